@@ -1,0 +1,41 @@
+"""What is wrong with an input, told so that it can be put right."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+
+
+@dataclass(frozen=True)
+class Fault:
+    """One thing wrong: the key's path, the value found, what is allowed, what to try."""
+
+    key: str
+    value: object
+    allowed: str
+    advice: str
+
+    def __str__(self) -> str:
+        shown = "nothing" if self.value is None else _shown(self.value)
+        return f"{self.key}: found {shown}; allowed: {self.allowed}; try: {self.advice}"
+
+    def below(self, path: str) -> Fault:
+        """The same fault with its key put below a section's name."""
+        return replace(self, key=f"{path}.{self.key}")
+
+
+def _shown(value: object) -> str:
+    text = f"{value:g}" if isinstance(value, float) else repr(value)
+    return text if len(text) <= 60 else text[:57] + "..."
+
+
+class SpecError(ValueError):
+    """An input that cannot be made or understood; `faults` has every one found."""
+
+    def __init__(self, faults: Iterable[Fault]) -> None:
+        self.faults = tuple(faults)
+        super().__init__("\n".join(str(fault) for fault in self.faults))
+
+
+class GeometryError(ValueError):
+    """A solid or an outline that the modeller could not build; says which."""

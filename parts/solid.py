@@ -1,0 +1,41 @@
+"""Section to solid: the few modelling steps that all parts share."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from parts.faults import GeometryError
+from parts.section import RZ
+
+if TYPE_CHECKING:
+    import cadquery as cq
+
+
+def revolved(
+    section: Sequence[RZ], name: str, start: float = 0.0, turn: float = 2 * math.pi
+) -> cq.Solid:
+    """Section turned about Z through `turn` radians from angle `start` (0 = +X); one solid.
+
+    Raises: GeometryError where the modeller gives no valid single solid.
+    """
+    import cadquery as cq
+
+    points = [cq.Vector(r, 0, z) for r, z in section]
+    wire = cq.Wire.makePolygon(points, close=True)
+    degrees = 360.0 if turn >= 2 * math.pi - 1e-12 else math.degrees(turn)
+    solid = cq.Solid.revolve(wire, [], degrees, cq.Vector(0, 0, 0), cq.Vector(0, 0, 1))
+    solid = solid.rotate(cq.Vector(0, 0, 0), cq.Vector(0, 0, 1), math.degrees(start))
+    return one_solid(solid, name)
+
+
+def one_solid(shape: cq.Shape, name: str) -> cq.Solid:
+    """The shape as one valid solid with positive volume. Raises: GeometryError naming the part."""
+    solids = shape.Solids()
+    if len(solids) != 1:
+        raise GeometryError(f"{name}: the modeller gave {len(solids)} solids where one was wanted")
+    solid = solids[0]
+    if not solid.isValid() or not solid.Volume() > 0:
+        raise GeometryError(f"{name}: the modeller gave a solid that is not valid")
+    return solid

@@ -1,0 +1,36 @@
+"""Structural steel: strength by thickness, density."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+DENSITY_KG_MM3 = (
+    7.85e-6  # EN 1991-1-1:2002 table A.4, steel 77.0 to 78.5 kN/m3; trade: 7.85 kg/m2/mm
+)
+
+
+@dataclass(frozen=True)
+class Steel:
+    """Grade of EN 10025-2: yield strength by thickness band, tensile strength; N/mm2.
+
+    Source: EN 10025-2:2004 table 7 (bands up to 16, 40, 63 mm; Rm for 3 to 100 mm).
+    """
+
+    name: str
+    yield_by_thickness: tuple[tuple[float, float], ...]  # (up to mm, ReH N/mm2)
+    fu_n_mm2: float
+    beta_w: float  # correlation factor of fillet welds, EN 1993-1-8:2005 table 4.1
+
+    def fy_n_mm2(self, thickness_mm: float) -> float:
+        """Least yield strength at this thickness. Raises: ValueError above 63 mm."""
+        for limit_mm, fy in self.yield_by_thickness:
+            if thickness_mm <= limit_mm:
+                return fy
+        raise ValueError(f"{self.name}: no yield strength listed above 63 mm, got {thickness_mm:g}")
+
+
+STEELS = {
+    "S235": Steel("S235", ((16, 235), (40, 225), (63, 215)), 360, 0.80),
+    "S275": Steel("S275", ((16, 275), (40, 265), (63, 255)), 410, 0.85),
+    "S355": Steel("S355", ((16, 355), (40, 345), (63, 335)), 470, 0.90),
+}

@@ -1,0 +1,150 @@
+"""Weld beads as bodies of their own, so that mass and section are true. All from outside:
+the second disc closes the box, so nothing can be welded within it.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from parts import flange, tread_ring
+from parts.hub_disc import SIDES, Side, disc_z_mm
+from parts.hub_tube import tube_z_mm
+from parts.section import RZ, Section, revolved_volume_mm3
+from parts.wheel_spec import WheelSpec
+
+if TYPE_CHECKING:
+    import cadquery as cq
+
+
+@dataclass(frozen=True)
+class Bead:
+    """One bead: a section turned from angle `start` through `turn` (radians).
+
+    `wanted_mm` is the leg asked for, `legs_mm` the two that the parts leave room for.
+    """
+
+    name: str
+    section: Section
+    legs_mm: tuple[float, float]
+    wanted_mm: float
+    start: float = 0.0
+    turn: float = 2 * math.pi
+
+    @property
+    def volume_mm3(self) -> float:
+        return revolved_volume_mm3(self.section, self.turn)
+
+    @property
+    def fits(self) -> bool:
+        """Whether both legs have the length asked for."""
+        return min(self.legs_mm) >= self.wanted_mm - 1e-9
+
+    def solid(self) -> cq.Solid:
+        """The bead in its place on the wheel. Raises: GeometryError."""
+        from parts.solid import revolved
+
+        return revolved(self.section, self.name, self.start, self.turn)
+
+
+def weld_beads(spec: WheelSpec) -> tuple[Bead, ...]:
+    """Every bead of the wheel that has room to exist, in welding order.
+
+    A fillet beside an edge nearer than its leg has the shorter leg there (`fits` says so);
+    one with no room at all, as at a disc flush with the edge, is left out: see `missing_beads`.
+    """
+    return tuple(bead for bead in _all_beads(spec) if min(bead.legs_mm) > 1e-6)
+
+
+def missing_beads(spec: WheelSpec) -> tuple[Bead, ...]:
+    """Fillets for which the parts leave no room at all."""
+    return tuple(bead for bead in _all_beads(spec) if min(bead.legs_mm) <= 1e-6)
+
+
+def _all_beads(spec: WheelSpec) -> list[Bead]:
+    beads = [_disc_fillet(spec, side) for side in SIDES]
+    if spec.has_tube:
+        beads += [_tube_fillet(spec, side) for side in SIDES]
+    beads.append(_root_bead(spec))
+    return beads + _seams(spec)
+
+
+def _outward(spec: WheelSpec, side: Side) -> tuple[float, float, float]:
+    """Outer face of a disc, direction out of the box, room to the ring's edge."""
+    low, high = disc_z_mm(spec, side)
+    return (
+        (low, -1.0, spec.disc_field_inset_mm)
+        if side == "field"
+        else (
+            high,
+            1.0,
+            spec.disc_gauge_inset_mm,
+        )
+    )
+
+
+def _disc_fillet(spec: WheelSpec, side: Side) -> Bead:
+    face, out, room = _outward(spec, side)
+    leg = spec.weld_leg_mm
+    along = min(leg, room)
+    tip = face + out * along
+    # the leg on the disc starts at the ring, over the fit clearance: throat counts from there
+    section: Section = (
+        (spec.bore_radius_mm(face), face),
+        (spec.bore_radius_mm(tip), tip),
+        (spec.bore_radius_mm(face) - leg - spec.fit_clearance_mm, face),
+    )
+    return Bead(f"weld-disc-{side}", section, (along, leg), leg)
+
+
+def _tube_fillet(spec: WheelSpec, side: Side) -> Bead:
+    face, out, _ = _outward(spec, side)
+    ends = tube_z_mm(spec)
+    room = face - ends[0] if side == "field" else ends[1] - face
+    leg, tube = spec.weld_leg_mm, spec.hub_tube_outside_mm / 2
+    along = min(leg, room)
+    section: Section = (
+        (tube, face),
+        (tube + spec.fit_clearance_mm + leg, face),
+        (tube, face + out * along),
+    )
+    return Bead(f"weld-tube-{side}", section, (along, leg), leg)
+
+
+def _root_bead(spec: WheelSpec) -> Bead:
+    """Fills the V between ring end and flange edge; both legs start at the root circle."""
+    root = (spec.tread_radius_mm, spec.tread_width_mm)
+    end_slope = 0.0 if spec.tread_from == "pipe" else spec.taper_half_angle
+    on_ring = min(spec.root_weld_mm, spec.tread_thickness_mm)
+    on_flange = min(spec.root_weld_mm, spec.flange_thickness_mm)
+    section: Section = (
+        root,
+        _step(root, spec.flange_angle, on_flange),
+        _step(root, end_slope, on_ring),
+    )
+    return Bead("weld-root", section, (on_ring, on_flange), spec.root_weld_mm)
+
+
+def _step(start: RZ, slope: float, length: float) -> RZ:
+    """Point along a plate's square-cut edge, inwards from its outer face."""
+    return start[0] - length * math.cos(slope), start[1] + length * math.sin(slope)
+
+
+def _seams(spec: WheelSpec) -> list[Bead]:
+    """Butt welds that fill the seam gaps of ring and flange, full section."""
+    if spec.seam_gap_mm == 0:
+        return []
+    wall = spec.tread_thickness_mm
+    beads = []
+    if spec.tread_from != "pipe":
+        turn = tread_ring.seam_angle(spec)
+        section = tread_ring.tread_section(spec)
+        beads.append(Bead("weld-seam-tread", section, (wall, wall), wall, -turn / 2, turn))
+    plate, pitch = spec.flange_thickness_mm, 2 * math.pi / spec.flange_segments
+    turn = pitch - flange.segment_turn(spec)
+    for i in range(spec.flange_segments):
+        start = i * pitch - turn / 2
+        section = flange.flange_section(spec)
+        beads.append(Bead(f"weld-seam-flange-{i + 1}", section, (plate, plate), plate, start, turn))
+    return beads
