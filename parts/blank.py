@@ -43,7 +43,7 @@ class Blank:
     outline: Loop
     holes: tuple[Loop, ...] = ()
     marks: tuple[Mark, ...] = ()
-    sizes: Mapping[str, float] = field(default_factory=dict)
+    sizes: Mapping[str, float] = field(default_factory=dict, compare=False)
 
     @property
     def area_mm2(self) -> float:

@@ -83,7 +83,7 @@ def disc_blank(spec: WheelSpec, side: Side = "field") -> Blank:
     vents = tuple(Circle(at, spec.vent_diameter_mm / 2) for at in vent_centres(spec))
     name = disc_name(spec, side)
     room = (diameter - hub) / 4  # half the plate between hub hole and rim
-    middle, height = (diameter + hub) / 4, min(8.0, room / 2)
+    middle, height = (diameter + hub) / 4, min(12.0, room / 2)
     tick = min(5.0, hub / 4)
     marks: tuple[Mark, ...] = (
         MarkPoint((0.0, 0.0)),

@@ -25,7 +25,7 @@ def write_step(model: cq.Solid | cq.Assembly, name: str, path: Path) -> None:
     if isinstance(model, cq.Assembly):
         assembly = model
     else:
-        assembly = cq.Assembly(name=name).add(model, name=name)
+        assembly = cq.Assembly(model, name=name)
     assembly.export(str(path), exportType="STEP")
     if not path.is_file():
         raise GeometryError(f"{name}: the STEP translator wrote nothing to {path.name}")

@@ -8,10 +8,11 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from parts import flange, tread_ring
+from parts.flange import flange_section, segment_turn
 from parts.hub_disc import SIDES, Side, disc_z_mm
 from parts.hub_tube import tube_z_mm
 from parts.section import RZ, Section, revolved_volume_mm3
+from parts.tread_ring import seam_angle, tread_section
 from parts.wheel_spec import WheelSpec
 
 if TYPE_CHECKING:
@@ -138,13 +139,13 @@ def _seams(spec: WheelSpec) -> list[Bead]:
     wall = spec.tread_thickness_mm
     beads = []
     if spec.tread_from != "pipe":
-        turn = tread_ring.seam_angle(spec)
-        section = tread_ring.tread_section(spec)
+        turn = seam_angle(spec)
+        section = tread_section(spec)
         beads.append(Bead("weld-seam-tread", section, (wall, wall), wall, -turn / 2, turn))
     plate, pitch = spec.flange_thickness_mm, 2 * math.pi / spec.flange_segments
-    turn = pitch - flange.segment_turn(spec)
+    turn = pitch - segment_turn(spec)
     for i in range(spec.flange_segments):
         start = i * pitch - turn / 2
-        section = flange.flange_section(spec)
+        section = flange_section(spec)
         beads.append(Bead(f"weld-seam-flange-{i + 1}", section, (plate, plate), plate, start, turn))
     return beads

@@ -296,6 +296,11 @@ class WheelSpec(Spec):
         return self.tread_diameter_mm / 2
 
     @property
+    def over_flange_diameter_mm(self) -> float:
+        """Diameter over the flange's rail-side tip."""
+        return self.tread_diameter_mm + 2 * self.flange_depth_mm
+
+    @property
     def taper_half_angle(self) -> float:
         """Slope of the tread to the axle axis, radians; 0 for a cylinder."""
         return _taper_half_angle(self.tread_taper_1_in)

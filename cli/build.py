@@ -1,0 +1,69 @@
+"""The whole road of a job: plan, files, report, job sheet; put in place when complete."""
+
+from __future__ import annotations
+
+import time
+from pathlib import Path
+
+from cli.folder import write_folder
+from cli.job import Job
+from cli.job_sheet import job_sheet
+from cli.plan import Plan, plan_job, require_stock
+from cli.report import (
+    JobRow,
+    Report,
+    TemplateRow,
+    blank_rows,
+    check_rows,
+    length_rows,
+    nesting_row,
+    part_rows,
+    sheet_rows,
+    wheel_row,
+)
+from cli.show import Steps
+from cli.write import write_blanks, write_sheets, write_solids, write_templates
+from parts.checks.all import run_checks
+
+
+def build_job(job: Job, out: Path, seed: int, step: Steps) -> Report:
+    """Build everything into out/<job name>; returns the report written there.
+
+    Raises: NotFinished where a blank fits no stock, or the folder is not ours to replace.
+    """
+    started = time.perf_counter()
+    plan = plan_job(job, seed, step)
+    seconds = time.perf_counter() - started
+    require_stock(job, plan)
+    return write_folder(
+        out, job.head.name, lambda folder: _write_all(job, plan, seconds, folder, step)
+    )
+
+
+def _write_all(job: Job, plan: Plan, seconds: float, folder: Path, step: Steps) -> Report:
+    step("blanks")
+    write_blanks(plan.parts, folder)
+    step("cutting files")
+    files, warnings = write_sheets(job, plan, folder)
+    step("templates")
+    templates = write_templates(job, plan.parts, folder)
+    step("solids")
+    write_solids(job, plan.parts, folder)
+    step("report")
+    report = Report(
+        job=JobRow(name=job.head.name, wheels=job.head.wheels),
+        wheel=wheel_row(job),
+        parts=part_rows(plan.parts),
+        blanks=blank_rows(job, plan.parts),
+        sheets=sheet_rows(plan.layouts, files),
+        nesting=nesting_row(job, plan, seconds),
+        cutting_lists=length_rows(plan),
+        templates=[TemplateRow(file=file, pages=pages) for file, pages in templates],
+        checks=check_rows(run_checks(job.wheel, job.finish)),
+        warnings=warnings,
+    )
+    text = report.model_dump_json(indent=2, exclude_none=False)
+    (folder / "report.json").write_text(text + "\n", encoding="utf-8")
+    page = job_sheet(job, report, folder)
+    (folder / "job-sheet.html").write_text(page, encoding="utf-8")
+    return report

@@ -1,0 +1,64 @@
+"""Exit codes, and errors told one finding a line on stderr; no traceback reaches a user."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+DONE, CHECK_FAILED, REFUSED, NOT_FINISHED = 0, 1, 2, 3
+
+
+class NotFinished(Exception):  # noqa: N818 - named for what it tells
+    """A job that is sound but could not be finished; `lines` says why and what to try."""
+
+    def __init__(self, lines: list[str]) -> None:
+        self.lines = lines
+        super().__init__("\n".join(lines))
+
+
+@contextmanager
+def exit_codes() -> Iterator[None]:
+    """Turns the errors that can be expected into the exit codes of the command line."""
+    import typer
+
+    from nesting.layout import NestingError
+    from parts.faults import GeometryError, SpecError
+
+    try:
+        yield
+    except SpecError as error:
+        tell([str(fault) for fault in error.faults])
+        raise typer.Exit(REFUSED) from None
+    except NotFinished as error:
+        tell(error.lines)
+        raise typer.Exit(NOT_FINISHED) from None
+    except (NestingError, GeometryError) as error:
+        tell([str(error)])
+        raise typer.Exit(NOT_FINISHED) from None
+    except KeyboardInterrupt:
+        tell(["stopped; the former job folder is as it was"])
+        raise typer.Exit(NOT_FINISHED) from None
+    except (OSError, MemoryError) as error:
+        reason = getattr(error, "strerror", None) or str(error) or type(error).__name__
+        where = getattr(error, "filename", None)
+        tell([f"{where}: {reason}" if where else reason])
+        raise typer.Exit(NOT_FINISHED) from None
+    except ImportError as error:
+        tell([f"a library cannot be loaded: {error}; see README, 'If a library is missing'"])
+        raise typer.Exit(NOT_FINISHED) from None
+    except (typer.Exit, typer.Abort):
+        raise
+    except Exception as error:
+        place = error.__traceback__
+        while place and place.tb_next:
+            place = place.tb_next
+        line = f"{place.tb_frame.f_code.co_filename}:{place.tb_lineno}" if place else "unknown"
+        tell([f"a fault of platewheel itself, please report it: {error!r} at {line}"])
+        raise typer.Exit(NOT_FINISHED) from None
+
+
+def tell(lines: list[str]) -> None:
+    """Findings on stderr, one a line."""
+    for line in lines:
+        sys.stderr.write(line.replace("\n", " ") + "\n")

@@ -1,0 +1,169 @@
+"""The job file: TOML read, checked section by section, and all its faults told at once."""
+
+from __future__ import annotations
+
+import difflib
+import tomllib
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from pydantic import Field
+
+from nesting.paper import Paper
+from nesting.stock import Bar, Cutting, Offcut, Pipe, Stock
+from parts.faults import Fault, SpecError
+from parts.spec_model import Spec, find_faults, unknown_key
+from parts.track_spec import FinishSpec, TrackSpec, WagonSpec
+from parts.wheel_spec import WheelSpec
+
+MOST_BYTES = 1_000_000  # a job file is a few kilobytes
+
+
+class JobHead(Spec):
+    """What the job is called and how many wheels it makes."""
+
+    name: str = Field(
+        pattern=r"^[A-Za-z0-9][A-Za-z0-9 ._-]{0,59}$",
+        examples=["my-wheels"],
+        description="names the folder in out/",
+        json_schema_extra={
+            "takes": "of 1 to 60 letters, digits, spaces, '.', '_' or '-', first a letter or digit"
+        },
+    )
+    wheels: int = Field(ge=1, le=100000, examples=[8], description="how many to make")
+
+
+SINGLE: dict[str, type[Spec]] = {
+    "job": JobHead,
+    "track": TrackSpec,
+    "wagon": WagonSpec,
+    "wheel": WheelSpec,
+    "finish": FinishSpec,
+    "cutting": Cutting,
+    "paper": Paper,
+}
+REPEATED: dict[str, type[Spec]] = {"stock": Stock, "offcut": Offcut, "bar": Bar, "pipe": Pipe}
+OPTIONAL = ("finish", "cutting", "paper")  # every key of theirs has a default
+
+
+@dataclass(frozen=True)
+class Job:
+    """A job file that has been found good."""
+
+    head: JobHead
+    track: TrackSpec
+    wagon: WagonSpec
+    wheel: WheelSpec
+    finish: FinishSpec
+    cutting: Cutting
+    paper: Paper
+    stock: tuple[Stock, ...]
+    offcuts: tuple[Offcut, ...]
+    bars: tuple[Bar, ...]
+    pipes: tuple[Pipe, ...]
+
+
+def read_job(path: Path) -> Job:
+    """Job from a file. Raises: SpecError with every fault; nothing else for bad input."""
+    return job_of(_read_toml(path))
+
+
+def job_of(table: dict[str, Any]) -> Job:
+    """Job from a parsed table. Raises: SpecError with every fault."""
+    faults = [*_section_faults(table)]
+    for name, kind in SINGLE.items():
+        section = table.get(name)
+        if section is None and name in OPTIONAL:
+            section = {}
+        if isinstance(section, dict):
+            faults += (fault.below(name) for fault in find_faults(kind, section))
+    for name, kind in REPEATED.items():
+        rows = table.get(name, [])
+        for i, row in enumerate(rows if isinstance(rows, list) else []):
+            if isinstance(row, dict):
+                faults += (fault.below(f"{name}[{i}]") for fault in find_faults(kind, row))
+    faults += _repeated_names(table)
+    if faults:
+        raise SpecError(faults)
+    single = {name: kind(**table.get(name, {})) for name, kind in SINGLE.items()}
+    rows = {name: tuple(kind(**r) for r in table.get(name, [])) for name, kind in REPEATED.items()}
+    values: dict[str, Any] = {
+        "head": single.pop("job"),
+        **single,
+        "stock": rows["stock"],
+        "offcuts": rows["offcut"],
+        "bars": rows["bar"],
+        "pipes": rows["pipe"],
+    }
+    return Job(**values)
+
+
+def _section_faults(table: dict[str, Any]) -> Iterator[Fault]:
+    known = [*SINGLE, *REPEATED]
+    for name, value in table.items():
+        if name in SINGLE and not isinstance(value, dict):
+            yield Fault(name, value, f"one section [{name}]", f"write [{name}] above its keys")
+        elif name in REPEATED and not (
+            isinstance(value, list) and all(isinstance(row, dict) for row in value)
+        ):
+            yield Fault(name, value, f"sections [[{name}]]", f"write [[{name}]] above each one")
+        elif name not in known:
+            yield _stray(name, value, known)
+    for name in SINGLE:
+        if name not in table and name not in OPTIONAL:
+            yield Fault(
+                name, None, f"a section [{name}]", "see the file that `platewheel new` writes"
+            )
+
+
+def _stray(name: str, value: Any, known: list[str]) -> Fault:
+    if not isinstance(value, dict | list):
+        home = next((s for s, kind in SINGLE.items() if name in kind.model_fields), None)
+        if home:
+            return Fault(name, value, f"inside [{home}]", f"move it below [{home}]")
+    near = difflib.get_close_matches(name, known, n=1, cutoff=0.4)
+    fault = unknown_key(name, "a section" if isinstance(value, dict | list) else value, known)
+    advice = f"did you mean {near[0]}?" if near else fault.advice
+    return Fault(name, fault.value, f"sections {', '.join(known)}", advice)
+
+
+def _repeated_names(table: dict[str, Any]) -> Iterator[Fault]:
+    """Offcuts are told apart by their names in reports and files."""
+    seen: set[str] = set()
+    rows = table.get("offcut", [])
+    for i, row in enumerate(rows if isinstance(rows, list) else []):
+        name = row.get("name") if isinstance(row, dict) else None
+        if isinstance(name, str):
+            if name in seen:
+                yield Fault(f"offcut[{i}].name", name, "a name of its own", "chalk another number")
+            seen.add(name)
+
+
+def _read_toml(path: Path) -> dict[str, Any]:
+    file = str(path)
+    start = "`platewheel new FILE` writes one to start from"
+    try:
+        size = path.stat().st_size
+        if path.is_dir():
+            raise SpecError([Fault(file, "a folder", "a job file (TOML text)", start)])
+        if size > MOST_BYTES:
+            found = f"{size} bytes"
+            raise SpecError(
+                [Fault(file, found, f"a job file of at most {MOST_BYTES} bytes", start)]
+            )
+        data = path.read_bytes()
+    except OSError as error:
+        reason = error.strerror or str(error)
+        raise SpecError([Fault(file, reason, "a job file that can be read", start)]) from error
+    if not data.strip():
+        raise SpecError([Fault(file, "an empty file", "a job file (TOML text)", start)])
+    try:
+        return tomllib.loads(data.decode("utf-8"))
+    except UnicodeDecodeError as error:
+        found = f"bytes that are not UTF-8 text at offset {error.start}"
+        raise SpecError([Fault(file, found, "a job file (TOML text)", start)]) from error
+    except (tomllib.TOMLDecodeError, RecursionError) as error:
+        advice = "text in quotes, numbers without; one key = value on a line"
+        raise SpecError([Fault(file, str(error), "TOML, https://toml.io", advice)]) from error

@@ -1,0 +1,217 @@
+"""job-sheet.html: the job for a person, one self-contained page that prints."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from html import escape
+from pathlib import Path
+
+from cli.job import Job
+from cli.report import BlankRow, Report
+from nesting.picture import dxf_picture
+from parts.section_picture import section_picture
+
+STYLE = """
+body{font:15px/1.45 sans-serif;color:#1c2226;max-width:62rem;margin:1.5rem auto;padding:0 1rem}
+h1{font-size:1.6rem;margin:0}h2{font-size:1.15rem;margin:2rem 0 .5rem;border-bottom:2px solid #1c2226}
+table{border-collapse:collapse;width:100%;margin:.5rem 0;font-size:.9rem}
+th,td{border-bottom:1px solid #b9c0c4;padding:.25rem .5rem;text-align:left;vertical-align:top}
+td.n,th.n{text-align:right;font-variant-numeric:tabular-nums;white-space:nowrap}
+figure{margin:.8rem 0;break-inside:avoid}figure svg{width:100%;height:auto;max-height:34rem}
+figure.blank{display:inline-block;width:31%;vertical-align:top;margin-right:1.5%}
+figure.blank svg{max-height:15rem}figcaption{font-size:.85rem}
+.caution{border:2px solid #1c2226;padding:.5rem 1rem;break-inside:avoid}
+.verdict{font-weight:bold;text-transform:uppercase}
+.wide{overflow-x:auto}tr{break-inside:avoid}
+@media(max-width:40rem){figure.blank{width:100%}}
+@media print{body{font-size:11px;margin:0;max-width:none}h2{break-after:avoid}}
+"""
+CAUTIONS = (
+    "A sealed hollow in a zinc bath explodes. Look through the vent holes of every wheel before "
+    "it goes to the galvanizer, and tell them how the box is vented.",
+    "Weld before galvanizing. Welding or cutting zinc-coated steel gives fume that makes ill; grind "
+    "the zinc off well back from the joint, ventilate, wear a fitting respirator.",
+    "Hot work: clear the ground of what burns, wear eye, ear and hand protection; grinder discs "
+    "burst, cut edges are sharp.",
+    "Plates, bars and finished wheels are heavy: lift with help or a hoist, never stand below.",
+    "No people ride on wagons with wheels that have not been proof-loaded. Wagons need brakes "
+    "or scotches wherever the track falls; they roll away on slopes that the eye does not see.",
+    "These figures are an aid. Local codes, licensed welders and engineers, and the rules for "
+    "railways on your land come first.",
+)
+
+
+def job_sheet(job: Job, report: Report, folder: Path) -> str:
+    """The page, with pictures drawn from the files that `folder` already holds."""
+    head = job.head
+    blanks = "".join(_blank_figure(row, folder) for row in report.blanks)
+    sheets = "".join(_sheet_figure(report, i, folder) for i in range(len(report.sheets)))
+    title = f"{escape(head.name)}: {head.wheels} wheels"
+    return (
+        '<!doctype html><html lang="en"><head><meta charset="utf-8">'
+        '<meta name="viewport" content="width=device-width,initial-scale=1">'
+        f"<title>{title}</title><style>{STYLE}</style></head><body>"
+        f"<h1>{title}</h1>{_summary(job, report)}"
+        f"<h2>The wheel</h2><figure>{section_picture(job.wheel)}"
+        "<figcaption>Section, upper half; sizes in mm. Solids: "
+        "<code>solids/wheel.step</code></figcaption></figure>"
+        f"<h2>Checks</h2>{_checks(report)}"
+        f"<h2>Parts</h2>{_parts(report)}"
+        f"<h2>Blanks</h2>{_blanks(report)}{blanks}"
+        f"<h2>Sheets</h2>{_sheets(report)}{sheets}"
+        f"{_lengths(report)}{_notes(report)}"
+        "<h2>Before you start</h2><div class=caution><ul>"
+        f"{''.join(f'<li>{escape(line)}</li>' for line in CAUTIONS)}</ul></div></body></html>\n"
+    )
+
+
+def _summary(job: Job, report: Report) -> str:
+    wheel, nesting = report.wheel, report.nesting
+    words = (
+        f"Track {job.track.gauge_mm:g} mm gauge. Each wheel {wheel.tread_diameter_mm:g} mm over the "
+        f"tread, {wheel.over_flange_diameter_mm:g} over the flange, {wheel.mass_kg:.1f} kg with its "
+        f"weld beads; {wheel.mass_kg * job.head.wheels:.0f} kg in all. Steel {job.wheel.steel}, "
+        f"{job.finish.coating}. {nesting.sheets_used} plates to cut, scrap "
+        f"{nesting.scrap_percent:.0f} %, or {nesting.scrap_percent_after_offcuts:.0f} % after the "
+        f"offcuts worth keeping; cutting about {nesting.cutting_hours:.1f} h, "
+        f"{nesting.pierces} pierces."
+    )
+    price = f" Sheets cost {nesting.price:g}." if nesting.price else ""
+    return f"<p>{escape(words + price)}</p>"
+
+
+def table(
+    heads: Sequence[str], rows: Sequence[Sequence[str]], numbers: frozenset[int] = frozenset()
+) -> str:
+    """HTML table; `numbers` are the columns set to the right."""
+
+    def row(cells: Sequence[str], tag: str) -> str:
+        return "".join(
+            f"<{tag}{' class=n' if i in numbers else ''}>{escape(cell)}</{tag}>"
+            for i, cell in enumerate(cells)
+        )
+
+    body = "".join(f"<tr>{row(cells, 'td')}</tr>" for cells in rows)
+    return (
+        f"<div class=wide><table><thead><tr>{row(heads, 'th')}</tr></thead>"
+        f"<tbody>{body}</tbody></table></div>"
+    )
+
+
+def _parts(report: Report) -> str:
+    count = report.job.wheels
+    rows = [
+        [
+            p.name,
+            f"{p.count_per_wheel}",
+            f"{p.count_per_wheel * count}",
+            f"{p.mass_kg:.3f}",
+            f"{p.mass_kg * p.count_per_wheel * count:.1f}",
+            p.step,
+        ]
+        for p in report.parts
+    ]
+    heads = ("Part", "A wheel", "In all", "kg each", "kg in all", "Solid")
+    return table(heads, rows, frozenset({1, 2, 3, 4}))
+
+
+def _sizes(row: BlankRow) -> str:
+    names = {
+        "length_mm": "length",
+        "width_mm": "width",
+        "diameter_mm": "dia",
+        "hub_hole_diameter_mm": "hub hole dia",
+        "inner_radius_mm": "inner radius",
+        "outer_radius_mm": "outer radius",
+    }
+    words = [f"{name} {getattr(row, key):.1f}" for key, name in names.items() if getattr(row, key)]
+    if row.sweep_deg:
+        words.append(f"sweep {row.sweep_deg:.2f} deg")
+    if row.vent_count:
+        words.append(
+            f"{row.vent_count} vents dia {row.vent_diameter_mm:g} on {row.vent_circle_mm:g} circle"
+        )
+    return ", ".join(words)
+
+
+def _blanks(report: Report) -> str:
+    rows = [
+        [b.name, f"{b.thickness_mm:g}", f"{b.count}", _sizes(b), f"{b.area_mm2 / 100:.1f}", b.file]
+        for b in report.blanks
+    ]
+    heads = ("Blank", "mm thick", "Count", "Sizes, mm", "cm2", "Drawing")
+    return table(heads, rows, frozenset({1, 2, 4}))
+
+
+def _blank_figure(row: BlankRow, folder: Path) -> str:
+    picture = dxf_picture(folder / row.file, row.name)
+    return f"<figure class=blank>{picture}<figcaption>{escape(row.name)}</figcaption></figure>"
+
+
+def _sheets(report: Report) -> str:
+    rows = []
+    for sheet in report.sheets:
+        names = [p.blank for p in sheet.placements]
+        content = ", ".join(f"{names.count(name)} {name}" for name in sorted(set(names)))
+        rows.append(
+            [
+                sheet.file,
+                sheet.stock,
+                f"{sheet.thickness_mm:g}",
+                f"{sheet.repeat}",
+                content,
+                f"{sheet.scrap_percent:.1f}",
+            ]
+        )
+    heads = ("Cutting file", "Plate", "mm thick", "Cut", "Blanks on it", "Scrap %")
+    return table(heads, rows, frozenset({2, 3, 5}))
+
+
+def _sheet_figure(report: Report, index: int, folder: Path) -> str:
+    sheet = report.sheets[index]
+    caption = f"{sheet.file}: {sheet.stock}, cut {sheet.repeat} off"
+    return (
+        f"<figure>{dxf_picture(folder / sheet.file, caption)}"
+        f"<figcaption>{escape(caption)}</figcaption></figure>"
+    )
+
+
+def _lengths(report: Report) -> str:
+    if not report.cutting_lists:
+        return ""
+    rows = [
+        [
+            row.stock,
+            f"{row.stock_length_mm:g}",
+            f"{row.repeat}",
+            ", ".join(f"{n} {name} of {row.piece_length_mm:.1f}" for name, n in row.pieces.items()),
+            f"{row.rest_mm:.0f}",
+        ]
+        for row in report.cutting_lists
+    ]
+    heads = ("From", "Length", "Cut", "Pieces", "Rest")
+    return "<h2>Lengths to saw</h2>" + table(heads, rows, frozenset({1, 2, 4}))
+
+
+def _checks(report: Report) -> str:
+    rows = [
+        [
+            r.verdict,
+            r.title,
+            "" if r.value is None else f"{r.value:.4g} {r.unit}",
+            "" if r.limit is None else f"{r.limit:.4g} {r.unit}",
+            r.says,
+            r.source,
+        ]
+        for r in report.checks
+    ]
+    heads = ("Verdict", "Check", "Value", "Limit", "What it says", "Source")
+    return table(heads, rows, frozenset({2, 3}))
+
+
+def _notes(report: Report) -> str:
+    if not report.warnings:
+        return ""
+    return (
+        "<h2>Notes</h2><ul>" + "".join(f"<li>{escape(w)}</li>" for w in report.warnings) + "</ul>"
+    )

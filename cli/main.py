@@ -1,0 +1,195 @@
+"""The command line: reads the job file, calls `parts` and `nesting`, writes the job folder."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from cli.exits import CHECK_FAILED, exit_codes, tell
+
+app = typer.Typer(
+    help="Fabricated wagon wheels for light field railways: from one job file to solids, blanks, "
+    "nested cutting files, paper templates, checks and a job sheet.",
+    no_args_is_help=True,
+    pretty_exceptions_enable=False,
+)
+
+JobFile = Annotated[Path, typer.Argument(help="Job file (TOML); `platewheel new` writes one.")]
+Out = Annotated[Path, typer.Option(help="Folder that the job's folder is put in.")]
+Json = Annotated[bool, typer.Option("--json", help="JSON on stdout instead of tables.")]
+Seed = Annotated[int, typer.Option(min=0, help="Same seed, same layout.")]
+
+
+@app.command("new")
+def new_job(
+    file: Annotated[Path, typer.Argument(help="Where to write the job file.")],
+    overwrite: Annotated[bool, typer.Option(help="Write over a file that is there.")] = False,
+) -> None:
+    """Write a commented job file to start from."""
+    from cli.new_job import new_job_text
+
+    with exit_codes():
+        try:
+            with file.open("w" if overwrite else "x", encoding="utf-8") as target:
+                target.write(new_job_text())
+        except FileExistsError:
+            tell([f"{file}: is there already; try another name, or --overwrite"])
+            raise typer.Exit(2) from None
+    typer.echo(file)
+
+
+@app.command()
+def build(job_file: JobFile, out: Out = Path("out"), seed: Seed = 0, as_json: Json = False) -> None:
+    """Do everything: solids, blanks, cutting files, templates, checks, report, job sheet."""
+    from cli.job import read_job
+
+    with exit_codes():
+        job = read_job(job_file)
+        _build(job, out, seed, as_json)
+
+
+@app.command()
+def demo(out: Out = Path("out"), seed: Seed = 0, as_json: Json = False) -> None:
+    """Build the bundled example, a salt-marsh oyster tramway of 457 mm gauge."""
+    from importlib.resources import as_file, files
+
+    from cli.job import read_job
+
+    with exit_codes(), as_file(files("cli") / "jobs" / "demo.toml") as path:
+        _build(read_job(path), out, seed, as_json)
+
+
+def _build(job: object, out: Path, seed: int, as_json: bool) -> None:
+    from cli.build import build_job
+    from cli.job import Job
+    from cli.show import show_checks, show_json, show_sheets, steps
+
+    assert isinstance(job, Job)
+    with steps() as step:
+        report = build_job(job, out, seed, step)
+    tell(report.warnings)
+    if as_json:
+        show_json(report.model_dump())
+    else:
+        show_sheets(report.sheets, report.nesting, report.cutting_lists)
+        show_checks(report.checks)
+        typer.echo(f"{job.head.wheels} wheels of {report.wheel.mass_kg:.2f} kg: written to")
+        typer.echo(out / job.head.name / "job-sheet.html")
+    _leave(report.checks)
+
+
+@app.command()
+def check(job_file: JobFile, as_json: Json = False) -> None:
+    """Run the checks; exit 1 where one fails."""
+    from cli.job import read_job
+    from cli.report import check_rows
+    from cli.show import show_checks, show_json
+    from parts.checks.all import run_checks
+
+    with exit_codes():
+        job = read_job(job_file)
+        results = check_rows(run_checks(job.wheel, job.finish))
+    if as_json:
+        show_json({"checks": [row.model_dump() for row in results]})
+    else:
+        show_checks(results)
+    _leave(results)
+
+
+def _leave(results: object) -> None:
+    assert isinstance(results, list)
+    if any(row.verdict == "fail" for row in results):
+        raise typer.Exit(CHECK_FAILED)
+
+
+@app.command()
+def solids(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) -> None:
+    """Write the STEP solids: each part, and the wheel as an assembly."""
+    from cli.folder import write_part
+    from cli.job import read_job
+    from cli.report import part_rows
+    from cli.show import show_json, show_table, steps
+    from cli.write import write_solids
+    from parts.wheel import wheel_parts
+
+    with exit_codes(), steps() as step:
+        job = read_job(job_file)
+        parts = wheel_parts(job.wheel)
+        step("solids")
+        write_part(out, job.head.name, lambda folder: write_solids(job, parts, folder))
+    rows = part_rows(parts)
+    if as_json:
+        show_json({"parts": [row.model_dump() for row in rows]})
+        return
+    cells = [(r.name, str(r.count_per_wheel), f"{r.mass_kg:.3f}", r.step) for r in rows]
+    show_table("Parts", ("part", "a wheel", "kg each", "file"), cells)
+
+
+@app.command()
+def nest(job_file: JobFile, out: Out = Path("out"), seed: Seed = 0, as_json: Json = False) -> None:
+    """Lay the blanks on the stock; write one cutting file for each distinct layout."""
+    import time
+
+    from cli.folder import write_part
+    from cli.job import read_job
+    from cli.plan import plan_job, require_stock
+    from cli.report import length_rows, nesting_row, sheet_rows
+    from cli.show import show_json, show_sheets, steps
+    from cli.write import sheet_files, write_sheets
+
+    with exit_codes():
+        with steps() as step:
+            job = read_job(job_file)
+            started = time.perf_counter()
+            plan = plan_job(job, seed, step)
+            totals = nesting_row(job, plan, time.perf_counter() - started)
+        sheets, lengths = sheet_rows(plan.layouts, sheet_files(plan)), length_rows(plan)
+        if as_json:
+            show_json(
+                {
+                    "sheets": [row.model_dump() for row in sheets],
+                    "nesting": totals.model_dump(),
+                    "cutting_lists": [row.model_dump() for row in lengths],
+                }
+            )
+        else:
+            show_sheets(sheets, totals, lengths)
+        require_stock(job, plan)
+        _, warnings = write_part(out, job.head.name, lambda folder: write_sheets(job, plan, folder))
+    tell(warnings)
+
+
+@app.command()
+def templates(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) -> None:
+    """Write the full-size paper templates, one PDF for each blank."""
+    from cli.folder import write_part
+    from cli.job import read_job
+    from cli.show import show_json, show_table, steps
+    from cli.write import write_templates
+    from parts.wheel import wheel_parts
+
+    with exit_codes(), steps() as step:
+        job = read_job(job_file)
+        step("templates")
+        parts = wheel_parts(job.wheel)
+        made = write_part(out, job.head.name, lambda folder: write_templates(job, parts, folder))
+    if as_json:
+        show_json({"templates": [{"file": file, "pages": pages} for file, pages in made]})
+        return
+    show_table("Templates", ("file", "pages"), [(file, str(pages)) for file, pages in made])
+
+
+@app.command()
+def schema() -> None:
+    """Print the JSON Schema of report.json."""
+    from cli.report import Report
+    from cli.show import show_json
+
+    show_json(Report.model_json_schema())
+
+
+def main() -> None:
+    """Entry point of the console script."""
+    app()

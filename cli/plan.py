@@ -1,0 +1,104 @@
+"""A job's blanks and lengths laid on its stock: which part comes from what."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from cli.exits import NotFinished
+from cli.job import Job
+from nesting.cut_lengths import CutPlan, Length, Piece, cut_lengths
+from nesting.layout import Layout, Nest, Wanted, sheets_of
+from nesting.left_over import LeftOver, left_over
+from nesting.nest import nest
+from parts.blank import Blank
+from parts.wheel import Part, wheel_parts
+
+
+@dataclass(frozen=True)
+class Plan:
+    """Everything laid: plates, lengths, what stays, and what found no stock."""
+
+    parts: tuple[Part, ...]
+    nest: Nest
+    lengths: tuple[CutPlan, ...]
+    kept: tuple[LeftOver, ...]
+    short: tuple[Piece, ...]
+    tread_length_mm: float
+
+    @property
+    def layouts(self) -> tuple[Layout, ...]:
+        return self.nest.layouts
+
+
+def plan_job(job: Job, seed: int, report: Callable[[str], None]) -> Plan:
+    """Lay the job's blanks and lengths; nothing is dropped, `lacking` tells what is left over."""
+    wheels, wheel = job.head.wheels, job.wheel
+    parts = wheel_parts(wheel)
+    sheet_blanks = [
+        Wanted(part.blank, part.count_per_wheel * wheels)
+        for part in parts
+        if part.blank and not (part.name == "tread" and wheel.tread_from == "bar")
+    ]
+    stock = [s for s in job.stock if s.steel == wheel.steel]
+    offcuts = [o for o in job.offcuts if o.steel == wheel.steel]
+    found = nest(sheet_blanks, sheets_of(stock, offcuts), job.cutting, seed, report)
+    lengths, short = _tread_lengths(job, parts[0].blank)
+    clear = max(job.cutting.kerf_mm, 1.0)
+    kept = [left_over(layout, clear) for layout in found.layouts]
+    blank = parts[0].blank
+    length = blank.sizes["length_mm"] if blank else wheel.tread_width_mm
+    return Plan(parts, found, lengths, tuple(k for k in kept if k), short, length)
+
+
+def _tread_lengths(job: Job, blank: Blank | None) -> tuple[tuple[CutPlan, ...], tuple[Piece, ...]]:
+    wheel = job.wheel
+    if wheel.tread_from == "sheet":
+        return (), ()
+    if wheel.tread_from == "bar":
+        assert blank is not None
+        piece = Piece("tread", blank.sizes["length_mm"], job.head.wheels)
+        stock = [
+            Length(f"bar {b.width_mm:g} x {b.thickness_mm:g}", b.length_mm, b.count, b.price)
+            for b in job.bars
+            if (b.width_mm, b.thickness_mm) == (wheel.tread_width_mm, wheel.tread_thickness_mm)
+        ]
+    else:
+        piece = Piece("tread", wheel.tread_width_mm, job.head.wheels)
+        stock = [
+            Length(f"pipe {p.outside_mm:g} x {p.wall_mm:g}", p.length_mm, p.count, p.price)
+            for p in job.pipes
+            if (p.outside_mm, p.wall_mm) == (wheel.tread_diameter_mm, wheel.tread_thickness_mm)
+        ]
+    return cut_lengths([piece], stock, job.cutting.kerf_mm)
+
+
+def lacking(job: Job, plan: Plan) -> list[str]:
+    """A line for each blank or length that fits no stock to hand, with what to try."""
+    lines = []
+    for item in plan.nest.unplaced:
+        sizes = ", ".join(
+            f"{s.width_mm:g} x {s.length_mm:g} x {s.thickness_mm:g} {s.steel}" for s in job.stock
+        )
+        x0, y0, x1, y1 = item.blank.bounds
+        lines.append(
+            f"{item.blank.name}: {item.count} fit no stock: {item.blank.thickness_mm:g} mm "
+            f"{job.wheel.steel}, {x1 - x0:.1f} x {y1 - y0:.1f} mm; stock: {sizes or 'none'}; "
+            "try: a [[stock]] of that thickness and steel, a larger sheet or a larger count"
+        )
+    for piece in plan.short:
+        wheel = job.wheel
+        kind = wheel.tread_from
+        first = wheel.tread_width_mm if kind == "bar" else wheel.tread_diameter_mm
+        lines.append(
+            f"{piece.name}: {piece.count} lengths of {piece.length_mm:.1f} mm fit no [[{kind}]] of "
+            f"{first:g} x {wheel.tread_thickness_mm:g} mm to hand; try: add one, or a larger count"
+        )
+    return lines
+
+
+def require_stock(job: Job, plan: Plan) -> None:
+    """Raises: NotFinished naming each blank that fits no stock."""
+    lines = lacking(job, plan)
+    if lines:
+        raise NotFinished(lines)

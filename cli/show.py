@@ -1,0 +1,92 @@
+"""What the terminal shows: progress on stderr when a person watches, tables, JSON."""
+
+from __future__ import annotations
+
+import json
+import sys
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from typing import Any, Protocol
+
+
+class Steps(Protocol):
+    """Tells what is being done now."""
+
+    def __call__(self, text: str) -> None: ...
+
+
+@contextmanager
+def steps() -> Iterator[Steps]:
+    """A line with a spinner on a terminal; nothing when stderr is piped."""
+    from rich.console import Console
+
+    console = Console(stderr=True)
+    if not console.is_terminal:
+        yield lambda text: None
+        return
+    with console.status("starting") as status:
+        yield lambda text: status.update(text)
+
+
+def show_table(title: str, heads: Sequence[str], rows: Sequence[Sequence[str]]) -> None:
+    """Table on stdout; cells are plain text."""
+    from rich.console import Console
+    from rich.table import Table
+    from rich.text import Text
+
+    table = Table(title=title, title_justify="left", show_edge=False)
+    for head in heads:
+        table.add_column(head, overflow="fold")
+    for row in rows:
+        table.add_row(*(Text(cell) for cell in row))
+    width = None if sys.stdout.isatty() else 160
+    Console(width=width).print(table)
+
+
+def show_json(value: Any) -> None:
+    """Indented JSON on stdout."""
+    sys.stdout.write(json.dumps(value, indent=2, ensure_ascii=False) + "\n")
+
+
+def show_checks(results: Sequence[Any]) -> None:
+    """The table of checks, worst first."""
+    rows = [
+        (
+            r.verdict,
+            r.title,
+            "" if r.value is None else f"{r.value:.4g} {r.unit}",
+            "" if r.limit is None else f"{r.limit:.4g} {r.unit}",
+            r.says,
+            r.source,
+        )
+        for r in results
+    ]
+    show_table("Checks", ("verdict", "check", "value", "limit", "says", "source"), rows)
+
+
+def show_sheets(sheets: Sequence[Any], nesting: Any, lengths: Sequence[Any]) -> None:
+    """The tables of plates and lengths, and the sums."""
+    rows = []
+    for sheet in sheets:
+        names = [p.blank for p in sheet.placements]
+        content = ", ".join(f"{names.count(name)} {name}" for name in sorted(set(names)))
+        rows.append(
+            (sheet.file, sheet.stock, str(sheet.repeat), content, f"{sheet.scrap_percent:.1f} %")
+        )
+    show_table("Plates", ("file", "plate", "cut", "blanks", "scrap"), rows)
+    if lengths:
+        cuts = [
+            (
+                row.stock,
+                f"{row.stock_length_mm:g}",
+                str(row.repeat),
+                ", ".join(f"{n} {name}" for name, n in row.pieces.items()),
+                f"{row.rest_mm:.0f}",
+            )
+            for row in lengths
+        ]
+        show_table("Lengths", ("from", "mm", "cut", "pieces", "rest mm"), cuts)
+    print(
+        f"{nesting.sheets_used} plates, scrap {nesting.scrap_percent:.1f} %, after offcuts "
+        f"{nesting.scrap_percent_after_offcuts:.1f} %, cutting {nesting.cutting_hours:.1f} h"
+    )

@@ -1,0 +1,186 @@
+"""Blanks of a job onto its plates: offcuts first, then the cheapest sheets, layouts told once.
+
+`nest` is the one entry. Each thickness is planned by itself: whole kits are packed on each
+stock size, the best pattern is repeated, the rest goes on the size that takes it cheapest; a
+second plan without kits is made too, and the cheaper of the two is kept. Every layout is
+verified on its true arcs before it is returned.
+"""
+
+from __future__ import annotations
+
+import math
+import random
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from nesting.fill import NoFit, Plate
+from nesting.layout import Layout, Nest, Sheet, Wanted
+from nesting.pattern import fill_all, fill_kits, top_up
+from nesting.stock import Cutting
+from nesting.verify import verify
+from parts.blank import Blank
+
+TRIES = 60  # orders tried for each kit count; about 0.1 s each on a 1250 x 2500 sheet
+FINE_STEP_MM, COARSE_STEP_MM = 1.0, 2.0
+FINE_AREA_MM2 = 4.6e6  # up to a 1500 x 3000 sheet
+
+Report = Callable[[str], None]
+
+
+@dataclass
+class _Plan:
+    """Growing plan for one thickness."""
+
+    left: dict[str, int]
+    layouts: list[Layout]
+    used: dict[str, int]
+
+
+def nest(
+    wanted: Sequence[Wanted],
+    stock: Sequence[Sheet],
+    cutting: Cutting,
+    seed: int = 0,
+    report: Report = lambda text: None,
+) -> Nest:
+    """Lay all blanks; what fits no plate to hand is returned as unplaced, never dropped.
+
+    Raises: NestingError where a finished layout fails its verification (a fault of ours).
+    """
+    layouts: list[Layout] = []
+    unplaced: list[Wanted] = []
+    for thickness in sorted({item.blank.thickness_mm for item in wanted}):
+        group = [w for w in wanted if w.blank.thickness_mm == thickness and w.count]
+        plates = [sheet for sheet in stock if sheet.thickness_mm == thickness]
+        report(f"nesting {thickness:g} mm")
+        done, left = _best_plan(group, plates, cutting, seed)
+        layouts += done
+        unplaced += left
+    for layout in layouts:
+        verify(layout, cutting.part_spacing_mm, cutting.sheet_margin_mm)
+    return Nest(tuple(layouts), tuple(unplaced))
+
+
+def _best_plan(
+    group: Sequence[Wanted], plates: Sequence[Sheet], cutting: Cutting, seed: int
+) -> tuple[list[Layout], list[Wanted]]:
+    if not plates or not group:
+        return [], list(group)
+    step = FINE_STEP_MM
+    if max(p.length_mm * p.width_mm for p in plates) > FINE_AREA_MM2:
+        step = COARSE_STEP_MM
+    fits = NoFit(cutting.part_spacing_mm, step)
+    group = sorted(group, key=lambda w: (-_size(w), w.blank.name))
+    plans = [
+        _plan(group, plates, cutting.sheet_margin_mm, fits, random.Random(seed), kits)
+        for kits in (True, False)
+    ]
+
+    def cost(plan: _Plan) -> tuple[float, ...]:
+        priced = all(p.price > 0 for p in plates if not p.is_offcut)
+        paid = math.fsum(
+            (lay.sheet.price if priced else lay.sheet.area_mm2) * lay.repeat
+            for lay in plan.layouts
+            if not lay.sheet.is_offcut
+        )
+        return sum(plan.left.values()), round(paid, 6), len(plan.layouts)
+
+    best = min(plans, key=cost)
+    left = [Wanted(w.blank, best.left[w.blank.name]) for w in group if best.left[w.blank.name]]
+    return best.layouts, left
+
+
+def _size(item: Wanted) -> float:
+    x0, y0, x1, y1 = item.blank.bounds
+    return max(x1 - x0, y1 - y0)
+
+
+def _plan(
+    group: Sequence[Wanted],
+    plates: Sequence[Sheet],
+    margin_mm: float,
+    fits: NoFit,
+    rng: random.Random,
+    kits: bool,
+) -> _Plan:
+    plan = _Plan({w.blank.name: w.count for w in group}, [], {})
+    offcuts = sorted((p for p in plates if p.is_offcut), key=lambda p: (p.area_mm2, p.name))
+    for offcut in offcuts:
+        _take(plan, fill_all(offcut, _left(plan, group), margin_mm, fits), 1)
+    sheets = [p for p in plates if not p.is_offcut]
+    while any(plan.left.values()):
+        choices = [s for s in sheets if s.count is None or plan.used.get(s.name, 0) < s.count]
+        plate = _next_plate(plan, group, choices, margin_mm, fits, rng, kits)
+        if plate is None:
+            break
+        _take(plan, plate, _repeats(plan, plate))
+    return plan
+
+
+def _left(plan: _Plan, group: Sequence[Wanted]) -> list[tuple[Blank, int]]:
+    return [(w.blank, plan.left[w.blank.name]) for w in group if plan.left[w.blank.name]]
+
+
+def _repeats(plan: _Plan, plate: Plate) -> int:
+    """How often the plate can be cut before more of any blank is made than wanted."""
+    counts = Layout(plate.sheet, tuple(plate.placements)).counts
+    times = min(plan.left[name] // count for name, count in counts.items())
+    if plate.sheet.count is not None:
+        times = min(times, plate.sheet.count - plan.used.get(plate.sheet.name, 0))
+    return times
+
+
+def _take(plan: _Plan, plate: Plate, times: int) -> None:
+    if not plate.placements:
+        return
+    layout = Layout(plate.sheet, tuple(plate.placements), times)
+    for name, count in layout.counts.items():
+        plan.left[name] -= count * times
+    plan.used[plate.sheet.name] = plan.used.get(plate.sheet.name, 0) + times
+    plan.layouts.append(layout)
+
+
+def _next_plate(
+    plan: _Plan,
+    group: Sequence[Wanted],
+    choices: Sequence[Sheet],
+    margin_mm: float,
+    fits: NoFit,
+    rng: random.Random,
+    kits: bool,
+) -> Plate | None:
+    """The plate that takes most for its price; the cheapest one where all the rest fits."""
+    left = _left(plan, group)
+    whole: list[tuple[float, str, Plate]] = []
+    part: list[tuple[float, str, Plate]] = []
+    for sheet in choices:
+        plate = fill_all(sheet, left, margin_mm, fits)
+        price = sheet.price or sheet.area_mm2
+        if len(plate.placements) == sum(count for _, count in left):
+            whole.append((price, sheet.name, plate))
+            continue
+        if kits:
+            plate = _kit_plate(sheet, left, margin_mm, fits, rng) or plate
+        area = math.fsum(p.blank.area_mm2 for p in plate.placements)
+        if area:
+            part.append((price / area, sheet.name, plate))
+    best = min(whole or part, key=lambda choice: choice[:2], default=None)
+    return best[2] if best else None
+
+
+def _kit_plate(
+    sheet: Sheet,
+    left: Sequence[tuple[Blank, int]],
+    margin_mm: float,
+    fits: NoFit,
+    rng: random.Random,
+) -> Plate | None:
+    count = math.gcd(*(n for _, n in left))
+    kit = tuple((blank, n // count) for blank, n in left)
+    held, plate = fill_kits(sheet, kit, count, margin_mm, fits, TRIES, rng)
+    if not held:
+        return None
+    repeats = count // held
+    spare = [(blank, (n - held * repeats * (n // count)) // repeats) for blank, n in left]
+    top_up(plate, spare)
+    return plate

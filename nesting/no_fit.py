@@ -1,0 +1,101 @@
+"""Where one part must not lie against another: the no-fit region, and its mask on a grid.
+
+The region is the Minkowski sum of the fixed part and the moving part mirrored, widened by the
+spacing. Source: Burke et al., "Complete and robust no-fit polygon generation", EJOR 179 (2007),
+for the notion; here as a union of sums of convex pieces.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+
+from parts.outline import Point, turned
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+Pieces = Sequence[Sequence[Point]]
+HAIR_MM = 1e-6  # a part may lie just at the spacing; far below the verifier's tolerance
+SIDES = 32  # of the polygon drawn round the spacing's circle: at most 0.5 % more, never less
+
+
+def turned_pieces(pieces: Pieces, rotation_deg: float) -> list[list[Point]]:
+    """Convex pieces turned about the origin."""
+    return [[turned(point, rotation_deg) for point in piece] for piece in pieces]
+
+
+def no_fit_region(fixed: Pieces, moving: Pieces, spacing_mm: float) -> Any:
+    """Offsets (moving origin less fixed origin) at which parts come closer than the spacing.
+
+    A shapely polygon or multipolygon; its holes are pockets that the moving part fits in.
+    """
+    import shapely
+
+    wide = _hulls(fixed, [_round_polygon(spacing_mm - HAIR_MM)]) if spacing_mm else fixed
+    mirrored = [[(-x, -y) for x, y in piece] for piece in moving]
+    hulls = _hulls(wide, mirrored)
+    return shapely.union_all([shapely.Polygon(hull) for hull in hulls])
+
+
+def _hulls(a: Pieces, b: Pieces) -> list[list[Point]]:
+    """Sums of convex pieces, each with each."""
+    import shapely
+
+    sums = []
+    for one in a:
+        corners = np.asarray(one)
+        for other in b:
+            both = corners[:, None, :] + np.asarray(other)[None, :, :]
+            sums.append(shapely.MultiPoint(both.reshape(-1, 2)))
+    hulls = shapely.convex_hull(np.asarray(sums, dtype=object))
+    return [list(hull.exterior.coords)[:-1] for hull in hulls]
+
+
+def _round_polygon(radius_mm: float) -> list[Point]:
+    """Polygon round a circle, with sides square to x and y so that straight gaps are exact."""
+    turns = (np.arange(SIDES) + 0.5) * 2 * np.pi / SIDES
+    corner = radius_mm / np.cos(np.pi / SIDES)
+    return [(float(corner * np.cos(t)), float(corner * np.sin(t))) for t in turns]
+
+
+def mask_of(region: Any, first: Point, step_mm: float) -> tuple[NDArray[np.bool_], tuple[int, int]]:
+    """Grid points first + (i, j) step inside the region, as mask[i, j], with the index of its
+    corner. Exact at the grid points (even-odd rule along each column)."""
+    import shapely
+
+    x0, y0, x1, y1 = region.bounds
+    low = (int(np.ceil((x0 - first[0]) / step_mm)), int(np.ceil((y0 - first[1]) / step_mm)))
+    high = (int(np.floor((x1 - first[0]) / step_mm)), int(np.floor((y1 - first[1]) / step_mm)))
+    shape = (max(0, high[0] - low[0] + 1), max(0, high[1] - low[1] + 1))
+    flips = np.zeros((shape[0], shape[1] + 1), dtype=np.int32)
+    for ring in shapely.get_rings(shapely.get_parts(region)):
+        points = shapely.get_coordinates(ring)
+        _flip_columns(flips, points, first, step_mm, low)
+    return (np.cumsum(flips, axis=1)[:, :-1] % 2).astype(bool), low
+
+
+def _flip_columns(
+    flips: NDArray[np.int32],
+    points: NDArray[np.float64],
+    first: Point,
+    step_mm: float,
+    low: tuple[int, int],
+) -> None:
+    """Count, for each column of constant x, the crossings below each grid point."""
+    columns, rows = flips.shape[0], flips.shape[1] - 1
+    ax, ay = points[:-1, 0], points[:-1, 1]
+    bx, by = points[1:, 0], points[1:, 1]
+    left, right = np.minimum(ax, bx), np.maximum(ax, bx)
+    start = np.ceil((left - first[0]) / step_mm).astype(int) - low[0]
+    stop = np.ceil((right - first[0]) / step_mm).astype(int) - low[0]  # half open: [left, right)
+    start, stop = np.clip(start, 0, columns), np.clip(stop, 0, columns)
+    for edge in np.nonzero(stop > start)[0]:
+        column = np.arange(start[edge], stop[edge])
+        x = first[0] + (column + low[0]) * step_mm
+        slope = (by[edge] - ay[edge]) / (bx[edge] - ax[edge])
+        y = ay[edge] + (x - ax[edge]) * slope
+        row = np.ceil((y - first[1]) / step_mm).astype(int) - low[1]
+        flips[column, np.clip(row, 0, rows)] += 1

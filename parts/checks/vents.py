@@ -1,0 +1,83 @@
+"""Can air get out and zinc get in: vent holes of both discs, their number and their place."""
+
+from __future__ import annotations
+
+from parts.checks.result import CheckResult, Verdict, judged
+from parts.hub_disc import disc_diameter_mm
+from parts.track_spec import FinishSpec
+from parts.wheel_spec import WheelSpec
+
+DESIGN_MANUAL = "Galvanizers Association of Australia, design manual, structural hollow sections"
+NEAR_WALL_MM = 10.0
+LEAST_HOLE_MM = 10.0
+
+
+def vent_number(spec: WheelSpec, finish: FinishSpec) -> CheckResult:
+    """At least two holes in each disc, opposite each other; a sealed box must never be dipped."""
+    dipped = finish.coating == "galvanized"
+    opposite = spec.vent_count >= 2 and spec.vent_count % 2 == 0
+    if spec.vent_count == 0:
+        says = (
+            "SEALED BOX: IT EXPLODES IN THE ZINC BATH"
+            if dipped
+            else ("the box between the discs is sealed: never dip or heat it")
+        )
+        says += "; set vent_count = 2 or more"
+    elif opposite:
+        says = "air leaves and zinc drains through opposite holes in each disc"
+    else:
+        says = f"{spec.vent_count} holes have none opposite; use 2 or 4"
+    bad: Verdict = "fail" if dipped and spec.vent_count < 2 else "warn"
+    holes = spec.vent_count if opposite else min(spec.vent_count, 1)
+    return judged(
+        "vent-number",
+        "Vent holes in each disc, opposite",
+        holes,
+        2,
+        "holes",
+        f"{DESIGN_MANUAL}: at least two, opposite; sealed hollows reach tens of N/mm2 in the bath",
+        at_most=False,
+        good=says,
+        bad=says,
+        bad_verdict=bad,
+    )
+
+
+def vent_size(spec: WheelSpec, finish: FinishSpec) -> CheckResult | None:
+    """Each hole at least 10 mm and at least the plate's thickness."""
+    if spec.vent_count == 0:
+        return None
+    limit = max(LEAST_HOLE_MM, spec.disc_thickness_mm)
+    return judged(
+        "vent-size",
+        "Vent hole diameter",
+        spec.vent_diameter_mm,
+        limit,
+        "mm",
+        f"{DESIGN_MANUAL}: 10 mm or the steel thickness, the larger",
+        at_most=False,
+        good="zinc does not bridge the holes",
+        bad=f"zinc may bridge the holes; make them {limit:g} mm or more",
+        bad_verdict="fail" if finish.coating == "galvanized" else "warn",
+    )
+
+
+def vent_place(spec: WheelSpec, finish: FinishSpec) -> CheckResult | None:
+    """Edge of the holes near the ring wall, where air and zinc collect."""
+    if spec.vent_count == 0:
+        return None
+    wall = disc_diameter_mm(spec, "gauge") / 2 + spec.fit_clearance_mm
+    gap = wall - spec.vent_circle_mm / 2 - spec.vent_diameter_mm / 2
+    circle = 2 * (wall - NEAR_WALL_MM) - spec.vent_diameter_mm
+    return judged(
+        "vent-place",
+        "Vent edge to ring wall",
+        gap,
+        NEAR_WALL_MM,
+        "mm",
+        "hot-dip galvanizing data sheet on venting: no more than 10 mm from the weld",
+        at_most=True,
+        good="the holes reach into the corner where air and zinc collect",
+        bad=f"zinc stays in the corner; vent_circle_mm = {circle:.0f} or more",
+        bad_verdict="warn",
+    )

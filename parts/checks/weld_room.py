@@ -1,0 +1,27 @@
+"""Is there room for each bead that the spec asks for?"""
+
+from __future__ import annotations
+
+from parts.checks.result import CheckResult, judged
+from parts.welds import missing_beads, weld_beads
+from parts.wheel_spec import WheelSpec
+
+
+def weld_room(spec: WheelSpec) -> CheckResult:
+    """Shortest leg of any bead as a share of the leg asked for."""
+    beads = (*missing_beads(spec), *weld_beads(spec))
+    worst = min(beads, key=lambda bead: min(bead.legs_mm) / bead.wanted_mm)
+    leg = min(worst.legs_mm)
+    return judged(
+        "weld-room",
+        "Leg that fits the tightest bead",
+        leg,
+        worst.wanted_mm,
+        "mm",
+        "EN 1993-1-8:2005, 4.5: fillet of throat a has legs a x 1.414; geometry of this wheel",
+        at_most=False,
+        good="every bead has room for its full legs",
+        bad=f"{worst.name} has room for {leg:.1f} of {worst.wanted_mm:.1f} mm: move the disc "
+        "or the tube's end, or ask for a smaller weld",
+        bad_verdict="warn",
+    )
