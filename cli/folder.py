@@ -63,9 +63,8 @@ def _refuse_strangers(home: Path) -> None:
     """A folder that holds anything else is somebody's own: it is not replaced."""
     if home.is_symlink() or (home.exists() and not home.is_dir()):
         raise NotFinished([f"{home}: there, but no folder; move it away or take another --out"])
-    strangers = (
-        sorted(e.name for e in home.iterdir() if e.name not in OURS) if home.exists() else []
-    )
+    entries = home.iterdir() if home.exists() else iter(())
+    strangers = sorted(entry.name for entry in entries if entry.name not in OURS)
     if strangers:
         raise NotFinished(
             [

@@ -13,7 +13,8 @@ from parts.section_picture import section_picture
 
 STYLE = """
 body{font:15px/1.45 sans-serif;color:#1c2226;max-width:62rem;margin:1.5rem auto;padding:0 1rem}
-h1{font-size:1.6rem;margin:0}h2{font-size:1.15rem;margin:2rem 0 .5rem;border-bottom:2px solid #1c2226}
+h1{font-size:1.6rem;margin:0}h2{font-size:1.15rem;margin:2rem 0 .5rem;
+  border-bottom:2px solid #1c2226}
 table{border-collapse:collapse;width:100%;margin:.5rem 0;font-size:.9rem}
 th,td{border-bottom:1px solid #b9c0c4;padding:.25rem .5rem;text-align:left;vertical-align:top}
 td.n,th.n{text-align:right;font-variant-numeric:tabular-nums;white-space:nowrap}
@@ -29,8 +30,8 @@ figure.blank svg{max-height:15rem}figcaption{font-size:.85rem}
 CAUTIONS = (
     "A sealed hollow in a zinc bath explodes. Look through the vent holes of every wheel before "
     "it goes to the galvanizer, and tell them how the box is vented.",
-    "Weld before galvanizing. Welding or cutting zinc-coated steel gives fume that makes ill; grind "
-    "the zinc off well back from the joint, ventilate, wear a fitting respirator.",
+    "Weld before galvanizing. Welding or cutting zinc-coated steel gives fume that makes ill; "
+    "grind the zinc off well back from the joint, ventilate, wear a fitting respirator.",
     "Hot work: clear the ground of what burns, wear eye, ear and hand protection; grinder discs "
     "burst, cut edges are sharp.",
     "Plates, bars and finished wheels are heavy: lift with help or a hoist, never stand below.",
@@ -68,10 +69,10 @@ def job_sheet(job: Job, report: Report, folder: Path) -> str:
 def _summary(job: Job, report: Report) -> str:
     wheel, nesting = report.wheel, report.nesting
     words = (
-        f"Track {job.track.gauge_mm:g} mm gauge. Each wheel {wheel.tread_diameter_mm:g} mm over the "
-        f"tread, {wheel.over_flange_diameter_mm:g} over the flange, {wheel.mass_kg:.1f} kg with its "
-        f"weld beads; {wheel.mass_kg * job.head.wheels:.0f} kg in all. Steel {job.wheel.steel}, "
-        f"{job.finish.coating}. {nesting.sheets_used} plates to cut, scrap "
+        f"Track {job.track.gauge_mm:g} mm gauge. Each wheel {wheel.tread_diameter_mm:g} mm over "
+        f"the tread, {wheel.over_flange_diameter_mm:g} over the flange, {wheel.mass_kg:.1f} kg "
+        f"with its beads; {wheel.mass_kg * job.head.wheels:.0f} kg in all. "
+        f"Steel {job.wheel.steel}, {job.finish.coating}. {nesting.sheets_used} plates to cut, scrap "
         f"{nesting.scrap_percent:.0f} %, or {nesting.scrap_percent_after_offcuts:.0f} % after the "
         f"offcuts worth keeping; cutting about {nesting.cutting_hours:.1f} h, "
         f"{nesting.pierces} pierces."

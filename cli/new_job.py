@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from cli.job import OPTIONAL, REPEATED, SINGLE
 from parts.spec_model import Spec, allowed, example, toml_value
 
@@ -33,7 +35,7 @@ def new_job_text() -> str:
     return "\n".join(parts)
 
 
-def _keys(kind: type[Spec], values: dict[str, object]) -> str:
+def _keys(kind: type[Spec], values: Mapping[str, object]) -> str:
     lines = []
     for key, field in kind.model_fields.items():
         value = values.get(key, example(field))

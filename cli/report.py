@@ -187,7 +187,7 @@ def blank_rows(job: Job, parts: tuple[Part, ...]) -> list[BlankRow]:
             area_mm2=part.blank.area_mm2,
             cut_length_mm=part.blank.cut_length_mm,
             file=f"blanks/{part.name}.dxf",
-            **dict(part.blank.sizes),  # type: ignore[arg-type]
+            **dict(part.blank.sizes),
         )
         for part in parts
         if part.blank

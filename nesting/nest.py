@@ -15,12 +15,13 @@ from dataclasses import dataclass
 
 from nesting.fill import NoFit, Plate
 from nesting.layout import Layout, Nest, Sheet, Wanted
-from nesting.pattern import fill_all, fill_kits, top_up
+from nesting.pattern import fill_kits, fill_most, top_up
 from nesting.stock import Cutting
 from nesting.verify import verify
 from parts.blank import Blank
 
 TRIES = 60  # orders tried for each kit count; about 0.1 s each on a 1250 x 2500 sheet
+REST_TRIES = 12  # orders tried for offcuts and remainders
 FINE_STEP_MM, COARSE_STEP_MM = 1.0, 2.0
 FINE_AREA_MM2 = 4.6e6  # up to a 1500 x 3000 sheet
 
@@ -106,7 +107,7 @@ def _plan(
     plan = _Plan({w.blank.name: w.count for w in group}, [], {})
     offcuts = sorted((p for p in plates if p.is_offcut), key=lambda p: (p.area_mm2, p.name))
     for offcut in offcuts:
-        _take(plan, fill_all(offcut, _left(plan, group), margin_mm, fits), 1)
+        _take(plan, fill_most(offcut, _left(plan, group), margin_mm, fits, REST_TRIES, rng), 1)
     sheets = [p for p in plates if not p.is_offcut]
     while any(plan.left.values()):
         choices = [s for s in sheets if s.count is None or plan.used.get(s.name, 0) < s.count]
@@ -154,13 +155,13 @@ def _next_plate(
     whole: list[tuple[float, str, Plate]] = []
     part: list[tuple[float, str, Plate]] = []
     for sheet in choices:
-        plate = fill_all(sheet, left, margin_mm, fits)
+        plate = fill_most(sheet, left, margin_mm, fits, REST_TRIES, rng)
         price = sheet.price or sheet.area_mm2
         if len(plate.placements) == sum(count for _, count in left):
             whole.append((price, sheet.name, plate))
             continue
         if kits:
-            plate = _kit_plate(sheet, left, margin_mm, fits, rng) or plate
+            plate = _kit_plate(sheet, plan, group, margin_mm, fits, rng) or plate
         area = math.fsum(p.blank.area_mm2 for p in plate.placements)
         if area:
             part.append((price / area, sheet.name, plate))
@@ -170,17 +171,21 @@ def _next_plate(
 
 def _kit_plate(
     sheet: Sheet,
-    left: Sequence[tuple[Blank, int]],
+    plan: _Plan,
+    group: Sequence[Wanted],
     margin_mm: float,
     fits: NoFit,
     rng: random.Random,
 ) -> Plate | None:
-    count = math.gcd(*(n for _, n in left))
-    kit = tuple((blank, n // count) for blank, n in left)
+    """The plate with most whole kits, filled up with single blanks that are wanted anyway."""
+    whole = math.gcd(*(w.count for w in group))
+    kit = tuple((w.blank, w.count // whole) for w in group)
+    count = min(plan.left[blank.name] // n for blank, n in kit)
+    if not count:
+        return None
     held, plate = fill_kits(sheet, kit, count, margin_mm, fits, TRIES, rng)
     if not held:
         return None
-    repeats = count // held
-    spare = [(blank, (n - held * repeats * (n // count)) // repeats) for blank, n in left]
-    top_up(plate, spare)
+    times = count // held
+    top_up(plate, [(blank, plan.left[blank.name] // times - held * n) for blank, n in kit])
     return plate

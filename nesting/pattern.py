@@ -18,13 +18,31 @@ from parts.blank import Blank
 Kit = tuple[tuple[Blank, int], ...]
 
 
-def fill_all(
-    sheet: Sheet, wanted: Sequence[tuple[Blank, int]], margin_mm: float, fits: NoFit
+def fill_most(
+    sheet: Sheet,
+    wanted: Sequence[tuple[Blank, int]],
+    margin_mm: float,
+    fits: NoFit,
+    tries: int,
+    rng: random.Random,
 ) -> Plate:
-    """Lay as many as go of the wanted blanks, largest first, each kind till no more fits."""
-    plate = Plate(sheet, [blank for blank, _ in wanted], margin_mm, fits)
-    top_up(plate, wanted)
-    return plate
+    """Lay as much as goes of the wanted blanks: the order with most part area on the plate."""
+    empty = Plate(sheet, [blank for blank, _ in wanted], margin_mm, fits)
+    best, best_area = empty, 0.0
+    for attempt in range(tries):
+        plate = empty.copy()
+        full: set[str] = set()
+        for blank in _order(tuple(wanted), 1, attempt, rng):
+            if blank.name not in full and not plate.lay(blank):
+                full.add(blank.name)
+                if len(full) == len(wanted):
+                    break
+        area = sum(placement.blank.area_mm2 for placement in plate.placements)
+        if area > best_area + 1e-6:
+            best, best_area = plate, area
+        if len(best.placements) == sum(count for _, count in wanted):
+            break
+    return best
 
 
 def fill_kits(

@@ -8,11 +8,11 @@ from pathlib import Path
 from typing import Any
 
 STYLES = {  # layer -> stroke or text look; line kinds differ by more than colour
-    "sheet-edge": "fill:#f4f4f1;stroke:#777;stroke-width:3",
-    "cut-outline": "fill:#c9d3da;stroke:#1f2d36;stroke-width:2.5",
-    "cut-hole": "fill:#f4f4f1;stroke:#1f2d36;stroke-width:2.5",
-    "lead": "fill:none;stroke:#b0421f;stroke-width:3",
-    "mark": "fill:none;stroke:#47626f;stroke-width:1.2;stroke-dasharray:6 4",
+    "sheet-edge": "fill:#f4f4f1;stroke:#777",
+    "cut-outline": "fill:#c9d3da;stroke:#1f2d36",
+    "cut-hole": "fill:#f4f4f1;stroke:#1f2d36",
+    "lead": "fill:none;stroke:#b0421f",
+    "mark": "fill:none;stroke:#47626f",
 }
 DRAWN = ("sheet-edge", "cut-outline", "cut-hole", "mark", "lead")  # from the back to the front
 
@@ -22,13 +22,14 @@ def dxf_picture(path: Path, title: str) -> str:
     import ezdxf
 
     space = ezdxf.readfile(path).modelspace()
+    x0, y0, x1, y1 = _frame(space)
+    pen = 0.0016 * max(x1 - x0, y1 - y0)  # as wide on a small blank's picture as on a sheet's
     body = []
     for layer in DRAWN:
         shapes = "".join(_shape(entity) for entity in space.query(f'*[layer=="{layer}"]'))
-        body.append(f'<g style="{STYLES[layer]}">{shapes}</g>')
+        body.append(f'<g style="{STYLES[layer]}" stroke-width="{pen:.2f}">{shapes}</g>')
     texts = "".join(_text(entity) for entity in space.query("TEXT"))
     body.append(f'<g style="fill:#26333a;font-family:sans-serif">{texts}</g>')
-    x0, y0, x1, y1 = _frame(space)
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-label="{escape(title)}" '
         f'viewBox="{x0:.1f} {-y1:.1f} {x1 - x0:.1f} {y1 - y0:.1f}">'

@@ -50,7 +50,8 @@ def _edge_faults(
             inside = inside and not contains(ring, _a_point(loop))
             inside = inside and not contains(loop, _a_point(ring))
         if gap < margin_mm - TOLERANCE_MM:
-            yield f"{_said(placement)} lies {gap:.4f} mm from the plate's edge, {margin_mm:g} wanted"
+            near = f"lies {gap:.4f} mm from the plate's edge, {margin_mm:g} wanted"
+            yield f"{_said(placement)} {near}"
     if not inside:
         yield f"{_said(placement)} lies off the plate"
 

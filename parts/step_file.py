@@ -22,10 +22,7 @@ def write_step(model: cq.Solid | cq.Assembly, name: str, path: Path) -> None:
     """
     import cadquery as cq
 
-    if isinstance(model, cq.Assembly):
-        assembly = model
-    else:
-        assembly = cq.Assembly(model, name=name)
+    assembly = model if isinstance(model, cq.Assembly) else cq.Assembly(model, name=name)
     assembly.export(str(path), exportType="STEP")
     if not path.is_file():
         raise GeometryError(f"{name}: the STEP translator wrote nothing to {path.name}")

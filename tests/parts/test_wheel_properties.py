@@ -155,7 +155,8 @@ def check_solids(spec: WheelSpec) -> None:
         assert len(solid.Solids()) == 1, name
         flange_mm3 = shapes.flange_segment_mm3(spec)
         volume = beads.get(name) or wanted.get(name) or flange_mm3
-        assert solid.Volume() == pytest.approx(volume, rel=1e-6), name
+        # the modeller straightens a flank that leans less than 0.1 um: matters on the least beads
+        assert solid.Volume() == pytest.approx(volume, rel=1e-6, abs=1e-3), name
 
 
 @SOLIDS
