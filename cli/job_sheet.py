@@ -72,7 +72,7 @@ def _summary(job: Job, report: Report) -> str:
         f"Track {job.track.gauge_mm:g} mm gauge. Each wheel {wheel.tread_diameter_mm:g} mm over "
         f"the tread, {wheel.over_flange_diameter_mm:g} over the flange, {wheel.mass_kg:.1f} kg "
         f"with its beads; {wheel.mass_kg * job.head.wheels:.0f} kg in all. "
-        f"Steel {job.wheel.steel}, {job.finish.coating}. {nesting.sheets_used} plates to cut, scrap "
+        f"Steel {job.wheel.steel}, {job.finish.coating}. {nesting.sheets_used} plates, scrap "
         f"{nesting.scrap_percent:.0f} %, or {nesting.scrap_percent_after_offcuts:.0f} % after the "
         f"offcuts worth keeping; cutting about {nesting.cutting_hours:.1f} h, "
         f"{nesting.pierces} pierces."
