@@ -59,7 +59,7 @@ def _write_all(job: Job, plan: Plan, seconds: float, folder: Path, step: Steps) 
         nesting=nesting_row(job, plan, seconds),
         cutting_lists=length_rows(plan),
         templates=[TemplateRow(file=file, pages=pages) for file, pages in templates],
-        checks=check_rows(run_checks(job.wheel, job.finish)),
+        checks=check_rows(run_checks(job.setting)),
         warnings=warnings,
     )
     text = report.model_dump_json(indent=2, exclude_none=False)

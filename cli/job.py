@@ -13,9 +13,11 @@ from pydantic import Field
 
 from nesting.paper import Paper
 from nesting.stock import Bar, Cutting, Offcut, Pipe, Stock
+from parts.checks.setting import Setting
 from parts.faults import Fault, SpecError
 from parts.spec_model import Spec, find_faults, unknown_key
 from parts.track_spec import FinishSpec, TrackSpec, WagonSpec
+from parts.use_spec import AxleSpec, ShopSpec, UseSpec
 from parts.wheel_spec import WheelSpec
 
 MOST_BYTES = 1_000_000  # a job file is a few kilobytes
@@ -41,11 +43,21 @@ SINGLE: dict[str, type[Spec]] = {
     "wagon": WagonSpec,
     "wheel": WheelSpec,
     "finish": FinishSpec,
+    "use": UseSpec,
+    "axle": AxleSpec,
+    "shop": ShopSpec,
     "cutting": Cutting,
     "paper": Paper,
 }
 REPEATED: dict[str, type[Spec]] = {"stock": Stock, "offcut": Offcut, "bar": Bar, "pipe": Pipe}
-OPTIONAL = ("finish", "cutting", "paper")  # every key of theirs has a default
+OPTIONAL = (
+    "finish",
+    "use",
+    "axle",
+    "shop",
+    "cutting",
+    "paper",
+)  # every key of theirs has a default
 
 
 @dataclass(frozen=True)
@@ -57,12 +69,29 @@ class Job:
     wagon: WagonSpec
     wheel: WheelSpec
     finish: FinishSpec
+    use: UseSpec
+    axle: AxleSpec
+    shop: ShopSpec
     cutting: Cutting
     paper: Paper
     stock: tuple[Stock, ...]
     offcuts: tuple[Offcut, ...]
     bars: tuple[Bar, ...]
     pipes: tuple[Pipe, ...]
+
+    @property
+    def setting(self) -> Setting:
+        """What the checks ask about."""
+        return Setting(
+            wheel=self.wheel,
+            track=self.track,
+            wagon=self.wagon,
+            finish=self.finish,
+            use=self.use,
+            axle=self.axle,
+            shop=self.shop,
+            process=self.cutting.process,
+        )
 
 
 def read_job(path: Path) -> Job:

@@ -90,7 +90,7 @@ def check(job_file: JobFile, as_json: Json = False) -> None:
 
     with exit_codes():
         job = read_job(job_file)
-        results = check_rows(run_checks(job.wheel, job.finish))
+        results = check_rows(run_checks(job.setting))
     if as_json:
         show_json({"checks": [row.model_dump() for row in results]})
     else:

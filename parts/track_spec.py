@@ -60,6 +60,17 @@ class TrackSpec(Spec):
     flangeway_mm: float = Field(
         32.0, ge=5, le=100, description="gap for the flange at check rails and crossings"
     )
+    flangeway_depth_mm: float | None = Field(
+        None,
+        ge=5,
+        le=200,
+        description="rail top to the bottom of the flangeway; absent = not known, not checked",
+        json_schema_extra={"takes": "a number"},
+    )
+    joint_gap_mm: float = Field(
+        5.0, ge=0, le=60, description="gap between rail ends (default: room to expand)"
+    )
+    cant_mm: float = Field(0.0, ge=0, le=200, description="outer rail raised in the tightest curve")
 
 
 class WagonSpec(Spec):
@@ -78,6 +89,13 @@ class WagonSpec(Spec):
         1.25, ge=1, le=4, description="heaviest wheel over mean wheel load"
     )
     shock_factor: float = Field(1.5, ge=1, le=5, description="dynamic over static wheel load")
+    centre_of_gravity_mm: float | None = Field(
+        None,
+        gt=0,
+        le=3000,
+        description="height above the rail, loaded; absent = not known, overturning not checked",
+        json_schema_extra={"takes": "a number"},
+    )
     suspension: Literal["rigid", "three-point", "sprung"] = Field(
         "rigid", description="how the axles follow a twisted track (default: no springs)"
     )

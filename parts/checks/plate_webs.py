@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from parts.checks.result import CheckResult, judged
+from parts.checks.setting import Setting
 from parts.hub_disc import disc_diameter_mm
-from parts.wheel_spec import WheelSpec
 
 
-def vent_web(spec: WheelSpec) -> CheckResult | None:
+def vent_web(setting: Setting) -> CheckResult | None:
     """Least web beside a vent hole, to the rim or to the hub hole, against the thickness."""
+    spec = setting.wheel
     if spec.vent_count == 0:
         return None
     outer = (disc_diameter_mm(spec, "field") - spec.vent_circle_mm - spec.vent_diameter_mm) / 2

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from parts.checks.result import CheckResult, judged
-from parts.wheel_spec import WheelSpec
+from parts.checks.setting import Setting
 
 LEAST_RATIO = 5.0  # mid-surface development holds above it
 
 
-def ring_curvature(spec: WheelSpec) -> CheckResult | None:
+def ring_curvature(setting: Setting) -> CheckResult | None:
     """Mid radius over wall; below 5 the neutral line leaves the middle of the plate."""
+    spec = setting.wheel
     if spec.tread_from == "pipe":
         return None
     ratio = (spec.outside_radius_mm(0) - spec.tread_thickness_mm / 2) / spec.tread_thickness_mm

@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 from parts.checks.result import CheckResult, Verdict, judged
+from parts.checks.setting import Setting
 from parts.hub_disc import disc_diameter_mm
-from parts.track_spec import FinishSpec
-from parts.wheel_spec import WheelSpec
 
 DESIGN_MANUAL = "Galvanizers Association of Australia, design manual, structural hollow sections"
 NEAR_WALL_MM = 10.0
 LEAST_HOLE_MM = 10.0
 
 
-def vent_number(spec: WheelSpec, finish: FinishSpec) -> CheckResult:
+def vent_number(setting: Setting) -> CheckResult:
     """At least two holes in each disc, opposite each other; a sealed box must never be dipped."""
+    spec, finish = setting.wheel, setting.finish
     dipped = finish.coating == "galvanized"
     opposite = spec.vent_count >= 2 and spec.vent_count % 2 == 0
     if spec.vent_count == 0:
@@ -43,8 +43,9 @@ def vent_number(spec: WheelSpec, finish: FinishSpec) -> CheckResult:
     )
 
 
-def vent_size(spec: WheelSpec, finish: FinishSpec) -> CheckResult | None:
+def vent_size(setting: Setting) -> CheckResult | None:
     """Each hole at least 10 mm and at least the plate's thickness."""
+    spec, finish = setting.wheel, setting.finish
     if spec.vent_count == 0:
         return None
     limit = max(LEAST_HOLE_MM, spec.disc_thickness_mm)
@@ -62,8 +63,9 @@ def vent_size(spec: WheelSpec, finish: FinishSpec) -> CheckResult | None:
     )
 
 
-def vent_place(spec: WheelSpec, finish: FinishSpec) -> CheckResult | None:
+def vent_place(setting: Setting) -> CheckResult | None:
     """Edge of the holes near the ring wall, where air and zinc collect."""
+    spec, finish = setting.wheel, setting.finish
     if spec.vent_count == 0:
         return None
     wall = disc_diameter_mm(spec, "gauge") / 2 + spec.fit_clearance_mm

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from parts.checks.result import CheckResult, judged
+from parts.checks.setting import Setting
 from parts.welds import missing_beads, weld_beads
-from parts.wheel_spec import WheelSpec
 
 
-def weld_room(spec: WheelSpec) -> CheckResult:
+def weld_room(setting: Setting) -> CheckResult:
     """Shortest leg of any bead as a share of the leg asked for."""
+    spec = setting.wheel
     beads = (*missing_beads(spec), *weld_beads(spec))
     worst = min(beads, key=lambda bead: min(bead.legs_mm) / bead.wanted_mm)
     leg = min(worst.legs_mm)

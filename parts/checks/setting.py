@@ -1,0 +1,63 @@
+"""Everything that a check may ask about: the wheel, and what it runs on, carries and meets."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from parts.flange import flange_section
+from parts.track_spec import FinishSpec, TrackSpec, WagonSpec
+from parts.use_spec import AxleSpec, ShopSpec, UseSpec
+from parts.wheel_spec import WheelSpec
+
+USUAL_PLAY_MM = 8.0  # common practice on hand-laid track, no source
+
+
+@dataclass(frozen=True, kw_only=True)
+class Setting:
+    """One wheel in its setting."""
+
+    wheel: WheelSpec
+    track: TrackSpec
+    wagon: WagonSpec
+    finish: FinishSpec = field(default_factory=FinishSpec)
+    use: UseSpec = field(default_factory=UseSpec)
+    axle: AxleSpec = field(default_factory=AxleSpec)
+    shop: ShopSpec = field(default_factory=ShopSpec)
+    process: str = "plasma"  # how the sheet is cut
+
+    @property
+    def flange_reach_mm(self) -> float:
+        """Axial length of the flange beyond the tread: root to its inmost point."""
+        return max(z for _, z in flange_section(self.wheel)) - self.wheel.tread_width_mm
+
+    @property
+    def back_to_back_mm(self) -> float:
+        """Between the inner faces of the two flanges, given or set for the usual play."""
+        if self.axle.back_to_back_mm is not None:
+            return self.axle.back_to_back_mm
+        return self.track.gauge_mm - USUAL_PLAY_MM - 2 * self.flange_reach_mm
+
+    @property
+    def play_mm(self) -> float:
+        """Total lateral play in the nominal gauge: gauge - (back-to-back + 2 flanges)."""
+        return self.track.gauge_mm - self.back_to_back_mm - 2 * self.flange_reach_mm
+
+    @property
+    def contact_spacing_mm(self) -> float:
+        """Distance between the two rails' head centres."""
+        return self.track.gauge_mm + self.track.rail_head_width_mm
+
+    @property
+    def static_wheel_load_n(self) -> float:
+        """Mean static load of one wheel, loaded wagon: gross mass over all wheels."""
+        gross = self.wagon.tare_kg + self.wagon.payload_kg
+        return gross * GRAVITY / (2 * self.wagon.axles)
+
+    @property
+    def wheel_load_n(self) -> float:
+        """Design wheel load: static x unevenness x shock."""
+        wagon = self.wagon
+        return self.static_wheel_load_n * wagon.load_unevenness * wagon.shock_factor
+
+
+GRAVITY = 9.81  # m/s2
