@@ -50,14 +50,7 @@ SINGLE: dict[str, type[Spec]] = {
     "paper": Paper,
 }
 REPEATED: dict[str, type[Spec]] = {"stock": Stock, "offcut": Offcut, "bar": Bar, "pipe": Pipe}
-OPTIONAL = (
-    "finish",
-    "use",
-    "axle",
-    "shop",
-    "cutting",
-    "paper",
-)  # every key of theirs has a default
+OPTIONAL = ("finish", "use", "axle", "shop", "cutting", "paper")  # all keys have defaults
 
 
 @dataclass(frozen=True)

@@ -40,5 +40,6 @@ def _keys(kind: type[Spec], values: Mapping[str, object]) -> str:
     for key, field in kind.model_fields.items():
         value = values.get(key, example(field))
         lines.append(f"# {field.description} ({allowed(key, field)})")
-        lines.append(f"# {key} = 10" if value is None else f"{key} = {toml_value(value)}")
+        quiet = "# " if field.default is None and key not in values else ""
+        lines.append(f"{quiet}{key} = {toml_value(value)}")
     return "\n".join(lines) + "\n"

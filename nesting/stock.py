@@ -88,6 +88,7 @@ def _count() -> Any:
         None,
         ge=0,
         le=100000,
+        examples=[10],
         description="to hand; absent = as many as needed",
         json_schema_extra={"takes": "a whole number"},
     )

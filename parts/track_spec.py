@@ -64,6 +64,7 @@ class TrackSpec(Spec):
         None,
         ge=5,
         le=200,
+        examples=[30.0],
         description="rail top to the bottom of the flangeway; absent = not known, not checked",
         json_schema_extra={"takes": "a number"},
     )
@@ -93,6 +94,7 @@ class WagonSpec(Spec):
         None,
         gt=0,
         le=3000,
+        examples=[600.0],
         description="height above the rail, loaded; absent = not known, overturning not checked",
         json_schema_extra={"takes": "a number"},
     )

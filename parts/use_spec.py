@@ -60,6 +60,7 @@ class AxleSpec(Spec):
         None,
         gt=0,
         le=2000,
+        examples=[425.0],
         description="between the inner faces of the two flanges, at their nearest; absent = "
         "set for 8 mm play in the nominal gauge (default: common practice, no source)",
         json_schema_extra={"takes": "a number"},
@@ -79,7 +80,7 @@ class ShopSpec(Spec):
         8.0,
         gt=0,
         le=100,
-        description="thickest plate it rolls at full width (default: a small one)",
+        description="thickest plate it rolls (default: a small roller)",
     )
     prebend: bool = Field(
         True, description="the strip's ends are hammered or pressed to the curve before rolling"

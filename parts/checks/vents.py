@@ -65,7 +65,7 @@ def vent_size(setting: Setting) -> CheckResult | None:
 
 def vent_place(setting: Setting) -> CheckResult | None:
     """Edge of the holes near the ring wall, where air and zinc collect."""
-    spec, finish = setting.wheel, setting.finish
+    spec = setting.wheel
     if spec.vent_count == 0:
         return None
     wall = disc_diameter_mm(spec, "gauge") / 2 + spec.fit_clearance_mm
