@@ -25,7 +25,8 @@ class Fault:
 
 
 def _shown(value: object) -> str:
-    text = f"{value:g}" if isinstance(value, float) else repr(value)
+    whole = isinstance(value, float) and value.is_integer() and abs(value) < 1e6
+    text = repr(value) if whole or not isinstance(value, float) else f"{value:g}"
     return text if len(text) <= 60 else text[:57] + "..."
 
 

@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 
 RZ = tuple[float, float]  # radius from the wheel axis, position along it; mm
-Section = tuple[RZ, ...]  # corners of a closed polygon, counter-clockwise with r to the right
+Section = tuple[RZ, ...]  # corners of a closed polygon, in order, either way round
 
 
 def slanted_plate(foot: RZ, run: RZ, thickness_mm: float) -> Section:

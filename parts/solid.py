@@ -21,11 +21,15 @@ def revolved(
     Raises: GeometryError where the modeller gives no valid single solid.
     """
     import cadquery as cq
+    from OCP.Standard import Standard_Failure
 
     points = [cq.Vector(r, 0, z) for r, z in section]
-    wire = cq.Wire.makePolygon(points, close=True)
     degrees = 360.0 if turn >= 2 * math.pi - 1e-12 else math.degrees(turn)
-    solid = cq.Solid.revolve(wire, [], degrees, cq.Vector(0, 0, 0), cq.Vector(0, 0, 1))
+    try:
+        wire = cq.Wire.makePolygon(points, close=True)
+        solid = cq.Solid.revolve(wire, [], degrees, cq.Vector(0, 0, 0), cq.Vector(0, 0, 1))
+    except Standard_Failure as error:
+        raise GeometryError(f"{name}: the modeller cannot turn this section ({error})") from error
     solid = solid.rotate(cq.Vector(0, 0, 0), cq.Vector(0, 0, 1), math.degrees(start))
     return one_solid(solid, name)
 

@@ -31,7 +31,7 @@ _FOREIGN_UNIT = re.compile(
 )
 
 
-class _Unknown(Exception):  # noqa: N818 - a signal inside this module, not an error
+class Unknown(Exception):  # noqa: N818 - a signal inside this module, not an error
     """A rule asked for a value that is itself at fault."""
 
 
@@ -45,7 +45,7 @@ class Values:
         try:
             return self._values[key]
         except KeyError:
-            raise _Unknown(key) from None
+            raise Unknown(key) from None
 
 
 Rule = Callable[[Any], Iterator[Fault]]
@@ -92,7 +92,7 @@ def find_faults(kind: type[Spec], table: Mapping[str, Any]) -> list[Fault]:
     for rule in kind.rules:
         try:
             faults += rule(Values(good))
-        except _Unknown:
+        except Unknown:
             continue
     return faults
 

@@ -7,187 +7,19 @@ where the flange roots; +Z points to the middle of the track. Lengths mm, angles
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
-from typing import Any, ClassVar, Literal
+from typing import ClassVar, Literal
 
 from pydantic import Field
 
-from parts.faults import Fault
 from parts.spec_model import Rule, Spec
 from parts.steel import STEELS, Steel
-
-
-def _taper_half_angle(taper_1_in: float) -> float:
-    return math.atan(1 / taper_1_in) if taper_1_in else 0.0
-
-
-def _bore_radius(v: Any, z_mm: float) -> float:
-    """Inside radius of the tread ring at z; from pipe the bore stays cylindrical."""
-    if v.tread_from == "pipe":
-        return float(v.tread_diameter_mm / 2 - v.tread_thickness_mm)
-    half = _taper_half_angle(v.tread_taper_1_in)
-    outside = v.tread_diameter_mm / 2 - (v.tread_width_mm - z_mm) * math.tan(half)
-    return float(outside - v.tread_thickness_mm / math.cos(half))
-
-
-def _hub_hole(v: Any) -> float:
-    """Diameter of the hole in the discs: the tube's with clearance, or the bore itself."""
-    if v.hub_tube_length_mm == 0:
-        return float(v.hub_bore_mm)
-    return float(v.hub_tube_outside_mm + 2 * v.fit_clearance_mm)
-
-
-def _least_disc(v: Any) -> float:
-    return float(2 * (_bore_radius(v, v.disc_field_inset_mm) - v.fit_clearance_mm))
-
-
-def _wall(v: Any) -> Iterator[Fault]:
-    field_radius = v.tread_diameter_mm / 2 - (
-        v.tread_width_mm / v.tread_taper_1_in if v.tread_taper_1_in else 0
-    )
-    most = 0.4 * field_radius  # thicker is a turned blank, not a rolled ring with discs inside
-    if not v.tread_thickness_mm < most:
-        yield Fault(
-            "tread_thickness_mm",
-            v.tread_thickness_mm,
-            f"below {most:.4g} mm, 0.4 of the least tread radius, so that discs go inside",
-            "a thinner wall or a larger tread_diameter_mm",
-        )
-
-
-def _taper(v: Any) -> Iterator[Fault]:
-    if v.tread_taper_1_in and v.tread_taper_1_in < 5:
-        yield Fault(
-            "tread_taper_1_in",
-            v.tread_taper_1_in,
-            "0 (cylindrical) or from 5 (steep) to 1000",
-            "20, the usual tread slope of 1 in 20, or 0",
-        )
-    elif v.tread_taper_1_in and v.tread_from == "bar":
-        yield Fault(
-            "tread_taper_1_in",
-            v.tread_taper_1_in,
-            '0 with tread_from = "bar": a straight bar does not roll to a cone',
-            'tread_from = "sheet" (the blank is cut as an arc), or tread_taper_1_in = 0',
-        )
-    elif v.tread_taper_1_in and v.tread_from == "pipe":
-        loss = v.tread_width_mm / v.tread_taper_1_in
-        if not loss <= v.tread_thickness_mm / 2:
-            yield Fault(
-                "tread_taper_1_in",
-                v.tread_taper_1_in,
-                "a taper turned on the pipe that leaves half the wall: at least "
-                f"{2 * v.tread_width_mm / v.tread_thickness_mm:.4g}",
-                "a slighter taper or a thicker pipe",
-            )
-
-
-def _discs(v: Any) -> Iterator[Fault]:
-    taken = v.disc_field_inset_mm + v.disc_gauge_inset_mm + 2 * v.disc_thickness_mm
-    if not taken < v.tread_width_mm:
-        yield Fault(
-            "disc_field_inset_mm + disc_gauge_inset_mm",
-            v.disc_field_inset_mm + v.disc_gauge_inset_mm,
-            f"below {v.tread_width_mm - 2 * v.disc_thickness_mm:.4g} mm, "
-            "so that the two discs do not collide in the ring",
-            "smaller insets, thinner discs or a larger tread_width_mm",
-        )
-
-
-def _hub(v: Any) -> Iterator[Fault]:
-    if v.hub_tube_length_mm == 0:
-        return
-    if not v.hub_tube_outside_mm > v.hub_bore_mm:
-        yield Fault(
-            "hub_tube_outside_mm",
-            v.hub_tube_outside_mm,
-            f"above hub_bore_mm, {v.hub_bore_mm:g} mm",
-            "a larger tube or a smaller bore (or hub_tube_length_mm = 0 for no tube)",
-        )
-    span = v.tread_width_mm - v.disc_field_inset_mm - v.disc_gauge_inset_mm
-    if not v.hub_tube_length_mm >= span:
-        yield Fault(
-            "hub_tube_length_mm",
-            v.hub_tube_length_mm,
-            f"at least {span:.4g} mm, through both discs (0 for no tube)",
-            f"hub_tube_length_mm = {math.ceil(span + 4 * v.weld_throat_mm)}, room for the welds",
-        )
-
-
-def _hub_in_ring(v: Any) -> Iterator[Fault]:
-    hole, disc = _hub_hole(v), _least_disc(v)
-    if not hole < disc:
-        key = "hub_bore_mm" if v.hub_tube_length_mm == 0 else "hub_tube_outside_mm"
-        yield Fault(
-            key,
-            getattr(v, key),
-            f"a hub hole below the disc's {disc:.4g} mm",
-            "a smaller hub or a larger wheel",
-        )
-
-
-def _vents(v: Any) -> Iterator[Fault]:
-    if v.vent_count == 0:
-        return
-    hole, disc = _hub_hole(v), _least_disc(v)
-    circle, vent = v.vent_circle_mm, v.vent_diameter_mm
-    if not (vent > 0 and hole < circle - vent and circle + vent < disc):
-        cut = "the hub hole" if circle - vent <= hole else "the disc's rim"
-        yield Fault(
-            "vent_circle_mm",
-            circle,
-            f"above {hole + vent:.4g} and below {disc - vent:.4g} mm: it cuts {cut}; "
-            f"vents of {vent:g} mm lie between the hub hole {hole:.4g} and the disc {disc:.4g} mm",
-            f"vent_circle_mm = {math.floor(disc - vent - 10):g}, near the ring wall",
-        )
-    elif v.vent_count > 1 and not circle * math.sin(math.pi / v.vent_count) > vent:
-        yield Fault(
-            "vent_count",
-            v.vent_count,
-            f"so few that {vent:g} mm holes on a {circle:g} mm circle do not meet",
-            "fewer or smaller vents",
-        )
-
-
-def _seams(v: Any) -> Iterator[Fault]:
-    flange_turn = 2 * math.pi * (v.tread_diameter_mm / 2) / v.flange_segments
-    if not v.seam_gap_mm < flange_turn / 4:
-        yield Fault(
-            "seam_gap_mm",
-            v.seam_gap_mm,
-            f"below {flange_turn / 4:.4g} mm, a quarter of a flange segment",
-            "1 to 3 mm, or fewer flange_segments",
-        )
-
-
-def _flange_in_ring(v: Any) -> Iterator[Fault]:
-    angle = math.radians(v.flange_angle_deg)
-    if not v.flange_thickness_mm * math.cos(angle) < v.tread_diameter_mm / 4:
-        yield Fault(
-            "flange_thickness_mm",
-            v.flange_thickness_mm,
-            "a plate that leaves the wheel open inside the flange root",
-            "a thinner flange or a larger flange_angle_deg",
-        )
-    if _taper_half_angle(v.tread_taper_1_in) >= angle:
-        yield Fault(
-            "flange_angle_deg", v.flange_angle_deg, "more than the tread's own slope", "60 to 75"
-        )
+from parts.wheel_rules import WHEEL_RULES, bore_radius_mm, hub_hole_mm, taper_half_angle
 
 
 class WheelSpec(Spec):
     """Every dimension of a fabricated wheel. Raises: SpecError naming every fault."""
 
-    rules: ClassVar[tuple[Rule, ...]] = (
-        _wall,
-        _taper,
-        _discs,
-        _hub,
-        _hub_in_ring,
-        _vents,
-        _seams,
-        _flange_in_ring,
-    )
+    rules: ClassVar[tuple[Rule, ...]] = WHEEL_RULES
 
     tread_diameter_mm: float = Field(
         ge=60, le=2000, examples=[300.0], description="over the tread, at the gauge edge"
@@ -303,7 +135,7 @@ class WheelSpec(Spec):
     @property
     def taper_half_angle(self) -> float:
         """Slope of the tread to the axle axis, radians; 0 for a cylinder."""
-        return _taper_half_angle(self.tread_taper_1_in)
+        return taper_half_angle(self.tread_taper_1_in)
 
     @property
     def flange_angle(self) -> float:
@@ -328,7 +160,7 @@ class WheelSpec(Spec):
     @property
     def hub_hole_diameter_mm(self) -> float:
         """Hole in each disc: tube plus clearance, or the bore where there is no tube."""
-        return _hub_hole(self)
+        return hub_hole_mm(self)
 
     def outside_radius_mm(self, z_mm: float) -> float:
         """Tread radius at z; falls towards the field edge by 1 in `tread_taper_1_in`."""
@@ -336,4 +168,4 @@ class WheelSpec(Spec):
 
     def bore_radius_mm(self, z_mm: float) -> float:
         """Inside radius of the tread ring at z."""
-        return _bore_radius(self, z_mm)
+        return bore_radius_mm(self, z_mm)

@@ -39,7 +39,8 @@ def main() -> None:
     began = time.perf_counter()
     check()
     took = time.perf_counter() - began
-    print(f"{len(built)} different wheels: every solid valid, volumes by closed form, {took:.0f} s")
+    verdict = "every solid valid, volumes by closed form"
+    print(f"{len(built)} different wheels: {verdict}, seed {given_args.seed}, {took:.0f} s")
 
 
 if __name__ == "__main__":

@@ -155,8 +155,9 @@ def check_solids(spec: WheelSpec) -> None:
         assert len(solid.Solids()) == 1, name
         flange_mm3 = shapes.flange_segment_mm3(spec)
         volume = beads.get(name) or wanted.get(name) or flange_mm3
-        # the modeller straightens a flank that leans less than 0.1 um: matters on the least beads
-        assert solid.Volume() == pytest.approx(volume, rel=1e-6, abs=1e-3), name
+        # the modeller straightens a bead's flank that leans by less than about 0.2 um
+        part_or_bead = 1e-4 if name in beads else 1e-6
+        assert solid.Volume() == pytest.approx(volume, rel=part_or_bead), name
 
 
 @SOLIDS
