@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -27,6 +28,10 @@ def exit_codes() -> Iterator[None]:
 
     try:
         yield
+        sys.stdout.flush()  # a full disk or a closed pipe shows here, not after the exit code
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        raise typer.Exit(NOT_FINISHED) from None
     except SpecError as error:
         tell([str(fault) for fault in error.faults])
         raise typer.Exit(REFUSED) from None
@@ -61,4 +66,5 @@ def exit_codes() -> Iterator[None]:
 def tell(lines: list[str]) -> None:
     """Findings on stderr, one a line."""
     for line in lines:
-        sys.stderr.write(line.replace("\n", " ") + "\n")
+        quiet = "".join(c if c.isprintable() else " " for c in line)  # no escapes to a terminal
+        sys.stderr.write(quiet + "\n")

@@ -2,23 +2,25 @@
 
 from __future__ import annotations
 
+import re
 import shutil
 import tempfile
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import TypeVar
 
 from cli.exits import NotFinished
 
 T = TypeVar("T")
-OURS = {
-    "report.json",
-    "job-sheet.html",
-    "offcuts.toml",
-    "solids",
-    "blanks",
-    "sheets",
-    "templates",
+PART = r"(tread|disc|disc-field|disc-gauge|flange|hub-tube)"
+OURS = {  # entry of a job folder -> what the files in it are called; "" for a file
+    "report.json": "",
+    "job-sheet.html": "",
+    "offcuts.toml": "",
+    "solids": rf"({PART}|wheel)\.step",
+    "blanks": rf"{PART}\.dxf",
+    "sheets": r"[0-9.]+mm-[0-9]+\.dxf",
+    "templates": rf"{PART}\.pdf",
 }
 
 
@@ -32,18 +34,27 @@ def write_folder(out: Path, name: str, write: Callable[[Path], T]) -> T:
 
 
 def write_part(out: Path, name: str, write: Callable[[Path], T]) -> T:
-    """Replace only those entries of out/name that `write` makes."""
+    """Replace only those entries of out/name that `write` makes; all of them or none."""
 
     def put(made: Path, home: Path) -> None:
         home.mkdir(exist_ok=True)
-        for entry in sorted(made.iterdir()):
-            _swap(entry, home / entry.name)
+        done: list[tuple[Path, Path]] = []
+        try:
+            for entry in sorted(made.iterdir()):
+                target = home / entry.name
+                done.append((target, _swap(entry, target)))
+        except BaseException:
+            for target, former in reversed(done):
+                target.rename(made / target.name)
+                if former.exists():
+                    former.rename(target)
+            raise
 
     return _aside(out, name, write, put)
 
 
 def _aside(
-    out: Path, name: str, write: Callable[[Path], T], put: Callable[[Path, Path], None]
+    out: Path, name: str, write: Callable[[Path], T], put: Callable[[Path, Path], object]
 ) -> T:
     home = out / name
     _refuse_strangers(home)
@@ -63,8 +74,7 @@ def _refuse_strangers(home: Path) -> None:
     """A folder that holds anything else is somebody's own: it is not replaced."""
     if home.is_symlink() or (home.exists() and not home.is_dir()):
         raise NotFinished([f"{home}: there, but no folder; move it away or take another --out"])
-    entries = home.iterdir() if home.exists() else iter(())
-    strangers = sorted(entry.name for entry in entries if entry.name not in OURS)
+    strangers = sorted(_strangers(home)) if home.exists() else []
     if strangers:
         raise NotFinished(
             [
@@ -74,15 +84,30 @@ def _refuse_strangers(home: Path) -> None:
         )
 
 
-def _swap(made: Path, home: Path) -> None:
-    """Put `made` in the place of `home`; should that fail, `home` is put back."""
+def _strangers(home: Path) -> Iterator[str]:
+    for entry in home.iterdir():
+        names = OURS.get(entry.name)
+        if names is None or entry.is_symlink() or entry.is_dir() != bool(names):
+            yield entry.name
+        elif names:
+            for inner in entry.iterdir():
+                if not re.fullmatch(names, inner.name) or not inner.is_file():
+                    yield f"{entry.name}/{inner.name}"
+
+
+def _swap(made: Path, home: Path) -> Path:
+    """Put `made` in the place of `home`; should that fail, `home` is put back.
+
+    Returns where the former `home` is kept, if there was one.
+    """
+    former = made.parent / f"former-{home.name}"
     if not home.exists():
         made.rename(home)
-        return
-    former = made.parent / f"former-{home.name}"
+        return former
     home.rename(former)
     try:
         made.rename(home)
     except BaseException:
         former.rename(home)
         raise
+    return former

@@ -27,11 +27,11 @@ class JobHead(Spec):
     """What the job is called and how many wheels it makes."""
 
     name: str = Field(
-        pattern=r"^[A-Za-z0-9][A-Za-z0-9 ._-]{0,59}$",
+        pattern=r"^[A-Za-z0-9]([A-Za-z0-9 ._-]{0,58}[A-Za-z0-9_-])?$",
         examples=["my-wheels"],
         description="names the folder in out/",
         json_schema_extra={
-            "takes": "of 1 to 60 letters, digits, spaces, '.', '_' or '-', first a letter or digit"
+            "takes": "of 1 to 60 letters, digits, spaces, '.', '_' or '-', no end in ' ' or '.'"
         },
     )
     wheels: int = Field(ge=1, le=100000, examples=[8], description="how many to make")
@@ -167,25 +167,25 @@ def _read_toml(path: Path) -> dict[str, Any]:
     file = str(path)
     start = "`platewheel new FILE` writes one to start from"
     try:
-        size = path.stat().st_size
         if path.is_dir():
             raise SpecError([Fault(file, "a folder", "a job file (TOML text)", start)])
-        if size > MOST_BYTES:
-            found = f"{size} bytes"
+        with path.open("rb") as source:
+            data = source.read(MOST_BYTES + 1)
+        if len(data) > MOST_BYTES:
+            found = f"{max(path.stat().st_size, len(data))} bytes"
             raise SpecError(
                 [Fault(file, found, f"a job file of at most {MOST_BYTES} bytes", start)]
             )
-        data = path.read_bytes()
     except OSError as error:
         reason = error.strerror or str(error)
         raise SpecError([Fault(file, reason, "a job file that can be read", start)]) from error
     if not data.strip():
         raise SpecError([Fault(file, "an empty file", "a job file (TOML text)", start)])
     try:
-        return tomllib.loads(data.decode("utf-8"))
+        return tomllib.loads(data.decode("utf-8-sig"))
     except UnicodeDecodeError as error:
         found = f"bytes that are not UTF-8 text at offset {error.start}"
         raise SpecError([Fault(file, found, "a job file (TOML text)", start)]) from error
-    except (tomllib.TOMLDecodeError, RecursionError) as error:
+    except (ValueError, RecursionError) as error:  # ValueError: numbers of absurd length
         advice = "text in quotes, numbers without; one key = value on a line"
         raise SpecError([Fault(file, str(error), "TOML, https://toml.io", advice)]) from error

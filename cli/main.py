@@ -91,10 +91,10 @@ def check(job_file: JobFile, as_json: Json = False) -> None:
     with exit_codes():
         job = read_job(job_file)
         results = check_rows(run_checks(job.setting))
-    if as_json:
-        show_json({"checks": [row.model_dump() for row in results]})
-    else:
-        show_checks(results)
+        if as_json:
+            show_json({"checks": [row.model_dump() for row in results]})
+        else:
+            show_checks(results)
     _leave(results)
 
 
@@ -114,17 +114,18 @@ def solids(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) -> 
     from cli.write import write_solids
     from parts.wheel import wheel_parts
 
-    with exit_codes(), steps() as step:
+    with exit_codes():
         job = read_job(job_file)
         parts = wheel_parts(job.wheel)
-        step("solids")
-        write_part(out, job.head.name, lambda folder: write_solids(job, parts, folder))
-    rows = part_rows(parts)
-    if as_json:
-        show_json({"parts": [row.model_dump() for row in rows]})
-        return
-    cells = [(r.name, str(r.count_per_wheel), f"{r.mass_kg:.3f}", r.step) for r in rows]
-    show_table("Parts", ("part", "a wheel", "kg each", "file"), cells)
+        with steps() as step:
+            step("solids")
+            write_part(out, job.head.name, lambda folder: write_solids(job, parts, folder))
+        rows = part_rows(parts)
+        if as_json:
+            show_json({"parts": [row.model_dump() for row in rows]})
+        else:
+            cells = [(r.name, str(r.count_per_wheel), f"{r.mass_kg:.3f}", r.step) for r in rows]
+            show_table("Parts", ("part", "a wheel", "kg each", "file"), cells)
 
 
 @app.command()
@@ -170,26 +171,37 @@ def templates(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) 
     from cli.write import write_templates
     from parts.wheel import wheel_parts
 
-    with exit_codes(), steps() as step:
+    with exit_codes():
         job = read_job(job_file)
-        step("templates")
         parts = wheel_parts(job.wheel)
-        made = write_part(out, job.head.name, lambda folder: write_templates(job, parts, folder))
-    if as_json:
-        show_json({"templates": [{"file": file, "pages": pages} for file, pages in made]})
-        return
-    show_table("Templates", ("file", "pages"), [(file, str(pages)) for file, pages in made])
+        with steps() as step:
+            step("templates")
+            made = write_part(
+                out, job.head.name, lambda folder: write_templates(job, parts, folder)
+            )
+        if as_json:
+            show_json({"templates": [{"file": file, "pages": pages} for file, pages in made]})
+        else:
+            rows = [(file, str(pages)) for file, pages in made]
+            show_table("Templates", ("file", "pages"), rows)
 
 
 @app.command()
 def schema() -> None:
     """Print the JSON Schema of report.json."""
-    from cli.report import Report
-    from cli.show import show_json
+    with exit_codes():
+        from cli.report import Report
+        from cli.show import show_json
 
-    show_json(Report.model_json_schema())
+        show_json(Report.model_json_schema())
 
 
 def main() -> None:
-    """Entry point of the console script."""
+    """Entry point of the console script; being told to stop is met like Ctrl-C."""
+    import signal
+
+    def stop(number: int, frame: object) -> None:
+        raise KeyboardInterrupt
+
+    signal.signal(signal.SIGTERM, stop)
     app()

@@ -62,7 +62,7 @@ def sheet_files(plan: Plan) -> list[str]:
     for layout in plan.layouts:
         thickness = layout.sheet.thickness_mm
         number[thickness] = number.get(thickness, 0) + 1
-        files.append(f"sheets/{thickness:g}mm-{number[thickness]}.dxf")
+        files.append(f"sheets/{thickness:.12g}mm-{number[thickness]}.dxf")
     return files
 
 

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
 CELL_MM = 5.0
+NAME_LENGTH = 44  # of an offcut's name, to leave room for its number
 LEAST_SIDE_MM = 150.0  # smaller pieces go to scrap
 Rectangle = tuple[float, float, float, float]  # x0, y0, x1, y1
 
@@ -81,6 +82,7 @@ def largest_block(free: NDArray[np.bool_]) -> tuple[int, int, int, int]:
 def offcuts_toml(kept: list[LeftOver], job_name: str) -> str:
     """`[[offcut]]` tables ready for the next job file."""
     lines = [f"# left by {job_name}; measure before use", ""]
+    short = job_name[:NAME_LENGTH].rstrip()
     number = 0
     for piece in kept:
         for _ in range(piece.layout.repeat):
@@ -89,7 +91,7 @@ def offcuts_toml(kept: list[LeftOver], job_name: str) -> str:
             corners = [[0.0, 0.0], [x, 0.0], [x, y], [0.0, y]]
             lines += [
                 "[[offcut]]",
-                f"name = {toml_value(f'{job_name} left {number}')}",
+                f"name = {toml_value(f'{short} left {number}')}",
                 f"steel = {toml_value(piece.layout.sheet.steel)}",
                 f"thickness_mm = {toml_value(piece.layout.sheet.thickness_mm)}",
                 f"outline = {toml_value(corners)}",

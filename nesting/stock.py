@@ -12,7 +12,8 @@ from parts.spec_model import Rule, Spec
 
 LEAST_WEB_MM = 1.0  # steel that must stand beside a kerf; common practice, no source
 
-XY = Annotated[list[float], Field(min_length=2, max_length=2)]
+Coordinate = Annotated[float, Field(ge=-100_000, le=100_000)]
+XY = Annotated[list[Coordinate], Field(min_length=2, max_length=2)]
 Ring = Annotated[list[XY], Field(min_length=3)]
 Steel = Literal["S235", "S275", "S355"]
 
@@ -117,12 +118,19 @@ def _sound_outline(v: Any) -> Iterator[Fault]:
             "list the corners as you walk round the plate",
         )
         return
+    before: list[Any] = []
     for i, ring in enumerate(v.holes):
         hole = Polygon(ring)
         if not hole.is_valid or not hole.area > 0 or not shape.contains(hole):
             yield Fault(
                 f"holes[{i}]", ring, "a simple outline inside the offcut", "check its corners"
             )
+            continue
+        if any(hole.intersects(other) for other in before):
+            yield Fault(
+                f"holes[{i}]", ring, "a hole clear of the others", "list both as one outline"
+            )
+        before.append(hole)
 
 
 class Offcut(Spec):

@@ -25,8 +25,11 @@ class Fault:
 
 
 def _shown(value: object) -> str:
-    whole = isinstance(value, float) and value.is_integer() and abs(value) < 1e6
-    text = repr(value) if whole or not isinstance(value, float) else f"{value:g}"
+    try:
+        whole = isinstance(value, float) and value.is_integer() and abs(value) < 1e6
+        text = repr(value) if whole or not isinstance(value, float) else f"{value:g}"
+    except (ValueError, RecursionError):  # an integer or a nesting too long to write out
+        return f"a {type(value).__name__} beyond measure"
     return text if len(text) <= 60 else text[:57] + "..."
 
 

@@ -103,7 +103,7 @@ def _fault(kind: type[Spec], key: str, error: Any, table: Mapping[str, Any]) -> 
     field = kind.model_fields[key]
     value = None if error["type"] == "missing" else table[key]
     advice = f"{key} = {toml_value(example(field))}"
-    if isinstance(value, str) and get_origin(field.annotation) is not Literal:
+    if isinstance(value, str) and field.annotation in (float, int):
         advice = f"the number alone, without quotes or unit: {advice}"
     return Fault(key, value, allowed(key, field), advice)
 

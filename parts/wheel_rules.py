@@ -11,6 +11,7 @@ from parts.spec_model import Rule, Unknown
 
 
 def taper_half_angle(taper_1_in: float) -> float:
+    """Slope of a taper of 1 in this many to the axle axis, radians; 0 for a cylinder."""
     return math.atan(1 / taper_1_in) if taper_1_in else 0.0
 
 
