@@ -18,12 +18,16 @@ from cli.report import (
     length_rows,
     nesting_row,
     part_rows,
+    rating_row,
     sheet_rows,
     wheel_row,
 )
 from cli.show import Steps
 from cli.write import write_blanks, write_sheets, write_solids, write_templates
 from parts.checks.all import run_checks
+from parts.checks.window_picture import window_picture
+from parts.rating.assess import Assessment, assess
+from parts.rating.stress_picture import ring_picture, stress_picture
 
 
 def build_job(job: Job, out: Path, seed: int, step: Steps) -> Report:
@@ -49,6 +53,8 @@ def _write_all(job: Job, plan: Plan, seconds: float, folder: Path, step: Steps) 
     templates = write_templates(job, plan.parts, folder)
     step("solids")
     write_solids(job, plan.parts, folder)
+    step("stress analysis")
+    found = assess(job.setting)
     step("report")
     report = Report(
         job=JobRow(name=job.head.name, wheels=job.head.wheels),
@@ -59,11 +65,30 @@ def _write_all(job: Job, plan: Plan, seconds: float, folder: Path, step: Steps) 
         nesting=nesting_row(job, plan, seconds),
         cutting_lists=length_rows(plan),
         templates=[TemplateRow(file=file, pages=pages) for file, pages in templates],
-        checks=check_rows(run_checks(job.setting)),
+        rating=rating_row(found),
+        checks=check_rows(run_checks(job.setting, found)),
         warnings=warnings,
     )
     text = report.model_dump_json(indent=2, exclude_none=False)
     (folder / "report.json").write_text(text + "\n", encoding="utf-8")
-    page = job_sheet(job, report, folder)
+    page = job_sheet(job, report, folder, check_pictures(job, found))
     (folder / "job-sheet.html").write_text(page, encoding="utf-8")
     return report
+
+
+def check_pictures(job: Job, found: Assessment) -> list[tuple[str, str]]:
+    """Pictures that say what the checks say, each with its caption."""
+    return [
+        (
+            stress_picture(found.response, job.setting),
+            "Stress of the section at the design load: worst of all patch places and angles",
+        ),
+        (
+            ring_picture(found.response, job.setting),
+            "The tread ring's bore unrolled, half a turn from the rail: stress at the design load",
+        ),
+        (
+            window_picture(job.setting),
+            "Flange angle: flatter climbs, steeper grinds; the window between",
+        ),
+    ]

@@ -42,7 +42,9 @@ CAUTIONS = (
 )
 
 
-def job_sheet(job: Job, report: Report, folder: Path) -> str:
+def job_sheet(
+    job: Job, report: Report, folder: Path, pictures: Sequence[tuple[str, str]] = ()
+) -> str:
     """The page, with pictures drawn from the files that `folder` already holds."""
     head = job.head
     blanks = "".join(_blank_figure(row, folder) for row in report.blanks)
@@ -56,7 +58,7 @@ def job_sheet(job: Job, report: Report, folder: Path) -> str:
         f"<h2>The wheel</h2><figure>{section_picture(job.wheel)}"
         "<figcaption>Section, upper half; sizes in mm. Solids: "
         "<code>solids/wheel.step</code></figcaption></figure>"
-        f"<h2>Checks</h2>{_checks(report)}"
+        f"<h2>Checks</h2>{_rating(report)}{_checks(report)}{_pictures(pictures)}"
         f"<h2>Parts</h2>{_parts(report)}"
         f"<h2>Blanks</h2>{_blanks(report)}{blanks}"
         f"<h2>Sheets</h2>{_sheets(report)}{sheets}"
@@ -192,6 +194,35 @@ def _lengths(report: Report) -> str:
     ]
     heads = ("From", "Length", "Cut", "Pieces", "Rest")
     return "<h2>Lengths to saw</h2>" + table(heads, rows, frozenset({1, 2, 4}))
+
+
+def _rating(report: Report) -> str:
+    rating = report.rating
+    rows = [
+        [limit.name, f"{limit.load_n:.0f}", _worn(report, limit.name), limit.where, limit.by]
+        for limit in rating.limits_new
+    ]
+    words = (
+        f"Rated wheel load {min(rating.new_n, rating.worn_n or 0.0):.0f} N with unevenness and "
+        f"shock: {rating.governs}, {rating.where}. A wagon may carry "
+        f"{max(rating.payload_kg_per_wagon, 0):.0f} kg. Not covered: residual stress, a ring out "
+        "of round, poor welds, wear beyond the allowance, shocks beyond the factor. Prove one "
+        "wheel: press it on a rail with 1.5 times the rating, measure run-out before and after."
+    )
+    heads = ("Limit", "New, N", "Worn, N", "Where", "Set by")
+    return f"<p>{escape(words)}</p>" + table(heads, rows, frozenset({1, 2}))
+
+
+def _worn(report: Report, name: str) -> str:
+    loads = [limit.load_n for limit in report.rating.limits_worn if limit.name == name]
+    return f"{loads[0]:.0f}" if loads else ""
+
+
+def _pictures(pictures: Sequence[tuple[str, str]]) -> str:
+    return "".join(
+        f"<figure>{svg}<figcaption>{escape(caption)}</figcaption></figure>"
+        for svg, caption in pictures
+    )
 
 
 def _checks(report: Report) -> str:

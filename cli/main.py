@@ -81,20 +81,40 @@ def _build(job: object, out: Path, seed: int, as_json: bool) -> None:
 
 
 @app.command()
-def check(job_file: JobFile, as_json: Json = False) -> None:
-    """Run the checks; exit 1 where one fails."""
+def check(
+    job_file: JobFile,
+    quick: Annotated[
+        bool, typer.Option(help="Closed forms only, without the stress analysis: a screening.")
+    ] = False,
+    as_json: Json = False,
+) -> None:
+    """Run the checks and the load rating; exit 1 where a check fails."""
     from cli.job import read_job
-    from cli.report import check_rows
-    from cli.show import show_checks, show_json
+    from cli.report import check_rows, rating_row
+    from cli.show import show_checks, show_json, show_rating, steps
     from parts.checks.all import run_checks
 
     with exit_codes():
         job = read_job(job_file)
-        results = check_rows(run_checks(job.setting))
+        found = None
+        if not quick:
+            from parts.rating.assess import assess
+
+            with steps() as step:
+                step("stress analysis")
+                found = assess(job.setting)
+        results = check_rows(run_checks(job.setting, found))
         if as_json:
-            show_json({"checks": [row.model_dump() for row in results]})
+            rating = rating_row(found) if found else None
+            show_json(
+                {
+                    "rating": rating.model_dump() if rating else None,
+                    "checks": [row.model_dump() for row in results],
+                }
+            )
         else:
             show_checks(results)
+            show_rating(found)
     _leave(results)
 
 

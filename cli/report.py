@@ -3,6 +3,7 @@ it as JSON Schema."""
 
 from __future__ import annotations
 
+import math
 from typing import Literal
 
 from pydantic import BaseModel, ConfigDict, Field
@@ -13,6 +14,8 @@ from nesting.cut_order import cut_order
 from nesting.layout import Layout
 from nesting.scrap import cutting_work, scrap
 from parts.checks.result import CheckResult
+from parts.rating.assess import Assessment
+from parts.rating.rate import Rating
 from parts.wheel import Part, weld_mass_kg, wheel_mass_kg
 
 
@@ -130,6 +133,27 @@ class CheckRow(Row):
     source: str
 
 
+class LimitRow(Row):
+    name: str
+    load_n: float = Field(description="design wheel load that this limit allows")
+    where: str
+    by: str
+
+
+class RatingRow(Row):
+    """Load rating by stress analysis; loads are static x unevenness x shock, one wheel."""
+
+    new_n: float
+    worn_n: float | None = Field(description="null where the wear leaves too little wall")
+    governs: str = Field(description="limit that sets the lower of the two")
+    where: str
+    payload_kg_per_wagon: float = Field(description="that the lower rating allows")
+    life_km: float | None = Field(description="at the stated load; null = no fatigue")
+    turns_in_life: float
+    limits_new: list[LimitRow]
+    limits_worn: list[LimitRow]
+
+
 class TemplateRow(Row):
     file: str
     pages: int
@@ -146,6 +170,7 @@ class Report(Row):
     nesting: NestingRow
     cutting_lists: list[LengthRow]
     templates: list[TemplateRow]
+    rating: RatingRow
     checks: list[CheckRow]
     warnings: list[str]
 
@@ -252,6 +277,29 @@ def length_rows(plan: Plan) -> list[LengthRow]:
         )
         for cut in plan.lengths
     ]
+
+
+def rating_row(found: Assessment) -> RatingRow:
+    def rows(rating: Rating | None) -> list[LimitRow]:
+        limits = rating.limits if rating else ()
+        return [
+            LimitRow(name=limit.name, load_n=limit.load_n, where=limit.where, by=limit.by)
+            for limit in limits
+            if math.isfinite(limit.load_n)
+        ]
+
+    governs = found.least.governs
+    return RatingRow(
+        new_n=found.new.load_n,
+        worn_n=found.worn.load_n if found.worn else None,
+        governs=governs.name,
+        where=governs.where,
+        payload_kg_per_wagon=found.payload_kg,
+        life_km=found.life_km if math.isfinite(found.life_km) else None,
+        turns_in_life=found.new.cycles,
+        limits_new=rows(found.new),
+        limits_worn=rows(found.worn),
+    )
 
 
 def check_rows(results: list[CheckResult]) -> list[CheckRow]:

@@ -64,6 +64,17 @@ def show_checks(results: Sequence[Any]) -> None:
     show_table("Checks", ("verdict", "check", "value", "limit", "says", "source"), rows)
 
 
+def show_rating(found: Any) -> None:
+    """What the wheel carries, in one line."""
+    if found is None:
+        return
+    governs = found.least.governs
+    print(
+        f"rated wheel load {found.least.load_n:.0f} N (static x unevenness x shock), "
+        f"{governs.name}, {governs.where}; payload {max(found.payload_kg, 0):.0f} kg a wagon"
+    )
+
+
 def show_sheets(sheets: Sequence[Any], nesting: Any, lengths: Sequence[Any]) -> None:
     """The tables of plates and lengths, and the sums."""
     rows = []

@@ -60,6 +60,14 @@ class TrackSpec(Spec):
     flangeway_mm: float = Field(
         32.0, ge=5, le=100, description="gap for the flange at check rails and crossings"
     )
+    check_rail_flangeway_mm: float | None = Field(
+        None,
+        ge=5,
+        le=100,
+        examples=[20.0],
+        description="gap at check rails opposite crossings; absent = no guarded crossings",
+        json_schema_extra={"takes": "a number"},
+    )
     flangeway_depth_mm: float | None = Field(
         None,
         ge=5,
@@ -110,4 +118,11 @@ class FinishSpec(Spec):
         "galvanized",
         description="hot-dip galvanized, painted, or left bare (default: the "
         "strictest on vent holes)",
+    )
+    site: Literal["inland", "coast"] = Field(
+        "inland", description="where the wheels live; by the sea zinc goes four times as fast"
+    )
+    bore: Literal["plugged", "reamed", "unknown"] = Field(
+        "unknown",
+        description="how the hub bore is cleared of zinc: plugged in the bath, or reamed after it",
     )

@@ -11,12 +11,16 @@ NEAR_WALL_MM = 10.0
 LEAST_HOLE_MM = 10.0
 
 
-def vent_number(setting: Setting) -> CheckResult:
+def vent_number(setting: Setting) -> CheckResult | None:
     """At least two holes in each disc, opposite each other; a sealed box must never be dipped."""
     spec, finish = setting.wheel, setting.finish
     dipped = finish.coating == "galvanized"
+    if not dipped and (spec.vent_count or not spec.has_tube):
+        return None
     opposite = spec.vent_count >= 2 and spec.vent_count % 2 == 0
-    if spec.vent_count == 0:
+    if spec.vent_count == 0 and not spec.has_tube:
+        says = "only the hub holes are open: air and zinc stay in the rim; set vent_count = 2"
+    elif spec.vent_count == 0:
         says = (
             "SEALED BOX: IT EXPLODES IN THE ZINC BATH"
             if dipped
@@ -45,8 +49,8 @@ def vent_number(setting: Setting) -> CheckResult:
 
 def vent_size(setting: Setting) -> CheckResult | None:
     """Each hole at least 10 mm and at least the plate's thickness."""
-    spec, finish = setting.wheel, setting.finish
-    if spec.vent_count == 0:
+    spec = setting.wheel
+    if spec.vent_count == 0 or setting.finish.coating != "galvanized":
         return None
     limit = max(LEAST_HOLE_MM, spec.disc_thickness_mm)
     return judged(
@@ -59,14 +63,13 @@ def vent_size(setting: Setting) -> CheckResult | None:
         at_most=False,
         good="zinc does not bridge the holes",
         bad=f"zinc may bridge the holes; make them {limit:g} mm or more",
-        bad_verdict="fail" if finish.coating == "galvanized" else "warn",
     )
 
 
 def vent_place(setting: Setting) -> CheckResult | None:
     """Edge of the holes near the ring wall, where air and zinc collect."""
     spec = setting.wheel
-    if spec.vent_count == 0:
+    if spec.vent_count == 0 or setting.finish.coating != "galvanized":
         return None
     wall = disc_diameter_mm(spec, "gauge") / 2 + spec.fit_clearance_mm
     gap = wall - spec.vent_circle_mm / 2 - spec.vent_diameter_mm / 2
@@ -83,3 +86,6 @@ def vent_place(setting: Setting) -> CheckResult | None:
         bad=f"zinc stays in the corner; vent_circle_mm = {circle:.0f} or more",
         bad_verdict="warn",
     )
+
+
+CHECKS = (vent_number, vent_size, vent_place)

@@ -26,3 +26,6 @@ def weld_room(setting: Setting) -> CheckResult:
         "or the tube's end, or ask for a smaller weld",
         bad_verdict="warn",
     )
+
+
+CHECKS = (weld_room,)

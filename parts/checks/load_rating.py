@@ -1,0 +1,99 @@
+"""How much load the wheel takes, against the load it must carry: results of the stress analysis."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+from parts.checks.result import CheckResult, judged
+from parts.checks.setting import Setting
+
+if TYPE_CHECKING:
+    from parts.rating.assess import Assessment
+    from parts.rating.rate import Rating
+
+SOURCE = (
+    "stress analysis of the welded section, semi-analytical finite elements (Zienkiewicz and "
+    "Taylor); limit: "
+)
+TRY = {  # limit -> what raises it most
+    "static strength": "a thicker tread ring",
+    "vent holes": "smaller vents, or thicker discs",
+    "weld toes": "thicker discs, or fewer km",
+    "weld roots": "a larger weld_throat_mm or root_weld_mm",
+    "opened weld roots": "a larger weld_throat_mm or root_weld_mm",
+    "weld throats": "a larger weld_throat_mm",
+    "contact pressure": "a larger tread_diameter_mm or a wider rail head",
+    "flange stiffness": "a thicker flange",
+}
+
+
+def rating_results(setting: Setting, found: Assessment | None) -> list[CheckResult]:
+    """Rating new, rating worn, life; "not-assessed" where the analysis was not run (`--quick`)."""
+    if found is None:
+        says = "stress analysis not run; closed forms only screen the wheel: run without --quick"
+        names = (("rating-new", "Load rating, new"), ("rating-worn", "Load rating, worn"))
+        return [
+            CheckResult(id, title, None, None, "N", "not-assessed", says, SOURCE + "not run")
+            for id, title in names
+        ]
+    results = [_rating(setting, "rating-new", "Load rating, new", found.new)]
+    if found.worn is None:
+        says = (
+            f"use.wear_allowance_mm = {setting.use.wear_allowance_mm:g} leaves less than half the "
+            f"{setting.wheel.tread_thickness_mm:g} mm wall: scrap the wheel earlier"
+        )
+        results.append(
+            CheckResult(
+                "rating-worn",
+                "Load rating, worn",
+                0.0,
+                setting.wheel_load_n,
+                "N",
+                "fail",
+                says,
+                SOURCE + "half the wall, our choice",
+                -1.0,
+            )
+        )
+    else:
+        results.append(_rating(setting, "rating-worn", "Load rating, worn", found.worn))
+    results.append(_life(setting, found))
+    return results
+
+
+def _rating(setting: Setting, id: str, title: str, rating: Rating) -> CheckResult:
+    governs, need = rating.governs, setting.wheel_load_n
+    told = f"{governs.name} govern" if governs.name.endswith("s") else f"{governs.name} governs"
+    told += f" ({governs.where})"
+    lacking = (need / rating.load_n - 1) * 100
+    return judged(
+        id,
+        title,
+        rating.load_n,
+        need,
+        "N",
+        SOURCE + governs.by,
+        at_most=False,
+        good=told,
+        bad=f"{told}: {lacking:.0f} % short; try {TRY[governs.name]}, or load less",
+    )
+
+
+def _life(setting: Setting, found: Assessment) -> CheckResult:
+    need = setting.use.km_per_year * setting.use.years
+    value = min(found.life_km, 1e9)
+    ends = found.life_ends
+    told = f"{ends.name} ({ends.where}) crack first" if ends else "no weld is stressed enough"
+    endless = "more than " if math.isinf(found.life_km) else ""
+    return judged(
+        "life",
+        "Distance to a fatigue crack at the stated load",
+        value,
+        need,
+        "km",
+        "IIW S-N curves, slope 3 then 5, one range a turn, factor 1.15; from memory",
+        at_most=False,
+        good=f"{endless}{value:.3g} km: {told}",
+        bad=f"{told} after {value:.3g} km: larger welds, thicker discs, or less load",
+    )

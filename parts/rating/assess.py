@@ -1,0 +1,47 @@
+"""The whole load rating of a job's wheel: new and worn to the limit, and how far it lasts."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from parts.checks.setting import Setting
+from parts.rating.limit import Limit
+from parts.rating.rate import Rating, life_km, rate, wagon_gross_kg
+from parts.rating.response import Response
+
+MOST_WORN_SHARE = 0.5  # of the wall; thinner is not a ring on two discs any more, our choice
+
+
+@dataclass(frozen=True)
+class Assessment:
+    """Ratings and what they were read from. `worn` is None where the wear leaves too little."""
+
+    new: Rating
+    worn: Rating | None
+    response: Response
+    life_km: float
+    life_ends: Limit | None
+    payload_kg: float  # per wagon, worn, less the tare; negative where the wagon alone is too much
+
+    @property
+    def least(self) -> Rating:
+        """The lower of the two ratings."""
+        if self.worn and self.worn.load_n < self.new.load_n:
+            return self.worn
+        return self.new
+
+
+def assess(setting: Setting, size_mm: float = 2.0) -> Assessment:
+    """Rate the wheel new and worn by the allowance."""
+    new, response = rate(setting, size_mm=size_mm)
+    wear, wall = setting.use.wear_allowance_mm, setting.wheel.tread_thickness_mm
+    worn: Rating | None = None
+    if wear == 0:
+        worn = new
+    elif wear <= MOST_WORN_SHARE * wall:
+        worn, _ = rate(setting, worn_mm=wear, size_mm=size_mm)
+    lives = [life_km(rating, setting) for rating in (new, worn) if rating]
+    life, ends = min(lives, key=lambda found: found[0])
+    lower = min(rating.load_n for rating in (new, worn) if rating)
+    payload = wagon_gross_kg(setting, lower) - setting.wagon.tare_kg
+    return Assessment(new, worn, response, life, ends, payload)

@@ -1,0 +1,110 @@
+"""Fatigue limits: hot-spot stress at weld toes, throat stress at weld roots, one range a turn."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from parts.rating.limit import Limit, Worst
+from parts.rating.response import Response
+from parts.rating.section_mesh import TOE_STEPS, Toe
+from parts.rating.throat import throat_of
+from parts.rating.turn import angles, around, cases, stress_fields
+from parts.welds import weld_beads
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+FAT_TOE = 90.0  # load-carrying fillet, hot-spot stress. IIW (Hobbacher), from memory
+FAT_ROOT = 36.0  # root of a fillet, force over throat. EN 1993-1-9 table 8.5, from memory
+FAT_ROOT_BENT = 80.0  # root, force and bending over the throat. Fricke, IIW, from memory
+SAFETY = 1.15  # safe life, low consequence. EN 1993-1-9 table 3.1, from memory
+KNEE_CYCLES, CATEGORY_CYCLES = 1e7, 2e6
+HOT_SPOT = (1.67, -0.67)  # of the stresses at 0.4 t and 1.0 t. IIW, fine mesh
+
+
+def allowed_range(fat_n_mm2: float, cycles: float) -> float:
+    """Stress range that a class allows for so many cycles: slope 3 to 1e7, then slope 5.
+
+    Source: IIW recommendations, loads of varying size; the inverse of
+    `parts.fatigue.cycles_to_failure_iiw`, over the safety factor.
+    """
+    knee = fat_n_mm2 * (CATEGORY_CYCLES / KNEE_CYCLES) ** (1 / 3)
+    if cycles <= KNEE_CYCLES:
+        return float(fat_n_mm2 * (CATEGORY_CYCLES / cycles) ** (1 / 3) / SAFETY)
+    return float(knee * (KNEE_CYCLES / cycles) ** 0.2 / SAFETY)
+
+
+def toe_limit(response: Response, lateral_share: float, cycles: float) -> Limit:
+    """Load at which the worst toe's hot-spot range reaches its class for the cycles."""
+    readings = [(toe, _readings(response, toe)) for toe in response.mesh.toes]
+    worst = Worst()
+    for _, stress in stress_fields(response, lateral_share):
+        for toe, points in readings:
+            if points:
+                worst.offer(_toe_range(stress, toe, points), f"{toe.plate} at {toe.bead}")
+    return _fatigue("weld toes", worst, FAT_TOE, cycles)
+
+
+def _readings(response: Response, toe: Toe) -> tuple[int, ...]:
+    """Stress points at 0.4 t and 1.0 t from the toe along the face; those that exist."""
+    rows = np.nonzero([part == toe.plate for part in response.part_of])[0]
+    found = []
+    for share in TOE_STEPS:
+        step = share * toe.thickness_mm
+        if step < toe.room_mm - 1e-3:
+            place = np.add(toe.at, step * np.asarray(toe.along))
+            gap = np.hypot(*(response.points[rows] - place).T)
+            if gap.min() < 1e-3:
+                found.append(int(rows[int(np.argmin(gap))]))
+    return tuple(found)
+
+
+def _toe_range(stress: NDArray[np.float64], toe: Toe, points: tuple[int, ...]) -> float:
+    """Range over a turn of the stress square to the toe; with both readings the largest of the
+    extrapolated one and the two, which covers stresses that change sign within a thickness."""
+    a, b = toe.along
+    across = (a * a * stress[:, 0] + b * b * stress[:, 1] + 2 * a * b * stress[:, 3])[
+        :, list(points)
+    ]
+    series = [across[:, i] for i in range(len(points))]
+    if len(points) == 2:
+        series.append(HOT_SPOT[0] * across[:, 0] + HOT_SPOT[1] * across[:, 1])
+    return max(float(np.ptp(s)) for s in series)
+
+
+def root_limits(response: Response, lateral_share: float, cycles: float) -> list[Limit]:
+    """Loads at which a bead's throat reaches its classes, and its static resistance over 1.5.
+
+    Force over throat counts with its whole range; force with bending counts where it pulls the
+    root open (EN 1993-1-8:2005, 4.12). Static: EN 1993-1-8, 4.5.3.3, simplified method.
+    """
+    beads = {bead.name: bead for bead in weld_beads(response.spec)}
+    turns = angles(response)
+    force, opened, static = Worst(), Worst(), Worst()
+    for name, amplitudes in response.bead_forces.items():
+        throat = throat_of(beads[name], response.mesh)
+        for case in cases(lateral_share):
+            mixed = case.mix(amplitudes) / throat.radius_mm  # per mm of bead
+            line = around(mixed[:, [0, 2, 3, 1]], turns, 1)[:, [0, 1, 3, 2]]
+            root, square, along = throat.stresses(line)
+            spread = np.ptp(square, axis=0)
+            force.offer(math.hypot(spread[0], spread[1]), name)
+            opened.offer(float(np.ptp(np.maximum(root, 0.0))), name)
+            whole = np.sqrt((square**2).sum(axis=1) + along**2)
+            static.offer(float(whole.max()), name)
+    grade = response.spec.grade
+    resistance = grade.fu_n_mm2 / (math.sqrt(3) * grade.beta_w * 1.25) / 1.5
+    return [
+        _fatigue("weld roots", force, FAT_ROOT, cycles),
+        _fatigue("opened weld roots", opened, FAT_ROOT_BENT, cycles),
+        Limit("weld throats", resistance / static.value, static.where, "EN 1993-1-8, over 1.5"),
+    ]
+
+
+def _fatigue(name: str, worst: Worst, fat: float, cycles: float) -> Limit:
+    allowed = allowed_range(fat, cycles)
+    load = allowed / worst.value if worst.value else math.inf
+    return Limit(name, load, worst.where, f"FAT {fat:g}", worst.value, fat)

@@ -1,0 +1,220 @@
+"""What one newton does to the wheel: unit loads solved once, every case added up from them.
+
+Unit loads are a vertical patch at several places across the tread and an axial push on the
+flange. Responses to them run smoothly with the harmonic number, so beyond the first ones only
+some harmonics are solved and the rest are read from a cubic spline.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from parts.flange import flange_section
+from parts.rating.loads import face_load, raised_cosine, upward
+from parts.rating.section_mesh import SectionMesh, section_mesh
+from parts.rating.solid_of_revolution import Body, R, T, Z
+from parts.tread_ring import tread_section
+from parts.wheel_spec import WheelSpec
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+PLACES = 7  # of the patch across the tread
+LEAST_HALF_LENGTH_MM = 4.0  # of the patch along the rail; rail and tread are never quite flat
+PUSH_ARC_MM, PUSH_DEPTH_MM = 20.0, 5.0  # where the rail's corner meets the flange
+SOLVED_ALL = 16  # harmonics solved one by one before the steps grow
+STEP_GROWTH = 1.09
+
+
+@dataclass(frozen=True)
+class Response:
+    """Unit responses of one wheel. Stress points are (part, node) pairs of the mesh.
+
+    `stress` (harmonics, 6, points, cases): amplitudes of COMPONENTS for 1 N; cases are the
+    patch places from the field to the gauge side, then the push. `places_mm` are their middles
+    along the tread from its field edge. `tip` (harmonics, 3, cases): flange tip displacement.
+    """
+
+    spec: WheelSpec
+    mesh: SectionMesh
+    part_of: tuple[str, ...]
+    node_of: NDArray[np.int64]
+    stress: NDArray[np.float64]
+    tip: NDArray[np.float64]
+    places_mm: tuple[float, ...]
+    patch_width_mm: float
+    half_length_mm: float
+    bead_forces: dict[str, NDArray[np.float64]]  # bead -> (harmonics, 4, cases): r, t, z, moment
+
+    @property
+    def points(self) -> NDArray[np.float64]:
+        """Place of every stress point, (points, 2) as r, z."""
+        return self.mesh.points[self.node_of]
+
+
+def harmonic_count(radius_mm: float, half_length_mm: float) -> int:
+    """Harmonics that carry a patch of this length: to pi / half angle, at least 100."""
+    return max(100, math.ceil(math.pi * radius_mm / half_length_mm))
+
+
+def respond(
+    spec: WheelSpec,
+    *,
+    contact_width_mm: float,
+    half_length_mm: float,
+    least_place_mm: float = 0.0,
+    worn_mm: float = 0.0,
+    size_mm: float = 2.0,
+    more_harmonics: float = 1.0,
+) -> Response:
+    """Solve the unit loads. `size_mm` and `more_harmonics` are for tests of convergence.
+
+    Raises: ValueError where the reactions do not carry the loads.
+    """
+    mesh = section_mesh(spec, worn_mm=worn_mm, size_mm=size_mm)
+    inner = min(float(mesh.points[:, 0].min()), spec.hub_bore_mm / 2)
+    bore = mesh.points[:, 0] < inner + 1e-6
+    body = Body(mesh.points, mesh.triangles, tuple((c, bore) for c in (R, T, Z)))
+    half_length = max(half_length_mm, LEAST_HALF_LENGTH_MM)
+    count = math.ceil(harmonic_count(spec.tread_radius_mm, half_length) * more_harmonics)
+    solved = _solved(count)
+    places, loads, width = _unit_loads(spec, body, worn_mm, contact_width_mm, least_place_mm)
+    amplitudes = body.solve(np.repeat(loads[None], len(solved), axis=0), solved)
+    groups, part_of, node_of = _groups(mesh)
+    s0, s1 = body.stress_terms(groups)
+    unit = np.stack(
+        [
+            (s0 @ u + n * (s1 @ u)).reshape(-1, 6, loads.shape[1])
+            for n, u in zip(solved.tolist(), amplitudes, strict=True)
+        ]
+    )
+    tip = _tip_node(spec, mesh)
+    moved = amplitudes[:, body.basis.nodal_dofs[:, tip], :]
+    angle = half_length / spec.tread_radius_mm
+    mix = _Mix(solved, count, angle, PUSH_ARC_MM / 2 / spec.tread_radius_mm)
+    forces = {
+        name: mix.all_harmonics(_bead_forces(body, mesh, name, solved, amplitudes))
+        for name in sorted(set(mesh.part_of))
+        if name.startswith("weld")
+    }
+    return Response(
+        spec,
+        mesh,
+        part_of,
+        node_of,
+        mix.all_harmonics(unit.transpose(0, 2, 1, 3)),
+        mix.all_harmonics(moved),
+        places,
+        width,
+        half_length,
+        forces,
+    )
+
+
+def _solved(count: int) -> NDArray[np.int64]:
+    """Harmonics that are solved: all the low ones, then wider and wider apart."""
+    picked, n = list(range(min(SOLVED_ALL, count))), float(SOLVED_ALL)
+    while n < count - 1:
+        picked.append(round(n))
+        n = max(n + 1, n * STEP_GROWTH)
+    return np.unique([*picked, count - 1])
+
+
+@dataclass(frozen=True)
+class _Mix:
+    """Unit amplitudes per harmonic to load cases: spline over n, then the loads' own series."""
+
+    solved: NDArray[np.int64]
+    count: int
+    patch_angle: float
+    push_angle: float
+
+    def all_harmonics(self, unit: NDArray[np.float64]) -> NDArray[np.float64]:
+        """(solved, ..., 2 PLACES + 1) to (count, ..., PLACES + 1)."""
+        from scipy.interpolate import CubicSpline
+
+        n = np.arange(self.count)
+        smooth = CubicSpline(self.solved, unit, axis=0)(n)
+        radial, tangential = upward(raised_cosine(self.patch_angle, self.count))
+        push = raised_cosine(self.push_angle, self.count)[: self.count]
+        shape = (-1,) + (1,) * (unit.ndim - 1)
+        patch = smooth[..., :PLACES] * radial.reshape(shape)
+        patch += smooth[..., PLACES : 2 * PLACES] * tangential.reshape(shape)
+        return np.concatenate([patch, smooth[..., 2 * PLACES :] * push.reshape(shape)], axis=-1)
+
+
+def _unit_loads(
+    spec: WheelSpec, body: Body, worn_mm: float, contact_width_mm: float, least_place_mm: float
+) -> tuple[tuple[float, ...], NDArray[np.float64], float]:
+    """Load vectors per radian: radial at each place, tangential at each, axial on the flange."""
+    wall = tread_section(spec)
+    a, b = (wall[1], wall[2]) if spec.tread_from == "pipe" else (wall[0], wall[1])
+    inner = wall[0] if spec.tread_from == "pipe" else wall[3]
+    inward = np.subtract(inner, a) / np.linalg.norm(np.subtract(inner, a)) * worn_mm
+    start = (float(a[0] + inward[0]), float(a[1] + inward[1]))
+    end = (float(b[0] + inward[0]), float(b[1] + inward[1]))
+    length = math.dist(start, end)
+    width = min(contact_width_mm, length)
+    first = min(max(least_place_mm, width / 2), length - width / 2)
+    places = tuple(float(x) for x in np.linspace(first, length - width / 2, PLACES))
+    faces = [face_load(body, start, end, at - width / 2, at + width / 2) for at in places]
+    flange = flange_section(spec)
+    deep = min(PUSH_DEPTH_MM, spec.flange_depth_mm) / math.sin(spec.flange_angle)
+    push = face_load(body, flange[0], flange[1], 0.0, deep)
+    columns = [face.spread(body.basis, c) for c in (R, T) for face in faces]
+    return places, np.column_stack([*columns, push.spread(body.basis, Z)]), width
+
+
+def _groups(
+    mesh: SectionMesh,
+) -> tuple[NDArray[np.int64], tuple[str, ...], NDArray[np.int64]]:
+    """Number of the (part, node) pair that each element corner belongs to."""
+    names = sorted(set(mesh.part_of))
+    part = np.array([names.index(name) for name in mesh.part_of])
+    keys = part[:, None] * len(mesh.points) + mesh.triangles
+    pairs, groups = np.unique(keys, return_inverse=True)
+    parts, nodes = np.divmod(pairs, len(mesh.points))
+    return groups.reshape(mesh.triangles.shape), tuple(names[p] for p in parts), nodes
+
+
+def _tip_node(spec: WheelSpec, mesh: SectionMesh) -> int:
+    r, z = flange_section(spec)[1]
+    return int(np.argmin(np.hypot(mesh.points[:, 0] - r, mesh.points[:, 1] - z)))
+
+
+def _bead_forces(
+    body: Body,
+    mesh: SectionMesh,
+    bead: str,
+    solved: NDArray[np.int64],
+    amplitudes: NDArray[np.float64],
+) -> NDArray[np.float64]:
+    """What the bead carries from one plate to the other: (solved, 4, loads) per radian; forces
+    r, t, z that its first plate (by name) puts on it, and their moment r f_z - z f_r about the
+    section's origin."""
+    rows = np.array([i for i, name in enumerate(mesh.part_of) if name == bead])
+    plates = sorted({toe.plate for toe in mesh.toes if toe.bead == bead})
+    others = [i for i, name in enumerate(mesh.part_of) if plates and name == plates[0]]
+    shared = np.intersect1d(mesh.triangles[rows], mesh.triangles[others])
+    facets = body.basis.mesh.facets
+    on_leg = np.nonzero(np.isin(facets, shared).all(axis=0))[0]
+    of_bead = np.unique(body.basis.mesh.t2f[:, rows])
+    on_leg = np.intersect1d(on_leg, of_bead)
+    k = body.stiffness_terms(rows)
+    dofs = [
+        np.concatenate([body.basis.nodal_dofs[c][shared], body.basis.facet_dofs[c][on_leg]])
+        for c in (R, T, Z)
+    ]
+    middle = mesh.points[facets[:, on_leg]].mean(axis=0) if len(on_leg) else np.zeros((0, 2))
+    places = np.vstack([mesh.points[shared], middle])
+    result = np.zeros((len(solved), 4, amplitudes.shape[2]))
+    for i, n in enumerate(solved.tolist()):
+        force = (k[0] + n * k[1] + n * n * k[2]) @ amplitudes[i]
+        for c in range(3):
+            result[i, c] = force[dofs[c]].sum(axis=0)
+        result[i, 3] = places[:, 0] @ force[dofs[2]] - places[:, 1] @ force[dofs[0]]
+    return result

@@ -1,0 +1,180 @@
+"""Triangle mesh of the wheel's r-z section: plates in rows of cells, beads between them.
+
+Plates touch only through their beads: at the fit clearance, and at an unwelded root, there is a
+slit. Plate grids have lines at every bead's end, and at 0.4 and 1.0 plate thicknesses from every
+weld toe, where stress is read for the hot-spot method.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from parts.flange import flange_section
+from parts.hub_disc import SIDES, disc_section
+from parts.hub_tube import tube_section
+from parts.rating.cells import NEAR, Plate, bead_cells, edges, on_edge, plate_cells
+from parts.section import RZ, Section
+from parts.tread_ring import tread_section
+from parts.welds import Bead, weld_beads
+from parts.wheel_spec import WheelSpec
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+TOE_STEPS = (0.4, 1.0)  # of the plate thickness; IIW hot-spot reading points
+
+
+@dataclass(frozen=True)
+class Toe:
+    """Where a bead meets a plate's face: the toe, the way off along the face, the plate."""
+
+    bead: str
+    plate: str
+    at: RZ
+    along: RZ  # unit vector from the toe away from the bead
+    thickness_mm: float
+    room_mm: float  # to the plate's edge
+
+
+@dataclass(frozen=True)
+class SectionMesh:
+    """Points (n, 2) as r, z in mm; triangles (m, 3); the part of each triangle, by name."""
+
+    points: NDArray[np.float64]
+    triangles: NDArray[np.int64]
+    part_of: tuple[str, ...]
+    toes: tuple[Toe, ...]
+    corners: tuple[RZ, ...]  # of the beads: toes and roots, where stress has no limit
+
+    def nodes_of(self, part: str) -> NDArray[np.int64]:
+        """Corner nodes of one part."""
+        rows = [i for i, name in enumerate(self.part_of) if name == part]
+        return np.unique(self.triangles[rows])
+
+
+def section_mesh(spec: WheelSpec, *, worn_mm: float = 0.0, size_mm: float = 2.0) -> SectionMesh:
+    """Mesh of the whole section; `worn_mm` is off the tread, `size_mm` the cell near welds."""
+    plates = _plates(spec, worn_mm, size_mm)
+    beads = [bead for bead in weld_beads(spec) if not bead.name.startswith("weld-seam")]
+    toes = [toe for bead in beads for toe in _toes(bead, plates, spec)]
+    stops = _stops(plates, beads, toes)
+    points: list[NDArray[np.float64]] = []
+    triangles: list[NDArray[np.int64]] = []
+    part_of: list[str] = []
+    grids: list[tuple[str, NDArray[np.float64]]] = []
+    start = 0
+    for plate in plates:
+        xy, cells = plate_cells(plate, stops, size_mm)
+        grids.append((plate.name, xy))
+        points.append(xy)
+        triangles.append(cells + start)
+        part_of += [plate.name] * len(cells)
+        start += len(xy)
+    plate_points = np.vstack(points)
+    for bead in beads:
+        xy, cells = bead_cells(bead, plate_points, size_mm)
+        points.append(xy)
+        triangles.append(cells + start)
+        part_of += [bead.name] * len(cells)
+        start += len(xy)
+    everything = np.vstack(points)
+    merged, number = _join_beads(everything, len(plate_points))
+    corners = tuple(corner for bead in beads for corner in bead.section)
+    return SectionMesh(merged, number[np.vstack(triangles)], tuple(part_of), tuple(toes), corners)
+
+
+def _plates(spec: WheelSpec, worn_mm: float, size_mm: float) -> list[Plate]:
+    """Plates with corner 0 to 1 along their length and corner 0 to 3 through the thickness."""
+
+    def rows(thickness: float, least: int) -> int:
+        return max(least, math.ceil(thickness / size_mm - 1e-9))
+
+    wall = tread_section(spec)
+    if spec.tread_from == "pipe":  # listed from the bore: turn so that 0 to 1 is the tread
+        wall = (wall[1], wall[2], wall[3], wall[0])
+    inward = np.asarray(wall[3]) - np.asarray(wall[0])
+    step = inward / np.linalg.norm(inward) * worn_mm
+    outer = [tuple(np.asarray(corner) + step) for corner in wall[:2]]
+    tread: Section = (outer[0], outer[1], wall[2], wall[3])
+    plates = [Plate("tread", tread, rows(spec.tread_thickness_mm - worn_mm, 2))]
+    for side in SIDES:
+        plate = disc_section(spec, side)
+        plates.append(Plate(f"disc-{side}", plate, rows(spec.disc_thickness_mm, 2)))
+    plates.append(Plate("flange", flange_section(spec), rows(spec.flange_thickness_mm, 2)))
+    if spec.has_tube:
+        tube = tube_section(spec)
+        turned: Section = (tube[1], tube[2], tube[3], tube[0])  # outer face first, along z
+        wall_mm = (spec.hub_tube_outside_mm - spec.hub_bore_mm) / 2
+        plates.append(Plate("hub-tube", turned, rows(wall_mm, 2)))
+    return plates
+
+
+def _toes(bead: Bead, plates: Sequence[Plate], spec: WheelSpec) -> list[Toe]:
+    """The two toes of a bead: its second and third corners, each on the face of a plate."""
+    root = np.asarray(bead.section[0])
+    found = []
+    for corner in bead.section[1:]:
+        toe = np.asarray(corner)
+        away = (toe - root) / np.linalg.norm(toe - root)
+        for plate in plates:
+            for a, b in edges(plate.corners):
+                if on_edge(toe, a, b) and on_edge(toe - away * NEAR * 10, a, b):
+                    edge_end = b if float(np.dot(b - a, away)) > 0 else a
+                    room = float(np.dot(edge_end - toe, away))
+                    thickness = _thickness(plate, a, b)
+                    if room > NEAR:
+                        at, along = (float(toe[0]), float(toe[1])), (float(away[0]), float(away[1]))
+                        found.append(Toe(bead.name, plate.name, at, along, thickness, room))
+    return found
+
+
+def _thickness(plate: Plate, a: NDArray[np.float64], b: NDArray[np.float64]) -> float:
+    """Depth of the plate behind the face a to b."""
+    face = (b - a) / np.linalg.norm(b - a)
+    normal = np.array([-face[1], face[0]])
+    depths = [abs(float(np.dot(np.asarray(corner) - a, normal))) for corner in plate.corners]
+    return max(depths)
+
+
+def _stops(
+    plates: Sequence[Plate], beads: Sequence[Bead], toes: Sequence[Toe]
+) -> list[NDArray[np.float64]]:
+    """Points that a plate's grid lines must pass: bead corners, reading points, plate corners."""
+    stops = [np.asarray(corner) for bead in beads for corner in bead.section]
+    for plate in plates:
+        stops += [np.asarray(corner) for corner in plate.corners]
+    for toe in toes:
+        for share in TOE_STEPS:
+            step = share * toe.thickness_mm
+            if step < toe.room_mm - NEAR:
+                stops.append(np.asarray(toe.at) + step * np.asarray(toe.along))
+    return stops
+
+
+def _join_beads(
+    points: NDArray[np.float64], plate_count: int
+) -> tuple[NDArray[np.float64], NDArray[np.int64]]:
+    """Number points anew: a bead's node is one with every plate node it lies on; plates stay
+    apart from each other elsewhere, however close."""
+    from scipy.spatial import cKDTree
+
+    parent = np.arange(len(points))
+
+    def top(i: int) -> int:
+        while parent[i] != i:
+            i = int(parent[i])
+        return i
+
+    tree = cKDTree(points)
+    for i in range(plate_count, len(points)):
+        for j in tree.query_ball_point(points[i], 10 * NEAR):
+            a, b = top(i), top(int(j))
+            parent[max(a, b)] = min(a, b)
+    tops = np.array([top(i) for i in range(len(points))])
+    kept, number = np.unique(tops, return_inverse=True)
+    return points[kept], number

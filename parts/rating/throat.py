@@ -1,0 +1,57 @@
+"""Forces that a bead carries, turned into stress over its throat."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from parts.rating.section_mesh import SectionMesh
+from parts.welds import Bead
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+
+@dataclass(frozen=True)
+class Throat:
+    """Plane from a bead's root to the middle of its face; `pull` is the unit vector, square to
+    it, towards the plate whose forces are given; `turn_sign` ties moments to the root side."""
+
+    size_mm: float
+    middle: NDArray[np.float64]
+    pull: NDArray[np.float64]
+    turn_sign: float
+    radius_mm: float
+
+    def stresses(
+        self, line: NDArray[np.float64]
+    ) -> tuple[NDArray[np.float64], NDArray[np.float64], NDArray[np.float64]]:
+        """From radial, axial and tangential force and moment about the section's origin, each
+        per mm of bead (angles, 4): root stress (force and bending, tension positive), force
+        square to the bead over the throat as a vector (angles, 2), and along the bead."""
+        radial, axial, along, moment = (line[:, i] for i in range(4))
+        normal = (radial * self.pull[0] + axial * self.pull[1]) / self.size_mm
+        about = moment - (self.middle[0] * axial - self.middle[1] * radial)
+        root = normal + 6 * self.turn_sign * about / self.size_mm**2
+        return root, np.column_stack([radial, axial]) / self.size_mm, along / self.size_mm
+
+
+def throat_of(bead: Bead, mesh: SectionMesh) -> Throat:
+    """Throat of a bead whose forces come from its first plate by name."""
+    root, *tips = (np.asarray(corner) for corner in bead.section)
+    first = min(toe.plate for toe in mesh.toes if toe.bead == bead.name)
+    at = next(toe.at for toe in mesh.toes if (toe.bead, toe.plate) == (bead.name, first))
+    this, other = sorted(tips, key=lambda tip: float(np.linalg.norm(tip - np.asarray(at))))
+    face = (this + other) / 2
+    inwards = (root - face) / np.linalg.norm(root - face)
+    pull = (this - other) / np.linalg.norm(this - other)
+    sign = float(inwards[0] * pull[1] - inwards[1] * pull[0])
+    return Throat(
+        float(np.linalg.norm(root - face)),
+        (root + face) / 2,
+        pull,
+        float(np.sign(sign)),
+        float(np.mean([r for r, _ in bead.section])),
+    )

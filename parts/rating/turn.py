@@ -1,0 +1,73 @@
+"""One turn of the wheel: stresses at every angle from the patch, for one load case.
+
+The field over the angle at a standing load is what a point of the wheel feels as it turns once,
+so largest less smallest over the angle is the fatigue range.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from parts.rating.response import PLACES, Response
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+
+def angles(response: Response) -> NDArray[np.float64]:
+    """Angles that stresses are read at, 0 to 180 degrees in radians; close beside the patch."""
+    step = response.half_length_mm / response.spec.tread_radius_mm / 4
+    near = np.arange(0.0, 24 * step, step)
+    return np.concatenate([near, np.linspace(near[-1] + step, np.pi, 60)])
+
+
+@dataclass(frozen=True)
+class Case:
+    """A patch place, and the push on the flange as a share of the vertical load."""
+
+    place: int
+    lateral_share: float
+
+    def mix(self, amplitudes: NDArray[np.float64]) -> NDArray[np.float64]:
+        """Amplitudes (..., cases) of 1 N vertical in this case."""
+        return np.asarray(
+            amplitudes[..., self.place] + self.lateral_share * amplitudes[..., PLACES]
+        )
+
+
+def cases(lateral_share: float) -> tuple[Case, ...]:
+    """Every place of the patch, with the push and without."""
+    shares = (0.0, lateral_share) if lateral_share else (0.0,)
+    return tuple(Case(place, share) for place in range(PLACES) for share in shares)
+
+
+def around(
+    amplitudes: NDArray[np.float64], turns: NDArray[np.float64], sines: int
+) -> NDArray[np.float64]:
+    """(harmonics, components, ...) to (angles, components, ...); the last `sines` components
+    run as sin, the others as cos."""
+    n = np.arange(len(amplitudes))
+    cut = amplitudes.shape[1] - sines
+    cosine = np.tensordot(np.cos(np.outer(turns, n)), amplitudes[:, :cut], axes=1)
+    sine = np.tensordot(np.sin(np.outer(turns, n)), amplitudes[:, cut:], axes=1)
+    return np.concatenate([cosine, sine], axis=1)
+
+
+def stress_fields(
+    response: Response, lateral_share: float
+) -> Iterator[tuple[Case, NDArray[np.float64]]]:
+    """Each case with its stresses (angles, 6, points) at 1 N."""
+    turns = angles(response)
+    for case in cases(lateral_share):
+        yield case, around(case.mix(response.stress), turns, 2)
+
+
+def von_mises(stress: NDArray[np.float64]) -> NDArray[np.float64]:
+    """(angles, 6, points) to (angles, points)."""
+    rr, zz, tt, rz, zt, rt = (stress[:, i] for i in range(6))
+    direct = (rr - zz) ** 2 + (zz - tt) ** 2 + (tt - rr) ** 2
+    return np.asarray(np.sqrt(direct / 2 + 3 * (rz**2 + zt**2 + rt**2)))
