@@ -10,9 +10,6 @@ from cli.job import Job
 from cli.job_sheet import job_sheet
 from cli.plan import Plan, plan_job, require_stock
 from cli.report import (
-    JobRow,
-    Report,
-    TemplateRow,
     blank_rows,
     check_rows,
     length_rows,
@@ -22,6 +19,7 @@ from cli.report import (
     sheet_rows,
     wheel_row,
 )
+from cli.report_model import JobRow, Report, TemplateRow
 from cli.show import Steps
 from cli.write import write_blanks, write_sheets, write_solids, write_templates
 from parts.checks.all import run_checks
@@ -85,7 +83,7 @@ def check_pictures(job: Job, found: Assessment) -> list[tuple[str, str]]:
         ),
         (
             ring_picture(found.response, job.setting),
-            "The tread ring's bore unrolled, half a turn from the rail: stress at the design load",
+            "The tread ring's bore unrolled from the rail on: stress at the design load",
         ),
         (
             window_picture(job.setting),

@@ -7,7 +7,7 @@ from html import escape
 from pathlib import Path
 
 from cli.job import Job
-from cli.report import BlankRow, Report
+from cli.report_model import BlankRow, Report
 from nesting.picture import dxf_picture
 from parts.section_picture import section_picture
 

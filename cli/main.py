@@ -210,7 +210,7 @@ def templates(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) 
 def schema() -> None:
     """Print the JSON Schema of report.json."""
     with exit_codes():
-        from cli.report import Report
+        from cli.report_model import Report
         from cli.show import show_json
 
         show_json(Report.model_json_schema())

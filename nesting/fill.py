@@ -181,8 +181,6 @@ class Plate:
         moving = turned_pieces(convex_pieces(variant.blank.outline), variant.rotation_deg)
         regions = []
         for part in shapely.get_parts(around):
-            if part.is_empty:
-                continue
             pieces = [
                 list(triangle.exterior.coords)[:-1]
                 for triangle in shapely.constrained_delaunay_triangles(part).geoms

@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
+from nesting.gaps import loop_gap
 from nesting.layout import NestingError
 from parts.outline import Arc, Circle, Line, Loop, Point, Segment
 
@@ -37,6 +38,10 @@ def torch_path(loop: Loop, kerf_mm: float, *, hole: bool) -> Loop:
         path.append(segment)
         after = moved[(i + 1) % len(moved)]
         path += _corner(segment.end, loop[i].end, after.start, half)
+    if loop_gap(tuple(path), loop, half) < half - 1e-6:
+        raise NestingError(
+            f"kerf in the path: the outline's mouth is narrower than the kerf of {kerf_mm:g} mm"
+        )
     return tuple(path)
 
 

@@ -21,6 +21,8 @@ from parts.outline import (
     segments,
 )
 
+LEAST_CLEAR_MM = 0.5  # a pierce needs some room even where the kerf is told as nothing
+
 
 @dataclass(frozen=True)
 class Start:
@@ -68,7 +70,8 @@ def _clear(
     )
     if own < 0.4 * lead.length_mm:  # runs along or across its own part
         return False
-    return all(loop_gap((lead,), loop, kerf_mm) >= kerf_mm for loop in (*near, *edges))
+    clear = max(kerf_mm, LEAST_CLEAR_MM)
+    return all(loop_gap((lead,), loop, clear) >= clear for loop in (*near, *edges))
 
 
 def _middle(line: Line) -> Point:

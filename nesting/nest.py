@@ -34,7 +34,7 @@ class _Plan:
 
     left: dict[str, int]
     layouts: list[Layout]
-    used: dict[str, int]
+    used: dict[int, int]  # plates taken, by the sheet's id: two entries may look alike
 
 
 def nest(
@@ -72,15 +72,18 @@ def _best_plan(
         step = COARSE_STEP_MM
     fits = NoFit(cutting.part_spacing_mm, step)
     group = sorted(group, key=lambda w: (-_size(w), w.blank.name))
+    bought = [p for p in plates if not p.is_offcut]
+    priced = all(p.price > 0 for p in bought)
+    whole_first = (True, False) if len(bought) > 1 else (True,)
     plans = [
-        _plan(group, plates, cutting.sheet_margin_mm, fits, random.Random(seed), kits)
-        for kits in (True, False)
+        _plan(group, plates, cutting.sheet_margin_mm, fits, random.Random(seed), _How(k, w, priced))
+        for k in (True, False)
+        for w in whole_first
     ]
 
     def cost(plan: _Plan) -> tuple[float, ...]:
-        priced = all(p.price > 0 for p in plates if not p.is_offcut)
         paid = math.fsum(
-            (lay.sheet.price if priced else lay.sheet.area_mm2) * lay.repeat
+            _price(lay.sheet, priced) * lay.repeat
             for lay in plan.layouts
             if not lay.sheet.is_offcut
         )
@@ -89,6 +92,20 @@ def _best_plan(
     best = min(plans, key=cost)
     left = [Wanted(w.blank, best.left[w.blank.name]) for w in group if best.left[w.blank.name]]
     return best.layouts, left
+
+
+@dataclass(frozen=True)
+class _How:
+    """One way to plan: in whole kits or not; a plate that takes all the rest at once or always
+    the cheapest by part area; by price, or by plate area where a price is missing."""
+
+    kits: bool
+    whole_first: bool
+    priced: bool
+
+
+def _price(sheet: Sheet, priced: bool) -> float:
+    return sheet.price if priced else sheet.area_mm2
 
 
 def _size(item: Wanted) -> float:
@@ -102,7 +119,7 @@ def _plan(
     margin_mm: float,
     fits: NoFit,
     rng: random.Random,
-    kits: bool,
+    how: _How,
 ) -> _Plan:
     plan = _Plan({w.blank.name: w.count for w in group}, [], {})
     offcuts = sorted((p for p in plates if p.is_offcut), key=lambda p: (p.area_mm2, p.name))
@@ -110,8 +127,8 @@ def _plan(
         _take(plan, fill_most(offcut, _left(plan, group), margin_mm, fits, REST_TRIES, rng), 1)
     sheets = [p for p in plates if not p.is_offcut]
     while any(plan.left.values()):
-        choices = [s for s in sheets if s.count is None or plan.used.get(s.name, 0) < s.count]
-        plate = _next_plate(plan, group, choices, margin_mm, fits, rng, kits)
+        choices = [s for s in sheets if s.count is None or plan.used.get(id(s), 0) < s.count]
+        plate = _next_plate(plan, group, choices, margin_mm, fits, rng, how)
         if plate is None:
             break
         _take(plan, plate, _repeats(plan, plate))
@@ -127,7 +144,7 @@ def _repeats(plan: _Plan, plate: Plate) -> int:
     counts = Layout(plate.sheet, tuple(plate.placements)).counts
     times = min(plan.left[name] // count for name, count in counts.items())
     if plate.sheet.count is not None:
-        times = min(times, plate.sheet.count - plan.used.get(plate.sheet.name, 0))
+        times = min(times, plate.sheet.count - plan.used.get(id(plate.sheet), 0))
     return times
 
 
@@ -137,7 +154,7 @@ def _take(plan: _Plan, plate: Plate, times: int) -> None:
     layout = Layout(plate.sheet, tuple(plate.placements), times)
     for name, count in layout.counts.items():
         plan.left[name] -= count * times
-    plan.used[plate.sheet.name] = plan.used.get(plate.sheet.name, 0) + times
+    plan.used[id(plate.sheet)] = plan.used.get(id(plate.sheet), 0) + times
     plan.layouts.append(layout)
 
 
@@ -148,7 +165,7 @@ def _next_plate(
     margin_mm: float,
     fits: NoFit,
     rng: random.Random,
-    kits: bool,
+    how: _How,
 ) -> Plate | None:
     """The plate that takes most for its price; the cheapest one where all the rest fits."""
     left = _left(plan, group)
@@ -156,11 +173,12 @@ def _next_plate(
     part: list[tuple[float, str, Plate]] = []
     for sheet in choices:
         plate = fill_most(sheet, left, margin_mm, fits, REST_TRIES, rng)
-        price = sheet.price or sheet.area_mm2
-        if len(plate.placements) == sum(count for _, count in left):
+        price = _price(sheet, how.priced)
+        all_laid = len(plate.placements) == sum(count for _, count in left)
+        if all_laid and how.whole_first:
             whole.append((price, sheet.name, plate))
             continue
-        if kits:
+        if how.kits and not all_laid:
             plate = _kit_plate(sheet, plan, group, margin_mm, fits, rng) or plate
         area = math.fsum(p.blank.area_mm2 for p in plate.placements)
         if area:

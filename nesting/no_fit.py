@@ -66,6 +66,8 @@ def mask_of(region: Any, first: Point, step_mm: float) -> tuple[NDArray[np.bool_
     corner. Exact at the grid points (even-odd rule along each column)."""
     import shapely
 
+    if region.is_empty:
+        return np.zeros((0, 0), dtype=np.bool_), (0, 0)
     x0, y0, x1, y1 = region.bounds
     low = (int(np.ceil((x0 - first[0]) / step_mm)), int(np.ceil((y0 - first[1]) / step_mm)))
     high = (int(np.floor((x1 - first[0]) / step_mm)), int(np.floor((y1 - first[1]) / step_mm)))

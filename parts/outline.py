@@ -204,19 +204,16 @@ def contains(loop: Loop, point: Point) -> bool:
 
 
 def _arc_swing(arc: Arc, point: Point, chord_swing: float) -> float:
-    """Angle through which the arc is seen from the point, from that of its chord.
+    """Angle through which the arc is seen from the point.
 
-    They differ by a full turn where the point lies between chord and arc.
+    From outside its circle that is the angle of its chord; from inside, the view turns one way
+    all along the arc, so it is the difference of the two directions taken that way round.
     """
     if math.dist(arc.centre, point) >= arc.radius_mm:
         return chord_swing
     (ax, ay), (bx, by) = arc.start, arc.end
-    side = (bx - ax) * (point[1] - ay) - (by - ay) * (point[0] - ax)
-    # the cap between chord and arc lies right of the chord on a counter-clockwise arc
-    beyond = side < 0 if arc.sweep_deg > 0 else side > 0
-    if not beyond:
-        return chord_swing
-    return chord_swing + math.copysign(2 * math.pi, arc.sweep_deg)
+    turn = math.atan2(by - point[1], bx - point[0]) - math.atan2(ay - point[1], ax - point[0])
+    return turn % (2 * math.pi) if arc.sweep_deg > 0 else -(-turn % (2 * math.pi))
 
 
 def join(loops: Iterable[Loop]) -> tuple[float, float, float, float]:

@@ -86,7 +86,7 @@ class WagonSpec(Spec):
     """The wagon that the wheel carries."""
 
     tare_kg: float = Field(gt=0, le=50000, examples=[180.0], description="empty wagon")
-    payload_kg: float = Field(ge=0, le=100000, examples=[600.0], description="most that is loaded")
+    payload_kg: float = Field(ge=0, le=100000, examples=[250.0], description="most that is loaded")
     axles: int = Field(2, ge=1, le=8, description="of two wheels each (default: four-wheeler)")
     wheelbase_mm: float = Field(
         ge=100, le=10000, examples=[700.0], description="between the outer axles"

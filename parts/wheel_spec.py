@@ -83,6 +83,7 @@ class WheelSpec(Spec):
         2,
         ge=0,
         le=24,
+        examples=[4],
         description="holes in EACH disc (default 2, opposite: the least for a zinc bath)",
     )
     vent_diameter_mm: float = Field(
@@ -98,6 +99,7 @@ class WheelSpec(Spec):
         0.5,
         ge=0,
         le=5,
+        examples=[0.8],
         description="gap on the radius, disc to ring and disc to tube (default: plasma-cut edge, "
         "common practice, no source)",
     )
@@ -112,6 +114,7 @@ class WheelSpec(Spec):
         3.0,
         gt=0,
         le=20,
+        examples=[4.0],
         description="throat of the fillets at discs and tube (default: least of EN 1993-1-8, "
         "4.5.2)",
     )

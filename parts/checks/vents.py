@@ -17,16 +17,13 @@ def vent_number(setting: Setting) -> CheckResult | None:
     dipped = finish.coating == "galvanized"
     if not dipped and (spec.vent_count or not spec.has_tube):
         return None
+    if spec.vent_count == 0 and spec.has_tube and dipped:
+        return None  # told by `hollows.sealed_hollow`
     opposite = spec.vent_count >= 2 and spec.vent_count % 2 == 0
     if spec.vent_count == 0 and not spec.has_tube:
         says = "only the hub holes are open: air and zinc stay in the rim; set vent_count = 2"
     elif spec.vent_count == 0:
-        says = (
-            "SEALED BOX: IT EXPLODES IN THE ZINC BATH"
-            if dipped
-            else ("the box between the discs is sealed: never dip or heat it")
-        )
-        says += "; set vent_count = 2 or more"
+        says = "the box between the discs is sealed: never dip or heat it; set vent_count = 2"
     elif opposite:
         says = "air leaves and zinc drains through opposite holes in each disc"
     else:

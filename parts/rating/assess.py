@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from parts.checks.setting import Setting
@@ -22,6 +23,11 @@ class Assessment:
     life_km: float
     life_ends: Limit | None
     payload_kg: float  # per wagon, worn, less the tare; negative where the wagon alone is too much
+
+    @property
+    def finite_life_km(self) -> float | None:
+        """Distance to a fatigue crack, None where none is to come."""
+        return self.life_km if math.isfinite(self.life_km) else None
 
     @property
     def least(self) -> Rating:

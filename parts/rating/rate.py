@@ -30,6 +30,11 @@ class Rating:
     cycles: float
 
     @property
+    def biting(self) -> tuple[Limit, ...]:
+        """Limits that some load would reach."""
+        return tuple(limit for limit in self.limits if math.isfinite(limit.load_n))
+
+    @property
     def governs(self) -> Limit:
         """The limit that sets the rating."""
         return self.limits[0]

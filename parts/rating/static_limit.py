@@ -26,7 +26,7 @@ BENDING_ACROSS = 2 - BENDING_ALONG
 def static_limits(response: Response, lateral_share: float) -> list[Limit]:
     """Load at which von Mises stress reaches fy / 1.5: plates, and vent edges."""
     spec = response.spec
-    kept = _kept(response)
+    kept = regular_points(response)
     in_tread = np.array([part == "tread" for part in response.part_of])
     in_flange = np.array([part == "flange" for part in response.part_of])
     plates, vents = Worst(), Worst()
@@ -59,7 +59,7 @@ def _thickness(spec: WheelSpec, part: str) -> float:
     return spec.tread_thickness_mm
 
 
-def _kept(response: Response) -> NDArray[np.bool_]:
+def regular_points(response: Response) -> NDArray[np.bool_]:
     """False near weld toes and roots, where the stress of a sharp corner has no limit."""
     points, kept = response.points, np.ones(len(response.part_of), dtype=bool)
     spec = response.spec

@@ -8,7 +8,7 @@ import numpy as np
 
 from parts.checks.setting import Setting
 from parts.rating.response import Response
-from parts.rating.static_limit import SAFETY
+from parts.rating.static_limit import regular_points
 from parts.rating.turn import angles, stress_fields, von_mises
 
 if TYPE_CHECKING:
@@ -26,9 +26,9 @@ def _shade(share: float) -> str:
     )
 
 
-def _allowed(setting: Setting) -> float:
-    wheel = setting.wheel
-    return wheel.grade.fy_n_mm2(wheel.tread_thickness_mm) / SAFETY
+def _top(response: Response, field: NDArray[np.float64]) -> float:
+    """Top of the scale: the largest stress away from sharp corners; field is over points last."""
+    return float((field * regular_points(response)).max())
 
 
 def stress_picture(response: Response, setting: Setting) -> str:
@@ -39,7 +39,9 @@ def stress_picture(response: Response, setting: Setting) -> str:
     worst = np.zeros(len(response.part_of))
     for _, stress in stress_fields(response, setting.use.lateral_share):
         worst = np.maximum(worst, von_mises(stress).max(axis=0))
-    share = worst * setting.wheel_load_n / _allowed(setting)
+    worst *= setting.wheel_load_n
+    top_stress = _top(response, worst)
+    share = worst / top_stress
     points, mesh = response.mesh.points, response.mesh
     pairs = zip(response.part_of, response.node_of.tolist(), strict=True)
     number = {pair: i for i, pair in enumerate(pairs)}
@@ -53,15 +55,33 @@ def stress_picture(response: Response, setting: Setting) -> str:
         )
     z0, z1 = points[:, 1].min() - 6, points[:, 1].max() + 46
     top, low = points[:, 0].max() + 6, points[:, 0].min() - 8
-    legend = _legend(z1 - 36, -top + 12, 4.0, 6.0, _allowed(setting), 5.0)
+    for part in sorted(set(mesh.part_of)):
+        shapes.append(_outline(response, part))
+    legend = _legend(z1 - 36, -top + 12, 4.0, 6.0, top_stress, 5.0)
     return _svg("stress of the section", (z0, -top, z1 - z0, top - low), "".join(shapes) + legend)
 
 
+def _outline(response: Response, part: str) -> str:
+    """Edges that belong to one triangle of the part alone."""
+    mesh = response.mesh
+    rows = [i for i, name in enumerate(mesh.part_of) if name == part]
+    edges = np.sort(mesh.triangles[rows][:, [[0, 1], [1, 2], [2, 0]]].reshape(-1, 2), axis=1)
+    single, count = np.unique(edges, axis=0, return_counts=True)
+    lines = "".join(
+        f"M{mesh.points[a, 1]:.2f} {-mesh.points[a, 0]:.2f}"
+        f"L{mesh.points[b, 1]:.2f} {-mesh.points[b, 0]:.2f}"
+        for a, b in single[count == 1]
+    )
+    return f'<path d="{lines}" stroke="#555" stroke-width=".3" fill="none"/>'
+
+
 def ring_picture(response: Response, setting: Setting) -> str:
-    """Bore side of the tread ring unrolled over half a turn, across its width: von Mises stress
+    """Bore side of the tread ring unrolled over a quarter turn, across its width: von Mises stress
     at the design load, patch at its gauge-most place with the push on the flange."""
     *_, (_, stress) = stress_fields(response, setting.use.lateral_share)
-    field = von_mises(stress) * setting.wheel_load_n / _allowed(setting)
+    field = von_mises(stress) * setting.wheel_load_n
+    top_stress = _top(response, field)
+    field /= top_stress
     points, wheel = response.points, setting.wheel
     bore = np.array(
         [
@@ -73,6 +93,7 @@ def ring_picture(response: Response, setting: Setting) -> str:
     rows = rows[np.argsort(points[rows, 1])]
     across = _borders(points[rows, 1])
     turns = angles(response)
+    turns = turns[turns <= np.pi / 2]
     along = _borders(turns) * wheel.tread_radius_mm
     cells = []
     for i in range(len(turns)):
@@ -90,12 +111,12 @@ def ring_picture(response: Response, setting: Setting) -> str:
         f'<text x="{x:.1f}" y="{y:.1f}" text-anchor="{anchor}">{text}</text>'
         for x, y, anchor, text in (
             (0.0, below, "start", "under the rail"),
-            (length, below, "end", "half a turn on"),
+            (length, below, "end", "a quarter turn on"),
             (0.0, -0.6 * size, "start", "field edge"),
             (length / 2, below, "middle", "gauge edge"),
         )
     )
-    legend = _legend(0.0, width + 2.6 * size, size * 3, size, _allowed(setting), size, flat=True)
+    legend = _legend(0.0, width + 2.6 * size, size * 3, size, top_stress, size, flat=True)
     box = (-size, -2 * size, length + 2 * size, width + 8 * size)
     body = f'<g font-size="{size:.1f}">{words}</g>' + "".join(cells) + legend
     return _svg("stress of the ring's bore, unrolled", box, body)
@@ -108,7 +129,7 @@ def _borders(places: NDArray[np.float64]) -> NDArray[np.float64]:
 
 
 def _legend(
-    x: float, y: float, wide: float, high: float, allowed: float, size: float, *, flat: bool = False
+    x: float, y: float, wide: float, high: float, top: float, size: float, *, flat: bool = False
 ) -> str:
     parts = []
     for step in range(STEPS):
@@ -118,7 +139,7 @@ def _legend(
             f'<rect x="{x + dx:.1f}" y="{y + dy:.1f}" width="{wide:.1f}" height="{high:.1f}" '
             f'fill="{_shade(share)}" stroke="#777" stroke-width=".1"/>'
         )
-    ends = [(0, "0"), (STEPS, f"{allowed:.0f}")]
+    ends = [(0, "0"), (STEPS, f"{top:.0f}")]
     for step, text in ends:
         px = x + step * wide if flat else x + wide + size / 4
         py = y + high + size if flat else y + step * high + size / 3

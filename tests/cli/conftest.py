@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from functools import cache
 from pathlib import Path
 
 import pytest
+
+from parts.checks.setting import Setting
+from parts.rating.assess import Assessment, assess
 
 
 @pytest.fixture
@@ -12,3 +16,14 @@ def own_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """An empty folder that is the current one, so that the default out/ shows."""
     monkeypatch.chdir(tmp_path)
     return tmp_path
+
+
+@pytest.fixture(autouse=True)
+def rate_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Builds of one wheel share its stress analysis, on a coarse mesh: rating has its own tests."""
+    monkeypatch.setattr("cli.build.assess", _rate_once)
+
+
+@cache
+def _rate_once(setting: Setting) -> Assessment:
+    return assess(setting, size_mm=4.0)

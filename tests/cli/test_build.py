@@ -15,7 +15,7 @@ import ezdxf
 import pypdf
 import pytest
 
-from cli.report import Report
+from cli.report_model import Report
 
 from .jobs import NAME, files_of, job_text, run, write_job
 
@@ -236,7 +236,7 @@ def test_the_job_sheet_stands_alone(folder: Path, report: dict[str, Any]) -> Non
     words = " ".join(page.words)
     assert "url(" not in words  # style sheets are among the words
     assert "@import" not in words
-    pictures = 1 + len(report["blanks"]) + len(report["sheets"])
+    pictures = 4 + len(report["blanks"]) + len(report["sheets"])
     assert page.tags.count("svg") == pictures
     told = [row["file"] for row in (*report["blanks"], *report["sheets"])]
     told += [check["says"] for check in report["checks"]]
@@ -268,7 +268,7 @@ def test_a_failed_check_leaves_the_folder_and_exits_1(tmp_path: Path) -> None:
     result = run("build", write_job(tmp_path, job_text(sealed)), "--out", tmp_path / "o", "--json")
     assert result.exit_code == 1
     shown = json.loads(result.stdout)
-    assert [c["id"] for c in shown["checks"] if c["verdict"] == "fail"] == ["vent-number"]
+    assert [c["id"] for c in shown["checks"] if c["verdict"] == "fail"] == ["sealed-hollow"]
     written = json.loads((tmp_path / "o" / NAME / "report.json").read_text())
     assert written == shown
     assert "EXPLODES" in (tmp_path / "o" / NAME / "job-sheet.html").read_text()

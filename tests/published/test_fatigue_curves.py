@@ -1,0 +1,41 @@
+"""S-N curves: EN 1993-1-9 as tabulated by simis.io; IIW recommendations from memory."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from parts.fatigue import cycles_to_failure, cycles_to_failure_iiw
+
+
+@pytest.mark.parametrize(
+    ("category", "stress", "cycles"),
+    [(36, 50, 7.465e5), (71, 60, 3.314e6), (71, 40, 1.916e7), (100, 100, 2e6)],
+)
+def test_lives(category: float, stress: float, cycles: float) -> None:
+    """EN 1993-1-9, 7.1: slope 3, then slope 5 (printed with dD rounded to 0.737 dC: 0.15 %)."""
+    assert cycles_to_failure(stress, category) == pytest.approx(cycles, rel=2e-3)
+
+
+def test_the_two_limits() -> None:
+    """EN 1993-1-9, 7.1: dD = 0.737 dC at 5e6 and dL = 0.549 dD at 1e8; category 100: 73.7, 40.5."""
+    knee, cut_off = (2 / 5) ** (1 / 3), (5 / 100) ** (1 / 5)
+    assert knee == pytest.approx(0.7368, abs=5e-5)
+    assert cut_off == pytest.approx(0.5493, abs=5e-5)
+    assert cycles_to_failure(73.7, 100) == pytest.approx(5e6, rel=2e-3)
+    assert cycles_to_failure(40.5, 100) == pytest.approx(1e8, rel=5e-3)
+    assert cycles_to_failure(40.4, 100) == math.inf
+
+
+@pytest.mark.parametrize(("fat", "stress", "cycles"), [(90, 90, 2e6), (90, 52.6, 1e7)])
+def test_iiw(fat: float, stress: float, cycles: float) -> None:
+    """Hobbacher, table of FAT 90 (from memory): 52.6 N/mm2 at the knee of 1e7, printed to 0.1."""
+    # half of the last digit is 0.1 % of the range, 0.5 % of the life at slope 5
+    assert cycles_to_failure_iiw(stress, fat) == pytest.approx(cycles, rel=5e-3)
+
+
+def test_iiw_slopes() -> None:
+    """Halving the range gives 2^3 lives above the knee, 2^5 below."""
+    assert cycles_to_failure_iiw(100, 90) / cycles_to_failure_iiw(200, 90) == pytest.approx(8)
+    assert cycles_to_failure_iiw(20, 90) / cycles_to_failure_iiw(40, 90) == pytest.approx(32)
