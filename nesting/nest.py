@@ -14,7 +14,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from nesting.fill import NoFit, Plate
-from nesting.layout import Layout, Nest, Sheet, Wanted
+from nesting.layout import Layout, Nest, NestingError, Sheet, Wanted
 from nesting.pattern import fill_kits, fill_most, top_up
 from nesting.stock import Cutting
 from nesting.verify import verify
@@ -46,8 +46,13 @@ def nest(
 ) -> Nest:
     """Lay all blanks; what fits no plate to hand is returned as unplaced, never dropped.
 
-    Raises: NestingError where a finished layout fails its verification (a fault of ours).
+    Raises: NestingError where two blanks share a name, or where a finished layout fails its
+    verification (a fault of ours).
     """
+    names = [item.blank.name for item in wanted]
+    twice = sorted({name for name in names if names.count(name) > 1})
+    if twice:
+        raise NestingError(f"blanks are told apart by name: {', '.join(twice)} comes twice")
     layouts: list[Layout] = []
     unplaced: list[Wanted] = []
     for thickness in sorted({item.blank.thickness_mm for item in wanted}):

@@ -93,7 +93,7 @@ ONE_FAULT: dict[str, tuple[dict[str, str], str, str, str, str]] = {
         "a number from 0",
         "price_per_h =",
     ),
-    "negative": ({"wagon.payload_kg": "-1"}, "wagon.payload_kg", "-1", "from 0", "= 600"),
+    "negative": ({"wagon.payload_kg": "-1"}, "wagon.payload_kg", "-1", "from 0", "= 250"),
     "zero": ({"wheel.hub_bore_mm": "0"}, "wheel.hub_bore_mm", "0", "above 0", "= 35"),
     "no-wheels": ({"job.wheels": "0"}, "job.wheels", "0", "from 1", "= 8"),
     "half-a-wheel": ({"job.wheels": "1.5"}, "job.wheels", "1.5", "a whole number", "= 8"),
