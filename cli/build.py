@@ -63,7 +63,7 @@ def _write_all(job: Job, plan: Plan, seconds: float, folder: Path, step: Steps) 
         nesting=nesting_row(job, plan, seconds),
         cutting_lists=length_rows(plan),
         templates=[TemplateRow(file=file, pages=pages) for file, pages in templates],
-        rating=rating_row(found),
+        rating=rating_row(found) if found else None,
         checks=check_rows(run_checks(job.setting, found)),
         warnings=warnings,
     )
@@ -74,8 +74,14 @@ def _write_all(job: Job, plan: Plan, seconds: float, folder: Path, step: Steps) 
     return report
 
 
-def check_pictures(job: Job, found: Assessment) -> list[tuple[str, str]]:
+def check_pictures(job: Job, found: Assessment | None) -> list[tuple[str, str]]:
     """Pictures that say what the checks say, each with its caption."""
+    window = (
+        window_picture(job.setting),
+        "Flange angle: flatter climbs, steeper grinds; the window between",
+    )
+    if found is None:
+        return [window]
     return [
         (
             stress_picture(found.response, job.setting),
@@ -83,10 +89,7 @@ def check_pictures(job: Job, found: Assessment) -> list[tuple[str, str]]:
         ),
         (
             ring_picture(found.response, job.setting),
-            "The tread ring's bore unrolled from the rail on: stress at the design load",
+            "The tread ring's bore unrolled from the rail: stress at the design load",
         ),
-        (
-            window_picture(job.setting),
-            "Flange angle: flatter climbs, steeper grinds; the window between",
-        ),
+        window,
     ]

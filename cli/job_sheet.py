@@ -8,6 +8,7 @@ from pathlib import Path
 
 from cli.job import Job
 from cli.report_model import BlankRow, Report
+from cli.words import figure
 from nesting.picture import dxf_picture
 from parts.section_picture import section_picture
 
@@ -198,6 +199,8 @@ def _lengths(report: Report) -> str:
 
 def _rating(report: Report) -> str:
     rating = report.rating
+    if rating is None:
+        return ""
     rows = [
         [limit.name, f"{limit.load_n:.0f}", _worn(report, limit.name), limit.where, limit.by]
         for limit in rating.limits_new
@@ -214,7 +217,8 @@ def _rating(report: Report) -> str:
 
 
 def _worn(report: Report, name: str) -> str:
-    loads = [limit.load_n for limit in report.rating.limits_worn if limit.name == name]
+    worn = report.rating.limits_worn if report.rating else []
+    loads = [limit.load_n for limit in worn if limit.name == name]
     return f"{loads[0]:.0f}" if loads else ""
 
 
@@ -230,8 +234,8 @@ def _checks(report: Report) -> str:
         [
             r.verdict,
             r.title,
-            "" if r.value is None else f"{r.value:.4g} {r.unit}",
-            "" if r.limit is None else f"{r.limit:.4g} {r.unit}",
+            figure(r.value, r.unit),
+            figure(r.limit, r.unit),
             r.says,
             r.source,
         ]

@@ -17,7 +17,7 @@ ABSENT = {  # tables that a starting job shows but does not use
     "bar": 'flat bar, for tread_from = "bar"',
     "pipe": 'pipe, for tread_from = "pipe"',
 }
-START_STOCK = ({"thickness_mm": 6.0}, {"thickness_mm": 8.0})  # discs and flange; tread
+START_STOCK = ({"thickness_mm": 6.0}, {"thickness_mm": 8.0})  # discs; tread and flange
 
 
 def new_job_text() -> str:

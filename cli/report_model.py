@@ -158,6 +158,6 @@ class Report(Row):
     nesting: NestingRow
     cutting_lists: list[LengthRow]
     templates: list[TemplateRow]
-    rating: RatingRow
+    rating: RatingRow | None = Field(description="null where the wheel cannot be rated")
     checks: list[CheckRow]
     warnings: list[str]

@@ -8,6 +8,8 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from typing import Any, Protocol
 
+from cli.words import figure
+
 
 class Steps(Protocol):
     """Tells what is being done now."""
@@ -54,8 +56,8 @@ def show_checks(results: Sequence[Any]) -> None:
         (
             r.verdict,
             r.title,
-            "" if r.value is None else f"{r.value:.4g} {r.unit}",
-            "" if r.limit is None else f"{r.limit:.4g} {r.unit}",
+            figure(r.value, r.unit),
+            figure(r.limit, r.unit),
             r.says,
             r.source,
         )

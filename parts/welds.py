@@ -19,6 +19,9 @@ if TYPE_CHECKING:
     import cadquery as cq
 
 
+LEAST_LEG_MM = 0.1  # a shorter leg is no bead
+
+
 @dataclass(frozen=True)
 class Bead:
     """One bead: a section turned from angle `start` through `turn` (radians).
@@ -55,12 +58,12 @@ def weld_beads(spec: WheelSpec) -> tuple[Bead, ...]:
     A fillet beside an edge nearer than its leg has the shorter leg there (`fits` says so);
     one with no room at all, as at a disc flush with the edge, is left out: see `missing_beads`.
     """
-    return tuple(bead for bead in _all_beads(spec) if min(bead.legs_mm) > 1e-6)
+    return tuple(bead for bead in _all_beads(spec) if min(bead.legs_mm) > LEAST_LEG_MM)
 
 
 def missing_beads(spec: WheelSpec) -> tuple[Bead, ...]:
     """Fillets for which the parts leave no room at all."""
-    return tuple(bead for bead in _all_beads(spec) if min(bead.legs_mm) <= 1e-6)
+    return tuple(bead for bead in _all_beads(spec) if min(bead.legs_mm) <= LEAST_LEG_MM)
 
 
 def _all_beads(spec: WheelSpec) -> list[Bead]:

@@ -51,7 +51,7 @@ class WheelSpec(Spec):
         examples=[70.0],
         description="flange face to axle axis; 90 is a flat washer, smaller is more flare",
     )
-    flange_thickness_mm: float = Field(ge=1, le=40, examples=[6.0], description="flange plate")
+    flange_thickness_mm: float = Field(ge=1, le=40, examples=[8.0], description="flange plate")
     flange_segments: int = Field(
         1,
         ge=1,
@@ -119,7 +119,12 @@ class WheelSpec(Spec):
         "4.5.2)",
     )
     root_weld_mm: float = Field(
-        5.0, gt=0, le=40, description="leg of the bead in the V groove between ring and flange"
+        5.0,
+        gt=0,
+        le=40,
+        examples=[8.0],
+        description="leg of the bead in the V groove between ring and flange (default: most of "
+        "a 6 mm plate)",
     )
     steel: Literal["S235", "S275", "S355"] = Field(
         "S235", description="grade of EN 10025-2 (default: the weakest, so never too hopeful)"

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from parts.checks.result import CheckResult, judged
 from parts.checks.setting import Setting
+from parts.rating.unrated import most_wear_mm, unrated
 
 if TYPE_CHECKING:
     from parts.rating.assess import Assessment
@@ -31,17 +32,12 @@ TRY = {  # limit -> what raises it most
 def rating_results(setting: Setting, found: Assessment | None) -> list[CheckResult]:
     """Rating new, rating worn, life; "not-assessed" where the analysis was not run (`--quick`)."""
     if found is None:
-        says = "stress analysis not run; closed forms only screen the wheel: run without --quick"
-        names = (("rating-new", "Load rating, new"), ("rating-worn", "Load rating, worn"))
-        return [
-            CheckResult(id, title, None, None, "N", "not-assessed", says, SOURCE + "not run")
-            for id, title in names
-        ]
+        return [_not_rated(setting)]
     results = [_rating(setting, "rating-new", "Load rating, new", found.new)]
     if found.worn is None:
         says = (
-            f"use.wear_allowance_mm = {setting.use.wear_allowance_mm:g} leaves less than half the "
-            f"{setting.wheel.tread_thickness_mm:g} mm wall: scrap the wheel earlier"
+            f"use.wear_allowance_mm = {setting.use.wear_allowance_mm:g} leaves less than half of "
+            f"the wall or of the flange's root bead: at most {most_wear_mm(setting):g} mm"
         )
         results.append(
             CheckResult(
@@ -52,7 +48,7 @@ def rating_results(setting: Setting, found: Assessment | None) -> list[CheckResu
                 "N",
                 "fail",
                 says,
-                SOURCE + "half the wall, our choice",
+                SOURCE + "half of wall and root bead, our choice",
                 -1.0,
             )
         )
@@ -60,6 +56,19 @@ def rating_results(setting: Setting, found: Assessment | None) -> list[CheckResu
         results.append(_rating(setting, "rating-worn", "Load rating, worn", found.worn))
     results.append(_life(setting, found))
     return results
+
+
+def _not_rated(setting: Setting) -> CheckResult:
+    """The rating of a wheel that was not analysed: by choice, or since it falls apart."""
+    reason = unrated(setting)
+    title = "Load rating, new"
+    if reason:
+        says, need = reason, setting.wheel_load_n
+        source = SOURCE + "parts hold together"
+        return CheckResult("rating-new", title, 0.0, need, "N", "fail", says, source, -1.0)
+    says = "stress analysis not run; closed forms only screen the wheel: run without --quick"
+    source = SOURCE + "not run"
+    return CheckResult("rating-new", title, None, None, "N", "not-assessed", says, source)
 
 
 def _rating(setting: Setting, id: str, title: str, rating: Rating) -> CheckResult:
@@ -94,6 +103,6 @@ def _life(setting: Setting, found: Assessment) -> CheckResult:
         "km",
         "IIW S-N curves, slope 3 then 5, one range a turn, factor 1.15; from memory",
         at_most=False,
-        good=f"{endless}{value:.3g} km: {told}",
-        bad=f"{told} after {value:.3g} km: larger welds, thicker discs, or less load",
+        good=f"{endless}{value:.0f} km: {told}",
+        bad=f"{told} after {value:.0f} km: larger welds, thicker discs, or less load",
     )

@@ -9,8 +9,7 @@ from parts.checks.setting import Setting
 from parts.rating.limit import Limit
 from parts.rating.rate import Rating, life_km, rate, wagon_gross_kg
 from parts.rating.response import Response
-
-MOST_WORN_SHARE = 0.5  # of the wall; thinner is not a ring on two discs any more, our choice
+from parts.rating.unrated import most_wear_mm, unrated
 
 
 @dataclass(frozen=True)
@@ -37,14 +36,16 @@ class Assessment:
         return self.new
 
 
-def assess(setting: Setting, size_mm: float = 2.0) -> Assessment:
-    """Rate the wheel new and worn by the allowance."""
+def assess(setting: Setting, size_mm: float = 2.0) -> Assessment | None:
+    """Rate the wheel new and worn by the allowance; None for a wheel that `unrated` explains."""
+    if unrated(setting):
+        return None
     new, response = rate(setting, size_mm=size_mm)
-    wear, wall = setting.use.wear_allowance_mm, setting.wheel.tread_thickness_mm
+    wear = setting.use.wear_allowance_mm
     worn: Rating | None = None
     if wear == 0:
         worn = new
-    elif wear <= MOST_WORN_SHARE * wall:
+    elif wear <= most_wear_mm(setting):
         worn, _ = rate(setting, worn_mm=wear, size_mm=size_mm)
     lives = [life_km(rating, setting) for rating in (new, worn) if rating]
     life, ends = min(lives, key=lambda found: found[0])

@@ -97,7 +97,7 @@ def respond(
     angle = half_length / spec.tread_radius_mm
     mix = _Mix(solved, count, angle, PUSH_ARC_MM / 2 / spec.tread_radius_mm)
     forces = {
-        name: mix.all_harmonics(_bead_forces(body, mesh, name, solved, amplitudes))
+        name: mix.all_harmonics(_bead_forces(body, mesh, name, solved, amplitudes, loads[:, -1]))
         for name in sorted(set(mesh.part_of))
         if name.startswith("weld")
     }
@@ -192,28 +192,30 @@ def _bead_forces(
     bead: str,
     solved: NDArray[np.int64],
     amplitudes: NDArray[np.float64],
+    push: NDArray[np.float64],
 ) -> NDArray[np.float64]:
-    """What the bead carries from one plate to the other: (solved, 4, loads) per radian; forces
-    r, t, z that its first plate (by name) puts on it, and their moment r f_z - z f_r about the
-    section's origin."""
-    rows = np.array([i for i, name in enumerate(mesh.part_of) if name == bead])
-    plates = sorted({toe.plate for toe in mesh.toes if toe.bead == bead})
-    others = [i for i, name in enumerate(mesh.part_of) if plates and name == plates[0]]
-    shared = np.intersect1d(mesh.triangles[rows], mesh.triangles[others])
-    facets = body.basis.mesh.facets
-    on_leg = np.nonzero(np.isin(facets, shared).all(axis=0))[0]
-    of_bead = np.unique(body.basis.mesh.t2f[:, rows])
-    on_leg = np.intersect1d(on_leg, of_bead)
-    k = body.stiffness_terms(rows)
-    dofs = [
-        np.concatenate([body.basis.nodal_dofs[c][shared], body.basis.facet_dofs[c][on_leg]])
-        for c in (R, T, Z)
-    ]
-    middle = mesh.points[facets[:, on_leg]].mean(axis=0) if len(on_leg) else np.zeros((0, 2))
-    places = np.vstack([mesh.points[shared], middle])
+    """What passes from a bead's first plate (by name) into the bead: (solved, 4, loads) per
+    radian, forces r, t, z and their moment r f_z - z f_r about the section's origin.
+
+    Taken from the plate's side, external push less K u, so that what the plates hand to each
+    other at the bead's root counts as carried by the bead.
+    """
+    plate = min(leg.plate for leg in mesh.legs if leg.bead == bead)
+    of_bead = np.array([i for i, name in enumerate(mesh.part_of) if name == bead])
+    of_plate = np.array([i for i, name in enumerate(mesh.part_of) if name == plate])
+    shared = np.intersect1d(mesh.triangles[of_bead], mesh.triangles[of_plate])
+    sides = body.basis.mesh.t2f
+    on_leg = np.intersect1d(np.unique(sides[:, of_bead]), np.unique(sides[:, of_plate]))
+    nodal, middle = body.basis.nodal_dofs, body.basis.facet_dofs
+    dofs = [np.concatenate([nodal[c][shared], middle[c][on_leg]]) for c in (R, T, Z)]
+    ends = mesh.points[body.basis.mesh.facets[:, on_leg]]
+    places = np.vstack([mesh.points[shared], ends.mean(axis=0)])
+    k = body.stiffness_terms(of_plate)
     result = np.zeros((len(solved), 4, amplitudes.shape[2]))
     for i, n in enumerate(solved.tolist()):
-        force = (k[0] + n * k[1] + n * n * k[2]) @ amplitudes[i]
+        force = -((k[0] + n * k[1] + n * n * k[2]) @ amplitudes[i])
+        if plate == "flange":
+            force[:, -1] += push
         for c in range(3):
             result[i, c] = force[dofs[c]].sum(axis=0)
         result[i, 3] = places[:, 0] @ force[dofs[2]] - places[:, 1] @ force[dofs[0]]

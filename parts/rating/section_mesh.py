@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from parts.flange import flange_section
-from parts.hub_disc import SIDES, disc_section
+from parts.hub_disc import SIDES, disc_section, disc_z_mm
 from parts.hub_tube import tube_section
 from parts.rating.cells import NEAR, Plate, bead_cells, edges, on_edge, plate_cells
 from parts.section import RZ, Section
@@ -42,6 +42,16 @@ class Toe:
 
 
 @dataclass(frozen=True)
+class Leg:
+    """Side of a bead that holds a plate: from the notch, where the joint begins, to the tip."""
+
+    bead: str
+    plate: str
+    notch: RZ
+    tip: RZ
+
+
+@dataclass(frozen=True)
 class SectionMesh:
     """Points (n, 2) as r, z in mm; triangles (m, 3); the part of each triangle, by name."""
 
@@ -49,6 +59,7 @@ class SectionMesh:
     triangles: NDArray[np.int64]
     part_of: tuple[str, ...]
     toes: tuple[Toe, ...]
+    legs: tuple[Leg, ...]
     corners: tuple[RZ, ...]  # of the beads: toes and roots, where stress has no limit
 
     def nodes_of(self, part: str) -> NDArray[np.int64]:
@@ -61,16 +72,15 @@ def section_mesh(spec: WheelSpec, *, worn_mm: float = 0.0, size_mm: float = 2.0)
     """Mesh of the whole section; `worn_mm` is off the tread, `size_mm` the cell near welds."""
     plates = _plates(spec, worn_mm, size_mm)
     beads = [bead for bead in weld_beads(spec) if not bead.name.startswith("weld-seam")]
-    toes = [toe for bead in beads for toe in _toes(bead, plates, spec)]
-    stops = _stops(plates, beads, toes)
+    held = [pair for bead in beads for pair in _legs(bead, plates)]
+    toes = [toe for _, toe in held if toe.room_mm > NEAR]
+    stops = [*_stops(plates, beads, toes), *_vent_stops(spec)]
     points: list[NDArray[np.float64]] = []
     triangles: list[NDArray[np.int64]] = []
     part_of: list[str] = []
-    grids: list[tuple[str, NDArray[np.float64]]] = []
     start = 0
     for plate in plates:
         xy, cells = plate_cells(plate, stops, size_mm)
-        grids.append((plate.name, xy))
         points.append(xy)
         triangles.append(cells + start)
         part_of += [plate.name] * len(cells)
@@ -85,7 +95,10 @@ def section_mesh(spec: WheelSpec, *, worn_mm: float = 0.0, size_mm: float = 2.0)
     everything = np.vstack(points)
     merged, number = _join_beads(everything, len(plate_points))
     corners = tuple(corner for bead in beads for corner in bead.section)
-    return SectionMesh(merged, number[np.vstack(triangles)], tuple(part_of), tuple(toes), corners)
+    legs = tuple(leg for leg, _ in held)
+    return SectionMesh(
+        merged, number[np.vstack(triangles)], tuple(part_of), tuple(toes), legs, corners
+    )
 
 
 def _plates(spec: WheelSpec, worn_mm: float, size_mm: float) -> list[Plate]:
@@ -114,23 +127,41 @@ def _plates(spec: WheelSpec, worn_mm: float, size_mm: float) -> list[Plate]:
     return plates
 
 
-def _toes(bead: Bead, plates: Sequence[Plate], spec: WheelSpec) -> list[Toe]:
-    """The two toes of a bead: its second and third corners, each on the face of a plate."""
+def _legs(bead: Bead, plates: Sequence[Plate]) -> list[tuple[Leg, Toe]]:
+    """The two legs of a bead, towards its second and third corners, each along the face of a
+    plate; where the plate begins beyond the bead's root (a gap, a worn tread) so does the leg."""
     root = np.asarray(bead.section[0])
     found = []
     for corner in bead.section[1:]:
-        toe = np.asarray(corner)
-        away = (toe - root) / np.linalg.norm(toe - root)
+        tip = np.asarray(corner)
+        away = (tip - root) / np.linalg.norm(tip - root)
         for plate in plates:
             for a, b in edges(plate.corners):
-                if on_edge(toe, a, b) and on_edge(toe - away * NEAR * 10, a, b):
-                    edge_end = b if float(np.dot(b - a, away)) > 0 else a
-                    room = float(np.dot(edge_end - toe, away))
-                    thickness = _thickness(plate, a, b)
-                    if room > NEAR:
-                        at, along = (float(toe[0]), float(toe[1])), (float(away[0]), float(away[1]))
-                        found.append(Toe(bead.name, plate.name, at, along, thickness, room))
+                if not (on_edge(tip, a, b) and on_edge(tip - away * NEAR * 10, a, b)):
+                    continue
+                low, high = sorted((float(np.dot(a - root, away)), float(np.dot(b - root, away))))
+                notch = root + max(low, 0.0) * away
+                room = high - float(np.dot(tip - root, away))
+                toe = Toe(bead.name, plate.name, _rz(tip), _rz(away), _thickness(plate, a, b), room)
+                found.append((Leg(bead.name, plate.name, _rz(notch), _rz(tip)), toe))
     return found
+
+
+def _rz(point: NDArray[np.float64]) -> RZ:
+    return float(point[0]), float(point[1])
+
+
+def _vent_stops(spec: WheelSpec) -> list[NDArray[np.float64]]:
+    """Points on the discs' faces at the inner edge, middle and outer edge of the vents."""
+    if not spec.vent_count:
+        return []
+    circle, vent = spec.vent_circle_mm / 2, spec.vent_diameter_mm / 2
+    return [
+        np.array([r, z])
+        for side in SIDES
+        for z in disc_z_mm(spec, side)
+        for r in (circle - vent, circle, circle + vent)
+    ]
 
 
 def _thickness(plate: Plate, a: NDArray[np.float64], b: NDArray[np.float64]) -> float:

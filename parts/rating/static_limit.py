@@ -40,7 +40,7 @@ def static_limits(response: Response, lateral_share: float) -> list[Limit]:
         plates.offer(float(field[i, j]), _where(response, int(j), float(turns[i])))
         if spec.vent_count:
             for side in SIDES:
-                vents.offer(*_vent_edge(response, side, stress))
+                vents.offer(*_vent_edge(response, side, stress, kept))
     yields = {part: spec.grade.fy_n_mm2(_thickness(spec, part)) for part in set(response.part_of)}
     allowed = min(yields.values()) / SAFETY
     limits = [Limit("static strength", allowed / plates.value, plates.where, "fy / 1.5")]
@@ -101,7 +101,9 @@ def _where(response: Response, point: int, turn: float) -> str:
     return f"{part} at r {r:.0f}, z {z:.0f} mm, {np.degrees(turn):.0f} deg from the rail"
 
 
-def _vent_edge(response: Response, side: str, stress: NDArray[np.float64]) -> tuple[float, str]:
+def _vent_edge(
+    response: Response, side: str, stress: NDArray[np.float64], kept: NDArray[np.bool_]
+) -> tuple[float, str]:
     """Largest stress on a vent's edge anywhere the hole may stand, by plate theory.
 
     Membrane: 3 s1 - s2 (Kirsch 1898); bending: 1.79 s1 + 0.21 s2 (Goodier 1936), both round a
@@ -115,11 +117,8 @@ def _vent_edge(response: Response, side: str, stress: NDArray[np.float64]) -> tu
     for z in (low, high):
         rows = np.nonzero(name & span & (np.abs(points[:, 1] - z) < 1e-6))[0]
         faces.append(rows[np.argsort(points[rows, 0])])
-    if not len(faces[0]):  # the grid has no line under a small vent: take the nearest
-        gap = np.abs(points[:, 0] - spec.vent_circle_mm / 2)
-        for k, z in enumerate((low, high)):
-            rows = np.nonzero(name & (np.abs(points[:, 1] - z) < 1e-6))[0]
-            faces[k] = rows[[int(np.argmin(gap[rows]))]]
+    clear = kept[faces[0]] & kept[faces[1]]  # a weld's notch is not the hole's edge
+    faces = [rows[clear] if clear.any() else rows for rows in faces]
     below, above = (stress[:, :, rows] for rows in faces)
     membrane, bending = (below + above) / 2, (above - below) / 2
     m1, m2 = _principal(membrane)

@@ -16,8 +16,9 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class Throat:
-    """Plane from a bead's root to the middle of its face; `pull` is the unit vector, square to
-    it, towards the plate whose forces are given; `turn_sign` ties moments to the root side."""
+    """Shortest plane from where a joint begins (the bead's root, the edge of a gap, the corner
+    of a worn tread) to the bead's face; `pull` is the unit vector square to it, towards the
+    plate whose forces are given; `turn_sign` ties moments to the notch side."""
 
     size_mm: float
     middle: NDArray[np.float64]
@@ -29,7 +30,7 @@ class Throat:
         self, line: NDArray[np.float64]
     ) -> tuple[NDArray[np.float64], NDArray[np.float64], NDArray[np.float64]]:
         """From radial, axial and tangential force and moment about the section's origin, each
-        per mm of bead (angles, 4): root stress (force and bending, tension positive), force
+        per mm of bead (angles, 4): notch stress (force and bending, tension positive), force
         square to the bead over the throat as a vector (angles, 2), and along the bead."""
         radial, axial, along, moment = (line[:, i] for i in range(4))
         normal = (radial * self.pull[0] + axial * self.pull[1]) / self.size_mm
@@ -40,18 +41,21 @@ class Throat:
 
 def throat_of(bead: Bead, mesh: SectionMesh) -> Throat:
     """Throat of a bead whose forces come from its first plate by name."""
-    root, *tips = (np.asarray(corner) for corner in bead.section)
-    first = min(toe.plate for toe in mesh.toes if toe.bead == bead.name)
-    at = next(toe.at for toe in mesh.toes if (toe.bead, toe.plate) == (bead.name, first))
-    this, other = sorted(tips, key=lambda tip: float(np.linalg.norm(tip - np.asarray(at))))
-    face = (this + other) / 2
-    inwards = (root - face) / np.linalg.norm(root - face)
+    first, second = sorted(
+        (leg for leg in mesh.legs if leg.bead == bead.name), key=lambda leg: leg.plate
+    )
+    this, other = np.asarray(first.tip), np.asarray(second.tip)
     pull = (this - other) / np.linalg.norm(this - other)
-    sign = float(inwards[0] * pull[1] - inwards[1] * pull[0])
+    planes = []
+    for notch in (np.asarray(first.notch), np.asarray(second.notch)):
+        face = other + float(np.dot(notch - other, pull)) * pull
+        planes.append((float(np.linalg.norm(notch - face)), notch, face))
+    size, notch, face = min(planes, key=lambda plane: plane[0])
+    inwards = (notch - face) / size
     return Throat(
-        float(np.linalg.norm(root - face)),
-        (root + face) / 2,
+        size,
+        (notch + face) / 2,
         pull,
-        float(np.sign(sign)),
+        float(np.sign(inwards[0] * pull[1] - inwards[1] * pull[0])),
         float(np.mean([r for r, _ in bead.section])),
     )

@@ -82,7 +82,7 @@ IMPOSSIBLE: list[tuple[str, dict[str, Any], object, str, str]] = [
     ("seam_gap_mm", {"seam_gap_mm": 10.5}, 10.5, "from 0 up to 10 mm", "2"),
     ("flange_segments", {"flange_segments": 13}, 13, "a whole number from 1 up to 12", "3"),
     ("flange_segments", {"flange_segments": 0}, 0, "a whole number from 1 up to 12", "3"),
-    ("vent_count", {"vent_count": -1}, -1, "a whole number from 0 up to 24", "2"),
+    ("vent_count", {"vent_count": -1}, -1, "a whole number from 0 up to 24", "4"),
     ("tread_from", {"tread_from": "casting"}, "casting", '"sheet" | "bar" | "pipe"', '"sheet"'),
     ("steel", {"steel": "S460"}, "S460", '"S235" | "S275" | "S355"', '"S235"'),
     ("hub_bore_mm", {"hub_bore_mm": 0.0}, 0.0, "above 0 up to 500 mm", "35"),

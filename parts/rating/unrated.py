@@ -1,0 +1,24 @@
+"""Wheels that the stress analysis does not rate, told before it runs."""
+
+from __future__ import annotations
+
+from parts.checks.setting import Setting
+from parts.welds import missing_beads
+
+MOST_WORN_SHARE = 0.5  # of wall and root bead; beyond it the section is another one, our choice
+
+
+def unrated(setting: Setting) -> str:
+    """Why the wheel cannot be rated, or nothing: a bead that has no room holds no part."""
+    missing = missing_beads(setting.wheel)
+    if not missing:
+        return ""
+    names = ", ".join(bead.name for bead in missing)
+    return f"no room for {names}: the parts do not hold together; move the disc or the tube's end"
+
+
+def most_wear_mm(setting: Setting) -> float:
+    """Most that may wear off: half the wall, and half the root bead's leg on the ring."""
+    wheel = setting.wheel
+    leg = min(wheel.root_weld_mm, wheel.tread_thickness_mm)
+    return min(MOST_WORN_SHARE * wheel.tread_thickness_mm, MOST_WORN_SHARE * leg)
