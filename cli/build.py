@@ -22,19 +22,20 @@ from cli.report import (
 from cli.report_model import JobRow, Report, TemplateRow
 from cli.show import Steps
 from cli.write import write_blanks, write_sheets, write_solids, write_templates
+from nesting.nest import Effort
 from parts.checks.all import run_checks
 from parts.checks.window_picture import window_picture
 from parts.rating.assess import Assessment, assess
 from parts.rating.stress_picture import ring_picture, stress_picture
 
 
-def build_job(job: Job, out: Path, seed: int, step: Steps) -> Report:
+def build_job(job: Job, out: Path, seed: int, step: Steps, effort: Effort = "normal") -> Report:
     """Build everything into out/<job name>; returns the report written there.
 
     Raises: NotFinished where a blank fits no stock, or the folder is not ours to replace.
     """
     started = time.perf_counter()
-    plan = plan_job(job, seed, step)
+    plan = plan_job(job, seed, step, effort)
     seconds = time.perf_counter() - started
     require_stock(job, plan)
     return write_folder(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from enum import StrEnum
 from pathlib import Path
 from typing import Annotated
 
@@ -20,6 +21,24 @@ JobFile = Annotated[Path, typer.Argument(help="Job file (TOML); `platewheel new`
 Out = Annotated[Path, typer.Option(help="Folder that the job's folder is put in.")]
 Json = Annotated[bool, typer.Option("--json", help="JSON on stdout instead of tables.")]
 Seed = Annotated[int, typer.Option(min=0, help="Same seed, same layout.")]
+
+
+class Effort(StrEnum):
+    """How much the nest tries; counted in tries, so the same effort gives the same files."""
+
+    quick = "quick"
+    normal = "normal"
+    thorough = "thorough"
+
+
+class Segments(StrEnum):
+    """Which flange segments to nest."""
+
+    job = "job"
+    all = "all"
+
+
+Work = Annotated[Effort, typer.Option(help="How many orders the nest tries.")]
 
 
 @app.command("new")
@@ -41,34 +60,45 @@ def new_job(
 
 
 @app.command()
-def build(job_file: JobFile, out: Out = Path("out"), seed: Seed = 0, as_json: Json = False) -> None:
+def build(
+    job_file: JobFile,
+    out: Out = Path("out"),
+    seed: Seed = 0,
+    effort: Work = Effort.normal,
+    as_json: Json = False,
+) -> None:
     """Do everything: solids, blanks, cutting files, templates, checks, report, job sheet."""
     from cli.job import read_job
 
     with exit_codes():
         job = read_job(job_file)
-        _build(job, out, seed, as_json)
+        _build(job, out, seed, effort, as_json)
 
 
 @app.command()
-def demo(out: Out = Path("out"), seed: Seed = 0, as_json: Json = False) -> None:
+def demo(
+    out: Out = Path("out"),
+    seed: Seed = 0,
+    effort: Work = Effort.normal,
+    as_json: Json = False,
+) -> None:
     """Build the bundled example, a salt-marsh oyster tramway of 457 mm gauge."""
     from importlib.resources import as_file, files
 
     from cli.job import read_job
 
     with exit_codes(), as_file(files("cli") / "jobs" / "demo.toml") as path:
-        _build(read_job(path), out, seed, as_json)
+        _build(read_job(path), out, seed, effort, as_json)
 
 
-def _build(job: object, out: Path, seed: int, as_json: bool) -> None:
+def _build(job: object, out: Path, seed: int, effort: Effort, as_json: bool) -> None:
     from cli.build import build_job
     from cli.job import Job
     from cli.show import show_checks, show_json, show_sheets, steps
 
     assert isinstance(job, Job)
     with steps() as step:
-        report = build_job(job, out, seed, step)
+        report = build_job(job, out, seed, step, effort.value)
     tell(report.warnings)
     if as_json:
         show_json(report.model_dump())
@@ -149,36 +179,27 @@ def solids(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) -> 
 
 
 @app.command()
-def nest(job_file: JobFile, out: Out = Path("out"), seed: Seed = 0, as_json: Json = False) -> None:
+def nest(
+    job_file: JobFile,
+    out: Out = Path("out"),
+    seed: Seed = 0,
+    effort: Work = Effort.normal,
+    segments: Annotated[
+        Segments, typer.Option(help="all: compare 1 to 4 flange segments; writes nothing.")
+    ] = Segments.job,
+    as_json: Json = False,
+) -> None:
     """Lay the blanks on the stock; write one cutting file for each distinct layout."""
-    import time
-
-    from cli.folder import write_part
     from cli.job import read_job
-    from cli.plan import plan_job, require_stock
-    from cli.report import length_rows, nesting_row, sheet_rows
-    from cli.show import show_json, show_sheets, steps
-    from cli.write import sheet_files, write_sheets
+    from cli.nest import compare_segments, nest_job
 
     with exit_codes():
-        with steps() as step:
-            job = read_job(job_file)
-            started = time.perf_counter()
-            plan = plan_job(job, seed, step)
-            totals = nesting_row(job, plan, time.perf_counter() - started)
-        sheets, lengths = sheet_rows(plan.layouts, sheet_files(plan)), length_rows(plan)
-        if as_json:
-            show_json(
-                {
-                    "sheets": [row.model_dump() for row in sheets],
-                    "nesting": totals.model_dump(),
-                    "cutting_lists": [row.model_dump() for row in lengths],
-                }
-            )
+        job = read_job(job_file)
+        if segments is Segments.all:
+            compare_segments(job, seed, effort.value, as_json)
+            warnings: list[str] = []
         else:
-            show_sheets(sheets, totals, lengths)
-        require_stock(job, plan)
-        _, warnings = write_part(out, job.head.name, lambda folder: write_sheets(job, plan, folder))
+            warnings = nest_job(job, out, seed, effort.value, as_json)
     tell(warnings)
 
 

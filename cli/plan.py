@@ -7,10 +7,11 @@ from dataclasses import dataclass
 
 from cli.exits import NotFinished
 from cli.job import Job
+from nesting.bound import Bound, plate_bounds
 from nesting.cut_lengths import CutPlan, Length, Piece, cut_lengths
 from nesting.layout import Layout, Nest, Wanted, sheets_of
 from nesting.left_over import LeftOver, left_over
-from nesting.nest import nest
+from nesting.nest import Effort, nest
 from parts.blank import Blank
 from parts.wheel import Part, wheel_parts
 
@@ -25,13 +26,14 @@ class Plan:
     kept: tuple[LeftOver, ...]
     short: tuple[Piece, ...]
     tread_length_mm: float
+    bounds: tuple[Bound, ...]
 
     @property
     def layouts(self) -> tuple[Layout, ...]:
         return self.nest.layouts
 
 
-def plan_job(job: Job, seed: int, report: Callable[[str], None]) -> Plan:
+def plan_job(job: Job, seed: int, report: Callable[[str], None], effort: Effort = "normal") -> Plan:
     """Lay the job's blanks and lengths; nothing is dropped, `lacking` tells what is left over."""
     wheels, wheel = job.head.wheels, job.wheel
     parts = wheel_parts(wheel)
@@ -42,13 +44,15 @@ def plan_job(job: Job, seed: int, report: Callable[[str], None]) -> Plan:
     ]
     stock = [s for s in job.stock if s.steel == wheel.steel]
     offcuts = [o for o in job.offcuts if o.steel == wheel.steel]
-    found = nest(sheet_blanks, sheets_of(stock, offcuts), job.cutting, seed, report)
+    sheets = sheets_of(stock, offcuts)
+    found = nest(sheet_blanks, sheets, job.cutting, seed, report, effort)
     lengths, short = _tread_lengths(job, parts[0].blank)
     clear = max(job.cutting.kerf_mm, 1.0)
     kept = [left_over(layout, clear) for layout in found.layouts]
+    bounds = plate_bounds(found.layouts, sheets, job.cutting)
     blank = parts[0].blank
     length = blank.sizes["length_mm"] if blank else wheel.tread_width_mm
-    return Plan(parts, found, lengths, tuple(k for k in kept if k), short, length)
+    return Plan(parts, found, lengths, tuple(k for k in kept if k), short, length, bounds)
 
 
 def _tread_lengths(job: Job, blank: Blank | None) -> tuple[tuple[CutPlan, ...], tuple[Piece, ...]]:

@@ -6,6 +6,7 @@ from cli.job import Job
 from cli.plan import Plan
 from cli.report_model import (
     BlankRow,
+    BoundRow,
     CheckRow,
     LengthRow,
     LimitRow,
@@ -112,6 +113,15 @@ def nesting_row(job: Job, plan: Plan, seconds: float) -> NestingRow:
         cutting_hours=work.hours,
         cutting_price=work.price,
         seconds=round(seconds, 2),
+        bounds=[
+            BoundRow(
+                thickness_mm=bound.thickness_mm,
+                sheets_used=bound.used,
+                least_sheets=bound.least,
+                proved_least=bound.proved,
+            )
+            for bound in plan.bounds
+        ],
         unplaced=[UnplacedRow(blank=name, count=count) for name, count in left],
     )
 

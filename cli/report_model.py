@@ -83,6 +83,15 @@ class UnplacedRow(Row):
     count: int
 
 
+class BoundRow(Row):
+    """Plates of one thickness: used, and the least that any nest needs, by area."""
+
+    thickness_mm: float
+    sheets_used: int
+    least_sheets: int
+    proved_least: bool
+
+
 class NestingRow(Row):
     sheets_used: int
     stock_area_mm2: float
@@ -97,6 +106,7 @@ class NestingRow(Row):
     cutting_hours: float
     cutting_price: float
     seconds: float = Field(description="time the search took; the only figure that changes")
+    bounds: list[BoundRow]
     unplaced: list[UnplacedRow]
 
 

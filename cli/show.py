@@ -99,6 +99,11 @@ def show_sheets(sheets: Sequence[Any], nesting: Any, lengths: Sequence[Any]) -> 
             for row in lengths
         ]
         show_table("Lengths", ("from", "mm", "cut", "pieces", "rest mm"), cuts)
+    for bound in nesting.bounds:
+        told = (
+            "proved the least" if bound.proved_least else f"at least {bound.least_sheets} by area"
+        )
+        print(f"{bound.thickness_mm:g} mm: {bound.sheets_used} bought, {told}")
     print(
         f"{nesting.sheets_used} plates, scrap {nesting.scrap_percent:.1f} %, after offcuts "
         f"{nesting.scrap_percent_after_offcuts:.1f} %, cutting {nesting.cutting_hours:.1f} h"

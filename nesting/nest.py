@@ -3,7 +3,7 @@
 `nest` is the one entry. Each thickness is planned by itself: whole kits are packed on each
 stock size, the best pattern is repeated, the rest goes on the size that takes it cheapest; a
 second plan without kits is made too, and the cheaper of the two is kept. Every layout is
-verified on its true arcs before it is returned.
+verified on its true arcs before it is returned. `effort` counts orders tried, never seconds.
 """
 
 from __future__ import annotations
@@ -12,6 +12,7 @@ import math
 import random
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from typing import Literal
 
 from nesting.fill import NoFit, Plate
 from nesting.layout import Layout, Nest, NestingError, Sheet, Wanted
@@ -20,8 +21,12 @@ from nesting.stock import Cutting
 from nesting.verify import verify
 from parts.blank import Blank
 
-TRIES = 60  # orders tried for each kit count; about 0.1 s each on a 1250 x 2500 sheet
-REST_TRIES = 12  # orders tried for offcuts and remainders
+Effort = Literal["quick", "normal", "thorough"]
+EFFORTS: dict[Effort, tuple[int, int]] = {  # orders tried: for each kit count, for remainders
+    "quick": (12, 6),  # an order takes about 0.1 s on a 1250 x 2500 sheet
+    "normal": (60, 12),
+    "thorough": (400, 60),
+}
 FINE_STEP_MM, COARSE_STEP_MM = 1.0, 2.0
 FINE_AREA_MM2 = 4.6e6  # up to a 1500 x 3000 sheet
 
@@ -43,6 +48,7 @@ def nest(
     cutting: Cutting,
     seed: int = 0,
     report: Report = lambda text: None,
+    effort: Effort = "normal",
 ) -> Nest:
     """Lay all blanks; what fits no plate to hand is returned as unplaced, never dropped.
 
@@ -59,7 +65,7 @@ def nest(
         group = [w for w in wanted if w.blank.thickness_mm == thickness and w.count]
         plates = [sheet for sheet in stock if sheet.thickness_mm == thickness]
         report(f"nesting {thickness:g} mm")
-        done, left = _best_plan(group, plates, cutting, seed)
+        done, left = _best_plan(group, plates, cutting, seed, EFFORTS[effort])
         layouts += done
         unplaced += left
     for layout in layouts:
@@ -68,7 +74,11 @@ def nest(
 
 
 def _best_plan(
-    group: Sequence[Wanted], plates: Sequence[Sheet], cutting: Cutting, seed: int
+    group: Sequence[Wanted],
+    plates: Sequence[Sheet],
+    cutting: Cutting,
+    seed: int,
+    tries: tuple[int, int],
 ) -> tuple[list[Layout], list[Wanted]]:
     if not plates or not group:
         return [], list(group)
@@ -80,10 +90,10 @@ def _best_plan(
     bought = [p for p in plates if not p.is_offcut]
     priced = all(p.price > 0 for p in bought)
     whole_first = (True, False) if len(bought) > 1 else (True,)
+    hows = [_How(kits, whole, priced, *tries) for kits in (True, False) for whole in whole_first]
     plans = [
-        _plan(group, plates, cutting.sheet_margin_mm, fits, random.Random(seed), _How(k, w, priced))
-        for k in (True, False)
-        for w in whole_first
+        _plan(group, plates, cutting.sheet_margin_mm, fits, random.Random(seed), how)
+        for how in hows
     ]
 
     def cost(plan: _Plan) -> tuple[float, ...]:
@@ -107,6 +117,8 @@ class _How:
     kits: bool
     whole_first: bool
     priced: bool
+    kit_tries: int
+    rest_tries: int
 
 
 def _price(sheet: Sheet, priced: bool) -> float:
@@ -129,7 +141,7 @@ def _plan(
     plan = _Plan({w.blank.name: w.count for w in group}, [], {})
     offcuts = sorted((p for p in plates if p.is_offcut), key=lambda p: (p.area_mm2, p.name))
     for offcut in offcuts:
-        _take(plan, fill_most(offcut, _left(plan, group), margin_mm, fits, REST_TRIES, rng), 1)
+        _take(plan, fill_most(offcut, _left(plan, group), margin_mm, fits, how.rest_tries, rng), 1)
     sheets = [p for p in plates if not p.is_offcut]
     while any(plan.left.values()):
         choices = [s for s in sheets if s.count is None or plan.used.get(id(s), 0) < s.count]
@@ -177,14 +189,14 @@ def _next_plate(
     whole: list[tuple[float, str, Plate]] = []
     part: list[tuple[float, str, Plate]] = []
     for sheet in choices:
-        plate = fill_most(sheet, left, margin_mm, fits, REST_TRIES, rng)
+        plate = fill_most(sheet, left, margin_mm, fits, how.rest_tries, rng)
         price = _price(sheet, how.priced)
         all_laid = len(plate.placements) == sum(count for _, count in left)
         if all_laid and how.whole_first:
             whole.append((price, sheet.name, plate))
             continue
         if how.kits and not all_laid:
-            plate = _kit_plate(sheet, plan, group, margin_mm, fits, rng) or plate
+            plate = _kit_plate(sheet, plan, group, margin_mm, fits, rng, how.kit_tries) or plate
         area = math.fsum(p.blank.area_mm2 for p in plate.placements)
         if area:
             part.append((price / area, sheet.name, plate))
@@ -199,6 +211,7 @@ def _kit_plate(
     margin_mm: float,
     fits: NoFit,
     rng: random.Random,
+    tries: int,
 ) -> Plate | None:
     """The plate with most whole kits, filled up with single blanks that are wanted anyway."""
     whole = math.gcd(*(w.count for w in group))
@@ -206,7 +219,7 @@ def _kit_plate(
     count = min(plan.left[blank.name] // n for blank, n in kit)
     if not count:
         return None
-    held, plate = fill_kits(sheet, kit, count, margin_mm, fits, TRIES, rng)
+    held, plate = fill_kits(sheet, kit, count, margin_mm, fits, tries, rng)
     if not held:
         return None
     times = count // held

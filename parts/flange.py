@@ -46,6 +46,14 @@ def segment_turn(spec: WheelSpec) -> float:
     return math.radians(blank_sweep_deg(spec)) / math.sin(spec.flange_angle)
 
 
+def seam_length_mm(spec: WheelSpec) -> float:
+    """Butt weld across all seams of one wheel's flange: the slant depth for each segment; a
+    whole ring cut flat without a gap has none."""
+    if blank_sweep_deg(spec) >= 360 - 1e-9:
+        return 0.0
+    return spec.flange_segments * spec.flange_depth_mm / math.sin(spec.flange_angle)
+
+
 def flange_cone(spec: WheelSpec, segment: int = 0) -> cq.Solid:
     """One segment in its place on the wheel (the whole flange when `flange_segments` is 1).
 
