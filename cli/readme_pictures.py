@@ -9,6 +9,9 @@ from pathlib import Path
 from cli.build import build_job
 from cli.job import read_job
 from nesting.picture import dxf_picture
+from parts.checks.window_picture import window_picture
+from parts.rating.assess import assess
+from parts.rating.stress_picture import stress_picture
 from parts.section_picture import section_picture
 from parts.solid_picture import step_picture
 
@@ -28,8 +31,11 @@ def main(home: Path = Path("out/readme")) -> None:
         pictures = {
             "section": section_picture(job.wheel),
             "sheet": dxf_picture(folder / fullest.file, fullest.file),
-            "flange-blank": dxf_picture(folder / "blanks" / "flange.dxf", "flange blank"),
+            "window": window_picture(job.setting),
         }
+        found = assess(job.setting)
+        if found:
+            pictures["stress"] = stress_picture(found.response, job.setting)
         for name, svg in pictures.items():
             (home / f"{name}.svg").write_text(svg + "\n", encoding="utf-8")
 

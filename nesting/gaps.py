@@ -42,7 +42,7 @@ def segment_box(segment: Segment) -> Box:
 
 def segment_gap(a: Segment, b: Segment) -> float:
     """Least distance between two segments; exact for every mix of lines and arcs."""
-    if _cross(a, b):
+    if meetings(a, b):
         return 0.0
     gaps = [point_gap(p, b) for p in (a.start, a.end)]
     gaps += [point_gap(p, a) for p in (b.start, b.end)]
@@ -109,15 +109,25 @@ def _between(a: Segment, b: Segment) -> Iterator[tuple[Point, Point]]:
                 yield a.at(on_a), b.at(on_b)
 
 
-def _cross(a: Segment, b: Segment) -> bool:
+def meetings(a: Segment, b: Segment) -> list[Point]:
+    """Points in which two segments cross; segments that run along each other give none."""
     if isinstance(a, Line) and isinstance(b, Line):
-        return _lines_cross(a, b)
+        return [_lines_meet(a, b)] if _lines_cross(a, b) else []
     if isinstance(a, Arc) and isinstance(b, Arc):
-        return any(a.covers(_angle(a.centre, p)) for p in _arc_meets(a, b))
+        return [p for p in _arc_meets(a, b) if a.covers(_angle(a.centre, p))]
     arc, line = (a, b) if isinstance(a, Arc) else (b, a)
     assert isinstance(arc, Arc)
     assert isinstance(line, Line)
-    return any(arc.covers(_angle(arc.centre, p)) for p in _line_meets(line, arc))
+    return [p for p in _line_meets(line, arc) if arc.covers(_angle(arc.centre, p))]
+
+
+def _lines_meet(a: Line, b: Line) -> Point:
+    """Crossing of two lines that are known to cross."""
+    (ax, ay), (bx, by) = a.start, a.end
+    (cx, cy), (dx, dy) = b.start, b.end
+    cross = (bx - ax) * (dy - cy) - (by - ay) * (dx - cx)
+    share = ((cx - ax) * (dy - cy) - (cy - ay) * (dx - cx)) / cross
+    return ax + share * (bx - ax), ay + share * (by - ay)
 
 
 def _lines_cross(a: Line, b: Line) -> bool:

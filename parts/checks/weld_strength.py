@@ -136,7 +136,7 @@ def _judged_throat(
 ) -> CheckResult:
     more = math.ceil(needed * 10) / 10
     if throat < min(wanted - 1e-9, needed):  # a larger bead alone would not help
-        cure = f"change {room_key} to make room for the legs of weld_throat_mm = {max(more, 3):g}"
+        cure = f"change {room_key}: too little room for weld_throat_mm, {max(more, 3):g} mm needed"
     else:
         cure = f"weld_throat_mm = {more:g} with room for its legs ({room_key}), or less load"
     return judged(

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
+from parts.checks.contact import contact_length_mm, crown_radius_mm
 from parts.checks.hertz import (
     contact_modulus_n_mm2,
     line_half_width_mm,
@@ -51,7 +52,7 @@ def rate(
     """Rating by stress analysis of the welded wheel, and the response it was read from.
 
     Not covered: residual stress, ring out of round, poor welds, wear beyond the allowance,
-    shocks beyond the factor.
+    shocks beyond the factor, the torque of wheels fixed to their axle (see the check weld-tube).
     """
     wheel, use = setting.wheel, setting.use
     width, half_length = contact_patch_mm(setting)
@@ -76,7 +77,7 @@ def rate(
             )
         ),
     ]
-    if setting.track.rail_head_radius_mm == 0:
+    if not crown_radius_mm(setting):
         limits.append(_contact_limit(setting, width))
     if share and setting.play_mm > 0:
         limits.append(_stiffness_limit(setting, response))
@@ -119,16 +120,15 @@ def turns_in_life(setting: Setting) -> float:
 
 def contact_patch_mm(setting: Setting) -> tuple[float, float]:
     """Width across the tread and half length along the rail, by Hertz at the design load."""
-    wheel, track = setting.wheel, setting.track
-    load, modulus = setting.wheel_load_n, contact_modulus_n_mm2()
-    flat = max(track.rail_head_width_mm - 2 * track.rail_corner_radius_mm, 1.0)
-    if track.rail_head_radius_mm:
-        axes = point_half_axes_mm(load, wheel.tread_radius_mm, track.rail_head_radius_mm, modulus)
-        across_long = track.rail_head_radius_mm > wheel.tread_radius_mm
-        across, along = axes if across_long else axes[::-1]
-        return min(2 * across, flat), along
-    width = min(flat, wheel.tread_width_mm)
-    return width, line_half_width_mm(load, width, wheel.tread_diameter_mm, modulus)
+    wheel, load = setting.wheel, setting.wheel_load_n
+    modulus, crown = contact_modulus_n_mm2(), crown_radius_mm(setting)
+    head = min(setting.track.rail_head_width_mm, wheel.tread_width_mm)
+    if crown:
+        axes = point_half_axes_mm(load, wheel.tread_radius_mm, crown, modulus)
+        across, along = axes if crown > wheel.tread_radius_mm else axes[::-1]
+        return min(2 * across, head), along
+    width = contact_length_mm(setting)
+    return width, line_half_width_mm(load, width, 2 * wheel.outside_radius_mm(0.0), modulus)
 
 
 def least_place_mm(setting: Setting, width_mm: float) -> float:
@@ -145,7 +145,8 @@ def _contact_limit(setting: Setting, width_mm: float) -> Limit:
     Mechanics (1985), 9.2, k = fy / sqrt 3; from memory."""
     wheel = setting.wheel
     limit = 4 * wheel.grade.fy_n_mm2(wheel.tread_thickness_mm) / math.sqrt(3)
-    one = line_pressure_n_mm2(1.0, width_mm, wheel.tread_diameter_mm, contact_modulus_n_mm2())
+    diameter = 2 * wheel.outside_radius_mm(0.0)  # the least, at the field edge of a taper
+    one = line_pressure_n_mm2(1.0, width_mm, diameter, contact_modulus_n_mm2())
     return Limit("contact pressure", (limit / one) ** 2, "tread on rail", "shakedown, 4 k")
 
 

@@ -1,0 +1,124 @@
+"""Totals of a nest, each added up by hand."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from nesting.layout import Layout, Placement, Sheet
+from nesting.left_over import LeftOver
+from nesting.scrap import cutting_work, scrap
+from nesting.stock import Cutting
+from parts.blank import Blank
+from parts.outline import Circle
+
+from .plates import disc, strip
+
+PLATE = Sheet("500 x 1000", 6.0, 1000.0, 500.0, None, 80.0)  # 500 000 mm2
+OFFCUT = Sheet(  # an L of 600 x 400 less 300 x 200, with a hole of 50 x 40: 178 000 mm2
+    "corner",
+    6.0,
+    600.0,
+    400.0,
+    1,
+    0.0,
+    edge=((0.0, 0.0), (600.0, 0.0), (600.0, 200.0), (300.0, 200.0), (300.0, 400.0), (0.0, 400.0)),
+    holes=(((20.0, 20.0), (70.0, 20.0), (70.0, 60.0), (20.0, 60.0)),),
+)
+STRIP = strip(200.0, 100.0)  # 20 000 mm2, 600 mm round
+DISC = disc(100.0, holes=(Circle((0.0, 0.0), 10.0), Circle((30.0, 0.0), 5.0)))
+DISC_MM2 = math.pi * (50**2 - 10**2 - 5**2)
+DISC_CUT_MM = 2 * math.pi * (50 + 10 + 5)
+
+
+def laid(sheet: Sheet, *blanks: Blank, repeat: int = 1) -> Layout:
+    """Blanks on a plate; where they lie does not count here."""
+    at = (Placement(blank, 100.0 + 10 * i, 100.0, 0.0) for i, blank in enumerate(blanks))
+    return Layout(sheet, tuple(at), repeat)
+
+
+PLATES = laid(PLATE, STRIP, STRIP, DISC, repeat=3)
+CORNER = laid(OFFCUT, DISC)
+
+
+def test_areas_of_plates_and_offcut() -> None:
+    assert PLATE.area_mm2 == 500_000
+    assert OFFCUT.area_mm2 == 600 * 400 - 300 * 200 - 50 * 40
+    assert PLATES.parts_area_mm2 == pytest.approx(40_000 + DISC_MM2)
+
+
+def test_totals_count_every_repeat() -> None:
+    kept = [LeftOver(PLATES, 400.0, 100.0, 1000.0, 500.0), LeftOver(CORNER, 0.0, 200.0, 300.0, 400)]
+    total = scrap([PLATES, CORNER], kept)
+    assert total.sheets_used == 3 + 1
+    assert total.stock_area_mm2 == 3 * 500_000 + 178_000
+    assert total.parts_area_mm2 == pytest.approx(3 * 40_000 + 4 * DISC_MM2)
+    assert total.kept_area_mm2 == 3 * 600 * 400 + 300 * 200
+
+
+def test_percentages_are_of_the_stock() -> None:
+    """A quarter of the plate is parts, three fifths are kept: 75 % scrap, then 15 %."""
+    quarter = laid(PLATE, strip(500.0, 250.0))
+    total = scrap([quarter], [LeftOver(quarter, 400.0, 0.0, 1000.0, 500.0)])
+    assert total.scrap_percent == pytest.approx(75)
+    assert total.scrap_percent_after_offcuts == pytest.approx(15)
+    assert quarter.scrap_percent == pytest.approx(75)
+
+
+def test_percentages_weigh_plates_by_their_area() -> None:
+    """Half of 500 000 and none of two plates of 250 000 used: 75 % of it all is scrap."""
+    small = Sheet("500 x 500", 6.0, 500.0, 500.0, None, 40.0)
+    total = scrap([laid(PLATE, strip(1000.0, 250.0)), laid(small, repeat=2)], [])
+    assert total.scrap_percent == pytest.approx(75)
+    assert total.scrap_percent_after_offcuts == total.scrap_percent
+
+
+def test_nothing_laid_is_no_scrap() -> None:
+    total = scrap([], [])
+    assert (total.sheets_used, total.stock_area_mm2, total.parts_area_mm2) == (0, 0, 0)
+    assert total.scrap_percent == total.scrap_percent_after_offcuts == 0
+
+
+@pytest.mark.parametrize(
+    ("prices", "sum_of_all"),
+    [((80.0, 35.5), 3 * 80 + 2 * 35.5), ((80.0, 0.0), None), ((0.0, 35.5), None)],
+)
+def test_price_is_of_all_plates_or_not_told(
+    prices: tuple[float, float], sum_of_all: float | None
+) -> None:
+    """A price of 0 is one that is missing, and then there is no sum; an offcut costs nothing."""
+    layouts = [
+        Layout(Sheet("plate", 6.0, 1000.0, 500.0, None, price), (), repeat)
+        for price, repeat in zip(prices, (3, 2), strict=True)
+    ]
+    assert scrap(layouts, []).price == sum_of_all
+    assert scrap([*layouts, CORNER], []).price == sum_of_all
+
+
+def test_offcuts_alone_cost_nothing() -> None:
+    assert scrap([CORNER], []).price == 0
+
+
+def cutting(**keys: float) -> Cutting:
+    return Cutting(cut_speed_mm_per_min=2000.0, pierce_s=0.9, price_per_h=60.0, **keys)
+
+
+def test_cutting_length_and_pierces() -> None:
+    """Each plate: two strips of 600 mm and a disc with its holes, 2 + 3 pierces."""
+    work = cutting_work([PLATES, CORNER], cutting())
+    assert work.cut_length_mm == pytest.approx(3 * 2 * 600 + 4 * DISC_CUT_MM)
+    assert work.pierces == 3 * (2 + 3) + 3
+
+
+def test_cutting_time_and_price() -> None:
+    """200 strips, 120 m at 2 m a minute: an hour; 200 pierces of 0.9 s: three minutes."""
+    work = cutting_work([laid(PLATE, STRIP, STRIP, repeat=100)], cutting())
+    assert work.hours == pytest.approx(1.05)
+    assert work.price == pytest.approx(63)
+    assert cutting_work([], cutting()).hours == 0
+
+
+def test_no_price_an_hour_costs_nothing() -> None:
+    assert cutting_work([PLATES], Cutting()).price == 0
+    assert cutting_work([PLATES], Cutting()).hours > 0
