@@ -31,7 +31,7 @@ def exit_codes() -> Iterator[None]:
         sys.stdout.flush()  # a full disk or a closed pipe shows here, not after the exit code
     except BrokenPipeError:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        raise typer.Exit(NOT_FINISHED) from None
+        raise typer.Exit(DONE) from None  # the reader had enough; the work is done
     except SpecError as error:
         tell([str(fault) for fault in error.faults])
         raise typer.Exit(REFUSED) from None

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from cli.job import Job
 from cli.report_model import BlankRow, Report
-from cli.words import figure
+from cli.words import figure, payload_words
 from nesting.picture import dxf_picture
 from parts.section_picture import section_picture
 
@@ -60,6 +60,7 @@ def job_sheet(
         "<figcaption>Section, upper half; sizes in mm. Solids: "
         "<code>solids/wheel.step</code></figcaption></figure>"
         f"<h2>Checks</h2>{_rating(report)}{_checks(report)}{_pictures(pictures)}"
+        f"<h2>Sizes</h2>{_wheel_sizes(job)}"
         f"<h2>Parts</h2>{_parts(report)}"
         f"<h2>Blanks</h2>{_blanks(report)}{blanks}"
         f"<h2>Sheets</h2>{_sheets(report)}{sheets}"
@@ -80,7 +81,10 @@ def _summary(job: Job, report: Report) -> str:
         f"offcuts worth keeping; cutting about {nesting.cutting_hours:.1f} h, "
         f"{nesting.pierces} pierces."
     )
-    price = f" Sheets cost {nesting.price:g}." if nesting.price else ""
+    price = f" Sheets cost {nesting.price:g}" if nesting.price else ""
+    if price and nesting.lengths_price:
+        price += f", bar or pipe {nesting.lengths_price:g}"
+    price += ", tubes and welding not counted." if price else ""
     return f"<p>{escape(words + price)}</p>"
 
 
@@ -117,6 +121,18 @@ def _parts(report: Report) -> str:
     ]
     heads = ("Part", "A wheel", "In all", "kg each", "kg in all", "Solid")
     return table(heads, rows, frozenset({1, 2, 3, 4}))
+
+
+def _wheel_sizes(job: Job) -> str:
+    """Every dimension of the wheel as the job gives it, welds and clearances too."""
+    wheel = job.wheel
+    rows = [
+        [key, f"{getattr(wheel, key)}", field.description or ""]
+        for key, field in type(wheel).model_fields.items()
+    ]
+    turned = wheel.tread_from == "pipe" and wheel.tread_taper_1_in
+    note = "<p>The taper is turned on the outside of the pipe; its bore stays straight.</p>"
+    return (note if turned else "") + table(("Key of the job file", "Value", "What it is"), rows)
 
 
 def _sizes(row: BlankRow) -> str:
@@ -181,8 +197,14 @@ def _sheet_figure(report: Report, index: int, folder: Path) -> str:
 
 
 def _lengths(report: Report) -> str:
+    tubes = [p for p in report.parts if p.name == "hub-tube"]
+    tube = (
+        f"<p>Hub tubes: {report.job.wheels} off, {escape(report.wheel.hub_tube)}.</p>"
+        if tubes
+        else ""
+    )
     if not report.cutting_lists:
-        return ""
+        return "<h2>Lengths to saw</h2>" + tube if tube else ""
     rows = [
         [
             row.stock,
@@ -194,7 +216,7 @@ def _lengths(report: Report) -> str:
         for row in report.cutting_lists
     ]
     heads = ("From", "Length", "Cut", "Pieces", "Rest")
-    return "<h2>Lengths to saw</h2>" + table(heads, rows, frozenset({1, 2, 4}))
+    return "<h2>Lengths to saw</h2>" + tube + table(heads, rows, frozenset({1, 2, 4}))
 
 
 def _rating(report: Report) -> str:
@@ -207,8 +229,8 @@ def _rating(report: Report) -> str:
     ]
     words = (
         f"Rated wheel load {min(rating.new_n, rating.worn_n or 0.0):.0f} N with unevenness and "
-        f"shock: {rating.governs}, {rating.where}. A wagon may carry "
-        f"{max(rating.payload_kg_per_wagon, 0):.0f} kg. Not covered: residual stress, a ring out "
+        f"shock: {rating.governs}, {rating.where}. Payload: "
+        f"{payload_words(rating.payload_kg_per_wagon)}. Not covered: residual stress, a ring out "
         "of round, poor welds, wear beyond the allowance, shocks beyond the factor. Prove one "
         "wheel: press it on a rail with 1.5 times the rating, measure run-out before and after."
     )

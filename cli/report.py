@@ -18,10 +18,12 @@ from cli.report_model import (
     UnplacedRow,
     WheelRow,
 )
+from nesting.cut_lengths import lengths_price
 from nesting.cut_order import cut_order
 from nesting.layout import Layout
 from nesting.scrap import cutting_work, scrap
 from parts.checks.result import CheckResult
+from parts.hub_tube import tube_words
 from parts.rating.assess import Assessment
 from parts.rating.rate import Rating
 from parts.wheel import Part, weld_mass_kg, wheel_mass_kg
@@ -38,6 +40,7 @@ def wheel_row(job: Job) -> WheelRow:
         flange_angle_deg=spec.flange_angle_deg,
         over_flange_diameter_mm=spec.over_flange_diameter_mm,
         hub_bore_mm=spec.hub_bore_mm,
+        hub_tube=tube_words(spec),
     )
 
 
@@ -108,6 +111,7 @@ def nesting_row(job: Job, plan: Plan, seconds: float) -> NestingRow:
         scrap_percent=total.scrap_percent,
         scrap_percent_after_offcuts=total.scrap_percent_after_offcuts,
         price=total.price,
+        lengths_price=lengths_price(plan.lengths),
         cut_length_mm=work.cut_length_mm,
         pierces=work.pierces,
         cutting_hours=work.hours,

@@ -27,6 +27,7 @@ class WheelRow(Row):
     flange_angle_deg: float
     over_flange_diameter_mm: float = Field(description="tread diameter + 2 x flange depth")
     hub_bore_mm: float
+    hub_tube: str = Field(description="outside x wall x length, mm; empty without a tube")
 
 
 class PartRow(Row):
@@ -101,6 +102,7 @@ class NestingRow(Row):
         description="of the stock area: neither part nor kept in offcuts.toml"
     )
     price: float | None = Field(description="of the sheets used; null where a price is missing")
+    lengths_price: float | None = Field(description="of bars or pipes; null where one is missing")
     cut_length_mm: float
     pierces: int
     cutting_hours: float

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from typing import Any, Protocol
 
-from cli.words import figure
+from cli.words import figure, payload_words
 
 
 class Steps(Protocol):
@@ -73,7 +73,8 @@ def show_rating(found: Any) -> None:
     governs = found.least.governs
     print(
         f"rated wheel load {found.least.load_n:.0f} N (static x unevenness x shock), "
-        f"{governs.name}, {governs.where}; payload {max(found.payload_kg, 0):.0f} kg a wagon"
+        f"{'worn' if found.least is found.worn else 'new'}: {governs.name}, {governs.where}; "
+        + payload_words(found.payload_kg)
     )
 
 

@@ -9,3 +9,10 @@ def figure(value: float | None, unit: str = "") -> str:
         return ""
     digits = f"{value:.0f}" if abs(value) >= 1000 else f"{value:.4g}"
     return f"{digits} {unit}".strip()
+
+
+def payload_words(payload_kg: float) -> str:
+    """What a wagon may carry."""
+    if payload_kg < 0:
+        return f"not even the empty wagon, {-payload_kg:.0f} kg too heavy"
+    return f"a wagon may carry {payload_kg:.0f} kg"

@@ -38,6 +38,7 @@ def write_blanks(parts: Sequence[Part], folder: Path) -> list[str]:
 
 def write_sheets(job: Job, plan: Plan, folder: Path) -> tuple[list[str], list[str]]:
     """One DXF for each distinct layout, and offcuts.toml; returns paths and warnings."""
+    from nesting.lead import short_leads
     from nesting.left_over import offcuts_toml
     from nesting.write_dxf import write_sheet_dxf
 
@@ -50,6 +51,9 @@ def write_sheets(job: Job, plan: Plan, folder: Path) -> tuple[list[str], list[st
             names = ", ".join(f"{p.blank.name} at ({p.x_mm:g}, {p.y_mm:g})" for p in without)
             lead = f"no room for a lead-in of {job.cutting.lead_in_mm:g} mm"
             warnings.append(f"{file}: {lead}: {names}")
+        short = short_leads(layout, job.cutting.lead_in_mm)
+        if short:
+            warnings.append(f"{file}: {short} holes are too small for the lead: it is their radius")
     text = offcuts_toml(list(plan.kept), job.head.name)
     (folder / "offcuts.toml").write_text(text, encoding="utf-8")
     return files, warnings

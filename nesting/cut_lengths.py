@@ -140,3 +140,10 @@ def _plans(
         if named:
             result.append(CutPlan(length, named, max(0.0, length.length_mm - used), times))
     return result
+
+
+def lengths_price(plans: Sequence[CutPlan]) -> float | None:
+    """Price of the stock lengths used; None where one has none."""
+    if not all(plan.stock.price > 0 for plan in plans):
+        return None
+    return sum(plan.stock.price * plan.repeat for plan in plans)

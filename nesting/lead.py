@@ -41,6 +41,16 @@ def hole_start(hole: Circle, lead_mm: float) -> Start:
     return Start(segments(hole), lead)
 
 
+def short_leads(layout: Layout, lead_mm: float) -> int:
+    """Holes of one plate whose lead is shorter than asked, for want of radius."""
+    return sum(
+        1
+        for placement in layout.placements
+        for hole in placement.blank.holes
+        if isinstance(hole, Circle) and hole.radius_mm < lead_mm
+    )
+
+
 def outline_start(
     placement: Placement, path: Loop, layout: Layout, kerf_mm: float, lead_mm: float
 ) -> Start:

@@ -64,5 +64,5 @@ def cutting_work(layouts: Sequence[Layout], cutting: Cutting) -> CuttingWork:
         p.blank.cut_length_mm * lay.repeat for lay in layouts for p in lay.placements
     )
     pierces = sum((1 + len(p.blank.holes)) * lay.repeat for lay in layouts for p in lay.placements)
-    hours = length / cutting.cut_speed_mm_per_min / 60 + pierces * cutting.pierce_s / 3600
+    hours = length / cutting.speed_mm_per_min / 60 + pierces * cutting.pierce_s / 3600
     return CuttingWork(length, pierces, hours, hours * cutting.price_per_h)

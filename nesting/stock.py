@@ -70,11 +70,14 @@ class Cutting(Spec):
         le=30,
         description="straight lead on the scrap side; 0 = the controller adds its own (default)",
     )
-    cut_speed_mm_per_min: float = Field(
-        2000.0,
+    cut_speed_mm_per_min: float | None = Field(
+        None,
         gt=0,
         le=60000,
-        description="for the cutting time (default: a round figure; take your machine's)",
+        examples=[2000.0],
+        description="for the cutting time; absent = a round figure for the process: plasma 2000, "
+        "laser 2500, oxy-fuel 500, hand 150",
+        json_schema_extra={"takes": "a number"},
     )
     pierce_s: float = Field(
         1.0, ge=0, le=120, description="time to pierce (default: a round figure)"
@@ -82,6 +85,14 @@ class Cutting(Spec):
     price_per_h: float = Field(
         0.0, ge=0, description="machine and operator, any currency; 0 = not counted"
     )
+
+    @property
+    def speed_mm_per_min(self) -> float:
+        """Speed given, or a round figure for the process (common practice, no source)."""
+        return self.cut_speed_mm_per_min or SPEEDS_MM_PER_MIN[self.process]
+
+
+SPEEDS_MM_PER_MIN = {"plasma": 2000.0, "laser": 2500.0, "oxy-fuel": 500.0, "hand": 150.0}
 
 
 def _count() -> Any:

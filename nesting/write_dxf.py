@@ -113,6 +113,8 @@ def _notes(layout: Layout, cutting: Cutting) -> tuple[str, ...]:
         else "the lines are the finished parts: the controller offsets "
         f"by half its kerf ({cutting.kerf_mm:g} mm reckoned)"
     )
+    if cutting.process == "hand" and not cutting.kerf_in_path:
+        kerf = f"the lines are the finished parts: cut outside them, kerf {cutting.kerf_mm:g} mm"
     return (f"{sheet.name}: {size}, {sheet.steel}; cut {layout.repeat} off", kerf)
 
 

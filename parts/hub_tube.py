@@ -35,3 +35,11 @@ def hub_tube(spec: WheelSpec) -> cq.Solid:
 def tube_volume_mm3(spec: WheelSpec) -> float:
     """Volume of the tube."""
     return revolved_volume_mm3(tube_section(spec))
+
+
+def tube_words(spec: WheelSpec) -> str:
+    """Outside x wall x length of the tube, mm; empty for a wheel without one."""
+    if not spec.has_tube:
+        return ""
+    wall = (spec.hub_tube_outside_mm - spec.hub_bore_mm) / 2
+    return f"{spec.hub_tube_outside_mm:g} x {wall:g} x {spec.hub_tube_length_mm:g} mm"

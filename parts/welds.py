@@ -52,6 +52,15 @@ class Bead:
         return revolved(self.section, self.name, self.start, self.turn)
 
 
+def bead_words(name: str) -> str:
+    """A bead's name as a welder says it."""
+    if name == "weld-root":
+        return "bead between ring and flange"
+    kind, _, side = name.removeprefix("weld-").partition("-")
+    words = {"disc": f"rim bead of the {side} disc", "tube": f"tube bead at the {side} disc"}
+    return words.get(kind, "butt weld of a seam")
+
+
 def weld_beads(spec: WheelSpec) -> tuple[Bead, ...]:
     """Every bead of the wheel that has room to exist, in welding order.
 

@@ -108,7 +108,9 @@ def zinc_in_bore(setting: Setting) -> CheckResult | None:
     if setting.finish.coating != "galvanized":
         return None
     bore = setting.wheel.hub_bore_mm
-    taken = 2 * least_zinc(thinnest_mm(setting.wheel)).mean_um / 1000
+    spec = setting.wheel
+    wall = (spec.hub_tube_outside_mm - bore) / 2 if spec.has_tube else spec.disc_thickness_mm
+    taken = 2 * least_zinc(wall).mean_um / 1000
     rest = "keep threads and earth points free too, and weld nothing afterwards (zinc fume)"
     source = "EN ISO 1461:2009, table 3, on both sides of the bore; practice has no source"
     known = setting.finish.bore != "unknown"

@@ -11,6 +11,7 @@ from parts.rating.unrated import most_wear_mm, unrated
 
 if TYPE_CHECKING:
     from parts.rating.assess import Assessment
+    from parts.rating.limit import Limit
     from parts.rating.rate import Rating
 
 SOURCE = (
@@ -21,19 +22,26 @@ TRY = {  # limit -> what raises it most
     "static strength": "a thicker tread ring",
     "vent holes": "smaller vents, or thicker discs",
     "weld toes": "thicker discs, or fewer km",
-    "weld roots": "a larger weld_throat_mm or root_weld_mm",
-    "opened weld roots": "a larger weld_throat_mm or root_weld_mm",
-    "weld throats": "a larger weld_throat_mm",
     "contact pressure": "a larger tread_diameter_mm or a wider rail head",
     "flange stiffness": "a thicker flange",
 }
+ROOT_BEAD = "bead between ring and flange"
+
+
+def _cure(limit: Limit) -> str:
+    """What raises a limit most; a bead is named by the key that sizes it."""
+    if limit.name in TRY:
+        return TRY[limit.name]
+    if limit.where == ROOT_BEAD:
+        return "a larger root_weld_mm, with ring and flange at least as thick"
+    return "a larger weld_throat_mm, with plates to suit"
 
 
 def rating_results(setting: Setting, found: Assessment | None) -> list[CheckResult]:
     """Rating new, rating worn, life; "not-assessed" where the analysis was not run (`--quick`)."""
     if found is None:
         return [_not_rated(setting)]
-    results = [_rating(setting, "rating-new", "Load rating, new", found.new)]
+    results = [_rating(setting, "rating-new", "Load rating, new", found.new, found.payload_kg)]
     if found.worn is None:
         says = (
             f"use.wear_allowance_mm = {setting.use.wear_allowance_mm:g} leaves less than half of "
@@ -53,7 +61,9 @@ def rating_results(setting: Setting, found: Assessment | None) -> list[CheckResu
             )
         )
     else:
-        results.append(_rating(setting, "rating-worn", "Load rating, worn", found.worn))
+        results.append(
+            _rating(setting, "rating-worn", "Load rating, worn", found.worn, found.payload_kg)
+        )
     results.append(_life(setting, found))
     return results
 
@@ -71,11 +81,12 @@ def _not_rated(setting: Setting) -> CheckResult:
     return CheckResult("rating-new", title, None, None, "N", "not-assessed", says, source)
 
 
-def _rating(setting: Setting, id: str, title: str, rating: Rating) -> CheckResult:
+def _rating(
+    setting: Setting, id: str, title: str, rating: Rating, payload_kg: float
+) -> CheckResult:
     governs, need = rating.governs, setting.wheel_load_n
-    told = f"{governs.name} govern" if governs.name.endswith("s") else f"{governs.name} governs"
-    told += f" ({governs.where})"
-    lacking = (need / rating.load_n - 1) * 100
+    told = f"{governs.name}: {governs.where}"
+    short = (1 - rating.load_n / need) * 100
     return judged(
         id,
         title,
@@ -85,15 +96,21 @@ def _rating(setting: Setting, id: str, title: str, rating: Rating) -> CheckResul
         SOURCE + governs.by,
         at_most=False,
         good=told,
-        bad=f"{told}: {lacking:.0f} % short; try {TRY[governs.name]}, or load less",
+        bad=f"{told}; {short:.0f} % short: {_cure(governs)}, or {_lighter(payload_kg)}",
     )
+
+
+def _lighter(payload_kg: float) -> str:
+    if payload_kg < 0:
+        return "a lighter wagon: not even the empty one is carried"
+    return f"a payload of {math.floor(payload_kg)} kg"
 
 
 def _life(setting: Setting, found: Assessment) -> CheckResult:
     need = setting.use.km_per_year * setting.use.years
     value = min(found.life_km, 1e9)
     ends = found.life_ends
-    told = f"{ends.name} ({ends.where}) crack first" if ends else "no weld is stressed enough"
+    told = f"first the {ends.name}: {ends.where}" if ends else "no weld is stressed enough"
     endless = "more than " if math.isinf(found.life_km) else ""
     return judged(
         "life",
@@ -104,5 +121,6 @@ def _life(setting: Setting, found: Assessment) -> CheckResult:
         "IIW S-N curves, slope 3 then 5, one range a turn, factor 1.15; from memory",
         at_most=False,
         good=f"{endless}{value:.0f} km: {told}",
-        bad=f"{told} after {value:.0f} km: larger welds, thicker discs, or less load",
+        bad=f"{told}, after {value:.0f} km: {_cure(ends) if ends else ''}, or "
+        f"{_lighter(found.payload_kg)}",
     )

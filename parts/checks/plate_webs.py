@@ -24,13 +24,19 @@ def _webs_mm(spec: WheelSpec) -> tuple[float, float]:
     return outer, inner
 
 
+def rim_web_mm(setting: Setting) -> float:
+    """Least steel between a vent and the disc's rim for the cutting process."""
+    return WEBS[setting.process][0] * setting.wheel.disc_thickness_mm
+
+
 def vent_web(setting: Setting) -> CheckResult | None:
     """Least web beside a vent hole, to the rim or to the hub hole, for the cutting process."""
     spec = setting.wheel
     if spec.vent_count == 0:
         return None
-    web = min(_webs_mm(spec))
-    limit = WEBS[setting.process][0] * spec.disc_thickness_mm
+    outer, inner = _webs_mm(spec)
+    web, limit = min(outer, inner), rim_web_mm(setting)
+    edge = "the disc's rim" if outer <= inner else "the hub hole"
     return judged(
         "vent-web",
         "Steel beside the vent holes",
@@ -40,7 +46,7 @@ def vent_web(setting: Setting) -> CheckResult | None:
         WEB_SOURCE,
         at_most=False,
         good="the web beside the holes is wide enough to cut",
-        bad=f"the web burns or tears; move the vents {limit - web:.1f} mm away",
+        bad=f"the web burns or tears; move the vents {limit - web:.1f} mm off {edge}",
         bad_verdict="warn",
     )
 

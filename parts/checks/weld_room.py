@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from parts.checks.result import CheckResult, judged
 from parts.checks.setting import Setting
-from parts.welds import missing_beads, weld_beads
+from parts.welds import bead_words, missing_beads, weld_beads
 
 
 def weld_room(setting: Setting) -> CheckResult:
@@ -22,10 +22,16 @@ def weld_room(setting: Setting) -> CheckResult:
         "EN 1993-1-8:2005, 4.5: fillet of throat a has legs a x 1.414; geometry of this wheel",
         at_most=False,
         good="every bead has room for its full legs",
-        bad=f"{worst.name} has room for {leg:.1f} of {worst.wanted_mm:.1f} mm: move the disc "
-        "or the tube's end, or ask for a smaller weld",
+        bad=f"the {bead_words(worst.name)} has room for {leg:.1f} of {worst.wanted_mm:.1f} mm: "
+        + _cure(worst.name),
         bad_verdict="warn",
     )
+
+
+def _cure(bead: str) -> str:
+    if bead == "weld-root":
+        return "thicker ring and flange, or a smaller root_weld_mm"
+    return "move the disc or the tube's end, or ask for a smaller weld_throat_mm"
 
 
 CHECKS = (weld_room,)

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from parts.checks.contact import crown_radius_mm
 from parts.checks.setting import Setting
 from parts.rating.limit import Limit
 from parts.rating.rate import Rating, life_km, rate, wagon_gross_kg
 from parts.rating.response import Response
 from parts.rating.unrated import most_wear_mm, unrated
+from parts.track_spec import WagonSpec
 
 
 @dataclass(frozen=True)
@@ -51,4 +53,18 @@ def assess(setting: Setting, size_mm: float = 2.0) -> Assessment | None:
     life, ends = min(lives, key=lambda found: found[0])
     lower = min(rating.load_n for rating in (new, worn) if rating)
     payload = wagon_gross_kg(setting, lower) - setting.wagon.tare_kg
+    if crown_radius_mm(setting):
+        payload = _self_rated(setting, payload, wear if worn else 0.0, size_mm)
     return Assessment(new, worn, response, life, ends, payload)
+
+
+def _self_rated(setting: Setting, payload_kg: float, worn_mm: float, size_mm: float) -> float:
+    """Payload that rates itself: on a crowned rail the patch, and so the rating, goes with the
+    load. Three rounds, and the least of the last two."""
+    before = payload_kg
+    for _ in range(3):
+        before = payload_kg
+        wagon = WagonSpec(**(setting.wagon.model_dump() | {"payload_kg": max(payload_kg, 0.0)}))
+        rating, _ = rate(replace(setting, wagon=wagon), worn_mm=worn_mm, size_mm=size_mm)
+        payload_kg = wagon_gross_kg(setting, rating.load_n) - setting.wagon.tare_kg
+    return min(before, payload_kg)

@@ -12,7 +12,7 @@ from parts.rating.response import Response
 from parts.rating.section_mesh import TOE_STEPS, Toe
 from parts.rating.throat import throat_of
 from parts.rating.turn import angles, around, cases, stress_fields
-from parts.welds import weld_beads
+from parts.welds import bead_words, weld_beads
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -44,7 +44,10 @@ def toe_limit(response: Response, lateral_share: float, cycles: float) -> Limit:
     for _, stress in stress_fields(response, lateral_share):
         for toe, points in readings:
             if points:
-                worst.offer(_toe_range(stress, toe, points), f"{toe.plate} at {toe.bead}")
+                worst.offer(
+                    _toe_range(stress, toe, points),
+                    f"{toe.plate} beside the {bead_words(toe.bead)}",
+                )
     return _fatigue("weld toes", worst, FAT_TOE, cycles)
 
 
@@ -91,10 +94,10 @@ def root_limits(response: Response, lateral_share: float, cycles: float) -> list
             line = around(mixed[:, [0, 2, 3, 1]], turns, 1)[:, [0, 1, 3, 2]]
             root, square, along = throat.stresses(line)
             spread = np.ptp(square, axis=0)
-            force.offer(math.hypot(spread[0], spread[1]), name)
-            opened.offer(float(np.ptp(np.maximum(root, 0.0))), name)
+            force.offer(math.hypot(spread[0], spread[1]), bead_words(name))
+            opened.offer(float(np.ptp(np.maximum(root, 0.0))), bead_words(name))
             whole = np.sqrt((square**2).sum(axis=1) + along**2)
-            static.offer(float(whole.max()), name)
+            static.offer(float(whole.max()), bead_words(name))
     grade = response.spec.grade
     resistance = grade.fu_n_mm2 / (math.sqrt(3) * grade.beta_w * 1.25) / 1.5
     return [

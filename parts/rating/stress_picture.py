@@ -110,14 +110,14 @@ def ring_picture(response: Response, setting: Setting) -> str:
     words = "".join(
         f'<text x="{x:.1f}" y="{y:.1f}" text-anchor="{anchor}">{text}</text>'
         for x, y, anchor, text in (
-            (0.0, below, "start", "under the rail"),
-            (length, below, "end", "a quarter turn on"),
             (0.0, -0.6 * size, "start", "field edge"),
-            (length / 2, below, "middle", "gauge edge"),
+            (0.0, below, "start", "gauge edge"),
+            (0.0, below + 1.4 * size, "start", "left: under the rail"),
+            (length, below + 1.4 * size, "end", "right: a quarter turn on"),
         )
     )
-    legend = _legend(0.0, width + 2.6 * size, size * 3, size, top_stress, size, flat=True)
-    box = (-size, -2 * size, length + 2 * size, width + 8 * size)
+    legend = _legend(0.0, width + 4.0 * size, size * 3, size, top_stress, size, flat=True)
+    box = (-size, -2 * size, length + 2 * size, width + 9.5 * size)
     body = f'<g font-size="{size:.1f}">{words}</g>' + "".join(cells) + legend
     return _svg("stress of the ring's bore, unrolled", box, body)
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from parts.checks.setting import Setting
-from parts.welds import missing_beads
+from parts.welds import bead_words, missing_beads
 
 MOST_WORN_SHARE = 0.5  # of wall and root bead; beyond it the section is another one, our choice
 
@@ -13,7 +13,7 @@ def unrated(setting: Setting) -> str:
     missing = missing_beads(setting.wheel)
     if not missing:
         return ""
-    names = ", ".join(bead.name for bead in missing)
+    names = ", ".join(f"the {bead_words(bead.name)}" for bead in missing)
     return f"no room for {names}: the parts do not hold together; move the disc or the tube's end"
 
 

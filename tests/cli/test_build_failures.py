@@ -28,7 +28,7 @@ def plan() -> Plan:
 @pytest.fixture
 def planned(plan: Plan, monkeypatch: pytest.MonkeyPatch, own_folder: Path) -> None:
     """The small job in the current folder, with its nest at hand."""
-    monkeypatch.setattr("cli.build.plan_job", lambda job, seed, step: plan)
+    monkeypatch.setattr("cli.build.plan_job", lambda *given: plan)
     write_job(own_folder, job_text())
 
 
@@ -119,7 +119,7 @@ def test_part_of_a_folder_that_cannot_be_put_in_place(
                 raise PermissionError(13, "Permission denied", str(target))
         return rename(path, target)
 
-    monkeypatch.setattr("cli.plan.plan_job", lambda job, seed, step: plan)
+    monkeypatch.setattr("cli.nest.plan_job", lambda *given: plan)
     monkeypatch.setattr(Path, "rename", refuse_second)
     assert run("nest", "job.toml").exit_code == 3
     assert len(moved) == 2

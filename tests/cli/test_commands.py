@@ -144,9 +144,9 @@ def test_tables_name_the_files(job: str, command: str, word: str) -> None:
 def test_demo_is_the_bundled_job(monkeypatch: pytest.MonkeyPatch, own_folder: Path) -> None:
     names: list[str] = []
 
-    def build(job: Job, out: Path, seed: int, step: object) -> None:
+    def build(job: Job, out: Path, seed: int, step: object, effort: str) -> None:
         names.append(job.head.name)
-        assert (job.track.gauge_mm, out, seed) == (457, Path("elsewhere"), 3)
+        assert (job.track.gauge_mm, out, seed, effort) == (457, Path("elsewhere"), 3, "normal")
         raise KeyboardInterrupt
 
     monkeypatch.setattr("cli.build.build_job", build)

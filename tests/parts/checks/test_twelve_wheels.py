@@ -21,6 +21,7 @@ from parts.checks.all import run_checks
 from parts.checks.result import CheckResult
 from parts.checks.setting import Setting
 from parts.rating.assess import Assessment, assess
+from parts.track_spec import WagonSpec
 
 DEMO = Path(cli.job.__file__).parent / "jobs" / "demo.toml"
 COARSE_MM = 4.0  # mesh, for speed
@@ -180,10 +181,11 @@ def rating_of(setting: Setting) -> Assessment | None:
         name: namedtuple(name, keys)(*(getattr(getattr(setting, name), key) for key in keys))  # type: ignore[misc]
         for name, keys in (
             ("track", READ_OF_TRACK),
-            ("wagon", READ_OF_WAGON),
             ("use", READ_OF_USE),
         )
     }
+    asked = {key: getattr(setting.wagon, key) for key in READ_OF_WAGON}
+    parts["wagon"] = WagonSpec(**asked, wheelbase_mm=700.0)
     return _rated_once(replace(setting, **parts, finish=None, shop=None, process=""))  # type: ignore[arg-type]
 
 

@@ -181,4 +181,4 @@ def test_the_bore_is_left_open_to_say() -> None:
     result = found(zinc_in_bore(setting_of()))
     assert result.verdict == "not-assessed"
     assert result.value is None
-    assert "0.14 mm" in result.says
+    assert "0.17 mm" in result.says
