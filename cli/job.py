@@ -187,5 +187,5 @@ def _read_toml(path: Path) -> dict[str, Any]:
         found = f"bytes that are not UTF-8 text at offset {error.start}"
         raise SpecError([Fault(file, found, "a job file (TOML text)", start)]) from error
     except (ValueError, RecursionError) as error:  # ValueError: numbers of absurd length
-        advice = "text in quotes, numbers without; one key = value on a line"
+        advice = "text in quotes, numbers without; one key = value on a line, each key once"
         raise SpecError([Fault(file, str(error), "TOML, https://toml.io", advice)]) from error

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from cli.job import Job
 from cli.report_model import BlankRow, Report
-from cli.words import figure, payload_words
+from cli.words import counted, figure, payload_words
 from nesting.picture import dxf_picture
 from parts.section_picture import section_picture
 
@@ -171,8 +171,7 @@ def _blank_figure(row: BlankRow, folder: Path) -> str:
 def _sheets(report: Report) -> str:
     rows = []
     for sheet in report.sheets:
-        names = [p.blank for p in sheet.placements]
-        content = ", ".join(f"{names.count(name)} {name}" for name in sorted(set(names)))
+        content = counted(p.blank for p in sheet.placements)
         rows.append(
             [
                 sheet.file,

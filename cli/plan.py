@@ -94,9 +94,12 @@ def lacking(job: Job, plan: Plan) -> list[str]:
         wheel = job.wheel
         kind = wheel.tread_from
         first = wheel.tread_width_mm if kind == "bar" else wheel.tread_diameter_mm
+        here = [row.length_mm for row in (job.bars if kind == "bar" else job.pipes)]
+        lengths = ", ".join(f"{length:g}" for length in here) or "none"
         lines.append(
             f"{piece.name}: {piece.count} lengths of {piece.length_mm:.1f} mm fit no [[{kind}]] of "
-            f"{first:g} x {wheel.tread_thickness_mm:g} mm to hand; try: add one, or a larger count"
+            f"{first:g} x {wheel.tread_thickness_mm:g} mm to hand; lengths of any section: "
+            f"{lengths}; try: add one of that section, long enough, or a larger count"
         )
     return lines
 

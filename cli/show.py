@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from typing import Any, Protocol
 
-from cli.words import figure, payload_words
+from cli.words import counted, figure, payload_words
 
 
 class Steps(Protocol):
@@ -82,8 +82,7 @@ def show_sheets(sheets: Sequence[Any], nesting: Any, lengths: Sequence[Any]) -> 
     """The tables of plates and lengths, and the sums."""
     rows = []
     for sheet in sheets:
-        names = [p.blank for p in sheet.placements]
-        content = ", ".join(f"{names.count(name)} {name}" for name in sorted(set(names)))
+        content = counted(p.blank for p in sheet.placements)
         rows.append(
             (sheet.file, sheet.stock, str(sheet.repeat), content, f"{sheet.scrap_percent:.1f} %")
         )

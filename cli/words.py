@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections import Counter
+from collections.abc import Iterable
+
 
 def figure(value: float | None, unit: str = "") -> str:
     """Four significant digits, never an exponent for large ones; empty for None."""
@@ -16,3 +19,8 @@ def payload_words(payload_kg: float) -> str:
     if payload_kg < 0:
         return f"not even the empty wagon, {-payload_kg:.0f} kg too heavy"
     return f"a wagon may carry {payload_kg:.0f} kg"
+
+
+def counted(names: Iterable[str]) -> str:
+    """How many of each name: "3 disc, 13 flange"."""
+    return ", ".join(f"{count} {name}" for name, count in sorted(Counter(names).items()))

@@ -144,7 +144,7 @@ def curve_room(setting: Setting) -> CheckResult:
         at_most=True,
         good=f"the axle passes at {math.degrees(yaw):.1f} deg of yaw; {washer_says}",
         bad=("the axle jams" if jams else "both flanges of an axle grind when the wagon skews")
-        + f": widen the gauge by {2 * (need - given):.1f} mm or flare the flange; {washer_says}",
+        + f": widen the gauge by {2 * (need - given):.1f} mm, or less wheelbase; {washer_says}",
         bad_verdict="fail" if jams else "warn",
     )
 

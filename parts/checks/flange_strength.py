@@ -87,8 +87,15 @@ def root_weld_strength(setting: Setting) -> CheckResult:
     angle = spec.flange_angle - slope
     throat = groove_throat_mm(*bead.legs_mm, angle)
     leg = math.ceil(10 * needed / math.cos(angle / 2)) / 10
-    plates = min(spec.flange_thickness_mm, spec.tread_thickness_mm)
-    thicker = f", and ring and flange at least as thick (now {plates:g})" if leg > plates else ""
+    thin = [
+        f"{name} (now {plate:g})"
+        for name, plate in (
+            ("flange", spec.flange_thickness_mm),
+            ("ring", spec.tread_thickness_mm),
+        )
+        if plate < leg
+    ]
+    thicker = f", and {' and '.join(thin)} at least as thick" if thin else ""
     return judged(
         "weld-root",
         "Throat of the flange's root bead",

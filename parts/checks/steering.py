@@ -70,7 +70,7 @@ def curve_slide(setting: Setting) -> CheckResult:
         "memory); half of the push allowed for it by common practice, no source",
         at_most=True,
         good=good,
-        bad=f'{slides}; take wheels_on_axle = "loose", or {drag - limit:.0f} N x 2 more push',
+        bad=f'{slides}; take wheels_on_axle = "loose", or {2 * (drag - limit):.0f} N more push',
         bad_verdict="warn",
     )
 
