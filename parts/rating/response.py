@@ -57,8 +57,9 @@ class Response:
 
 
 def harmonic_count(radius_mm: float, half_length_mm: float) -> int:
-    """Harmonics that carry a patch of this length: to pi / half angle, at least 100."""
-    return max(100, math.ceil(math.pi * radius_mm / half_length_mm))
+    """Harmonics that carry a patch of this length: to the first zero of its series at
+    2 pi / half angle, at least 100."""
+    return max(100, math.ceil(2 * math.pi * radius_mm / half_length_mm))
 
 
 def respond(
