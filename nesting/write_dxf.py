@@ -28,7 +28,7 @@ from parts.outline import (
     reversed_loop,
 )
 
-LAYERS = {  # name -> AutoCAD colour index, a number of the file format
+LAYERS = {  # name -> colour index of the file format
     "cut-outline": 7,
     "cut-hole": 6,
     "lead": 4,
