@@ -8,7 +8,7 @@ from pathlib import Path
 
 from cli.job import Job
 from cli.report_model import BlankRow, Report
-from cli.words import counted, figure, payload_words
+from cli.words import check_cells, counted, payload_words
 from nesting.picture import dxf_picture
 from parts.section_picture import section_picture
 
@@ -226,9 +226,10 @@ def _rating(report: Report) -> str:
         [limit.name, f"{limit.load_n:.0f}", _worn(report, limit.name), limit.where, limit.by]
         for limit in rating.limits_new
     ]
+    worn = "" if rating.worn_n is not None else "Not rated worn: see the check. "
     words = (
-        f"Rated wheel load {min(rating.new_n, rating.worn_n or 0.0):.0f} N with unevenness and "
-        f"shock: {rating.governs}, {rating.where}. Payload: "
+        f"Rated wheel load {rating.rated_n:.0f} N with unevenness and shock, "
+        f"{rating.rated_state}: {rating.governs}, {rating.where}. {worn}Payload: "
         f"{payload_words(rating.payload_kg_per_wagon)}. Not covered: residual stress, a ring out "
         "of round, poor welds, wear beyond the allowance, shocks beyond the factor. Prove one "
         "wheel: press it on a rail with 1.5 times the rating, measure run-out before and after."
@@ -251,17 +252,7 @@ def _pictures(pictures: Sequence[tuple[str, str]]) -> str:
 
 
 def _checks(report: Report) -> str:
-    rows = [
-        [
-            r.verdict,
-            r.title,
-            figure(r.value, r.unit),
-            figure(r.limit, r.unit),
-            r.says,
-            r.source,
-        ]
-        for r in report.checks
-    ]
+    rows = [check_cells(row) for row in report.checks]
     heads = ("Verdict", "Check", "Value", "Limit", "What it says", "Source")
     return table(heads, rows, frozenset({2, 3}))
 

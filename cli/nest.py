@@ -15,8 +15,9 @@ from cli.show import show_json, show_sheets, show_table, steps
 from cli.words import figure
 from cli.write import sheet_files, write_sheets
 from nesting.nest import Effort
+from nesting.scrap import cutting_work, price_with_cutting, scrap
 from parts.faults import SpecError
-from parts.flange import seam_length_mm
+from parts.flange import seam_weld_m
 from parts.wheel_spec import WheelSpec
 
 MOST_SEGMENTS = 4
@@ -89,11 +90,11 @@ def _with_segments(job: Job, segments: int, seed: int, effort: Effort, step: Any
     if lines:
         return row | {"says": lines[0]}
     totals = nesting_row(other, plan, 0.0)
-    price = None if totals.price is None else totals.price + totals.cutting_price
+    work = cutting_work(plan.layouts, job.cutting)
     return row | {
         "sheets_used": totals.sheets_used,
         "scrap_percent": totals.scrap_percent,
         "scrap_percent_after_offcuts": totals.scrap_percent_after_offcuts,
-        "seam_weld_m": seam_length_mm(wheel) * job.head.wheels / 1000,
-        "price": price,
+        "seam_weld_m": seam_weld_m(wheel, job.head.wheels),
+        "price": price_with_cutting(scrap(plan.layouts, plan.kept), work),
     }

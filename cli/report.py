@@ -154,6 +154,8 @@ def rating_row(found: Assessment) -> RatingRow:
 
     governs = found.least.governs
     return RatingRow(
+        rated_n=found.least.load_n,
+        rated_state="worn" if found.least.worn_mm else "new",
         new_n=found.new.load_n,
         worn_n=found.worn.load_n if found.worn else None,
         governs=governs.name,

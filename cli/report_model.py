@@ -143,6 +143,8 @@ class LimitRow(Row):
 class RatingRow(Row):
     """Load rating by stress analysis; loads are static x unevenness x shock, one wheel."""
 
+    rated_n: float = Field(description="the lower of new and worn; new alone if worn is null")
+    rated_state: Literal["new", "worn"]
     new_n: float
     worn_n: float | None = Field(description="null where the wear leaves too little wall")
     governs: str = Field(description="limit that sets the lower of the two")

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from typing import Any, Protocol
 
-from cli.words import counted, figure, payload_words
+from cli.words import check_cells, counted, payload_words
 
 
 class Steps(Protocol):
@@ -52,17 +52,7 @@ def show_json(value: Any) -> None:
 
 def show_checks(results: Sequence[Any]) -> None:
     """The table of checks, worst first."""
-    rows = [
-        (
-            r.verdict,
-            r.title,
-            figure(r.value, r.unit),
-            figure(r.limit, r.unit),
-            r.says,
-            r.source,
-        )
-        for r in results
-    ]
+    rows = [check_cells(row) for row in results]
     show_table("Checks", ("verdict", "check", "value", "limit", "says", "source"), rows)
 
 
@@ -73,8 +63,7 @@ def show_rating(found: Any) -> None:
     governs = found.least.governs
     print(
         f"rated wheel load {found.least.load_n:.0f} N (static x unevenness x shock), "
-        f"{'worn' if found.least is found.worn else 'new'}: {governs.name}, {governs.where}; "
-        + payload_words(found.payload_kg)
+        f"{found.least.state}: {governs.name}, {governs.where}; " + payload_words(found.payload_kg)
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable
+from typing import Any
 
 
 def figure(value: float | None, unit: str = "") -> str:
@@ -24,3 +25,9 @@ def payload_words(payload_kg: float) -> str:
 def counted(names: Iterable[str]) -> str:
     """How many of each name: "3 disc, 13 flange"."""
     return ", ".join(f"{count} {name}" for name, count in sorted(Counter(names).items()))
+
+
+def check_cells(row: Any) -> tuple[str, str, str, str, str, str]:
+    """A check as table cells: verdict, title, value, limit, what it says, source."""
+    value, limit = figure(row.value, row.unit), figure(row.limit, row.unit)
+    return row.verdict, row.title, value, limit, row.says, row.source

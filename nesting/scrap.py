@@ -66,3 +66,8 @@ def cutting_work(layouts: Sequence[Layout], cutting: Cutting) -> CuttingWork:
     pierces = sum((1 + len(p.blank.holes)) * lay.repeat for lay in layouts for p in lay.placements)
     hours = length / cutting.speed_mm_per_min / 60 + pierces * cutting.pierce_s / 3600
     return CuttingWork(length, pierces, hours, hours * cutting.price_per_h)
+
+
+def price_with_cutting(total: Scrap, work: CuttingWork) -> float | None:
+    """Sheets and their cutting; None where a sheet's price is missing."""
+    return None if total.price is None else total.price + work.price

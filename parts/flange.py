@@ -46,6 +46,11 @@ def segment_turn(spec: WheelSpec) -> float:
     return math.radians(blank_sweep_deg(spec)) / math.sin(spec.flange_angle)
 
 
+def seam_weld_m(spec: WheelSpec, wheels: int) -> float:
+    """Butt weld across the flange seams of so many wheels, metres."""
+    return seam_length_mm(spec) * wheels / 1000
+
+
 def seam_length_mm(spec: WheelSpec) -> float:
     """Butt weld across all seams of one wheel's flange: the slant depth for each segment; a
     whole ring cut flat without a gap has none."""

@@ -31,6 +31,11 @@ class Rating:
     cycles: float
 
     @property
+    def state(self) -> str:
+        """Whether this is the wheel new or worn, in a word."""
+        return "worn" if self.worn_mm else "new"
+
+    @property
     def biting(self) -> tuple[Limit, ...]:
         """Limits that some load would reach."""
         return tuple(limit for limit in self.limits if math.isfinite(limit.load_n))

@@ -8,7 +8,7 @@ import pytest
 
 from nesting.layout import Layout, Placement, Sheet
 from nesting.left_over import LeftOver
-from nesting.scrap import cutting_work, scrap
+from nesting.scrap import CuttingWork, Scrap, cutting_work, price_with_cutting, scrap
 from nesting.stock import Cutting
 from parts.blank import Blank
 from parts.outline import Circle
@@ -122,3 +122,9 @@ def test_cutting_time_and_price() -> None:
 def test_no_price_an_hour_costs_nothing() -> None:
     assert cutting_work([PLATES], Cutting()).price == 0
     assert cutting_work([PLATES], Cutting()).hours > 0
+
+
+def test_sheets_and_cutting_together() -> None:
+    work = CuttingWork(1000.0, 3, 0.5, 30.0)
+    assert price_with_cutting(Scrap(1, 100.0, 50.0, 0.0, 190.0), work) == 220.0
+    assert price_with_cutting(Scrap(1, 100.0, 50.0, 0.0, None), work) is None
