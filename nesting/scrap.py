@@ -1,4 +1,4 @@
-"""Sums over a nest: stock used, parts, scrap, cutting length, time and price."""
+"""Sums over a nest: stock used, parts, scrap and price."""
 
 from __future__ import annotations
 
@@ -6,9 +6,9 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from nesting.cut_time import CuttingWork
 from nesting.layout import Layout
 from nesting.left_over import LeftOver
-from nesting.stock import Cutting
 
 
 @dataclass(frozen=True)
@@ -46,26 +46,6 @@ def scrap(layouts: Sequence[Layout], kept: Sequence[LeftOver]) -> Scrap:
         math.fsum(piece.area_mm2 * piece.layout.repeat for piece in kept),
         math.fsum(lay.sheet.price * lay.repeat for lay in bought) if priced else None,
     )
-
-
-@dataclass(frozen=True)
-class CuttingWork:
-    """Cutting of all plates: length of cut, pierces, hours, and their price."""
-
-    cut_length_mm: float
-    pierces: int
-    hours: float
-    price: float
-
-
-def cutting_work(layouts: Sequence[Layout], cutting: Cutting) -> CuttingWork:
-    """Length over speed plus a pierce for each cut; rapid moves are not counted."""
-    length = math.fsum(
-        p.blank.cut_length_mm * lay.repeat for lay in layouts for p in lay.placements
-    )
-    pierces = sum((1 + len(p.blank.holes)) * lay.repeat for lay in layouts for p in lay.placements)
-    hours = length / cutting.speed_mm_per_min / 60 + pierces * cutting.pierce_s / 3600
-    return CuttingWork(length, pierces, hours, hours * cutting.price_per_h)
 
 
 def price_with_cutting(total: Scrap, work: CuttingWork) -> float | None:

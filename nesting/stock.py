@@ -1,4 +1,4 @@
-"""What is cut, how, and from what: the job file's cutting, stock, offcut, bar and pipe tables."""
+"""What is cut from: the job file's stock, offcut, bar and pipe tables."""
 
 from __future__ import annotations
 
@@ -7,92 +7,15 @@ from typing import Annotated, Any, ClassVar, Literal
 
 from pydantic import Field
 
+from nesting.cutting import LEAST_WEB_MM as LEAST_WEB_MM
+from nesting.cutting import Cutting as Cutting
 from parts.faults import Fault
 from parts.spec_model import Rule, Spec
-
-LEAST_WEB_MM = 1.0  # steel that must stand beside a kerf; common practice, no source
 
 Coordinate = Annotated[float, Field(ge=-100_000, le=100_000)]
 XY = Annotated[list[Coordinate], Field(min_length=2, max_length=2)]
 Ring = Annotated[list[XY], Field(min_length=3)]
 Steel = Literal["S235", "S275", "S355"]
-
-
-def _kerf_inside(v: Any) -> Iterator[Fault]:
-    least = v.kerf_mm + LEAST_WEB_MM
-    for key in ("part_spacing_mm", "sheet_margin_mm"):
-        if not getattr(v, key) >= least:
-            yield Fault(
-                key,
-                getattr(v, key),
-                f"at least {least:g} mm: the kerf of {v.kerf_mm:g} mm lies inside it, "
-                f"and {LEAST_WEB_MM:g} mm of steel must stand",
-                f"{key} = {max(6.0, 2 * v.kerf_mm + 2):g}",
-            )
-
-
-class Cutting(Spec):
-    """How blanks are cut, and how far apart they lie."""
-
-    rules: ClassVar[tuple[Rule, ...]] = (_kerf_inside,)
-
-    process: Literal["plasma", "laser", "oxy-fuel", "hand"] = Field(
-        "plasma", description="how the sheet is cut"
-    )
-    kerf_mm: float = Field(
-        1.7,
-        ge=0,
-        le=10,
-        description="width of the cut (default: plasma at 40 to 50 A, 1.65 to 2.03 mm)",
-    )
-    kerf_in_path: bool = Field(
-        False,
-        description="false: the DXF is the part, the controller offsets; true: the DXF is "
-        "the torch path",
-    )
-    part_spacing_mm: float = Field(
-        6.0,
-        ge=0,
-        le=100,
-        description="between finished part edges, kerfs inside it (default: plasma shops' 5 mm "
-        "and a little)",
-    )
-    sheet_margin_mm: float = Field(
-        10.0,
-        ge=0,
-        le=200,
-        description="finished part edge to sheet edge (default: 5 to 10 mm, common practice, "
-        "no source)",
-    )
-    lead_in_mm: float = Field(
-        0.0,
-        ge=0,
-        le=30,
-        description="straight lead on the scrap side; 0 = the controller adds its own (default)",
-    )
-    cut_speed_mm_per_min: float | None = Field(
-        None,
-        gt=0,
-        le=60000,
-        examples=[2000.0],
-        description="for the cutting time; absent = a round figure for the process: plasma 2000, "
-        "laser 2500, oxy-fuel 500, hand 150",
-        json_schema_extra={"takes": "a number"},
-    )
-    pierce_s: float = Field(
-        1.0, ge=0, le=120, description="time to pierce (default: a round figure)"
-    )
-    price_per_h: float = Field(
-        0.0, ge=0, description="machine and operator, any currency; 0 = not counted"
-    )
-
-    @property
-    def speed_mm_per_min(self) -> float:
-        """Speed given, or a round figure for the process (common practice, no source)."""
-        return self.cut_speed_mm_per_min or SPEEDS_MM_PER_MIN[self.process]
-
-
-SPEEDS_MM_PER_MIN = {"plasma": 2000.0, "laser": 2500.0, "oxy-fuel": 500.0, "hand": 150.0}
 
 
 def _count() -> Any:

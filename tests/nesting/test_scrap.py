@@ -6,10 +6,10 @@ import math
 
 import pytest
 
+from nesting.cut_time import CuttingWork
 from nesting.layout import Layout, Placement, Sheet
-from nesting.left_over import LeftOver
-from nesting.scrap import CuttingWork, Scrap, cutting_work, price_with_cutting, scrap
-from nesting.stock import Cutting
+from nesting.left_over import rectangle
+from nesting.scrap import Scrap, price_with_cutting, scrap
 from parts.blank import Blank
 from parts.outline import Circle
 
@@ -29,7 +29,6 @@ OFFCUT = Sheet(  # an L of 600 x 400 less 300 x 200, with a hole of 50 x 40: 178
 STRIP = strip(200.0, 100.0)  # 20 000 mm2, 600 mm round
 DISC = disc(100.0, holes=(Circle((0.0, 0.0), 10.0), Circle((30.0, 0.0), 5.0)))
 DISC_MM2 = math.pi * (50**2 - 10**2 - 5**2)
-DISC_CUT_MM = 2 * math.pi * (50 + 10 + 5)
 
 
 def laid(sheet: Sheet, *blanks: Blank, repeat: int = 1) -> Layout:
@@ -49,7 +48,10 @@ def test_areas_of_plates_and_offcut() -> None:
 
 
 def test_totals_count_every_repeat() -> None:
-    kept = [LeftOver(PLATES, 400.0, 100.0, 1000.0, 500.0), LeftOver(CORNER, 0.0, 200.0, 300.0, 400)]
+    kept = [
+        rectangle(PLATES, (400.0, 100.0, 1000.0, 500.0)),
+        rectangle(CORNER, (0.0, 200.0, 300.0, 400.0)),
+    ]
     total = scrap([PLATES, CORNER], kept)
     assert total.sheets_used == 3 + 1
     assert total.stock_area_mm2 == 3 * 500_000 + 178_000
@@ -60,7 +62,7 @@ def test_totals_count_every_repeat() -> None:
 def test_percentages_are_of_the_stock() -> None:
     """A quarter of the plate is parts, three fifths are kept: 75 % scrap, then 15 %."""
     quarter = laid(PLATE, strip(500.0, 250.0))
-    total = scrap([quarter], [LeftOver(quarter, 400.0, 0.0, 1000.0, 500.0)])
+    total = scrap([quarter], [rectangle(quarter, (400.0, 0.0, 1000.0, 500.0))])
     assert total.scrap_percent == pytest.approx(75)
     assert total.scrap_percent_after_offcuts == pytest.approx(15)
     assert quarter.scrap_percent == pytest.approx(75)
@@ -100,31 +102,7 @@ def test_offcuts_alone_cost_nothing() -> None:
     assert scrap([CORNER], []).price == 0
 
 
-def cutting(**keys: float) -> Cutting:
-    return Cutting(cut_speed_mm_per_min=2000.0, pierce_s=0.9, price_per_h=60.0, **keys)
-
-
-def test_cutting_length_and_pierces() -> None:
-    """Each plate: two strips of 600 mm and a disc with its holes, 2 + 3 pierces."""
-    work = cutting_work([PLATES, CORNER], cutting())
-    assert work.cut_length_mm == pytest.approx(3 * 2 * 600 + 4 * DISC_CUT_MM)
-    assert work.pierces == 3 * (2 + 3) + 3
-
-
-def test_cutting_time_and_price() -> None:
-    """200 strips, 120 m at 2 m a minute: an hour; 200 pierces of 0.9 s: three minutes."""
-    work = cutting_work([laid(PLATE, STRIP, STRIP, repeat=100)], cutting())
-    assert work.hours == pytest.approx(1.05)
-    assert work.price == pytest.approx(63)
-    assert cutting_work([], cutting()).hours == 0
-
-
-def test_no_price_an_hour_costs_nothing() -> None:
-    assert cutting_work([PLATES], Cutting()).price == 0
-    assert cutting_work([PLATES], Cutting()).hours > 0
-
-
 def test_sheets_and_cutting_together() -> None:
-    work = CuttingWork(1000.0, 3, 0.5, 30.0)
+    work = CuttingWork(1000.0, 3, 200.0, 0.5, 30.0)
     assert price_with_cutting(Scrap(1, 100.0, 50.0, 0.0, 190.0), work) == 220.0
     assert price_with_cutting(Scrap(1, 100.0, 50.0, 0.0, None), work) is None
