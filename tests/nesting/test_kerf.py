@@ -6,13 +6,14 @@ import math
 from pathlib import Path
 
 import pytest
+import shapely
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
+from nesting.cutting import Cutting
 from nesting.gaps import point_gap
 from nesting.kerf import torch_path
 from nesting.layout import Layout, NestingError, Placement
-from nesting.stock import Cutting
 from nesting.write_dxf import write_sheet_dxf
 from parts.blank import annular_sector
 from parts.outline import (
@@ -27,7 +28,7 @@ from parts.outline import (
     polygon,
     segments,
 )
-from tests.nesting.plates import along, cutting, disc, plate, tapered
+from tests.nesting.plates import along, cutting, disc, faceted, plate, tapered
 
 quick = settings(max_examples=80, deadline=None, derandomize=True)
 kerfs = st.floats(0.1, 5)
@@ -131,19 +132,131 @@ def test_hole_no_larger_than_the_kerf_is_refused(diameter_mm: float) -> None:
 
 
 def test_hollow_tighter_than_half_the_kerf_is_refused() -> None:
-    with pytest.raises(NestingError, match=r"radius 1 mm is too tight"):
-        torch_path(annular_sector(1.0, 20.0, 120.0), 2.0, hole=False)
+    with pytest.raises(NestingError, match=r"outline has a hollow at .* than the kerf of 2.2 mm"):
+        torch_path(annular_sector(1.0, 20.0, 120.0), 2.2, hole=False)
 
 
-def test_inward_corner_is_refused() -> None:
-    notched = polygon([(0.0, 0.0), (9.0, 0.0), (9.0, 9.0), (4.0, 3.0), (0.0, 9.0)])
-    with pytest.raises(NestingError, match="inward corner"):
-        torch_path(notched, 1.0, hole=False)
+@st.composite
+def jagged(draw: st.DrawFn) -> Loop:
+    """Corners all round a middle at any distance, some sides bowed in or out: inward corners of
+    every angle, hollows of every width."""
+    count = draw(st.integers(4, 9))
+    sizes = draw(st.lists(st.floats(15, 60), min_size=count, max_size=count))
+    bows = draw(
+        st.lists(st.sampled_from([0.0, 0.0, 0.15, -0.15, 0.3]), min_size=count, max_size=count)
+    )
+    points = [
+        (r * math.cos(2 * math.pi * i / count), r * math.sin(2 * math.pi * i / count))
+        for i, r in enumerate(sizes)
+    ]
+    ring = []
+    for (ax, ay), (bx, by), bow in zip(points, [*points[1:], points[0]], bows, strict=True):
+        if not bow:
+            ring.append(Line((ax, ay), (bx, by)))
+            continue
+        chord, turn = math.dist((ax, ay), (bx, by)), 4 * math.atan(abs(bow))
+        radius, sign = chord / 2 / math.sin(turn / 2), math.copysign(1.0, bow)
+        off = sign * radius * math.cos(turn / 2) / chord
+        x, y = (ax + bx) / 2 - off * (by - ay), (ay + by) / 2 + off * (bx - ax)
+        start = math.degrees(math.atan2(ay - y, ax - x))
+        ring.append(Arc((x, y), radius, start, sign * math.degrees(turn)))
+    return tuple(ring)
 
 
-def test_hole_that_is_not_round_is_refused() -> None:
-    with pytest.raises(NestingError, match="other than round"):
-        torch_path(rectangle(30.0, 30.0), 1.0, hole=True)
+@settings(max_examples=80, deadline=None, derandomize=True)
+@given(jagged(), st.floats(0.2, 6), st.booleans())
+def test_inward_corners_are_trimmed_as_a_buffer_is(part: Loop, kerf_mm: float, hole: bool) -> None:
+    """The area within the path is that of a polygon library's buffer; the path stays half a kerf
+    off, and is refused only where the buffer falls apart or the kerf loses a side of the part."""
+    shape = faceted(part, 1e-3)
+    if not shape.is_valid:
+        return
+    half = kerf_mm / 2
+    wide = shape.buffer(-half if hole else half, quad_segs=64)
+    whole = wide.geom_type == "Polygon" and not wide.is_empty and not wide.interiors
+    try:
+        path = torch_path(part, kerf_mm, hole=hole)
+    except NestingError:
+        lost = [
+            s
+            for s in segments(part)
+            if shapely.LineString([*along(s, 1e-3), s.end]).distance(wide.boundary) > half + 1e-3
+        ]
+        assert not whole or lost
+        return
+    assert whole
+    assert_closed(path)
+    assert area_mm2(path) == pytest.approx(wide.area, abs=2e-3 * shape.length)
+    assert contains(part, segments(path)[0].start) == hole
+    for point in path_points(path):
+        gap = min(point_gap(point, segment) for segment in segments(part))
+        assert gap == pytest.approx(half, abs=1e-5)
+
+
+def test_an_angle_keeps_a_fillet_of_half_the_kerf_in_its_inward_corner() -> None:
+    """L of 60 x 50, legs 20: closed form. Outward by d the area grows by perimeter x d, five
+    quarter discs at the outer corners, less a square of d at the inner one."""
+    part = polygon([(0.0, 0.0), (60.0, 0.0), (60.0, 20.0), (20.0, 20.0), (20.0, 50.0), (0.0, 50.0)])
+    path = torch_path(part, 2.0, hole=False)
+    expected = 60 * 20 + 30 * 20 + 220 * 1.0 + 5 * math.pi / 4 - 1.0
+    assert area_mm2(path) == pytest.approx(expected)
+    assert any(p == pytest.approx((21.0, 21.0)) for p in (s.start for s in segments(path)))
+    inside = torch_path(part, 2.0, hole=True)  # the same as a hole: one corner is rounded
+    assert area_mm2(inside) == pytest.approx(1800 - 220 + 5.0 - math.pi / 4)
+
+
+@pytest.mark.parametrize("fillet_mm", [0.3, 0.99, 1.0, 3.0])
+def test_a_fillet_tighter_than_the_kerf_comes_out_as_round_as_the_kerf(fillet_mm: float) -> None:
+    r = fillet_mm
+    part = (
+        Line((0.0, 0.0), (60.0, 0.0)),
+        Line((60.0, 0.0), (60.0, 20.0)),
+        Line((60.0, 20.0), (20.0 + r, 20.0)),
+        Arc((20.0 + r, 20.0 + r), r, 270.0, -90.0),
+        Line((20.0, 20.0 + r), (20.0, 50.0)),
+        Line((20.0, 50.0), (0.0, 50.0)),
+        Line((0.0, 50.0), (0.0, 0.0)),
+    )
+    path = torch_path(part, 2.0, hole=False)
+    assert_closed(path)
+    nearest = min(math.dist(p, (20.0, 20.0)) for p in path_points(path))
+    tight = max(r, 1.0)  # of the finished corner, whose middle is the path's hollow
+    assert nearest == pytest.approx(math.hypot(tight, tight) - (tight - 1.0), abs=2e-2)
+
+
+@pytest.mark.parametrize(("slot_mm", "fits"), [(1.9, False), (2.1, True)])
+def test_a_slot_is_cut_if_the_kerf_goes_into_it(slot_mm: float, fits: bool) -> None:
+    part = polygon(
+        [
+            (0.0, 0.0),
+            (40.0, 0.0),
+            (40.0, 30.0),
+            (20.0 + slot_mm, 30.0),
+            (20.0 + slot_mm, 10.0),
+            (20.0, 10.0),
+            (20.0, 30.0),
+            (0.0, 30.0),
+        ]
+    )
+    if fits:
+        path = torch_path(part, 2.0, hole=False)
+        assert min(p[1] for p in path_points(path) if 19 < p[0] < 23 and p[1] > 0) == (
+            pytest.approx(11.0)
+        )
+        return
+    with pytest.raises(NestingError, match=r"hollow at \(.*\), narrower than the kerf of 2 mm"):
+        torch_path(part, 2.0, hole=False)
+
+
+def test_holes_of_any_shape_are_cut_inside() -> None:
+    path = torch_path(rectangle(30.0, 12.0), 2.0, hole=True)
+    assert area_mm2(path) == pytest.approx(28.0 * 10.0)
+    assert_half_a_kerf_off(rectangle(30.0, 12.0), path, 2.0, inside=True)
+    keyhole = torch_path(annular_sector(10.0, 20.0, 90.0), 2.0, hole=True)
+    assert_closed(keyhole)
+    assert_half_a_kerf_off(annular_sector(10.0, 20.0, 90.0), keyhole, 2.0, inside=True)
+    with pytest.raises(NestingError, match="hole has no room for the torch"):
+        torch_path(rectangle(30.0, 1.9), 2.0, hole=True)
 
 
 @pytest.mark.parametrize("sweep_deg", [359.0, 358.9])

@@ -7,6 +7,7 @@ import re
 from pathlib import Path
 from xml.etree import ElementTree
 
+import ezdxf
 import pytest
 
 from nesting.layout import Layout, Placement
@@ -159,3 +160,76 @@ def test_whole_blank_is_in_the_frame(tmp_path: Path) -> None:
         assert right < x1
         assert y0 < -top
         assert -low < y1
+
+
+@pytest.mark.parametrize("version", ["R2000", "R12"])
+def test_both_versions_look_the_same(tmp_path: Path, version: str) -> None:
+    layout = Layout(
+        plate(500.0, 300.0),
+        (Placement(disc(100.0), 80.0, 80.0, 0.0), Placement(BLANKS["cone"], 300.0, 150.0, 90.0)),
+    )
+    more = {"lead_in_mm": 4.0, "lead_out_mm": 3.0, "lead_shape": "arc"}
+    write_sheet_dxf(layout, cutting(dxf_version=version, **more), tmp_path / "s.dxf")
+    root = drawn(tmp_path / "s.dxf")
+    data = [p.attrib["d"] for p in shapes(root, "path")]
+    areas = sorted(path_area(d) for d in data if d.endswith("Z"))
+    expected = [area_mm2(BLANKS["cone"].outline), math.pi * 50**2, 150000.0]
+    assert areas == pytest.approx(expected, rel=1e-4)
+    arcs = [d for d in data if d.count("A") == 1 and "L" not in d]
+    assert len(arcs) == 4  # a quarter turn in and one out, of each part
+    words = {t.text for t in shapes(root, "text")}
+    assert {"disc 1", "flange 2"} <= words
+
+
+@pytest.mark.parametrize("version", ["R2000", "R12"])
+@pytest.mark.parametrize("lead_in_mm", [0.0, 4.0])
+@pytest.mark.parametrize("tabs", [1, 2, 3, 5])
+def test_parts_with_tabs_are_filled_whole_and_drawn_open(
+    tmp_path: Path, version: str, lead_in_mm: float, tabs: int
+) -> None:
+    """Each part's area but for the slivers between its tabs' chords and arcs."""
+    parts = [disc(100.0), BLANKS["strip"], BLANKS["cone"], BLANKS["third"]]
+    at = [(80.0, 80.0), (150.0, 20.0), (300.0, 190.0), (430.0, 180.0)]
+    layout = Layout(
+        plate(500.0, 300.0),
+        tuple(Placement(b, x, y, 0.0) for b, (x, y) in zip(parts, at, strict=True)),
+    )
+    cut = cutting(tab_count=tabs, lead_in_mm=lead_in_mm, dxf_version=version)
+    write_sheet_dxf(layout, cut, tmp_path / "s.dxf")
+    data = [p.attrib["d"] for p in shapes(drawn(tmp_path / "s.dxf"), "path")]
+    filled = sorted(path_area(d) for d in data if d.endswith("Z"))
+    wanted = sorted([*(area_mm2(b.outline) for b in parts), 150000.0])
+    assert filled == pytest.approx(wanted, rel=2e-3)
+    edges = [d for d in data if not d.endswith("Z")]
+    leads = len(ezdxf.readfile(tmp_path / "s.dxf").modelspace().query('*[layer=="lead"]'))
+    cuts = (tabs + (1 if lead_in_mm else 0)) * len(parts)
+    assert len(edges) == cuts + leads
+
+
+def test_pieces_to_keep_are_dashed_with_their_words_inside(tmp_path: Path) -> None:
+    layout = Layout(plate(500.0, 300.0), (Placement(disc(100.0), 80.0, 80.0, 0.0),))
+    write_sheet_dxf(layout, cutting(), tmp_path / "s.dxf")
+    wide = [(150.0, 10.0), (480.0, 10.0), (480.0, 110.0), (150.0, 110.0)]
+    tall = [(20.0, 140.0), (60.0, 140.0), (60.0, 290.0), (20.0, 290.0)]
+    svg = dxf_picture(tmp_path / "s.dxf", "t", [(wide, "330 x 100 mm"), (tall, "150 x 40 <mm>")])
+    root = ElementTree.fromstring(svg)
+    (dashed,) = [g for g in shapes(root, "g") if "stroke-dasharray" in g.attrib]
+    assert len(list(dashed)) == 2
+    for text, ring in (("330 x 100 mm", wide), ("150 x 40 <mm>", tall)):
+        (word,) = [t for t in shapes(root, "text") if t.text == text]
+        x, y = float(word.attrib["x"]), -float(word.attrib["y"])
+        high = float(word.attrib["font-size"])
+        far = 0.6 * high * len(text) / 2  # a plain font's letters: from memory
+        across = "rotate(-90" in word.attrib["transform"]
+        dx, dy = (high / 2, far) if across else (far, high / 2)
+        assert min(p[0] for p in ring) < x - dx < x + dx < max(p[0] for p in ring)
+        assert min(p[1] for p in ring) < y - dy < y + dy < max(p[1] for p in ring)
+
+
+def test_the_cuts_of_the_grid_are_drawn_broken(tmp_path: Path) -> None:
+    layout = Layout(plate(500.0, 300.0), (Placement(disc(100.0), 80.0, 80.0, 0.0),))
+    write_sheet_dxf(layout, cutting(skeleton_piece_mm=200.0), tmp_path / "s.dxf")
+    (broken,) = [
+        g for g in shapes(drawn(tmp_path / "s.dxf"), "g") if "stroke-dasharray" in g.attrib
+    ]
+    assert len(list(broken)) >= 2

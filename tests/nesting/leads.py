@@ -1,0 +1,137 @@
+"""What leads must be, by a polygon library that shares no code with the search for room."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+import shapely
+
+from nesting.cutting import Cutting
+from nesting.layout import Layout, Placement
+from nesting.part_cuts import Cut, PartCuts, SheetCuts
+from parts.outline import (
+    Arc,
+    Circle,
+    Line,
+    Segment,
+    area_mm2,
+    length_mm,
+    segments,
+    signed_area_mm2,
+)
+from tests.nesting.plates import (
+    along,
+    faceted,
+    steel,
+)
+
+SAG_MM = 5e-3  # how far the reference's chords lie off their arcs
+CLOSE = 2 * SAG_MM
+
+
+def placed_steel(placement: Placement) -> shapely.Polygon:
+    """A placed blank, its holes out, turned and moved by the reference itself."""
+    holes = [faceted(hole, SAG_MM) for hole in placement.blank.holes]
+    shape = faceted(placement.blank.outline, SAG_MM).difference(shapely.union_all(holes))
+    turned = shapely.affinity.rotate(shape, placement.rotation_deg, origin=(0, 0))
+    return shapely.affinity.translate(turned, placement.x_mm, placement.y_mm)
+
+
+def drawn(segment: Segment) -> shapely.LineString:
+    return shapely.LineString([*along(segment, SAG_MM), segment.end])
+
+
+def leads(cut: Cut) -> list[Segment]:
+    return [lead for lead in (cut.lead_in, cut.lead_out) if lead is not None]
+
+
+def direction(segment: Segment, *, at_end: bool) -> tuple[float, float]:
+    """Unit vector of travel at one end."""
+    if isinstance(segment, Line):
+        (ax, ay), (bx, by) = segment.start, segment.end
+        return (bx - ax) / segment.length_mm, (by - ay) / segment.length_mm
+    turn = math.radians(segment.start_deg + (segment.sweep_deg if at_end else 0))
+    sign = math.copysign(1.0, segment.sweep_deg)
+    return -sign * math.sin(turn), sign * math.cos(turn)
+
+
+def cross(a: tuple[float, float], b: tuple[float, float]) -> float:
+    return a[0] * b[1] - a[1] * b[0]
+
+
+def assert_shapes(cut: Cut, wanted: Cutting, *, shortened: bool = False) -> None:
+    """Line square to the cut and of the length; arc a quarter turn of that radius, smooth."""
+    ring = segments(cut.path)
+    for lead, joint, length in (
+        (cut.lead_in, ring[0], wanted.lead_in_mm),
+        (cut.lead_out, ring[-1], wanted.lead_out_mm),
+    ):
+        if lead is None:
+            continue
+        into = lead is cut.lead_in
+        meets = (lead.end, joint.start) if into else (joint.end, lead.start)
+        assert meets[0] == pytest.approx(meets[1], abs=1e-7)
+        run = direction(joint, at_end=not into)
+        mine = direction(lead, at_end=into)
+        tip = lead.start if into else lead.end
+        aside = (tip[0] - meets[0][0], tip[1] - meets[0][1])
+        assert cross(run, aside) > 0  # the scrap is on the left
+        if isinstance(lead, Arc):
+            assert lead.sweep_deg == pytest.approx(90)
+            assert mine == pytest.approx(run, abs=1e-7)
+            size = lead.radius_mm
+        else:
+            size = lead.length_mm
+            square = run[0] * mine[0] + run[1] * mine[1]
+            assert square == pytest.approx(0 if into else math.sqrt(0.5), abs=1e-7)
+        assert size <= length + 1e-9
+        if not shortened:
+            assert size == pytest.approx(length)
+
+
+def assert_leads_clear(done: SheetCuts, layout: Layout, cut: Cutting) -> None:
+    clear = max(cut.kerf_mm, 0.5)
+    shapes = {p: placed_steel(p) for p in layout.placements}
+    whole = steel(layout.sheet)
+    laid: list[shapely.LineString] = []
+    for part in done.parts:
+        own = faceted(part.placement.outline, SAG_MM)
+        for one in part.cuts:
+            for lead in leads(one):
+                line = drawn(lead)
+                assert whole.contains(line)
+                assert whole.boundary.distance(line) >= clear - CLOSE
+                for other in layout.placements:
+                    if other != part.placement:
+                        assert shapes[other].distance(line) >= clear - CLOSE
+                tip = shapely.Point(lead.start if lead is one.lead_in else lead.end)
+                assert shapes[part.placement].distance(tip) > 0.2 * line.length
+                assert own.contains(tip) == (one.layer == "cut-hole")
+        # the two leads at the start of a cut meet there; all others keep clear
+        mine = [drawn(lead) for one in part.cuts for lead in leads(one)]
+        for i, line in enumerate(mine):
+            for before in (*laid, *mine[:i]):
+                meet = line.boundary.distance(before.boundary) < 1e-6 and before in mine
+                assert meet or line.distance(before) >= clear - CLOSE
+                assert line.intersection(before).length == 0
+        laid += mine
+
+
+def of_outline(part: PartCuts) -> list[Cut]:
+    return [cut for cut in part.cuts if cut.layer == "cut-outline"]
+
+
+def assert_same_cuts(done: SheetCuts) -> None:
+    """Without kerf in the path: closed paths enclose the part; outlines clockwise, holes not."""
+    for part in done.parts:
+        holes = [c for c in part.cuts if c.layer == "cut-hole"]
+        for cut, hole in zip(holes, part.placement.holes, strict=True):
+            assert signed_area_mm2(cut.path) == pytest.approx(area_mm2(hole))
+        for cut in of_outline(part):
+            if cut.closed and not isinstance(cut.path, Circle):
+                area = area_mm2(part.placement.blank.outline)
+                assert signed_area_mm2(cut.path) == pytest.approx(-area, rel=1e-9)
+                assert length_mm(cut.path) == pytest.approx(
+                    length_mm(part.placement.blank.outline), rel=1e-9
+                )
