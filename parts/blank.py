@@ -10,7 +10,7 @@ from typing import Literal
 from parts import outline
 from parts.outline import Arc, Line, Loop, Point
 
-Kind = Literal["tread", "disc", "flange"]
+Kind = Literal["tread", "disc", "flange", "extra"]
 
 
 @dataclass(frozen=True)
