@@ -83,6 +83,16 @@ def sector_of(loop: Loop) -> tuple[float, float, float, float, Point] | None:
     if not same:
         return None
     sweep = math.fsum(s.sweep_deg for s in outer)
+    (cx, cy), near, far = outer[0].centre, inner[0].radius_mm, outer[0].radius_mm
+    radial = all(
+        abs((s.start[0] - cx) * (s.end[1] - cy) - (s.start[1] - cy) * (s.end[0] - cx))
+        < 1e-9 * far * far
+        and abs(s.length_mm - (far - near)) < 1e-6
+        for s in lines
+    )
+    like = all(s.radius_mm == near for s in inner) and all(s.radius_mm == far for s in outer)
+    if not radial or not like or not 0 < near < far:
+        return None
     return inner[0].radius_mm, outer[0].radius_mm, outer[0].start_deg, sweep, outer[0].centre
 
 

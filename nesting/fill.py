@@ -7,14 +7,14 @@ the grid of each part starts where its own edge meets the margin.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
 from nesting.facets import convex_pieces, sector_of
-from nesting.layout import Placement, Sheet
+from nesting.layout import Placement, Sheet, Turns
 from nesting.no_fit import Pieces, mask_of, no_fit_region, turned_pieces
 from parts import outline
 from parts.blank import Blank
@@ -41,14 +41,24 @@ class Variant:
         return self.blank.name, self.rotation_deg
 
 
-def variants(blank: Blank) -> tuple[Variant, ...]:
+def variants(blank: Blank, allowed: Turns = "any") -> tuple[Variant, ...]:
     """The turns a blank is tried at: any for round parts is one, sectors every 30 degrees,
     others by quarter turns; a rectangle needs two."""
-    if isinstance(blank.outline, Circle):
+    if isinstance(blank.outline, Circle) and not (blank.holes and allowed != "any"):
         turns: tuple[int, ...] = (0,)
+    elif allowed == "fixed":
+        turns = (0,)
+    elif allowed == "half":
+        turns = (0, 180)
+    elif allowed == "quarter":
+        turns = (0, 90, 180, 270)
     elif blank.kind == "flange" and sector_of(blank.outline):
         turns = SECTOR_TURNS
-    elif len(blank.outline) == 4 and not any(s.bulge for s in blank.outline):
+    elif (
+        not isinstance(blank.outline, Circle)
+        and len(blank.outline) == 4
+        and not any(s.bulge for s in blank.outline)
+    ):
         turns = (0, 90)
     else:
         turns = (0, 90, 180, 270)
@@ -65,6 +75,7 @@ class NoFit:
 
     spacing_mm: float
     step_mm: float
+    turns: Mapping[str, Turns] = field(default_factory=dict)
     _pieces: dict[str, Pieces] = field(default_factory=dict)
     _regions: dict[tuple[str, str, int], Any] = field(default_factory=dict)
     _masks: dict[tuple[tuple[str, int], tuple[str, int]], Mask] = field(default_factory=dict)
@@ -105,7 +116,7 @@ class Plate:
         self.placements: list[Placement] = []
         self._free: list[tuple[Variant, NDArray[np.bool_]]] = []
         for blank in blanks:
-            for variant in variants(blank):
+            for variant in variants(blank, fits.turns.get(blank.name, "any")):
                 free = self._start_map(variant)
                 if free is not None:
                     self._free.append((variant, free))
@@ -137,6 +148,10 @@ class Plate:
             return False
         self._put(*chosen)
         return True
+
+    def lay_all(self, placements: Sequence[Placement]) -> None:
+        """Take a whole layout made elsewhere; nothing more is laid on this plate."""
+        self.placements, self._free = list(placements), []
 
     def put(self, placement: Placement) -> None:
         """Lay a blank where another plate of the same sheet had it."""

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import math
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from typing import Literal
 
 from nesting.stock import Offcut, Stock
 from parts import outline
@@ -97,12 +98,21 @@ class Layout:
         return 100 * (1 - self.parts_area_mm2 / self.sheet.area_mm2)
 
 
+Report = Callable[[str], None]  # told what the search is at
+Turns = Literal["any", "quarter", "half", "fixed"]
+
+
 @dataclass(frozen=True)
 class Wanted:
-    """A blank and how many of it are to be cut."""
+    """A blank and how many of it are to be cut.
+
+    `turns` it may be laid at: any angle; by quarter or half turns; as drawn. Half turns keep the
+    blank's x along the sheet's length, where the rolling direction runs.
+    """
 
     blank: Blank
     count: int
+    turns: Turns = "any"
 
 
 @dataclass(frozen=True)

@@ -1,45 +1,29 @@
-"""Blanks of a job onto its plates: offcuts first, then the cheapest sheets, layouts told once.
+"""Blanks of a job onto its plates, at least cost: the one entry of the search.
 
-`nest` is the one entry. Each thickness is planned by itself: whole kits are packed on each
-stock size, the best pattern is repeated, the rest goes on the size that takes it cheapest; a
-second plan without kits is made too, and the cheaper of the two is kept. Every layout is
-verified on its true arcs before it is returned. `effort` counts orders tried, never seconds.
+Each thickness is planned by itself: a quick plan first, then, by `effort`, fuller plates, an
+integer programme over all patterns found, and the last plate pressed together so that the
+largest rectangle stays. Every layout is verified on its true arcs before it is returned.
 """
 
 from __future__ import annotations
 
-import math
-import random
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import replace
 from typing import Literal
 
-from nesting.fill import NoFit, Plate
-from nesting.layout import Layout, Nest, NestingError, Sheet, Wanted
-from nesting.pattern import fill_kits, fill_most, top_up
+from nesting.best_plan import Search, best_plan
+from nesting.in_holes import guests_of, with_guests
+from nesting.layout import Nest, NestingError, Report, Sheet, Wanted
 from nesting.stock import Cutting
 from nesting.verify import verify
-from parts.blank import Blank
 
 Effort = Literal["quick", "normal", "thorough"]
-EFFORTS: dict[Effort, tuple[int, int]] = {  # orders tried: for each kit count, for remainders
-    "quick": (12, 6),  # an order takes about 0.1 s on a 1250 x 2500 sheet
-    "normal": (60, 12),
-    "thorough": (400, 60),
+EFFORTS: dict[Effort, Search] = {
+    "quick": Search(orders=(12, 6), moves=0, per_try=0),
+    "normal": Search(orders=(12, 6), moves=450, per_try=280),
+    "thorough": Search(orders=(100, 30), moves=8000, per_try=1000),
 }
-FINE_STEP_MM, COARSE_STEP_MM = 1.0, 2.0
-FINE_AREA_MM2 = 4.6e6  # up to a 1500 x 3000 sheet
-
-Report = Callable[[str], None]
-
-
-@dataclass
-class _Plan:
-    """Growing plan for one thickness."""
-
-    left: dict[str, int]
-    layouts: list[Layout]
-    used: dict[int, int]  # plates taken, by the sheet's id: two entries may look alike
 
 
 def nest(
@@ -52,6 +36,7 @@ def nest(
 ) -> Nest:
     """Lay all blanks; what fits no plate to hand is returned as unplaced, never dropped.
 
+    Ctrl-C ends the search of a thickness that has a plan already, and keeps the best found.
     Raises: NestingError where two blanks share a name, or where a finished layout fails its
     verification (a fault of ours).
     """
@@ -59,169 +44,26 @@ def nest(
     twice = sorted({name for name in names if names.count(name) > 1})
     if twice:
         raise NestingError(f"blanks are told apart by name: {', '.join(twice)} comes twice")
-    layouts: list[Layout] = []
-    unplaced: list[Wanted] = []
+    layouts = []
+    unplaced = []
     for thickness in sorted({item.blank.thickness_mm for item in wanted}):
         group = [w for w in wanted if w.blank.thickness_mm == thickness and w.count]
         plates = [sheet for sheet in stock if sheet.thickness_mm == thickness]
         report(f"nesting {thickness:g} mm")
-        done, left = _best_plan(group, plates, cutting, seed, EFFORTS[effort])
+        open_air, guests = guests_of(group, cutting.part_spacing_mm)
+        done, left = best_plan(open_air, plates, cutting, seed, EFFORTS[effort], report)
+        done, missing = with_guests(done, guests)
         layouts += done
-        unplaced += left
+        unplaced += _together([*left, *missing])
     for layout in layouts:
         verify(layout, cutting.part_spacing_mm, cutting.sheet_margin_mm)
     return Nest(tuple(layouts), tuple(unplaced))
 
 
-def _best_plan(
-    group: Sequence[Wanted],
-    plates: Sequence[Sheet],
-    cutting: Cutting,
-    seed: int,
-    tries: tuple[int, int],
-) -> tuple[list[Layout], list[Wanted]]:
-    if not plates or not group:
-        return [], list(group)
-    step = FINE_STEP_MM
-    if max(p.length_mm * p.width_mm for p in plates) > FINE_AREA_MM2:
-        step = COARSE_STEP_MM
-    fits = NoFit(cutting.part_spacing_mm, step)
-    group = sorted(group, key=lambda w: (-_size(w), w.blank.name))
-    bought = [p for p in plates if not p.is_offcut]
-    priced = all(p.price > 0 for p in bought)
-    whole_first = (True, False) if len(bought) > 1 else (True,)
-    hows = [_How(kits, whole, priced, *tries) for kits in (True, False) for whole in whole_first]
-    plans = [
-        _plan(group, plates, cutting.sheet_margin_mm, fits, random.Random(seed), how)
-        for how in hows
-    ]
-
-    def cost(plan: _Plan) -> tuple[float, ...]:
-        paid = math.fsum(
-            _price(lay.sheet, priced) * lay.repeat
-            for lay in plan.layouts
-            if not lay.sheet.is_offcut
-        )
-        return sum(plan.left.values()), round(paid, 6), len(plan.layouts)
-
-    best = min(plans, key=cost)
-    left = [Wanted(w.blank, best.left[w.blank.name]) for w in group if best.left[w.blank.name]]
-    return best.layouts, left
-
-
-@dataclass(frozen=True)
-class _How:
-    """One way to plan: in whole kits or not; a plate that takes all the rest at once or always
-    the cheapest by part area; by price, or by plate area where a price is missing."""
-
-    kits: bool
-    whole_first: bool
-    priced: bool
-    kit_tries: int
-    rest_tries: int
-
-
-def _price(sheet: Sheet, priced: bool) -> float:
-    return sheet.price if priced else sheet.area_mm2
-
-
-def _size(item: Wanted) -> float:
-    x0, y0, x1, y1 = item.blank.bounds
-    return max(x1 - x0, y1 - y0)
-
-
-def _plan(
-    group: Sequence[Wanted],
-    plates: Sequence[Sheet],
-    margin_mm: float,
-    fits: NoFit,
-    rng: random.Random,
-    how: _How,
-) -> _Plan:
-    plan = _Plan({w.blank.name: w.count for w in group}, [], {})
-    offcuts = sorted((p for p in plates if p.is_offcut), key=lambda p: (p.area_mm2, p.name))
-    for offcut in offcuts:
-        _take(plan, fill_most(offcut, _left(plan, group), margin_mm, fits, how.rest_tries, rng), 1)
-    sheets = [p for p in plates if not p.is_offcut]
-    while any(plan.left.values()):
-        choices = [s for s in sheets if s.count is None or plan.used.get(id(s), 0) < s.count]
-        plate = _next_plate(plan, group, choices, margin_mm, fits, rng, how)
-        if plate is None:
-            break
-        _take(plan, plate, _repeats(plan, plate))
-    return plan
-
-
-def _left(plan: _Plan, group: Sequence[Wanted]) -> list[tuple[Blank, int]]:
-    return [(w.blank, plan.left[w.blank.name]) for w in group if plan.left[w.blank.name]]
-
-
-def _repeats(plan: _Plan, plate: Plate) -> int:
-    """How often the plate can be cut before more of any blank is made than wanted."""
-    counts = Layout(plate.sheet, tuple(plate.placements)).counts
-    times = min(plan.left[name] // count for name, count in counts.items())
-    if plate.sheet.count is not None:
-        times = min(times, plate.sheet.count - plan.used.get(id(plate.sheet), 0))
-    return times
-
-
-def _take(plan: _Plan, plate: Plate, times: int) -> None:
-    if not plate.placements:
-        return
-    layout = Layout(plate.sheet, tuple(plate.placements), times)
-    for name, count in layout.counts.items():
-        plan.left[name] -= count * times
-    plan.used[id(plate.sheet)] = plan.used.get(id(plate.sheet), 0) + times
-    plan.layouts.append(layout)
-
-
-def _next_plate(
-    plan: _Plan,
-    group: Sequence[Wanted],
-    choices: Sequence[Sheet],
-    margin_mm: float,
-    fits: NoFit,
-    rng: random.Random,
-    how: _How,
-) -> Plate | None:
-    """The plate that takes most for its price; the cheapest one where all the rest fits."""
-    left = _left(plan, group)
-    whole: list[tuple[float, str, Plate]] = []
-    part: list[tuple[float, str, Plate]] = []
-    for sheet in choices:
-        plate = fill_most(sheet, left, margin_mm, fits, how.rest_tries, rng)
-        price = _price(sheet, how.priced)
-        all_laid = len(plate.placements) == sum(count for _, count in left)
-        if all_laid and how.whole_first:
-            whole.append((price, sheet.name, plate))
-            continue
-        if how.kits and not all_laid:
-            plate = _kit_plate(sheet, plan, group, margin_mm, fits, rng, how.kit_tries) or plate
-        area = math.fsum(p.blank.area_mm2 for p in plate.placements)
-        if area:
-            part.append((price / area, sheet.name, plate))
-    best = min(whole or part, key=lambda choice: choice[:2], default=None)
-    return best[2] if best else None
-
-
-def _kit_plate(
-    sheet: Sheet,
-    plan: _Plan,
-    group: Sequence[Wanted],
-    margin_mm: float,
-    fits: NoFit,
-    rng: random.Random,
-    tries: int,
-) -> Plate | None:
-    """The plate with most whole kits, filled up with single blanks that are wanted anyway."""
-    whole = math.gcd(*(w.count for w in group))
-    kit = tuple((w.blank, w.count // whole) for w in group)
-    count = min(plan.left[blank.name] // n for blank, n in kit)
-    if not count:
-        return None
-    held, plate = fill_kits(sheet, kit, count, margin_mm, fits, tries, rng)
-    if not held:
-        return None
-    times = count // held
-    top_up(plate, [(blank, plan.left[blank.name] // times - held * n) for blank, n in kit])
-    return plate
+def _together(left: Sequence[Wanted]) -> list[Wanted]:
+    """Each blank once."""
+    counts = Counter[str]()
+    for item in left:
+        counts[item.blank.name] += item.count
+    firsts = {item.blank.name: item for item in reversed(left)}
+    return [replace(firsts[name], count=count) for name, count in counts.items()]

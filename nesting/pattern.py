@@ -13,7 +13,9 @@ from collections.abc import Sequence
 
 from nesting.fill import NoFit, Plate
 from nesting.layout import Sheet
+from nesting.rows import disc_rows
 from parts.blank import Blank
+from parts.outline import Circle
 
 Kit = tuple[tuple[Blank, int], ...]
 
@@ -29,6 +31,10 @@ def fill_most(
     """Lay as much as goes of the wanted blanks: the order with most part area on the plate."""
     empty = Plate(sheet, [blank for blank, _ in wanted], margin_mm, fits)
     best, best_area = empty, 0.0
+    if len(wanted) == 1 and isinstance(wanted[0][0].outline, Circle):
+        rows = disc_rows(wanted[0][0], sheet, fits.spacing_mm, margin_mm)[: wanted[0][1]]
+        best, best_area = empty.copy(), sum(placement.blank.area_mm2 for placement in rows)
+        best.lay_all(rows)
     for attempt in range(tries):
         plate = empty.copy()
         full: set[str] = set()
@@ -61,6 +67,12 @@ def fill_kits(
     empty = Plate(sheet, [blank for blank, _ in kit], margin_mm, fits)
     room = empty.sheet.area_mm2 / sum(blank.area_mm2 * count for blank, count in kit)
     best, best_plate = _laid(empty, kit, _order(kit, min(most, int(room)), len(kit), rng))
+    if len(kit) == 1 and isinstance(kit[0][0].outline, Circle):
+        rows = disc_rows(kit[0][0], sheet, fits.spacing_mm, margin_mm)
+        held = min(most, len(rows) // kit[0][1])
+        if held > best:
+            best, best_plate = held, empty.copy()
+            best_plate.lay_all(rows[: held * kit[0][1]])
     failed = 0
     while best < most and failed < tries:
         held, plate = _laid(empty, kit, _order(kit, best + 1, failed, rng))

@@ -88,6 +88,24 @@ def read(path: Path) -> tuple[float, list[Packing]]:
     return area, [min(pair, key=lambda packing: packing.depth) for pair in both]
 
 
+def polygons_of(path: Path) -> tuple[float, list[tuple[Blank, int, int]]]:
+    """Height of an instance's strip; each polygon, how many, and at how many turns it may lie."""
+    tree = Tree.parse(path)
+    for element in tree.iter():
+        element.tag = element.tag.rpartition("}")[2]
+    shapes = {p.get("id"): _corners(p) for p in tree.iter("polygon")}
+    board = next(iter(tree.iter("boards"))).find("piece")
+    lot = tree.find(".//lot")
+    assert board is not None
+    assert lot is not None
+    frame = _blank(board, shapes).bounds
+    pieces = [
+        (_blank(p, shapes), int(p.get("quantity", "1")), len(list(p.iter("enumeration"))))
+        for p in lot.findall("piece")
+    ]
+    return min(frame[2] - frame[0], frame[3] - frame[1]), pieces
+
+
 def _upside_down(blank: Blank) -> Blank:
     corners = [(s.start[0], -s.start[1]) for s in outline.segments(blank.outline)]
     return replace(blank, outline=polygon(corners[::-1]))

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from nesting import fill
 from nesting.layout import Layout, Nest, Sheet, Wanted, sheets_of
-from nesting.nest import nest
+from nesting.nest import nest as lay
 from nesting.no_fit import no_fit_region
 from nesting.stock import Stock
 from nesting.verify import faults
@@ -44,6 +44,10 @@ def _regions_worked_out_once() -> Iterator[None]:
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(fill, "no_fit_region", kept)
         yield
+
+
+def nest(wanted: Sequence[Wanted], stock: Sequence[Sheet], cut: Any, seed: int = 0) -> Nest:
+    return lay(wanted, stock, cut, seed, effort="quick")
 
 
 def placed(done: Nest) -> Counter[str]:

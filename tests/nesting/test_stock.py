@@ -37,6 +37,12 @@ def test_spacing_and_margin_hold_the_kerf_and_a_web_of_steel() -> None:
     assert keys(Cutting, **(just | {"kerf_mm": 2.1})) == {"part_spacing_mm", "sheet_margin_mm"}
 
 
+def test_steel_that_stands_beside_the_kerfs() -> None:
+    """Two neighbours have a kerf each between them, the sheet's edge has none."""
+    cut = Cutting(kerf_mm=2.0, part_spacing_mm=7.0, sheet_margin_mm=9.0)
+    assert (cut.web_mm, cut.edge_web_mm) == (3.0, 7.0)
+
+
 @pytest.mark.parametrize(
     ("values", "key"),
     [
@@ -49,6 +55,11 @@ def test_spacing_and_margin_hold_the_kerf_and_a_web_of_steel() -> None:
         ({"cut_speed_mm_per_min": 0.0}, "cut_speed_mm_per_min"),
         ({"pierce_s": -1.0}, "pierce_s"),
         ({"price_per_h": -1.0}, "price_per_h"),
+        ({"rapid_mm_per_min": 0.0}, "rapid_mm_per_min"),
+        ({"current_a": 0.0}, "current_a"),
+        ({"heat_apart_mm": -1.0}, "heat_apart_mm"),
+        ({"least_hole_mm": -1.0}, "least_hole_mm"),
+        ({"skeleton_piece_mm": -1.0}, "skeleton_piece_mm"),
         ({"process": "water"}, "process"),
         ({"kerf_in_path": 1}, "kerf_in_path"),
         ({"kerf_in": 0.07}, "kerf_in"),

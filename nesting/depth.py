@@ -1,0 +1,264 @@
+"""How deep parts lie in each other, on their true shapes: the compiled half of the search. mm.
+
+A part is one or two primitives (disc, annular sector, rectangle, polygon), each with its exact
+signed distance, and a set of sample discs on its edge. Depth of a pair: how much the samples of
+each, and the points in which round edges can come nearest, lack of the spacing to the other.
+Only the search uses this; layouts are proved on their arcs and lines elsewhere.
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+import numpy as np
+from numba import njit
+from numpy.typing import NDArray
+
+DISC, SECTOR, RECTANGLE, POLYGON = 0, 1, 2, 3
+FAR = 1e9
+
+Floats = NDArray[np.float64]
+Ints = NDArray[np.int64]
+
+
+class World(NamedTuple):
+    """Shapes by index; the rows of shape s are first[s] to first[s + 1]."""
+
+    prim_first: Ints
+    prim_kind: Ints
+    prim: Floats  # (primitives, 8): x, y of its centre, then by kind, see `signed`
+    edges: Floats  # (edges, 4): x0, y0, x1, y1 of polygons
+    sample_first: Ints
+    sample: Floats  # (samples, 3): x, y, radius
+    pace: Floats  # (shapes,): edge length that one sample stands for
+    loose: Floats  # (shapes,): how far any of it is from the sample discs; < 0 = they are all of it
+    round: Floats  # (shapes, 3): x, y, radius of a circle round all of it
+    size: Floats  # (shapes,): root of its area
+    turn_count: Ints  # (shapes,): 0 = any turn
+    turns: Floats  # (shapes, most): turns allowed, radians
+    spacing: float
+    room: Floats  # (4,): x0, y0, x1, y1 that parts must lie in
+    plate_edges: Floats  # (edges, 4) of an uneven plate; none for a plain one
+    plate_gap: float  # to them
+
+
+@njit(cache=True, nogil=True)
+def to_edges(edges, first, last, x, y):
+    """Signed distance from a point to rings of edges, negative inside; source: even-odd rule."""
+    best = 1e300
+    inside = False
+    for e in range(first, last):
+        x0, y0, x1, y1 = edges[e, 0], edges[e, 1], edges[e, 2], edges[e, 3]
+        dx, dy = x1 - x0, y1 - y0
+        px, py = x - x0, y - y0
+        t = (px * dx + py * dy) / (dx * dx + dy * dy)
+        t = 0.0 if t < 0.0 else (1.0 if t > 1.0 else t)
+        ex, ey = px - t * dx, py - t * dy
+        d = ex * ex + ey * ey
+        if d < best:
+            best = d
+        if (y0 > y) != (y1 > y) and px < dx * py / dy:
+            inside = not inside
+    return -np.sqrt(best) if inside else np.sqrt(best)
+
+
+@njit(cache=True, nogil=True)
+def signed(w, p, x, y):
+    """Signed distance to primitive p, negative inside. A far point of a polygon gets less."""
+    x -= w.prim[p, 0]
+    y -= w.prim[p, 1]
+    kind = w.prim_kind[p]
+    if kind == DISC:
+        return np.sqrt(x * x + y * y) - w.prim[p, 2]
+    if kind == SECTOR:  # 2: inner, 3: outer radius, 4, 5: cos, sin of half the sweep, about +x
+        y = abs(y)
+        c, s = w.prim[p, 4], w.prim[p, 5]
+        across = y * c - x * s
+        inner, outer = w.prim[p, 2], w.prim[p, 3]
+        if across <= 0.0:
+            rho = np.sqrt(x * x + y * y)
+            radial = max(inner - rho, rho - outer)
+            if radial > 0.0 or x * c + y * s < 0.0:
+                return radial
+            return max(radial, across)
+        along = x * c + y * s
+        off = max(inner - along, along - outer, 0.0)
+        return np.sqrt(off * off + across * across)
+    if kind == RECTANGLE:  # 2, 3: half sides
+        x, y = abs(x) - w.prim[p, 2], abs(y) - w.prim[p, 3]
+        if x <= 0.0 and y <= 0.0:
+            return max(x, y)
+        x, y = max(x, 0.0), max(y, 0.0)
+        return np.sqrt(x * x + y * y)
+    # 2, 3: edges from, to; 4 to 7: its box
+    off_x = max(w.prim[p, 4] - x, x - w.prim[p, 6])
+    off_y = max(w.prim[p, 5] - y, y - w.prim[p, 7])
+    off = max(off_x, off_y)
+    if off > w.spacing + 1.0:
+        return off
+    return to_edges(w.edges, int(w.prim[p, 2]), int(w.prim[p, 3]), x, y)
+
+
+@njit(cache=True, nogil=True)
+def to_shape(w, s, x, y):
+    """Signed distance to a shape."""
+    best = FAR
+    for p in range(w.prim_first[s], w.prim_first[s + 1]):
+        d = signed(w, p, x, y)
+        if d < best:
+            best = d
+    return best
+
+
+@njit(cache=True, nogil=True)
+def _facing(w, p, b, c, s, tx, ty, deepest):
+    """Greatest depth in shape b of the points of sector p that can come nearest to it.
+
+    (c, s), (tx, ty): turn and move from p's shape into b's. Round edges come nearest to others
+    along the line of centres, to straight ones square to them.
+    """
+    cx = c * w.prim[p, 0] - s * w.prim[p, 1] + tx
+    cy = s * w.prim[p, 0] + c * w.prim[p, 1] + ty
+    for q in range(w.prim_first[b], w.prim_first[b + 1]):
+        kind = w.prim_kind[q]
+        if kind == POLYGON:
+            continue
+        for n in range(3):
+            if n == 0:
+                ux, uy = w.prim[q, 0] - cx, w.prim[q, 1] - cy
+                length = np.sqrt(ux * ux + uy * uy)
+                if length < 1e-9:
+                    continue
+                ux, uy = ux / length, uy / length
+            elif kind == SECTOR:
+                ux, uy = w.prim[q, 5], (-w.prim[q, 4] if n == 1 else w.prim[q, 4])
+            elif kind == RECTANGLE:
+                ux, uy = (1.0, 0.0) if n == 1 else (0.0, 1.0)
+            else:
+                break
+            along, across = c * ux + s * uy, abs(-s * ux + c * uy)  # in p's own frame
+            for sign in (1.0, -1.0):
+                if across * w.prim[p, 4] - sign * along * w.prim[p, 5] > 0.0:
+                    continue
+                for radius in (w.prim[p, 2], w.prim[p, 3]):
+                    r = sign * radius
+                    d = w.spacing - to_shape(w, b, cx + r * ux, cy + r * uy)
+                    if d > deepest:
+                        deepest = d
+    return deepest
+
+
+@njit(cache=True, nogil=True)
+def _one_way(w, a, b, c, s, tx, ty):
+    """Greatest depth of a's samples in b, and the sum of depths times their edge lengths.
+
+    A depth below nothing tells how far off the nearest sample is, or less.
+    """
+    deepest, total = -FAR, 0.0
+    for k in range(w.sample_first[a], w.sample_first[a + 1]):
+        x, y, radius = w.sample[k, 0], w.sample[k, 1], w.sample[k, 2]
+        qx, qy = c * x - s * y + tx, s * x + c * y + ty
+        d = w.spacing + radius - to_shape(w, b, qx, qy)
+        if d > 0.0:
+            total += d
+        if d > deepest:
+            deepest = d
+    return deepest, total * w.pace[a]
+
+
+@njit(cache=True, nogil=True)
+def _all_facing(w, a, b, c, s, tx, ty, deepest):
+    for p in range(w.prim_first[a], w.prim_first[a + 1]):
+        if w.prim_kind[p] == SECTOR:
+            deepest = _facing(w, p, b, c, s, tx, ty, deepest)
+    return deepest
+
+
+@njit(cache=True, nogil=True)
+def pair_depth(w, a, xa, ya, ca, sa, b, xb, yb, cb, sb):
+    """Depth of two placed shapes in each other, and that depth with the area that overlaps."""
+    # circles round both
+    ox = xa + ca * w.round[a, 0] - sa * w.round[a, 1] - xb - cb * w.round[b, 0] + sb * w.round[b, 1]
+    oy = ya + sa * w.round[a, 0] + ca * w.round[a, 1] - yb - sb * w.round[b, 0] - cb * w.round[b, 1]
+    reach = w.round[a, 2] + w.round[b, 2] + w.spacing
+    if ox * ox + oy * oy >= reach * reach:
+        return 0.0, 0.0
+    c, s = ca * cb + sa * sb, sa * cb - ca * sb
+    dx, dy = xa - xb, ya - yb
+    tx, ty = cb * dx + sb * dy, cb * dy - sb * dx
+    ux, uy = -(ca * dx + sa * dy), -(ca * dy - sa * dx)
+    if w.loose[b] < 0.0 <= w.loose[a]:  # the disc's way is enough
+        deep, part = _one_way(w, b, a, c, -s, ux, uy)
+        return max(deep, 0.0), max(deep, 0.0) + 0.1 * part / min(w.size[a], w.size[b])
+    deep, sum1 = _one_way(w, a, b, c, s, tx, ty)
+    if w.loose[a] < 0.0:
+        return max(deep, 0.0), max(deep, 0.0) + 0.1 * sum1 / min(w.size[a], w.size[b])
+    if deep < -w.loose[a]:
+        return 0.0, 0.0
+    deep2, sum2 = _one_way(w, b, a, c, -s, ux, uy)
+    if deep2 < -w.loose[b]:
+        return 0.0, 0.0
+    deep = max(deep, deep2, 0.0)
+    deep = _all_facing(w, a, b, c, s, tx, ty, deep)
+    deep = _all_facing(w, b, a, c, -s, ux, uy, deep)
+    return deep, deep + 0.1 * (sum1 + sum2) / min(w.size[a], w.size[b])
+
+
+@njit(cache=True, nogil=True)
+def extent(w, s, c, sn):
+    """Least x, least y, greatest x, greatest y of a turned shape about its origin."""
+    x0, y0, x1, y1 = FAR, FAR, -FAR, -FAR
+    for p in range(w.prim_first[s], w.prim_first[s + 1]):
+        cx, cy = c * w.prim[p, 0] - sn * w.prim[p, 1], sn * w.prim[p, 0] + c * w.prim[p, 1]
+        kind = w.prim_kind[p]
+        if kind == DISC:
+            r = w.prim[p, 2]
+            x0, y0, x1, y1 = min(x0, cx - r), min(y0, cy - r), max(x1, cx + r), max(y1, cy + r)
+        elif kind == RECTANGLE:
+            hx = abs(c) * w.prim[p, 2] + abs(sn) * w.prim[p, 3]
+            hy = abs(sn) * w.prim[p, 2] + abs(c) * w.prim[p, 3]
+            x0, y0, x1, y1 = min(x0, cx - hx), min(y0, cy - hy), max(x1, cx + hx), max(y1, cy + hy)
+        elif kind == SECTOR:
+            inner, outer, ch, sh = w.prim[p, 2], w.prim[p, 3], w.prim[p, 4], w.prim[p, 5]
+            for sign in (1.0, -1.0):
+                ex, ey = c * ch - sn * sign * sh, sn * ch + c * sign * sh
+                for r in (inner, outer):
+                    x0, x1 = min(x0, cx + r * ex), max(x1, cx + r * ex)
+                    y0, y1 = min(y0, cy + r * ey), max(y1, cy + r * ey)
+            for n in range(4):  # the four ways of the plate: is the outer arc there?
+                ux, uy = (1.0, 0.0) if n == 0 else (0.0, 1.0)
+                if n == 2:
+                    ux, uy = -1.0, 0.0
+                elif n == 3:
+                    ux, uy = 0.0, -1.0
+                along, across = c * ux + sn * uy, abs(-sn * ux + c * uy)
+                if across * ch - along * sh <= 0.0:
+                    x0, x1 = min(x0, cx + outer * ux), max(x1, cx + outer * ux)
+                    y0, y1 = min(y0, cy + outer * uy), max(y1, cy + outer * uy)
+        else:
+            for e in range(int(w.prim[p, 2]), int(w.prim[p, 3])):
+                ex, ey = w.edges[e, 0], w.edges[e, 1]
+                px, py = cx + c * ex - sn * ey, cy + sn * ex + c * ey
+                x0, y0, x1, y1 = min(x0, px), min(y0, py), max(x1, px), max(y1, py)
+    return x0, y0, x1, y1
+
+
+@njit(cache=True, nogil=True)
+def plate_depth(w, a, x, y, c, s):
+    """How much a placed shape lacks of the gap to the edges of an uneven plate."""
+    count = w.plate_edges.shape[0]
+    if count == 0:
+        return 0.0
+    deepest, total = 0.0, 0.0
+    for k in range(w.sample_first[a], w.sample_first[a + 1]):
+        px, py = w.sample[k, 0], w.sample[k, 1]
+        qx, qy = x + c * px - s * py, y + s * px + c * py
+        d = w.plate_gap + w.sample[k, 2] + to_edges(w.plate_edges, 0, count, qx, qy)
+        if d > 0.0:
+            total += d
+            deepest = max(deepest, d)
+    for e in range(count):
+        dx, dy = w.plate_edges[e, 0] - x, w.plate_edges[e, 1] - y
+        d = w.plate_gap - to_shape(w, a, c * dx + s * dy, c * dy - s * dx)
+        deepest = max(deepest, d)
+    return deepest + total * w.pace[a] / w.size[a]

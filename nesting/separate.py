@@ -1,0 +1,297 @@
+"""Parts moved until none overlaps: guided local search, the compiled half. mm, radians.
+
+Each part that overlaps tries places at random, near where it is, and follows the best of them
+downhill; pairs that stay in each other's way weigh more from sweep to sweep; a search that is
+stuck swaps two unlike parts. Work is counted in sweeps, numbers are our own: same seed, same end.
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+import numpy as np
+from numba import njit
+from numpy.typing import NDArray
+
+from nesting.depth import Floats, Ints, extent, pair_depth, plate_depth
+
+TOUCH = 1e-3  # mm of depth that counts as none
+HEAVIEST = 1e4  # of a pair
+NEARLY = 8.0  # mm of overlap in all that is worth more patience
+ACCEPT = 1.1  # overlap of a new elite, times the old one's
+KICKS = 2  # most swaps at once
+TAU = 2 * np.pi
+
+
+class State(NamedTuple):
+    """Where each part lies, what each pair weighs; changed in place."""
+
+    shape: Ints  # (parts,)
+    pose: Floats  # (parts, 3): x, y, turn
+    weight: Floats  # (parts, parts): the diagonal is the plate's edge
+    best: Floats  # (parts, 3): poses of least overlap since the last swap
+    elite: Floats  # (parts, 3): the same of all swaps
+    tally: Floats  # (5,): the elite's overlap, least overlap, sweeps since it fell, sweeps, moves
+    random: NDArray[np.uint64]  # (1,)
+
+
+@njit(cache=True, nogil=True)
+def draw(random):
+    """Next number from 0 to 1. Source: xorshift64*, Vigna 2016 (from memory)."""
+    x = random[0]
+    x ^= x >> np.uint64(12)
+    x ^= x << np.uint64(25)
+    x ^= x >> np.uint64(27)
+    random[0] = x
+    return float((x * np.uint64(2685821657736338717)) >> np.uint64(11)) / 9007199254740992.0
+
+
+@njit(cache=True, nogil=True)
+def _into_room(w, s, x, y, c, sn):
+    """The place moved into the room; and whether it goes in at this turn."""
+    x0, y0, x1, y1 = extent(w, s, c, sn)
+    low_x, high_x = w.room[0] - x0, w.room[2] - x1
+    low_y, high_y = w.room[1] - y0, w.room[3] - y1
+    if low_x > high_x + 1e-9 or low_y > high_y + 1e-9:
+        return False, x, y
+    return True, max(low_x, min(x, high_x)), max(low_y, min(y, high_y))
+
+
+@njit(cache=True, nogil=True)
+def cost(w, state, i, x, y, turn, limit):
+    """Weighted overlap of part i if it lay there; given up above the limit."""
+    c, sn = np.cos(turn), np.sin(turn)
+    s = state.shape[i]
+    total = 0.0
+    if w.plate_edges.shape[0]:
+        total += state.weight[i, i] * plate_depth(w, s, x, y, c, sn)
+    mx = x + c * w.round[s, 0] - sn * w.round[s, 1]
+    my = y + sn * w.round[s, 0] + c * w.round[s, 1]
+    for j in range(state.shape.shape[0]):
+        if total >= limit:
+            return total
+        if j == i:
+            continue
+        t = state.shape[j]
+        reach = w.round[s, 2] + w.round[t, 2] + w.spacing + abs(w.round[t, 0]) + abs(w.round[t, 1])
+        dx, dy = mx - state.pose[j, 0], my - state.pose[j, 1]
+        if dx * dx + dy * dy >= reach * reach:
+            continue
+        cj, sj = np.cos(state.pose[j, 2]), np.sin(state.pose[j, 2])
+        _, f = pair_depth(w, s, x, y, c, sn, t, state.pose[j, 0], state.pose[j, 1], cj, sj)
+        total += state.weight[i, j] * f
+    return total
+
+
+@njit(cache=True, nogil=True)
+def _a_turn(w, s, random):
+    count = w.turn_count[s]
+    if count == 0:
+        return TAU * draw(random)
+    return w.turns[s, min(count - 1, int(draw(random) * count))]
+
+
+@njit(cache=True, nogil=True)
+def _downhill(w, state, i, x, y, turn, now, first, least):
+    """Coordinate descent with steps that grow on success and shrink on failure."""
+    s = state.shape[i]
+    step, twist = first, first / max(w.round[s, 2], 1.0)
+    free = w.turn_count[s] == 0
+    while step > least and now > 0.0:
+        kind = int(draw(state.random) * (4.0 if free else 3.0))
+        sign = 1.0 if draw(state.random) < 0.5 else -1.0
+        better = False
+        for _ in range(2):
+            nx, ny, nt = x, y, turn
+            if kind == 0:
+                nx += sign * step
+            elif kind == 1:
+                ny += sign * step
+            elif kind == 2:
+                angle = TAU * draw(state.random)
+                nx += step * np.cos(angle)
+                ny += step * np.sin(angle)
+            else:
+                nt += sign * twist
+            fits, nx, ny = _into_room(w, s, nx, ny, np.cos(nt), np.sin(nt))
+            if fits:
+                got = cost(w, state, i, nx, ny, nt, now)
+                if got < now:
+                    x, y, turn, now, better = nx, ny, nt, got, True
+                    break
+            sign = -sign
+        factor = 1.1 if better else 0.6
+        if kind == 3:
+            twist *= factor
+            if not better:
+                step *= 0.9
+        else:
+            step *= factor
+            if not better:
+                twist = max(twist * 0.9, 1e-6)
+    return x, y, turn, now
+
+
+@njit(cache=True, nogil=True)
+def _move(w, state, i, wide, near):
+    """Part i to the best place that random tries and descent find, if it is better."""
+    s = state.shape[i]
+    x, y, turn = state.pose[i, 0], state.pose[i, 1], state.pose[i, 2]
+    now = cost(w, state, i, x, y, turn, 1e300)
+    if now <= 0.0:
+        return
+    px, py, pt, least = 0.0, 0.0, 0.0, 1e300
+    room = w.room
+    reach = w.round[s, 2]
+    for k in range(wide + near):
+        if k < wide:
+            nx = room[0] + draw(state.random) * (room[2] - room[0])
+            ny = room[1] + draw(state.random) * (room[3] - room[1])
+            nt = _a_turn(w, s, state.random)
+            nx -= np.cos(nt) * w.round[s, 0] - np.sin(nt) * w.round[s, 1]
+            ny -= np.sin(nt) * w.round[s, 0] + np.cos(nt) * w.round[s, 1]
+        else:
+            nx = x + (draw(state.random) - 0.5) * reach
+            ny = y + (draw(state.random) - 0.5) * reach
+            nt = turn
+            if w.turn_count[s] == 0:
+                nt += (draw(state.random) - 0.5) * 0.6
+            elif draw(state.random) < 0.5:
+                nt = _a_turn(w, s, state.random)
+        fits, nx, ny = _into_room(w, s, nx, ny, np.cos(nt), np.sin(nt))
+        if not fits:
+            continue
+        got = cost(w, state, i, nx, ny, nt, least)
+        if got < least:
+            px, py, pt, least = nx, ny, nt, got
+    bx, by, bt, best = _downhill(w, state, i, x, y, turn, now, 0.05 * reach, 1.0)
+    if least < 1e300:
+        px, py, pt, least = _downhill(w, state, i, px, py, pt, least, 0.25 * reach, 2.0)
+        if least < best:
+            bx, by, bt, best = px, py, pt, least
+    if best < now:
+        bx, by, bt, best = _downhill(w, state, i, bx, by, bt, best, 1.0, 1e-2)
+        state.pose[i, 0], state.pose[i, 1], state.pose[i, 2] = bx, by, bt
+
+
+@njit(cache=True, nogil=True)
+def overlaps(w, state, depth):
+    """Fill the depths of all pairs (f) and return their sum and the parts that have any."""
+    n = state.shape.shape[0]
+    total, bad = 0.0, np.zeros(n, np.int64)
+    for i in range(n):
+        ci, si = np.cos(state.pose[i, 2]), np.sin(state.pose[i, 2])
+        depth[i, i] = plate_depth(w, state.shape[i], state.pose[i, 0], state.pose[i, 1], ci, si)
+        if depth[i, i] > TOUCH:
+            total += depth[i, i]
+            bad[i] = 1
+        for j in range(i):
+            cj, sj = np.cos(state.pose[j, 2]), np.sin(state.pose[j, 2])
+            _, f = pair_depth(
+                w, state.shape[i], state.pose[i, 0], state.pose[i, 1], ci, si,
+                state.shape[j], state.pose[j, 0], state.pose[j, 1], cj, sj,
+            )  # fmt: skip
+            depth[i, j] = depth[j, i] = f
+            if f > TOUCH:
+                total += f
+                bad[i] = bad[j] = 1
+    return total, bad
+
+
+@njit(cache=True, nogil=True)
+def _swap(w, state, bad):
+    """A part that overlaps and an unlike one change places."""
+    n = state.shape.shape[0]
+    for _ in range(50 * n):
+        i, j = int(draw(state.random) * n), int(draw(state.random) * n)
+        if bad[i] == 0:
+            continue
+        a, b = state.shape[i], state.shape[j]
+        if a == b:
+            continue
+        ti, tj = state.pose[i, 2], state.pose[j, 2]
+        mi = np.cos(ti) * w.round[a, 0] - np.sin(ti) * w.round[a, 1] + state.pose[i, 0]
+        ni = np.sin(ti) * w.round[a, 0] + np.cos(ti) * w.round[a, 1] + state.pose[i, 1]
+        mj = np.cos(tj) * w.round[b, 0] - np.sin(tj) * w.round[b, 1] + state.pose[j, 0]
+        nj = np.sin(tj) * w.round[b, 0] + np.cos(tj) * w.round[b, 1] + state.pose[j, 1]
+        for k, x, y in ((i, mj, nj), (j, mi, ni)):
+            s = state.shape[k]
+            t = _a_turn(w, s, state.random)
+            x -= np.cos(t) * w.round[s, 0] - np.sin(t) * w.round[s, 1]
+            y -= np.sin(t) * w.round[s, 0] + np.cos(t) * w.round[s, 1]
+            fits, x, y = _into_room(w, s, x, y, np.cos(t), np.sin(t))
+            if fits:
+                state.pose[k, 0], state.pose[k, 1], state.pose[k, 2] = x, y, t
+        return
+
+
+@njit(cache=True, nogil=True)
+def scatter(w, state):
+    """All parts to random places."""
+    for i in range(state.shape.shape[0]):
+        state.pose[i, 0] = w.room[0] + draw(state.random) * (w.room[2] - w.room[0])
+        state.pose[i, 1] = w.room[1] + draw(state.random) * (w.room[3] - w.room[1])
+        state.pose[i, 2] = _a_turn(w, state.shape[i], state.random)
+
+
+@njit(cache=True, nogil=True)
+def all_into_room(w, state):
+    """Every part moved just into the room; one that does not go in at its turn is laid anew."""
+    for i in range(state.shape.shape[0]):
+        s = state.shape[i]
+        for _ in range(100):
+            x, y, t = state.pose[i, 0], state.pose[i, 1], state.pose[i, 2]
+            fits, x, y = _into_room(w, s, x, y, np.cos(t), np.sin(t))
+            state.pose[i, 0], state.pose[i, 1] = x, y
+            if fits:
+                break
+            state.pose[i, 2] = _a_turn(w, s, state.random)
+
+
+@njit(cache=True, nogil=True)
+def sweeps(w, state, count, patience, wide, near):
+    """Up to `count` sweeps; True when no part overlaps. Goes on where the last call ended."""
+    n = state.shape.shape[0]
+    depth = np.zeros((n, n))
+    total, bad = overlaps(w, state, depth)
+    tally = state.tally
+    for _ in range(count):
+        if total == 0.0:
+            state.best[:] = state.pose
+            tally[1] = 0.0
+            return True
+        order = np.flatnonzero(bad)
+        for k in range(order.shape[0] - 1, 0, -1):
+            j = int(draw(state.random) * (k + 1))
+            order[k], order[j] = order[j], order[k]
+        for i in order:
+            _move(w, state, i, wide, near)
+        total, bad = overlaps(w, state, depth)
+        tally[3] += 1
+        tally[4] += order.shape[0]
+        if total < tally[1]:
+            if total < 0.98 * tally[1]:
+                tally[2] = 0
+            tally[1] = total
+            state.best[:] = state.pose
+        tally[2] += 1
+        peak = max(depth.max(), 1e-9)
+        for i in range(n):
+            for j in range(n):
+                if depth[i, j] > TOUCH:
+                    grown = state.weight[i, j] * (1.1 + 0.4 * depth[i, j] / peak)
+                    state.weight[i, j] = min(grown, HEAVIEST)
+                else:
+                    state.weight[i, j] = max(1.0, 0.95 * state.weight[i, j])
+        if tally[2] > (patience if tally[1] > NEARLY else 4 * patience):
+            if tally[1] < ACCEPT * tally[0]:
+                tally[0] = tally[1]
+                state.elite[:] = state.best
+            tally[1], tally[2] = 1e300, 0
+            state.weight[:] = 1.0
+            state.pose[:] = state.elite
+            _, bad = overlaps(w, state, depth)
+            for _ in range(1 + int(draw(state.random) * KICKS)):
+                _swap(w, state, bad)
+            total, bad = overlaps(w, state, depth)
+    return False
