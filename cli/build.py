@@ -8,10 +8,12 @@ from pathlib import Path
 from cli.folder import write_folder
 from cli.job import Job
 from cli.job_sheet import job_sheet
+from cli.offcut_use import used_before
 from cli.plan import Plan, plan_job, require_stock
 from cli.report import (
     blank_rows,
     check_rows,
+    cutting_warnings,
     length_rows,
     nesting_row,
     part_rows,
@@ -38,14 +40,17 @@ def build_job(job: Job, out: Path, seed: int, step: Steps, effort: Effort = "nor
     plan = plan_job(job, seed, step, effort)
     seconds = time.perf_counter() - started
     require_stock(job, plan)
+    used = used_before(job, out)
     return write_folder(
-        out, job.head.name, lambda folder: _write_all(job, plan, seconds, folder, step)
+        out, job.head.name, lambda folder: _write_all(job, plan, seconds, folder, step, used)
     )
 
 
-def _write_all(job: Job, plan: Plan, seconds: float, folder: Path, step: Steps) -> Report:
+def _write_all(
+    job: Job, plan: Plan, seconds: float, folder: Path, step: Steps, used: list[str]
+) -> Report:
     step("blanks")
-    write_blanks(plan.parts, folder)
+    write_blanks(job, plan.parts, folder)
     step("cutting files")
     files, warnings = write_sheets(job, plan, folder)
     step("templates")
@@ -60,13 +65,13 @@ def _write_all(job: Job, plan: Plan, seconds: float, folder: Path, step: Steps) 
         wheel=wheel_row(job),
         parts=part_rows(plan.parts),
         blanks=blank_rows(job, plan.parts),
-        sheets=sheet_rows(plan.layouts, files),
+        sheets=sheet_rows(job, plan, files),
         nesting=nesting_row(job, plan, seconds),
         cutting_lists=length_rows(plan),
         templates=[TemplateRow(file=file, pages=pages) for file, pages in templates],
         rating=rating_row(found) if found else None,
         checks=check_rows(run_checks(job.setting, found)),
-        warnings=warnings,
+        warnings=used + warnings + cutting_warnings(job, plan),
     )
     text = report.model_dump_json(indent=2, exclude_none=False)
     (folder / "report.json").write_text(text + "\n", encoding="utf-8")

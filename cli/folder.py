@@ -13,14 +13,16 @@ from cli.exits import NotFinished
 
 T = TypeVar("T")
 PART = r"(tread|disc|disc-field|disc-gauge|flange|hub-tube)"
+EXTRA = r"extra-[A-Za-z0-9._-]+"  # a part of the user's own
 OURS = {  # entry of a job folder -> what the files in it are called; "" for a file
     "report.json": "",
     "job-sheet.html": "",
     "offcuts.toml": "",
+    "offcuts-used.toml": "",
     "solids": rf"({PART}|wheel)\.step",
-    "blanks": rf"{PART}\.dxf",
+    "blanks": rf"({PART}|{EXTRA})\.dxf",
     "sheets": r"[0-9.]+mm-[0-9]+\.dxf",
-    "templates": rf"{PART}\.pdf",
+    "templates": rf"({PART}|{EXTRA})\.pdf",
 }
 
 

@@ -11,6 +11,8 @@ from typing import Any
 
 from pydantic import Field
 
+from nesting.cut_speed import CutSpeed, speed_faults
+from nesting.extra import Extra, ExtraPart, extra_parts, read_extras
 from nesting.paper import Paper
 from nesting.stock import Bar, Cutting, Offcut, Pipe, Stock
 from parts.checks.setting import Setting
@@ -20,6 +22,7 @@ from parts.track_spec import FinishSpec, TrackSpec, WagonSpec
 from parts.use_spec import AxleSpec, ShopSpec, UseSpec
 from parts.wheel_spec import WheelSpec
 
+HERE = Path()
 MOST_BYTES = 1_000_000  # a job file is a few kilobytes
 
 
@@ -49,7 +52,14 @@ SINGLE: dict[str, type[Spec]] = {
     "cutting": Cutting,
     "paper": Paper,
 }
-REPEATED: dict[str, type[Spec]] = {"stock": Stock, "offcut": Offcut, "bar": Bar, "pipe": Pipe}
+REPEATED: dict[str, type[Spec]] = {
+    "stock": Stock,
+    "offcut": Offcut,
+    "bar": Bar,
+    "pipe": Pipe,
+    "cut_speed": CutSpeed,
+    "extra": Extra,
+}
 OPTIONAL = ("finish", "use", "axle", "shop", "cutting", "paper")  # all keys have defaults
 
 
@@ -71,6 +81,8 @@ class Job:
     offcuts: tuple[Offcut, ...]
     bars: tuple[Bar, ...]
     pipes: tuple[Pipe, ...]
+    cut_speeds: tuple[CutSpeed, ...]
+    extras: tuple[ExtraPart, ...] = ()
 
     @property
     def setting(self) -> Setting:
@@ -89,11 +101,14 @@ class Job:
 
 def read_job(path: Path) -> Job:
     """Job from a file. Raises: SpecError with every fault; nothing else for bad input."""
-    return job_of(_read_toml(path))
+    return job_of(_read_toml(path), path.parent)
 
 
-def job_of(table: dict[str, Any]) -> Job:
-    """Job from a parsed table. Raises: SpecError with every fault."""
+def job_of(table: dict[str, Any], folder: Path = HERE) -> Job:
+    """Job from a parsed table; files that it names are seen from `folder`.
+
+    Raises: SpecError with every fault.
+    """
     faults = [*_section_faults(table)]
     for name, kind in SINGLE.items():
         section = table.get(name)
@@ -101,10 +116,13 @@ def job_of(table: dict[str, Any]) -> Job:
             section = {}
         if isinstance(section, dict):
             faults += (fault.below(name) for fault in find_faults(kind, section))
+    extras = table.get("extra", [])
+    drawn, bad_extras = read_extras(extras if isinstance(extras, list) else [], folder)
+    faults += bad_extras
     for name, kind in REPEATED.items():
         rows = table.get(name, [])
         for i, row in enumerate(rows if isinstance(rows, list) else []):
-            if isinstance(row, dict):
+            if isinstance(row, dict) and name != "extra":
                 faults += (fault.below(f"{name}[{i}]") for fault in find_faults(kind, row))
     faults += _repeated_names(table)
     if faults:
@@ -118,8 +136,22 @@ def job_of(table: dict[str, Any]) -> Job:
         "offcuts": rows["offcut"],
         "bars": rows["bar"],
         "pipes": rows["pipe"],
+        "cut_speeds": rows["cut_speed"],
+        "extras": extra_parts(drawn, single["wheel"].steel),  # type: ignore[attr-defined]
     }
-    return Job(**values)
+    job = Job(**values)
+    slow = [*speed_faults(job.cutting, job.cut_speeds, _cut_thicknesses_mm(job))]
+    if slow:
+        raise SpecError(slow)
+    return job
+
+
+def _cut_thicknesses_mm(job: Job) -> list[float]:
+    """Thicknesses of all blanks that are cut from sheet."""
+    wheel = job.wheel
+    tread = [wheel.tread_thickness_mm] if wheel.tread_from == "sheet" else []
+    extras = [extra.blank.thickness_mm for extra in job.extras]
+    return [*tread, wheel.disc_thickness_mm, wheel.flange_thickness_mm, *extras]
 
 
 def _section_faults(table: dict[str, Any]) -> Iterator[Fault]:

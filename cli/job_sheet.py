@@ -7,8 +7,9 @@ from html import escape
 from pathlib import Path
 
 from cli.job import Job
+from cli.offcut_words import HEADS, offcut_cells, offcut_marks
 from cli.report_model import BlankRow, Report
-from cli.words import check_cells, counted, payload_words
+from cli.words import check_cells, counted, payload_words, web_words
 from nesting.picture import dxf_picture
 from parts.section_picture import section_picture
 
@@ -64,7 +65,7 @@ def job_sheet(
         f"<h2>Parts</h2>{_parts(report)}"
         f"<h2>Blanks</h2>{_blanks(report)}{blanks}"
         f"<h2>Sheets</h2>{_sheets(report)}{sheets}"
-        f"{_lengths(report)}{_notes(report)}"
+        f"{_offcuts(report)}{_lengths(report)}{_notes(report)}"
         "<h2>Before you start</h2><div class=caution><ul>"
         f"{''.join(f'<li>{escape(line)}</li>' for line in CAUTIONS)}</ul></div></body></html>\n"
     )
@@ -79,7 +80,8 @@ def _summary(job: Job, report: Report) -> str:
         f"Steel {job.wheel.steel}, {job.finish.coating}. {nesting.sheets_used} plates, scrap "
         f"{nesting.scrap_percent:.0f} %, or {nesting.scrap_percent_after_offcuts:.0f} % after the "
         f"offcuts worth keeping; cutting about {nesting.cutting_hours:.1f} h, "
-        f"{nesting.pierces} pierces."
+        f"{nesting.cut_length_mm / 1000:.1f} m of cut, {nesting.pierces} pierces. "
+        + web_words(nesting.web_mm, nesting.edge_web_mm)
     )
     price = f" Sheets cost {nesting.price:g}" if nesting.price else ""
     if price and nesting.lengths_price:
@@ -151,16 +153,26 @@ def _sizes(row: BlankRow) -> str:
         words.append(
             f"{row.vent_count} vents dia {row.vent_diameter_mm:g} on {row.vent_circle_mm:g} circle"
         )
+    if row.drawing:
+        words.append(f"your own part, from {row.drawing}")
     return ", ".join(words)
 
 
 def _blanks(report: Report) -> str:
     rows = [
-        [b.name, f"{b.thickness_mm:g}", f"{b.count}", _sizes(b), f"{b.area_mm2 / 100:.1f}", b.file]
+        [
+            b.name,
+            f"{b.thickness_mm:g}",
+            b.steel,
+            f"{b.count}",
+            _sizes(b),
+            f"{b.area_mm2 / 100:.1f}",
+            b.file,
+        ]
         for b in report.blanks
     ]
-    heads = ("Blank", "mm thick", "Count", "Sizes, mm", "cm2", "Drawing")
-    return table(heads, rows, frozenset({1, 2, 4}))
+    heads = ("Blank", "mm thick", "Steel", "Count", "Sizes, mm", "cm2", "Drawing")
+    return table(heads, rows, frozenset({1, 3, 5}))
 
 
 def _blank_figure(row: BlankRow, folder: Path) -> str:
@@ -180,19 +192,28 @@ def _sheets(report: Report) -> str:
                 f"{sheet.repeat}",
                 content,
                 f"{sheet.scrap_percent:.1f}",
+                f"{sheet.cutting_minutes:.0f}",
             ]
         )
-    heads = ("Cutting file", "Plate", "mm thick", "Cut", "Blanks on it", "Scrap %")
-    return table(heads, rows, frozenset({2, 3, 5}))
+    heads = ("Cutting file", "Plate", "mm thick", "Cut", "Blanks on it", "Scrap %", "min each")
+    return table(heads, rows, frozenset({2, 3, 5, 6}))
 
 
 def _sheet_figure(report: Report, index: int, folder: Path) -> str:
     sheet = report.sheets[index]
     caption = f"{sheet.file}: {sheet.stock}, cut {sheet.repeat} off"
     return (
-        f"<figure>{dxf_picture(folder / sheet.file, caption)}"
+        f"<figure>{dxf_picture(folder / sheet.file, caption, offcut_marks(sheet))}"
         f"<figcaption>{escape(caption)}</figcaption></figure>"
     )
+
+
+def _offcuts(report: Report) -> str:
+    rows = offcut_cells(report.sheets)
+    if not rows:
+        return ""
+    words = "Mark them before the cut; offcuts.toml has them for the next job file."
+    return f"<h2>Offcuts to keep</h2><p>{words}</p>" + table(HEADS, rows, frozenset({2, 4}))
 
 
 def _lengths(report: Report) -> str:

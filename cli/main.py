@@ -24,7 +24,7 @@ Seed = Annotated[int, typer.Option(min=0, help="Same seed, same layout.")]
 
 
 class Effort(StrEnum):
-    """How much the nest tries; counted in tries, so the same effort gives the same files."""
+    """How long the nest looks; counted in moves, so the same effort gives the same files."""
 
     quick = "quick"
     normal = "normal"
@@ -38,7 +38,7 @@ class Segments(StrEnum):
     all = "all"
 
 
-Work = Annotated[Effort, typer.Option(help="How many orders the nest tries.")]
+Work = Annotated[Effort, typer.Option(help="How long the nest looks for room.")]
 
 
 @app.command("new")
@@ -79,7 +79,7 @@ def build(
 def demo(
     out: Out = Path("out"),
     seed: Seed = 0,
-    effort: Work = Effort.normal,
+    effort: Work = Effort.quick,
     as_json: Json = False,
 ) -> None:
     """Build the bundled example, a salt-marsh oyster tramway of 457 mm gauge."""

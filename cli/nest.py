@@ -9,13 +9,16 @@ from typing import Any
 
 from cli.folder import write_part
 from cli.job import Job
+from cli.offcut_use import used_before
 from cli.plan import lacking, plan_job, require_stock
-from cli.report import length_rows, nesting_row, sheet_rows
+from cli.report import cutting_warnings, length_rows, nesting_row, sheet_rows
 from cli.show import show_json, show_sheets, show_table, steps
 from cli.words import figure
 from cli.write import sheet_files, write_sheets
+from nesting.cut_time import cutting_work
+from nesting.layout import NestingError
 from nesting.nest import Effort
-from nesting.scrap import cutting_work, price_with_cutting, scrap
+from nesting.scrap import price_with_cutting, scrap
 from parts.faults import SpecError
 from parts.flange import seam_weld_m
 from parts.wheel_spec import WheelSpec
@@ -29,7 +32,7 @@ def nest_job(job: Job, out: Path, seed: int, effort: Effort, as_json: bool) -> l
         started = time.perf_counter()
         plan = plan_job(job, seed, step, effort)
         totals = nesting_row(job, plan, time.perf_counter() - started)
-    sheets, lengths = sheet_rows(plan.layouts, sheet_files(plan)), length_rows(plan)
+    sheets, lengths = sheet_rows(job, plan, sheet_files(plan)), length_rows(plan)
     if as_json:
         show_json(
             {
@@ -41,8 +44,9 @@ def nest_job(job: Job, out: Path, seed: int, effort: Effort, as_json: bool) -> l
     else:
         show_sheets(sheets, totals, lengths)
     require_stock(job, plan)
+    used = used_before(job, out)
     _, warnings = write_part(out, job.head.name, lambda folder: write_sheets(job, plan, folder))
-    return warnings
+    return used + warnings + cutting_warnings(job, plan)
 
 
 def compare_segments(job: Job, seed: int, effort: Effort, as_json: bool) -> None:
@@ -89,8 +93,11 @@ def _with_segments(job: Job, segments: int, seed: int, effort: Effort, step: Any
     lines = lacking(other, plan)
     if lines:
         return row | {"says": lines[0]}
-    totals = nesting_row(other, plan, 0.0)
-    work = cutting_work(plan.layouts, job.cutting)
+    try:
+        totals = nesting_row(other, plan, 0.0)
+    except NestingError as error:  # a kerf in the path that does not go into a hollow
+        return row | {"says": str(error)}
+    work = cutting_work(plan.layouts, job.cutting, job.cut_speeds, plan.kept)
     return row | {
         "sheets_used": totals.sheets_used,
         "scrap_percent": totals.scrap_percent,

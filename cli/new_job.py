@@ -13,6 +13,8 @@ HEAD = """\
 # Check it with:  platewheel check THIS-FILE     Build it with:  platewheel build THIS-FILE
 """
 ABSENT = {  # tables that a starting job shows but does not use
+    "cut_speed": "speeds of your machine, one table a thickness; without any, [cutting] tells them",
+    "extra": "parts of your own, cut along with the wheel's",
     "offcut": "left-over pieces, used before whole sheets",
     "bar": 'flat bar, for tread_from = "bar"',
     "pipe": 'pipe, for tread_from = "pipe"',

@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from cli.exits import NotFinished
 from cli.job import Job
 from nesting.bound import Bound, plate_bounds
 from nesting.cut_lengths import CutPlan, Length, Piece, cut_lengths
+from nesting.extra import extra_blanks
 from nesting.layout import Layout, Nest, Wanted, sheets_of
-from nesting.left_over import LeftOver, left_over
+from nesting.left_over import LeftOver, left_overs
 from nesting.nest import Effort, nest
+from nesting.small_holes import without_small_holes
 from parts.blank import Blank
 from parts.wheel import Part, wheel_parts
 
@@ -35,24 +37,51 @@ class Plan:
 
 def plan_job(job: Job, seed: int, report: Callable[[str], None], effort: Effort = "normal") -> Plan:
     """Lay the job's blanks and lengths; nothing is dropped, `lacking` tells what is left over."""
-    wheels, wheel = job.head.wheels, job.wheel
+    wheel = job.wheel
     parts = wheel_parts(wheel)
-    sheet_blanks = [
-        Wanted(part.blank, part.count_per_wheel * wheels)
-        for part in parts
-        if part.blank and not (part.name == "tread" and wheel.tread_from == "bar")
-    ]
-    stock = [s for s in job.stock if s.steel == wheel.steel]
-    offcuts = [o for o in job.offcuts if o.steel == wheel.steel]
-    sheets = sheets_of(stock, offcuts)
-    found = nest(sheet_blanks, sheets, job.cutting, seed, report, effort)
+    found, bounds = _plates(job, parts, seed, report, effort)
     lengths, short = _tread_lengths(job, parts[0].blank)
-    clear = max(job.cutting.kerf_mm, 1.0)
-    kept = [left_over(layout, clear) for layout in found.layouts]
-    bounds = plate_bounds(found.layouts, sheets, job.cutting)
+    kept = tuple(p for layout in found.layouts for p in left_overs(layout, job.cutting))
     blank = parts[0].blank
     length = blank.sizes["length_mm"] if blank else wheel.tread_width_mm
-    return Plan(parts, found, lengths, tuple(k for k in kept if k), short, length, bounds)
+    return Plan(parts, found, lengths, kept, short, length, bounds)
+
+
+def _plates(
+    job: Job, parts: tuple[Part, ...], seed: int, report: Callable[[str], None], effort: Effort
+) -> tuple[Nest, tuple[Bound, ...]]:
+    """The nest of each steel in turn, the wheel's first, put together."""
+    layouts: list[Layout] = []
+    unplaced: list[Wanted] = []
+    bounds: list[Bound] = []
+    for steel in dict.fromkeys([job.wheel.steel, *(extra.steel for extra in job.extras)]):
+        wanted = list(extra_blanks(job.extras, steel))
+        if steel == job.wheel.steel:
+            wanted = [*_wheel_blanks(job, parts), *wanted]
+        wanted = [replace(w, blank=without_small_holes(w.blank, job.cutting)) for w in wanted]
+        sheets = sheets_of(
+            [row for row in job.stock if row.steel == steel],
+            [row for row in job.offcuts if row.steel == steel],
+        )
+        found = nest(wanted, sheets, job.cutting, seed, report, effort)
+        layouts += found.layouts
+        unplaced += found.unplaced
+        bounds += plate_bounds(found.layouts, sheets, job.cutting)
+    return Nest(tuple(layouts), tuple(unplaced)), tuple(bounds)
+
+
+def _wheel_blanks(job: Job, parts: tuple[Part, ...]) -> list[Wanted]:
+    """The wheel's blanks that come from sheet; tread strips along it where the job asks that."""
+    along = job.cutting.strips_along_sheet
+    return [
+        Wanted(
+            part.blank,
+            part.count_per_wheel * job.head.wheels,
+            "half" if along and part.name == "tread" else "any",
+        )
+        for part in parts
+        if part.blank and not (part.name == "tread" and job.wheel.tread_from == "bar")
+    ]
 
 
 def _tread_lengths(job: Job, blank: Blank | None) -> tuple[tuple[CutPlan, ...], tuple[Piece, ...]]:
@@ -80,6 +109,7 @@ def _tread_lengths(job: Job, blank: Blank | None) -> tuple[tuple[CutPlan, ...], 
 def lacking(job: Job, plan: Plan) -> list[str]:
     """A line for each blank or length that fits no stock to hand, with what to try."""
     lines = []
+    steels = {extra.blank.name: extra.steel for extra in job.extras}
     for item in plan.nest.unplaced:
         sizes = ", ".join(
             f"{s.width_mm:g} x {s.length_mm:g} x {s.thickness_mm:g} {s.steel}" for s in job.stock
@@ -87,7 +117,8 @@ def lacking(job: Job, plan: Plan) -> list[str]:
         x0, y0, x1, y1 = item.blank.bounds
         lines.append(
             f"{item.blank.name}: {item.count} fit no stock: {item.blank.thickness_mm:g} mm "
-            f"{job.wheel.steel}, {x1 - x0:.1f} x {y1 - y0:.1f} mm; stock: {sizes or 'none'}; "
+            f"{steels.get(item.blank.name, job.wheel.steel)}, {x1 - x0:.1f} x {y1 - y0:.1f} mm; "
+            f"stock: {sizes or 'none'}; "
             "try: a [[stock]] of that thickness and steel, a larger sheet or a larger count"
         )
     for piece in plan.short:

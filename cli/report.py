@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from cli.job import Job
+from cli.job_blanks import job_blanks
 from cli.plan import Plan
 from cli.report_model import (
     BlankRow,
@@ -10,7 +11,9 @@ from cli.report_model import (
     CheckRow,
     LengthRow,
     LimitRow,
+    MarkedRow,
     NestingRow,
+    OffcutRow,
     PartRow,
     PlacementRow,
     RatingRow,
@@ -18,10 +21,15 @@ from cli.report_model import (
     UnplacedRow,
     WheelRow,
 )
+from cli.words import web_words
 from nesting.cut_lengths import lengths_price
 from nesting.cut_order import cut_order
-from nesting.layout import Layout
-from nesting.scrap import cutting_work, scrap
+from nesting.cut_time import cutting_work, plate_work
+from nesting.cutting import LEAST_WEB_MM
+from nesting.left_over import LeftOver
+from nesting.offcut_file import offcut_names
+from nesting.scrap import scrap
+from nesting.small_holes import MarkedHoles, marked_holes, narrow_holes
 from parts.checks.result import CheckResult
 from parts.hub_tube import tube_words
 from parts.rating.assess import Assessment
@@ -60,27 +68,29 @@ def part_rows(parts: tuple[Part, ...]) -> list[PartRow]:
 def blank_rows(job: Job, parts: tuple[Part, ...]) -> list[BlankRow]:
     return [
         BlankRow(
-            name=part.name,
-            kind=part.blank.kind,
-            thickness_mm=part.blank.thickness_mm,
-            count=part.count_per_wheel * job.head.wheels,
-            area_mm2=part.blank.area_mm2,
-            cut_length_mm=part.blank.cut_length_mm,
-            file=f"blanks/{part.name}.dxf",
-            **dict(part.blank.sizes),
+            name=one.blank.name,
+            kind=one.blank.kind,
+            thickness_mm=one.blank.thickness_mm,
+            count=one.count,
+            area_mm2=one.blank.area_mm2,
+            cut_length_mm=one.blank.cut_length_mm,
+            steel=one.steel,
+            drawing=one.drawing,
+            file=f"blanks/{one.stem}.dxf",
+            **dict(one.blank.sizes),
         )
-        for part in parts
-        if part.blank
+        for one in job_blanks(job, parts)
     ]
 
 
-def sheet_rows(layouts: tuple[Layout, ...], files: list[str]) -> list[SheetRow]:
-    rows = []
-    for layout, file in zip(layouts, files, strict=True):
+def sheet_rows(job: Job, plan: Plan, files: list[str]) -> list[SheetRow]:
+    rows, names = [], offcut_names(plan.kept, job.head.name)
+    for layout, file in zip(plan.layouts, files, strict=True):
         sheet = layout.sheet
+        work = plate_work(layout, job.cutting, job.cut_speeds, plan.kept)
         placements = [
             PlacementRow(blank=p.blank.name, x_mm=p.x_mm, y_mm=p.y_mm, rotation_deg=p.rotation_deg)
-            for p in cut_order(layout.placements)
+            for p in cut_order(layout, job.cutting)
         ]
         rows.append(
             SheetRow(
@@ -94,14 +104,39 @@ def sheet_rows(layouts: tuple[Layout, ...], files: list[str]) -> list[SheetRow]:
                 area_mm2=sheet.area_mm2,
                 parts_area_mm2=layout.parts_area_mm2,
                 scrap_percent=layout.scrap_percent,
+                cut_length_mm=work.cut_length_mm,
+                pierces=work.pierces,
+                rapid_length_mm=work.rapid_length_mm,
+                cutting_minutes=60 * work.hours,
                 placements=placements,
+                offcuts=[
+                    row
+                    for piece, called in zip(plan.kept, names, strict=True)
+                    if piece.layout == layout
+                    for row in _offcut_rows(piece, called)
+                ],
             )
         )
     return rows
 
 
+def _offcut_rows(piece: LeftOver, names: tuple[str, ...]) -> list[OffcutRow]:
+    return [
+        OffcutRow(
+            name=name,
+            width_mm=piece.width_mm,
+            length_mm=piece.length_mm,
+            area_mm2=piece.area_mm2,
+            outline=list(piece.corners),
+            holes=[list(ring) for ring in piece.holes],
+        )
+        for name in names
+    ]
+
+
 def nesting_row(job: Job, plan: Plan, seconds: float) -> NestingRow:
-    total, work = scrap(plan.layouts, plan.kept), cutting_work(plan.layouts, job.cutting)
+    total = scrap(plan.layouts, plan.kept)
+    work = cutting_work(plan.layouts, job.cutting, job.cut_speeds, plan.kept)
     left = [(w.blank.name, w.count) for w in plan.nest.unplaced]
     left += [(piece.name, piece.count) for piece in plan.short]
     return NestingRow(
@@ -114,8 +149,20 @@ def nesting_row(job: Job, plan: Plan, seconds: float) -> NestingRow:
         lengths_price=lengths_price(plan.lengths),
         cut_length_mm=work.cut_length_mm,
         pierces=work.pierces,
+        rapid_length_mm=work.rapid_length_mm,
         cutting_hours=work.hours,
         cutting_price=work.price,
+        web_mm=job.cutting.web_mm,
+        edge_web_mm=job.cutting.edge_web_mm,
+        centre_marked_holes=[
+            MarkedRow(
+                blank=holes.blank,
+                diameter_mm=holes.diameter_mm,
+                count=holes.count,
+                least_mm=holes.least_mm,
+            )
+            for holes in _marked(job, plan)
+        ],
         seconds=round(seconds, 2),
         bounds=[
             BoundRow(
@@ -128,6 +175,28 @@ def nesting_row(job: Job, plan: Plan, seconds: float) -> NestingRow:
         ],
         unplaced=[UnplacedRow(blank=name, count=count) for name, count in left],
     )
+
+
+def _marked(job: Job, plan: Plan) -> tuple[MarkedHoles, ...]:
+    """Holes that the laid blanks have as centres alone."""
+    laid = {p.blank.name: p.blank for layout in plan.layouts for p in layout.placements}
+    drawn = [row.blank for row in job_blanks(job, plan.parts) if row.blank.name in laid]
+    changed = [blank for blank in drawn if len(laid[blank.name].holes) < len(blank.holes)]
+    return marked_holes(changed, job.cutting)
+
+
+def cutting_warnings(job: Job, plan: Plan) -> list[str]:
+    """What the cutter must know of small holes and narrow webs."""
+    laid = {p.blank.name: p.blank for layout in plan.layouts for p in layout.placements}
+    lines = [str(holes) for holes in _marked(job, plan)]
+    lines += narrow_holes(laid.values(), job.cutting)
+    if laid and job.cutting.web_mm < LEAST_WEB_MM:
+        lines.append(
+            f"{web_words(job.cutting.web_mm, job.cutting.edge_web_mm)} Less than "
+            f"{LEAST_WEB_MM:g} mm burns away; "
+            f"part_spacing_mm = {2 * job.cutting.kerf_mm + LEAST_WEB_MM:g} or more lets it stand."
+        )
+    return lines
 
 
 def length_rows(plan: Plan) -> list[LengthRow]:

@@ -40,11 +40,15 @@ class PartRow(Row):
 
 class BlankRow(Row):
     name: str
-    kind: Literal["tread", "disc", "flange"]
+    kind: Literal["tread", "disc", "flange", "extra"] = Field(
+        description="extra: a part of the user's own, not of the wheel"
+    )
     thickness_mm: float
     count: int = Field(description="for the whole job")
     area_mm2: float
     cut_length_mm: float
+    steel: str
+    drawing: str | None = Field(description="DXF file that an extra was read from")
     file: str
     length_mm: float | None = None
     width_mm: float | None = None
@@ -65,6 +69,17 @@ class PlacementRow(Row):
     rotation_deg: float
 
 
+class OffcutRow(Row):
+    """A piece of one plate that is kept for the next job, as offcuts.toml has it."""
+
+    name: str = Field(description="to be chalked on it")
+    width_mm: float = Field(description="greatest, along y of the layout")
+    length_mm: float = Field(description="greatest, along x of the layout")
+    area_mm2: float
+    outline: list[tuple[float, float]] = Field(description="corners where it lies on the plate")
+    holes: list[list[tuple[float, float]]]
+
+
 class SheetRow(Row):
     file: str
     stock: str = Field(description="width x length of the sheet, or the offcut's name")
@@ -76,7 +91,12 @@ class SheetRow(Row):
     area_mm2: float
     parts_area_mm2: float
     scrap_percent: float
+    cut_length_mm: float = Field(description="on one plate: edges, leads, cuts through the rest")
+    pierces: int = Field(description="on one plate")
+    rapid_length_mm: float = Field(description="travel between cuts on one plate")
+    cutting_minutes: float = Field(description="of one plate")
     placements: list[PlacementRow] = Field(description="in cutting order")
+    offcuts: list[OffcutRow] = Field(description="kept, plate by plate; none is scrap")
 
 
 class UnplacedRow(Row):
@@ -93,6 +113,15 @@ class BoundRow(Row):
     proved_least: bool
 
 
+class MarkedRow(Row):
+    """Round holes of a blank too small to cut: centres on the sheets, to be drilled."""
+
+    blank: str
+    diameter_mm: float
+    count: int = Field(description="in one blank")
+    least_mm: float = Field(description="smallest hole that is cut in this thickness")
+
+
 class NestingRow(Row):
     sheets_used: int
     stock_area_mm2: float
@@ -103,10 +132,17 @@ class NestingRow(Row):
     )
     price: float | None = Field(description="of the sheets used; null where a price is missing")
     lengths_price: float | None = Field(description="of bars or pipes; null where one is missing")
-    cut_length_mm: float
+    cut_length_mm: float = Field(description="of all plates, leads and tabs counted")
     pierces: int
+    rapid_length_mm: float = Field(description="travel between cuts, from each plate's corner on")
     cutting_hours: float
     cutting_price: float
+    web_mm: float = Field(
+        description="steel between the kerfs of two neighbours: part spacing - 2 x kerf; "
+        "nothing or less: the kerfs run into one"
+    )
+    edge_web_mm: float = Field(description="steel between a kerf and the sheet's edge")
+    centre_marked_holes: list[MarkedRow]
     seconds: float = Field(description="time the search took; the only figure that changes")
     bounds: list[BoundRow]
     unplaced: list[UnplacedRow]

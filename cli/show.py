@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from typing import Any, Protocol
 
-from cli.words import check_cells, counted, payload_words
+from cli.words import check_cells, counted, payload_words, web_words
 
 
 class Steps(Protocol):
@@ -95,5 +95,8 @@ def show_sheets(sheets: Sequence[Any], nesting: Any, lengths: Sequence[Any]) -> 
         print(f"{bound.thickness_mm:g} mm: {bound.sheets_used} bought, {told}")
     print(
         f"{nesting.sheets_used} plates, scrap {nesting.scrap_percent:.1f} %, after offcuts "
-        f"{nesting.scrap_percent_after_offcuts:.1f} %, cutting {nesting.cutting_hours:.1f} h"
+        f"{nesting.scrap_percent_after_offcuts:.1f} %, cutting {nesting.cutting_hours:.1f} h: "
+        f"{nesting.cut_length_mm / 1000:.1f} m, {nesting.pierces} pierces, "
+        f"{nesting.rapid_length_mm / 1000:.1f} m of travel"
     )
+    print(web_words(nesting.web_mm, nesting.edge_web_mm))

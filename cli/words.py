@@ -31,3 +31,12 @@ def check_cells(row: Any) -> tuple[str, str, str, str, str, str]:
     """A check as table cells: verdict, title, value, limit, what it says, source."""
     value, limit = figure(row.value, row.unit), figure(row.limit, row.unit)
     return row.verdict, row.title, value, limit, row.says, row.source
+
+
+def web_words(web_mm: float, edge_web_mm: float) -> str:
+    """What steel is left standing beside the kerfs, in a sentence."""
+    if web_mm > 0:
+        between = f"Between the kerfs of two neighbours {web_mm:.1f} mm of steel stand"
+    else:
+        between = "The kerfs of two neighbours run into one, no steel stands between them"
+    return f"{between}; {edge_web_mm:.1f} mm between a kerf and the sheet's edge."

@@ -6,6 +6,8 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from cli.job import Job
+from cli.job_blanks import job_blanks
+from cli.offcut_use import USED_FILE, used_toml
 from cli.plan import Plan
 from parts.wheel import Part, wheel
 
@@ -24,38 +26,37 @@ def write_solids(job: Job, parts: Sequence[Part], folder: Path) -> list[str]:
     return [f"solids/{part.name}.step" for part in parts] + [f"solids/{WHEEL_STEP}"]
 
 
-def write_blanks(parts: Sequence[Part], folder: Path) -> list[str]:
-    """One DXF for each blank."""
+def write_blanks(job: Job, parts: Sequence[Part], folder: Path) -> list[str]:
+    """One DXF for each blank, extras too."""
     from nesting.write_dxf import write_blank_dxf
 
     home = folder / "blanks"
     home.mkdir()
-    blanks = [part.blank for part in parts if part.blank]
-    for blank in blanks:
-        write_blank_dxf(blank, home / f"{blank.name}.dxf")
-    return [f"blanks/{blank.name}.dxf" for blank in blanks]
+    files = []
+    for one in job_blanks(job, parts):
+        files.append(f"blanks/{one.stem}.dxf")
+        write_blank_dxf(one.blank, folder / files[-1], job.cutting.dxf_version)
+    return files
 
 
 def write_sheets(job: Job, plan: Plan, folder: Path) -> tuple[list[str], list[str]]:
-    """One DXF for each distinct layout, and offcuts.toml; returns paths and warnings."""
-    from nesting.lead import short_leads
-    from nesting.left_over import offcuts_toml
+    """One DXF for each distinct layout, and what is left and used; returns paths and warnings."""
+    from nesting.offcut_file import offcuts_toml
+    from nesting.skeleton import kept_rings
     from nesting.write_dxf import write_sheet_dxf
 
     home = folder / "sheets"
     home.mkdir()
-    files, warnings = sheet_files(plan), []
+    files = sheet_files(plan)
+    warnings = [line for extra in job.extras for line in extra.warnings]
     for layout, file in zip(plan.layouts, files, strict=True):
-        without = write_sheet_dxf(layout, job.cutting, folder / file)
-        if without:
-            names = ", ".join(f"{p.blank.name} at ({p.x_mm:g}, {p.y_mm:g})" for p in without)
-            lead = f"no room for a lead-in of {job.cutting.lead_in_mm:g} mm"
-            warnings.append(f"{file}: {lead}: {names}")
-        short = short_leads(layout, job.cutting.lead_in_mm)
-        if short:
-            warnings.append(f"{file}: {short} holes are too small for the lead: it is their radius")
+        keep = kept_rings(layout, plan.kept)
+        told = write_sheet_dxf(layout, job.cutting, folder / file, keep)
+        warnings += [f"{file}: {line}" for line in told]
     text = offcuts_toml(list(plan.kept), job.head.name)
     (folder / "offcuts.toml").write_text(text, encoding="utf-8")
+    used = used_toml(plan.layouts, job.head.name)
+    (folder / USED_FILE).write_text(used, encoding="utf-8")
     return files, warnings
 
 
@@ -71,18 +72,16 @@ def sheet_files(plan: Plan) -> list[str]:
 
 
 def write_templates(job: Job, parts: Sequence[Part], folder: Path) -> list[tuple[str, int]]:
-    """One PDF for each blank; returns paths and pages."""
+    """One PDF for each blank, extras too; returns paths and pages."""
     from nesting.template_pdf import write_template
 
     home = folder / "templates"
     home.mkdir()
     result = []
-    for part in parts:
-        if part.blank:
-            count = part.count_per_wheel * job.head.wheels
-            file = f"templates/{part.name}.pdf"
-            pages = write_template(
-                part.blank, count, job.paper, folder / file, job_name=job.head.name
-            )
-            result.append((file, pages))
+    for one in job_blanks(job, parts):
+        file = f"templates/{one.stem}.pdf"
+        pages = write_template(
+            one.blank, one.count, job.paper, folder / file, job_name=job.head.name
+        )
+        result.append((file, pages))
     return result

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from nesting.nest import EFFORTS
 from parts.checks.setting import Setting
 from parts.rating.assess import Assessment, assess
 
@@ -16,6 +17,12 @@ def own_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """An empty folder that is the current one, so that the default out/ shows."""
     monkeypatch.chdir(tmp_path)
     return tmp_path
+
+
+@pytest.fixture(autouse=True)
+def nest_quickly(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The command line's own tests do not wait for the full search; it has its own."""
+    monkeypatch.setitem(EFFORTS, "normal", EFFORTS["quick"])
 
 
 @pytest.fixture(autouse=True)

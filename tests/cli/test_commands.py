@@ -116,7 +116,7 @@ def test_parts_of_the_folder_one_by_one(own_folder: Path, job: str) -> None:
     made: dict[str, bytes] = {}
     for command, key, entries in (
         ("templates", "templates", {"templates"}),
-        ("nest", "sheets", {"sheets", "offcuts.toml"}),
+        ("nest", "sheets", {"sheets", "offcuts.toml", "offcuts-used.toml"}),
         ("solids", "parts", {"solids"}),
     ):
         result = run(command, job, "--json")
@@ -146,7 +146,7 @@ def test_demo_is_the_bundled_job(monkeypatch: pytest.MonkeyPatch, own_folder: Pa
 
     def build(job: Job, out: Path, seed: int, step: object, effort: str) -> None:
         names.append(job.head.name)
-        assert (job.track.gauge_mm, out, seed, effort) == (457, Path("elsewhere"), 3, "normal")
+        assert (job.track.gauge_mm, out, seed, effort) == (457, Path("elsewhere"), 3, "quick")
         raise KeyboardInterrupt
 
     monkeypatch.setattr("cli.build.build_job", build)

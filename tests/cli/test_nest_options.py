@@ -48,6 +48,11 @@ def test_a_segment_count_that_cannot_be_made_is_told_in_its_row(tmp_path: Path) 
     assert whole["sheets_used"] is None
 
 
+@pytest.fixture
+def nest_quickly() -> None:
+    """Here the efforts are the true ones."""
+
+
 @pytest.mark.parametrize("effort", ["quick", "normal"])
 def test_same_effort_same_files(job: str, effort: str) -> None:
     files = []

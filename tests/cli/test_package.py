@@ -72,6 +72,15 @@ def test_heavy_libraries_are_imported_where_they_are_used(path: Path) -> None:
     assert on_import(parsed(path)).isdisjoint(INSIDE_ONLY)
 
 
+def test_compiled_modules_are_imported_where_they_are_used() -> None:
+    compiled = {path for path in FILES if "numba" in imports(parsed(path))}
+    names = {f"{path.parent.name}.{path.stem}" for path in compiled}
+    assert names == {"nesting.depth", "nesting.separate"}
+    for path in set(FILES) - compiled:
+        top = [n for n in parsed(path).body if isinstance(n, ast.ImportFrom)]
+        assert names.isdisjoint({node.module for node in top}), path.name
+
+
 @each_file
 def test_a_file_is_short_and_named_for_its_subject(path: Path) -> None:
     assert len(path.read_text(encoding="utf-8").splitlines()) < 300

@@ -12,7 +12,7 @@ import typer.main
 
 import cli.main
 from cli import exits
-from nesting.write_dxf import LAYERS
+from nesting.dxf_entities import LAYERS
 
 from .jobs import run
 
