@@ -21,7 +21,7 @@ from nesting.verify import verify
 Effort = Literal["quick", "normal", "thorough"]
 EFFORTS: dict[Effort, Search] = {
     "quick": Search(orders=(12, 6), moves=0, per_try=0),
-    "normal": Search(orders=(12, 6), moves=450, per_try=280),
+    "normal": Search(orders=(12, 6), moves=500, per_try=320),
     "thorough": Search(orders=(100, 30), moves=8000, per_try=1000),
 }
 

@@ -20,8 +20,8 @@ from nesting.layout import Layout, Placement, Sheet
 from nesting.verify import faults
 from nesting.world import Shape, placements_of, world_of
 
-PATIENCE = 100  # sweeps without less overlap before parts are swapped
-WIDE, NEAR = 24, 12  # places tried all over the plate, and near where a part lies
+PATIENCE = 250  # sweeps without less overlap before parts are swapped
+WIDE, NEAR = 12, 24  # places tried all over the plate, and near where a part lies
 SWEEPS = 4  # between looks at whether to stop
 
 

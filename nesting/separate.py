@@ -151,11 +151,11 @@ def _move(w, state, i, wide, near):
             nx -= np.cos(nt) * w.round[s, 0] - np.sin(nt) * w.round[s, 1]
             ny -= np.sin(nt) * w.round[s, 0] + np.cos(nt) * w.round[s, 1]
         else:
-            nx = x + (draw(state.random) - 0.5) * reach
-            ny = y + (draw(state.random) - 0.5) * reach
+            nx = x + (draw(state.random) - 0.5) * 2.0 * reach
+            ny = y + (draw(state.random) - 0.5) * 2.0 * reach
             nt = turn
             if w.turn_count[s] == 0:
-                nt += (draw(state.random) - 0.5) * 0.6
+                nt = TAU * draw(state.random)
             elif draw(state.random) < 0.5:
                 nt = _a_turn(w, s, state.random)
         fits, nx, ny = _into_room(w, s, nx, ny, np.cos(nt), np.sin(nt))

@@ -12,7 +12,7 @@ from nesting.layout import Placement, Sheet
 from nesting.world import poses_of
 from parts.outline import bounds
 
-STEP, LEAST_STEP_MM = 0.03, 3.0  # of the length, tried first; and last
+STEP, LEAST_STEP_MM = 0.01, 6.0  # of the length, tried first; and last
 GUESSES = (1.0, 1.05, 1.1)  # of the length that parts as close as on a full plate would take
 
 
@@ -53,7 +53,7 @@ def squeezed(
             task.report("stopped: the shortest found is kept")
             break
         if found is None:
-            left -= task.per_try
+            left -= task.per_try / 2
             step = step if guesses else step / 2
             continue
         guesses, best, left = [], found, left - found.moves / parts
@@ -64,12 +64,12 @@ def squeezed(
 def _within(
     task: Task, sheet: Sheet, counts: Counts, length_mm: float, start: Full, left: float
 ) -> Full | None:
-    """Two tries, from what is known and at random; each may take half the moves of a full try."""
+    """Two tries, from what is known and at random; both of full length."""
     from nesting.search import Try
 
     seed = task.seed + round(1000 * left)  # other numbers each time
     ways = [Try(seed, start.poses), Try(seed + 1, {})]
-    return lay(task, sheet, counts, length_mm, ways, task.per_try * sum(counts.values()) // 2)
+    return lay(task, sheet, counts, length_mm, ways, task.per_try * sum(counts.values()))
 
 
 def without(placements: Sequence[Placement], surplus: Counter[str]) -> tuple[Placement, ...]:
