@@ -8,6 +8,7 @@ from pathlib import Path
 
 from cli.build import build_job
 from cli.job import read_job
+from cli.offcut_words import offcut_marks
 from nesting.picture import dxf_picture
 from parts.checks.window_picture import window_picture
 from parts.rating.assess import assess
@@ -30,7 +31,7 @@ def main(home: Path = Path("out/readme")) -> None:
         fullest = max(report.sheets, key=lambda sheet: len(sheet.placements))
         pictures = {
             "section": section_picture(job.wheel),
-            "sheet": dxf_picture(folder / fullest.file, fullest.file),
+            "sheet": dxf_picture(folder / fullest.file, fullest.file, offcut_marks(fullest)),
             "window": window_picture(job.setting),
         }
         found = assess(job.setting)

@@ -39,7 +39,7 @@ def kits(wheels: int) -> list[Wanted]:
 SHEET = plate(625.0, 500.0, price=10.0)
 
 
-@settings(max_examples=12, deadline=None, derandomize=True)
+@settings(max_examples=7, deadline=None, derandomize=True)
 @given(jobs(), st.integers(0, 3))
 def test_any_job(job: tuple[list[Wanted], list[Sheet]], seed: int) -> None:
     wanted, stock = job
@@ -75,7 +75,7 @@ def test_no_layout_is_shorter_than_its_area() -> None:
 
 
 def test_parts_kept_to_the_rolling_direction_lie_along_the_plate() -> None:
-    wanted = [Wanted(strip(200.0, 25.0), 30, "half")]
+    wanted = [Wanted(strip(200.0, 25.0), 18, "half")]
     done = nest(wanted, [SHEET], cutting(3.0, 5.0))
     turns = {p.rotation_deg for layout in done.layouts for p in layout.placements}
     assert turns <= {0.0, 180.0}

@@ -59,7 +59,7 @@ def test_guests_without_a_holder_are_told() -> None:
     assert [(w.blank.name, w.count) for w in missing] == [("cap", 2)]
 
 
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=8, deadline=None)
 @given(
     st.integers(1, 7), st.integers(0, 9), st.integers(0, 3), st.sampled_from([50.0, 107.0, 119.0])
 )
