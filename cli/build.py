@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import time
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 from cli.folder import write_folder
@@ -49,16 +50,18 @@ def build_job(job: Job, out: Path, seed: int, step: Steps, effort: Effort = "nor
 def _write_all(
     job: Job, plan: Plan, seconds: float, folder: Path, step: Steps, used: list[str]
 ) -> Report:
-    step("blanks")
-    write_blanks(job, plan.parts, folder)
-    step("cutting files")
-    files, warnings = write_sheets(job, plan, folder)
-    step("templates")
-    templates = write_templates(job, plan.parts, folder)
-    step("solids")
-    write_solids(job, plan.parts, folder)
-    step("stress analysis")
-    found = assess(job.setting)
+    with ThreadPoolExecutor(1) as beside:  # the analysis takes as long as all files together
+        rating = beside.submit(assess, job.setting)
+        step("blanks")
+        write_blanks(job, plan.parts, folder)
+        step("cutting files")
+        files, warnings = write_sheets(job, plan, folder)
+        step("templates")
+        templates = write_templates(job, plan.parts, folder)
+        step("solids")
+        write_solids(job, plan.parts, folder)
+        step("stress analysis")
+        found = rating.result()
     step("report")
     report = Report(
         job=JobRow(name=job.head.name, wheels=job.head.wheels),

@@ -25,7 +25,7 @@ def main(home: Path = Path("out/readme")) -> None:
         tempfile.TemporaryDirectory() as aside,
     ):
         job = read_job(path)
-        report = build_job(job, Path(aside), 0, lambda text: print(text))
+        report = build_job(job, Path(aside), 0, lambda text: print(text), "quick")
         folder = Path(aside) / job.head.name
         step_picture(folder / "solids" / "wheel.step", home / "wheel.png")
         fullest = max(report.sheets, key=lambda sheet: len(sheet.placements))

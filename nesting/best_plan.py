@@ -107,9 +107,8 @@ def _assembled(
 
 
 def _filled(task: Task, pool: Sequence[Pattern], k: int, parts: int) -> float | None:
-    """Share of its plate that the fullest pattern needs by area; None for the pattern itself."""
+    """Share of its plate that the fullest pattern needs by area; None where none has more."""
     sheet = pool[k].sheet
-    if parts == len(pool[k].placements):
-        return None
-    full = [p.placements for p in pool if p.sheet is sheet]
-    return max(length_by_area(task, sheet, p) / (reach_mm(p) + task.margin_mm) for p in full)
+    full = [p.placements for p in pool if p.sheet is sheet and len(p.placements) > parts]
+    shares = [length_by_area(task, sheet, p) / (reach_mm(p) + task.margin_mm) for p in full]
+    return max(shares, default=None)

@@ -124,22 +124,34 @@ def fuller(
         if not task.fits_by_area(counts, sheet):
             return
         task.report(f"{sheet.name}: {level} of {task.levels} shares on a plate, trying one more")
+        nested, parts = _nested(task, counts), sum(counts.values())
         tries = 2 * max(1, round(left / task.per_try / 2))  # two run at once
-        ways, parts = _ways(task, counts, start, tries), sum(counts.values())
-        found = lay(task, sheet, counts, sheet.length_mm, ways, task.per_try * parts)
+        ways = _ways(task, start, tries, checkered=nested)
+        most_moves = (
+            task.per_try * parts // (2 if nested else 1)
+        )  # a pair's move takes twice as long
+        found = lay(task, sheet, counts, sheet.length_mm, ways, most_moves)
         if found is None:
             return
         level, start, left = level + 1, found, left - found.moves / parts
         yield level, found
 
 
-def _ways(task: Task, counts: Counts, start: Full | None, tries: int) -> list[Any]:
+def _nested(task: Task, counts: Counts) -> bool:
+    """Whether discs are laid in mouths."""
+    shapes = shapes_of(task)
+    return any(n and s.inner for n, s in zip(numbers_of(shapes, counts), shapes, strict=True))
+
+
+def _ways(task: Task, start: Full | None, tries: int, *, checkered: bool) -> list[Any]:
     """Ways to begin: on a grid where discs lie in mouths, at random, from the plate before."""
     from nesting.search import Try
 
-    shapes = shapes_of(task)
-    nested = any(n and s.inner for n, s in zip(numbers_of(shapes, counts), shapes, strict=True))
     return [
-        Try(task.seed + 31 * k, start.poses if start and k % 4 == 3 else {}, nested and k % 2 == 0)
+        Try(
+            task.seed + 31 * k,
+            start.poses if start and k % 4 == 3 else {},
+            checkered and k % 2 == 0,
+        )
         for k in range(tries)
     ]

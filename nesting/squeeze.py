@@ -12,7 +12,9 @@ from nesting.layout import Placement, Sheet
 from nesting.world import poses_of
 from parts.outline import bounds
 
+FIRST_STEP = 0.04  # of the length, where nothing tells how short it may be
 STEP, LEAST_STEP_MM = 0.01, 6.0  # of the length, tried first; and last
+EASY = 8  # part of a full try, where no guess is made
 GUESSES = (1.0, 1.05, 1.1)  # of the length that parts as close as on a full plate would take
 
 
@@ -40,7 +42,9 @@ def squeezed(
     by_area = length_by_area(task, sheet, placements)
     length = reach_mm(placements) + task.margin_mm
     left, parts = float(task.moves), len(placements)
-    guesses, step = list(GUESSES if filled else ()), STEP * length
+    guesses = list(GUESSES if filled else ())
+    per_try = task.per_try if filled else task.per_try // EASY  # the quick plan is close by itself
+    step = max(LEAST_STEP_MM, (STEP if filled else FIRST_STEP) * length)
     while left > 0 and step >= LEAST_STEP_MM:
         aim = guesses.pop(0) * by_area / (filled or 1.0) if guesses else length - step
         if aim <= by_area or aim > length - LEAST_STEP_MM:
@@ -48,12 +52,12 @@ def squeezed(
             continue
         task.report(f"{sheet.name}: last plate within {length:.0f} mm, trying {aim:.0f} mm")
         try:
-            found = _within(task, sheet, counts, aim, best, left)
+            found = _within(task, sheet, counts, aim, best, left, per_try)
         except KeyboardInterrupt:
             task.report("stopped: the shortest found is kept")
             break
         if found is None:
-            left -= task.per_try / 2
+            left -= task.per_try / 2  # two tries at once, at least as far as this
             step = step if guesses else step / 2
             continue
         guesses, best, left = [], found, left - found.moves / parts
@@ -62,14 +66,20 @@ def squeezed(
 
 
 def _within(
-    task: Task, sheet: Sheet, counts: Counts, length_mm: float, start: Full, left: float
+    task: Task,
+    sheet: Sheet,
+    counts: Counts,
+    length_mm: float,
+    start: Full,
+    left: float,
+    per_try: int,
 ) -> Full | None:
     """Two tries, from what is known and at random; both of full length."""
     from nesting.search import Try
 
     seed = task.seed + round(1000 * left)  # other numbers each time
     ways = [Try(seed, start.poses), Try(seed + 1, {})]
-    return lay(task, sheet, counts, length_mm, ways, task.per_try * sum(counts.values()))
+    return lay(task, sheet, counts, length_mm, ways, per_try * sum(counts.values()))
 
 
 def without(placements: Sequence[Placement], surplus: Counter[str]) -> tuple[Placement, ...]:

@@ -1,6 +1,6 @@
 """Kits on a sheet, sheets for a job, density of published polygons; and spyrrow beside them:
 
-    python -m tests.bench.nest_study [ESICUP_FOLDER] [--only NAME]
+    python -m tests.bench.nest_study [ESICUP_FOLDER] [--only=NAME,NAME] [--alone]
 
 Run by hand (some ten minutes). Discs of radius 126, flange blanks 150/179 of 311.8 degrees in K
 segments, sheet 1250 x 2500, spacing 6, margin 10, all of one thickness; effort `normal`. The
@@ -12,10 +12,12 @@ empty. Printed as a table for the README.
 from __future__ import annotations
 
 import math
+import multiprocessing
 import sys
 import time
 from collections.abc import Sequence
 from dataclasses import dataclass
+from importlib.util import find_spec
 from pathlib import Path
 from typing import Any
 
@@ -36,6 +38,7 @@ TOUCHING = CUTTING.model_copy(update={"part_spacing_mm": 0.0, "sheet_margin_mm":
 DISC = Blank("disc", "disc", 8.0, Circle((0.0, 0.0), 126.0))
 STRIP = Blank("tread", "tread", 8.0, polygon([(0, 0), (800, 0), (800, 60), (0, 60)]))
 SHEET = Sheet("1250 x 2500", 8.0, LENGTH, WIDTH, None, 1.0)
+BESIDE = False  # whether spyrrow is run too
 CORNER = (
     (0.0, 0.0),
     (1500.0, 0.0),
@@ -74,14 +77,18 @@ def timed(
 
 
 def kits_row(segments: int, aim: int, strip: bool = False) -> Row:
-    """Most kits on one sheet, found on the way to a job that fills many."""
-    done, seconds = timed(kit(segments, 2 * aim - 1, strip), [SHEET], CUTTING)
+    """Most kits on one sheet, and sheets for the job that fills three with the number aimed at."""
+    done, seconds = timed(kit(segments, 3 * aim, strip), [SHEET], CUTTING)
     most = max(lay.counts["disc"] // 2 for lay in done.layouts)
     name = f"kits on a sheet, K = {segments}" + (", with strips 800 x 60" if strip else "")
     beside = strip_beside(kit(segments, most, strip), seconds, WIDTH - 2 * MARGIN, SPACING)
     if beside:
         beside = f"{most} kits take {float(beside) + 2 * MARGIN:.0f} mm of {LENGTH:.0f}"
-    return Row(name, str(aim), str(most), seconds, beside)
+    elif BESIDE:
+        beside = "no answer"
+    used = sum(lay.repeat for lay in done.layouts)
+    ours = f"{most}; {used} sheets for {3 * aim} wheels"
+    return Row(name, str(aim), ours, seconds, beside)
 
 
 def job_row(segments: int, wheels: int, aim: int) -> Row:
@@ -132,11 +139,23 @@ def polygons_row(path: Path) -> Row:
 
 
 def strip_beside(wanted: Sequence[Wanted], seconds: float, height: float, gap: float) -> str:
-    """Length that spyrrow needs for the same parts in the same time; empty without it."""
-    try:
-        import spyrrow
-    except ImportError:
+    """Length that spyrrow needs for the same parts in the same time; empty without it, or where
+    it has no answer a while after."""
+    if not BESIDE:
         return ""
+    told: Any = multiprocessing.get_context("spawn").Queue()
+    given = (list(wanted), max(2, round(seconds)), height, gap, told)
+    other = multiprocessing.get_context("spawn").Process(target=_spyrrow, args=given)
+    other.start()
+    other.join(1.5 * seconds + 10)
+    if other.is_alive():
+        other.kill()
+    return str(told.get()) if not told.empty() else ""
+
+
+def _spyrrow(wanted: list[Wanted], seconds: int, height: float, gap: float, told: Any) -> None:
+    import spyrrow
+
     allowed: dict[str, Any] = {
         "any": None,
         "half": [0.0, 180.0],
@@ -148,27 +167,27 @@ def strip_beside(wanted: Sequence[Wanted], seconds: float, height: float, gap: f
         for w in wanted
     ]
     config = spyrrow.StripPackingConfig(
-        total_computation_time=max(2, round(seconds)),
+        total_computation_time=seconds,
         min_items_separation=gap or None,
         num_workers=2,
         seed=0,
         early_termination=False,
     )
-    return f"{spyrrow.StripPackingInstance('beside', height, items).solve(config).width:.1f}"
+    told.put(f"{spyrrow.StripPackingInstance('beside', height, items).solve(config).width:.1f}")
 
 
 def main(arguments: Sequence[str]) -> int:
     """Print the table, row by row as it is found."""
     folders = [Path(a) for a in arguments if not a.startswith("--")]
-    only = next((a.split("=", 1)[1] for a in arguments if a.startswith("--only=")), "")
+    only = next((a.split("=", 1)[1].split(",") for a in arguments if a.startswith("--only=")), [])
+    global BESIDE
+    BESIDE = "--alone" not in arguments and find_spec("spyrrow") is not None
     jobs: dict[str, Any] = {}
     for k, aim in ((1, 16), (2, 17), (3, 18), (4, 18)):
         jobs[f"kits-{k}"] = lambda k=k, aim=aim: kits_row(k, aim)
     jobs["strips"] = lambda: kits_row(3, 13, strip=True)
     for k in (1, 2, 3, 4):
         jobs[f"48-{k}"] = lambda k=k: job_row(k, 48, 3)
-    for k, wheels in ((2, 51), (3, 54), (4, 54)):
-        jobs[f"{wheels}-{k}"] = lambda k=k, wheels=wheels: job_row(k, wheels, 3)
     jobs["480-3"] = lambda: job_row(3, 480, 27)
     jobs["offcut"] = offcut_row
     jobs["circles"] = circles_row
@@ -179,7 +198,7 @@ def main(arguments: Sequence[str]) -> int:
     print("| case | wanted | platewheel | seconds | spyrrow, same time |")
     print("|---|---|---|---|---|")
     for name, job in jobs.items():
-        if only in name:
+        if not only or name in only:
             row = job()
             print(
                 f"| {row.what} | {row.wanted} | {row.ours} | {row.seconds:.0f} | {row.beside} |",
