@@ -1,7 +1,7 @@
 """Discs of one size in rows: upright, staggered, and staggered with the rows pressed together.
 
 Source: hexagonal packing and its widened forms, plain geometry; in a square of 1000 mm, 216 discs
-of 70 mm lie in staggered rows (best known packing 219: packomania tables, from memory).
+of 70 mm lie in staggered rows (best known packing 219: Specht's tables, from memory).
 """
 
 from __future__ import annotations
