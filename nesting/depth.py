@@ -11,8 +11,10 @@ from __future__ import annotations
 from typing import NamedTuple
 
 import numpy as np
-from numba import njit
 from numpy.typing import NDArray
+
+from nesting.compiled import leaf
+from nesting.edge_grid import to_edges
 
 DISC, SECTOR, RECTANGLE, POLYGON = 0, 1, 2, 3
 FAR = 1e9
@@ -26,8 +28,11 @@ class World(NamedTuple):
 
     prim_first: Ints
     prim_kind: Ints
-    prim: Floats  # (primitives, 8): x, y of its centre, then by kind, see `signed`
-    edges: Floats  # (edges, 4): x0, y0, x1, y1 of polygons
+    prim: Floats  # (primitives, 10): x, y of its centre, then by kind, see `signed`
+    edges: Floats  # (edges, 6) of polygons, see `edge_grid`
+    hull: Floats  # (corners, 2) of polygons, for how far they reach
+    cell_first: Ints  # (cells,): of all grids
+    cell_edge: Ints  # (listed,): edges that can be nearest to a point in a cell
     sample_first: Ints
     sample: Floats  # (samples, 3): x, y, radius
     pace: Floats  # (shapes,): edge length that one sample stands for
@@ -38,31 +43,12 @@ class World(NamedTuple):
     turns: Floats  # (shapes, most): turns allowed, radians
     spacing: float
     room: Floats  # (4,): x0, y0, x1, y1 that parts must lie in
-    plate_edges: Floats  # (edges, 4) of an uneven plate; none for a plain one
+    plate_edges: Floats  # (edges, 6) of an uneven plate; none for a plain one
+    plate_list: Ints  # (edges,): all of them
     plate_gap: float  # to them
 
 
-@njit(cache=True, nogil=True)
-def to_edges(edges, first, last, x, y):
-    """Signed distance from a point to rings of edges, negative inside; source: even-odd rule."""
-    best = 1e300
-    inside = False
-    for e in range(first, last):
-        x0, y0, x1, y1 = edges[e, 0], edges[e, 1], edges[e, 2], edges[e, 3]
-        dx, dy = x1 - x0, y1 - y0
-        px, py = x - x0, y - y0
-        t = (px * dx + py * dy) / (dx * dx + dy * dy)
-        t = 0.0 if t < 0.0 else (1.0 if t > 1.0 else t)
-        ex, ey = px - t * dx, py - t * dy
-        d = ex * ex + ey * ey
-        if d < best:
-            best = d
-        if (y0 > y) != (y1 > y) and px < dx * py / dy:
-            inside = not inside
-    return -np.sqrt(best) if inside else np.sqrt(best)
-
-
-@njit(cache=True, nogil=True)
+@leaf
 def signed(w, p, x, y):
     """Signed distance to primitive p, negative inside. A far point of a polygon gets less."""
     x -= w.prim[p, 0]
@@ -90,16 +76,18 @@ def signed(w, p, x, y):
             return max(x, y)
         x, y = max(x, 0.0), max(y, 0.0)
         return np.sqrt(x * x + y * y)
-    # 2, 3: edges from, to; 4 to 7: its box
-    off_x = max(w.prim[p, 4] - x, x - w.prim[p, 6])
-    off_y = max(w.prim[p, 5] - y, y - w.prim[p, 7])
-    off = max(off_x, off_y)
-    if off > w.spacing + 1.0:
-        return off
-    return to_edges(w.edges, int(w.prim[p, 2]), int(w.prim[p, 3]), x, y)
+    # 2, 3: corner of its grid; 4: cell; 5, 6: columns, rows; 7: first cell
+    cell = w.prim[p, 4]
+    gx, gy = (x - w.prim[p, 2]) / cell, (y - w.prim[p, 3]) / cell
+    columns, rows = w.prim[p, 5], w.prim[p, 6]
+    off = max(-gx, -gy, gx - columns, gy - rows)
+    if off >= 0.0:
+        return w.spacing + 1.0 + off * cell
+    at = int(w.prim[p, 7]) + int(gx) * int(rows) + int(gy)
+    return to_edges(w.edges, w.cell_edge, w.cell_first[at], w.cell_first[at + 1], x, y)
 
 
-@njit(cache=True, nogil=True)
+@leaf
 def to_shape(w, s, x, y):
     """Signed distance to a shape."""
     best = FAR
@@ -110,7 +98,7 @@ def to_shape(w, s, x, y):
     return best
 
 
-@njit(cache=True, nogil=True)
+@leaf
 def _facing(w, p, b, c, s, tx, ty, deepest):
     """Greatest depth in shape b of the points of sector p that can come nearest to it.
 
@@ -148,12 +136,44 @@ def _facing(w, p, b, c, s, tx, ty, deepest):
     return deepest
 
 
-@njit(cache=True, nogil=True)
+@leaf
+def _into_polygon(sample, begin, end, prim, p, edges, cell_first, cell_edge, spacing, c, s, tx, ty):
+    """What `_one_way` does, into a polygon; one call for all samples."""
+    cell = prim[p, 4]
+    x0, y0, columns, rows, at0 = prim[p, 2], prim[p, 3], prim[p, 5], prim[p, 6], int(prim[p, 7])
+    high = int(rows)
+    deepest, total = -FAR, 0.0
+    for k in range(begin, end):
+        x, y, radius = sample[k, 0], sample[k, 1], sample[k, 2]
+        qx, qy = c * x - s * y + tx, s * x + c * y + ty
+        gx, gy = (qx - x0) / cell, (qy - y0) / cell
+        off = max(-gx, -gy, gx - columns, gy - rows)
+        if off >= 0.0:
+            d = radius - 1.0 - off * cell
+        else:
+            at = at0 + int(gx) * high + int(gy)
+            near = to_edges(edges, cell_edge, cell_first[at], cell_first[at + 1], qx, qy)
+            d = spacing + radius - near
+        if d > 0.0:
+            total += d
+        if d > deepest:
+            deepest = d
+    return deepest, total
+
+
+@leaf
 def _one_way(w, a, b, c, s, tx, ty):
     """Greatest depth of a's samples in b, and the sum of depths times their edge lengths.
 
     A depth below nothing tells how far off the nearest sample is, or less.
     """
+    p = w.prim_first[b]
+    if w.prim_kind[p] == POLYGON:
+        deepest, total = _into_polygon(
+            w.sample, w.sample_first[a], w.sample_first[a + 1], w.prim, p, w.edges,
+            w.cell_first, w.cell_edge, w.spacing, c, s, tx, ty,
+        )  # fmt: skip
+        return deepest, total * w.pace[a]
     deepest, total = -FAR, 0.0
     for k in range(w.sample_first[a], w.sample_first[a + 1]):
         x, y, radius = w.sample[k, 0], w.sample[k, 1], w.sample[k, 2]
@@ -166,7 +186,7 @@ def _one_way(w, a, b, c, s, tx, ty):
     return deepest, total * w.pace[a]
 
 
-@njit(cache=True, nogil=True)
+@leaf
 def _all_facing(w, a, b, c, s, tx, ty, deepest):
     for p in range(w.prim_first[a], w.prim_first[a + 1]):
         if w.prim_kind[p] == SECTOR:
@@ -174,7 +194,7 @@ def _all_facing(w, a, b, c, s, tx, ty, deepest):
     return deepest
 
 
-@njit(cache=True, nogil=True)
+@leaf
 def pair_depth(w, a, xa, ya, ca, sa, b, xb, yb, cb, sb):
     """Depth of two placed shapes in each other, and that depth with the area that overlaps."""
     # circles round both
@@ -204,7 +224,7 @@ def pair_depth(w, a, xa, ya, ca, sa, b, xb, yb, cb, sb):
     return deep, deep + 0.1 * (sum1 + sum2) / min(w.size[a], w.size[b])
 
 
-@njit(cache=True, nogil=True)
+@leaf
 def extent(w, s, c, sn):
     """Least x, least y, greatest x, greatest y of a turned shape about its origin."""
     x0, y0, x1, y1 = FAR, FAR, -FAR, -FAR
@@ -236,14 +256,14 @@ def extent(w, s, c, sn):
                     x0, x1 = min(x0, cx + outer * ux), max(x1, cx + outer * ux)
                     y0, y1 = min(y0, cy + outer * uy), max(y1, cy + outer * uy)
         else:
-            for e in range(int(w.prim[p, 2]), int(w.prim[p, 3])):
-                ex, ey = w.edges[e, 0], w.edges[e, 1]
+            for e in range(int(w.prim[p, 8]), int(w.prim[p, 9])):
+                ex, ey = w.hull[e, 0], w.hull[e, 1]
                 px, py = cx + c * ex - sn * ey, cy + sn * ex + c * ey
                 x0, y0, x1, y1 = min(x0, px), min(y0, py), max(x1, px), max(y1, py)
     return x0, y0, x1, y1
 
 
-@njit(cache=True, nogil=True)
+@leaf
 def plate_depth(w, a, x, y, c, s):
     """How much a placed shape lacks of the gap to the edges of an uneven plate."""
     count = w.plate_edges.shape[0]
@@ -253,7 +273,8 @@ def plate_depth(w, a, x, y, c, s):
     for k in range(w.sample_first[a], w.sample_first[a + 1]):
         px, py = w.sample[k, 0], w.sample[k, 1]
         qx, qy = x + c * px - s * py, y + s * px + c * py
-        d = w.plate_gap + w.sample[k, 2] + to_edges(w.plate_edges, 0, count, qx, qy)
+        d = w.plate_gap + w.sample[k, 2]
+        d += to_edges(w.plate_edges, w.plate_list, 0, count, qx, qy)
         if d > 0.0:
             total += d
             deepest = max(deepest, d)

@@ -10,7 +10,7 @@ from typing import Any
 
 from nesting.bound import widened_mm2
 from nesting.layout import Placement, Report, Sheet, Wanted
-from nesting.world import Shape, goes_inside, shape_of
+from nesting.shape import Shape, goes_inside, shape_of
 
 Counts = Mapping[str, int]
 

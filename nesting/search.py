@@ -17,8 +17,9 @@ from typing import Any
 import numpy as np
 
 from nesting.layout import Layout, Placement, Sheet
+from nesting.shape import Shape, placements_of
 from nesting.verify import faults
-from nesting.world import Shape, placements_of, world_of
+from nesting.world import world_of
 
 PATIENCE = 250  # sweeps without less overlap before parts are swapped
 WIDE, NEAR = 12, 24  # places tried all over the plate, and near where a part lies

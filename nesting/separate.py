@@ -10,9 +10,9 @@ from __future__ import annotations
 from typing import NamedTuple
 
 import numpy as np
-from numba import njit
 from numpy.typing import NDArray
 
+from nesting.compiled import kernel, leaf
 from nesting.depth import Floats, Ints, extent, pair_depth, plate_depth
 
 TOUCH = 1e-3  # mm of depth that counts as none
@@ -35,7 +35,7 @@ class State(NamedTuple):
     random: NDArray[np.uint64]  # (1,)
 
 
-@njit(cache=True, nogil=True)
+@leaf
 def draw(random):
     """Next number from 0 to 1. Source: xorshift64*, Vigna 2016 (from memory)."""
     x = random[0]
@@ -46,7 +46,7 @@ def draw(random):
     return float((x * np.uint64(2685821657736338717)) >> np.uint64(11)) / 9007199254740992.0
 
 
-@njit(cache=True, nogil=True)
+@leaf
 def _into_room(w, s, x, y, c, sn):
     """The place moved into the room; and whether it goes in at this turn."""
     x0, y0, x1, y1 = extent(w, s, c, sn)
@@ -57,7 +57,7 @@ def _into_room(w, s, x, y, c, sn):
     return True, max(low_x, min(x, high_x)), max(low_y, min(y, high_y))
 
 
-@njit(cache=True, nogil=True)
+@leaf
 def cost(w, state, i, x, y, turn, limit):
     """Weighted overlap of part i if it lay there; given up above the limit."""
     c, sn = np.cos(turn), np.sin(turn)
@@ -83,7 +83,7 @@ def cost(w, state, i, x, y, turn, limit):
     return total
 
 
-@njit(cache=True, nogil=True)
+@leaf
 def _a_turn(w, s, random):
     count = w.turn_count[s]
     if count == 0:
@@ -91,7 +91,7 @@ def _a_turn(w, s, random):
     return w.turns[s, min(count - 1, int(draw(random) * count))]
 
 
-@njit(cache=True, nogil=True)
+@leaf
 def _downhill(w, state, i, x, y, turn, now, first, least):
     """Coordinate descent with steps that grow on success and shrink on failure."""
     s = state.shape[i]
@@ -132,7 +132,7 @@ def _downhill(w, state, i, x, y, turn, now, first, least):
     return x, y, turn, now
 
 
-@njit(cache=True, nogil=True)
+@leaf
 def _move(w, state, i, wide, near):
     """Part i to the best place that random tries and descent find, if it is better."""
     s = state.shape[i]
@@ -174,7 +174,7 @@ def _move(w, state, i, wide, near):
         state.pose[i, 0], state.pose[i, 1], state.pose[i, 2] = bx, by, bt
 
 
-@njit(cache=True, nogil=True)
+@kernel
 def overlaps(w, state, depth):
     """Fill the depths of all pairs (f) and return their sum and the parts that have any."""
     n = state.shape.shape[0]
@@ -198,7 +198,7 @@ def overlaps(w, state, depth):
     return total, bad
 
 
-@njit(cache=True, nogil=True)
+@leaf
 def _swap(w, state, bad):
     """A part that overlaps and an unlike one change places."""
     n = state.shape.shape[0]
@@ -225,7 +225,7 @@ def _swap(w, state, bad):
         return
 
 
-@njit(cache=True, nogil=True)
+@leaf
 def scatter(w, state):
     """All parts to random places."""
     for i in range(state.shape.shape[0]):
@@ -234,7 +234,7 @@ def scatter(w, state):
         state.pose[i, 2] = _a_turn(w, state.shape[i], state.random)
 
 
-@njit(cache=True, nogil=True)
+@leaf
 def all_into_room(w, state):
     """Every part moved just into the room; one that does not go in at its turn is laid anew."""
     for i in range(state.shape.shape[0]):
@@ -248,7 +248,7 @@ def all_into_room(w, state):
             state.pose[i, 2] = _a_turn(w, s, state.random)
 
 
-@njit(cache=True, nogil=True)
+@kernel
 def sweeps(w, state, count, patience, wide, near):
     """Up to `count` sweeps; True when no part overlaps. Goes on where the last call ended."""
     n = state.shape.shape[0]

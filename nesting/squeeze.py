@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from nesting.bound import widened_mm2
 from nesting.fuller import Counts, Full, Task, lay, shapes_of
 from nesting.layout import Placement, Sheet
-from nesting.world import poses_of
+from nesting.shape import poses_of
 from parts.outline import bounds
 
 FIRST_STEP = 0.04  # of the length, where nothing tells how short it may be

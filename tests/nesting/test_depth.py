@@ -16,7 +16,8 @@ from nesting.facets import outer_polygon
 from nesting.gaps import loop_gap
 from nesting.layout import Sheet
 from nesting.search import Room, Try, separate
-from nesting.world import Shape, goes_inside, placements_of, shape_of, world_of
+from nesting.shape import Shape, goes_inside, placements_of, shape_of
+from nesting.world import world_of
 from parts.outline import bounds, contains, segments
 from tests.nesting.plates import disc, plate, sector, strip, tapered
 
