@@ -19,11 +19,12 @@ SMALL_JOB = 16  # parts on a single plate: not worth the time to make the search
 @dataclass(frozen=True)
 class Search:
     """Effort in counted work: orders of a quick plan, then moves of each part for each kind of
-    plate, and in one try."""
+    plate, in one try, and for the last plate."""
 
     orders: tuple[int, int]
     moves: int
     per_try: int
+    squeeze_moves: int
 
 
 def best_plan(
@@ -48,6 +49,7 @@ def best_plan(
         seed,
         effort.moves,
         effort.per_try,
+        effort.squeeze_moves,
         report,
     )
     return _improved(task, base, left, plates)

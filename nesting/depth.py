@@ -28,7 +28,7 @@ class World(NamedTuple):
 
     prim_first: Ints
     prim_kind: Ints
-    prim: Floats  # (primitives, 10): x, y of its centre, then by kind, see `signed`
+    prim: Floats  # (primitives, 11): x, y of its centre, then by kind, see `signed`
     edges: Floats  # (edges, 6) of polygons, see `edge_grid`
     hull: Floats  # (corners, 2) of polygons, for how far they reach
     cell_first: Ints  # (cells,): of all grids
@@ -76,13 +76,13 @@ def signed(w, p, x, y):
             return max(x, y)
         x, y = max(x, 0.0), max(y, 0.0)
         return np.sqrt(x * x + y * y)
-    # 2, 3: corner of its grid; 4: cell; 5, 6: columns, rows; 7: first cell
+    # 2, 3: corner of its grid; 4: cell; 5, 6: columns, rows; 7: first cell; 10: how far it reaches
     cell = w.prim[p, 4]
     gx, gy = (x - w.prim[p, 2]) / cell, (y - w.prim[p, 3]) / cell
     columns, rows = w.prim[p, 5], w.prim[p, 6]
     off = max(-gx, -gy, gx - columns, gy - rows)
     if off >= 0.0:
-        return w.spacing + 1.0 + off * cell
+        return w.prim[p, 10] + off * cell
     at = int(w.prim[p, 7]) + int(gx) * int(rows) + int(gy)
     return to_edges(w.edges, w.cell_edge, w.cell_first[at], w.cell_first[at + 1], x, y)
 
@@ -149,7 +149,7 @@ def _into_polygon(sample, begin, end, prim, p, edges, cell_first, cell_edge, spa
         gx, gy = (qx - x0) / cell, (qy - y0) / cell
         off = max(-gx, -gy, gx - columns, gy - rows)
         if off >= 0.0:
-            d = radius - 1.0 - off * cell
+            d = spacing + radius - prim[p, 10] - off * cell
         else:
             at = at0 + int(gx) * high + int(gy)
             near = to_edges(edges, cell_edge, cell_first[at], cell_first[at + 1], qx, qy)

@@ -14,7 +14,7 @@ import numpy as np
 
 from nesting.compiled import leaf
 
-CELLS = 40  # along the longer side
+CELLS = 64  # along the longer side
 STRAIGHT = 1e-3  # sine of a turn at a corner that counts as none
 
 

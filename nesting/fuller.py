@@ -19,7 +19,8 @@ Counts = Mapping[str, int]
 class Task:
     """Blanks of one thickness, the gaps to keep, and how hard to look.
 
-    `moves` of each part for each kind of plate, `per_try` of them at most in one try.
+    `moves` of each part for each kind of plate, `per_try` of them at most in one try, and
+    `squeeze_moves` for the last plate.
     """
 
     group: tuple[Wanted, ...]
@@ -28,6 +29,7 @@ class Task:
     seed: int
     moves: int
     per_try: int
+    squeeze_moves: int
     report: Report
 
     @property

@@ -11,18 +11,18 @@ from nesting.facets import sector_of
 from nesting.shape import Shape, rectangle, ring
 from parts.outline import Circle, Point
 
-PACE_MM = 16.0  # between samples on the edge of a polygon
+PACES_MM = (32.0, 6.0)  # between samples on the edge of a polygon; where that misses a crossing
 POLES, LEAST_POLE = 12, 0.2  # most discs in a polygon; radius of the least, of the largest's
 LOOSE = 0.3  # of a band's width: more than any of it is from its sample discs
 CLOSE = 0.75  # of their diameter, from inscribed disc to disc in a band
 
 
-def samples(shape: Shape) -> tuple[list[tuple[float, float, float]], float, float]:
+def samples(shape: Shape, pace_mm: float) -> tuple[list[tuple[float, float, float]], float, float]:
     """Sample discs (x, y, radius) of a shape in its frame, the edge each stands for, and how far
     any point of the shape is from the discs: below nothing for a lone disc, no end for polygons.
 
     They leave no way for a part to lie across another unseen: inscribed discs closer than their
-    diameter in bands, points closer than PACE_MM round other outlines.
+    diameter in bands, points closer than the pace round other outlines.
     """
     blank = shape.blank
     if isinstance(blank.outline, Circle):
@@ -53,7 +53,7 @@ def samples(shape: Shape) -> tuple[list[tuple[float, float, float]], float, floa
     for p, q in zip(corners, [*corners[1:], corners[0]], strict=True):
         side = math.dist(p, q)
         length += side
-        count = max(1, math.ceil(side / PACE_MM))
+        count = max(1, math.ceil(side / pace_mm))
         for k in range(count):
             x, y = p[0] + k / count * (q[0] - p[0]), p[1] + k / count * (q[1] - p[1])
             points.append((x, y, 0.0))

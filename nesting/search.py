@@ -9,14 +9,14 @@ from __future__ import annotations
 import os
 from collections import Counter
 from collections.abc import Iterable, Sequence
-from concurrent.futures import Future, ThreadPoolExecutor
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, replace
-from threading import Event
 from typing import Any
 
 import numpy as np
 
 from nesting.layout import Layout, Placement, Sheet
+from nesting.samples import PACES_MM
 from nesting.shape import Shape, placements_of
 from nesting.verify import faults
 from nesting.world import world_of
@@ -65,42 +65,47 @@ def separate(
 ) -> Laid | None:
     """Lay counts[k] parts of shapes[k]; None where no try ends within `moves` moves of a part.
 
-    A layout is proved on its true arcs before it is returned.
+    Two tries run side by side, and the one that needs fewer moves wins, the first of both if they
+    need the same; then the next two. A layout is proved on its true arcs before it is returned.
     """
     kinds = tuple(k for k, count in enumerate(counts) for _ in range(count))
-    world = world_of(shapes, room.sheet, room.spacing_mm, room.margin_mm, room.length_mm)
-    if not kinds or not _all_fit(world, shapes, counts):
+    gaps = room.spacing_mm, room.margin_mm, room.length_mm
+    worlds = [world_of(shapes, room.sheet, *gaps, pace) for pace in PACES_MM]
+    if not kinds or not _all_fit(worlds[0], shapes, counts):
         return None
     listed = list(tries)
-    stops = [Event() for _ in listed]
-    workers = min(2, os.cpu_count() or 1, len(listed))
-    with ThreadPoolExecutor(workers) as pool:
-        running: list[Future[Laid | None]] = [
-            pool.submit(_attempt, shapes, kinds, room, world, one, moves, stop)
-            for one, stop in zip(listed, stops, strict=True)
-        ]
-        try:
-            for i, future in enumerate(running):
-                found = future.result()
-                if found is not None:
-                    for stop in stops[i + 1 :]:
-                        stop.set()
-                    return replace(found, moves=found.moves + i * moves)
-        except BaseException:
-            for stop in stops:
-                stop.set()
-            raise
+    with ThreadPoolExecutor(min(2, os.cpu_count() or 1)) as pool:
+        for first in range(0, len(listed), 2):
+            bar = Bar(moves)
+            running = [
+                pool.submit(_attempt, shapes, kinds, room, worlds, one, bar)
+                for one in listed[first : first + 2]
+            ]
+            try:
+                ended = [found for future in running if (found := future.result()) is not None]
+            except BaseException:
+                bar.moves = -1
+                raise
+            if ended:
+                best = min(ended, key=lambda found: found.moves)
+                return replace(best, moves=best.moves + first // 2 * moves)
     return None
+
+
+@dataclass
+class Bar:
+    """Moves after which a try may stop: the other has ended with fewer."""
+
+    moves: int
 
 
 def _attempt(
     shapes: Sequence[Shape],
     kinds: tuple[int, ...],
     room: Room,
-    world: Any,
+    worlds: Sequence[Any],
     one: Try,
-    moves: int,
-    stop: Event,
+    bar: Bar,
 ) -> Laid | None:
     from nesting.separate import State, all_into_room, draw, scatter, sweeps
 
@@ -108,6 +113,7 @@ def _attempt(
     state = State(
         np.array(kinds),
         np.zeros((count, 3)),
+        np.zeros((count, 4)),
         np.ones((count, count)),
         np.zeros((count, 3)),
         np.zeros((count, 3)),
@@ -116,17 +122,23 @@ def _attempt(
     )
     for _ in range(16):
         draw(state.random)
-    scatter(world, state)
-    _begin(state, kinds, one, world)
-    all_into_room(world, state)
+    scatter(worlds[0], state)
+    _begin(state, kinds, one, worlds[0])
+    all_into_room(worlds[0], state)
     state.best[:] = state.pose
-    while not stop.is_set() and state.tally[4] < moves:
+    finer = iter(worlds)
+    world = next(finer)
+    while state.tally[4] <= bar.moves:
         if sweeps(world, state, SWEEPS, PATIENCE, WIDE, NEAR):
             placed = placements_of(shapes, kinds, state.pose)
             layout = Layout(room.sheet, placed)
             if any(faults(layout, room.spacing_mm, room.margin_mm)):
-                return None
+                world = next(finer, None)
+                if world is None:
+                    return None
+                continue
             spent = int(state.tally[4])
+            bar.moves = min(bar.moves, spent)
             return Laid(tuple(shapes), kinds, state.pose.copy(), placed, spent)
     return None
 

@@ -28,6 +28,7 @@ class State(NamedTuple):
 
     shape: Ints  # (parts,)
     pose: Floats  # (parts, 3): x, y, turn
+    box: Floats  # (parts, 4): least x, y, greatest x, y
     weight: Floats  # (parts, parts): the diagonal is the plate's edge
     best: Floats  # (parts, 3): poses of least overlap since the last swap
     elite: Floats  # (parts, 3): the same of all swaps
@@ -48,39 +49,43 @@ def draw(random):
 
 @leaf
 def _into_room(w, s, x, y, c, sn):
-    """The place moved into the room; and whether it goes in at this turn."""
+    """Whether the shape goes in at this turn; the place moved into the room; its box there."""
     x0, y0, x1, y1 = extent(w, s, c, sn)
     low_x, high_x = w.room[0] - x0, w.room[2] - x1
     low_y, high_y = w.room[1] - y0, w.room[3] - y1
     if low_x > high_x + 1e-9 or low_y > high_y + 1e-9:
-        return False, x, y
-    return True, max(low_x, min(x, high_x)), max(low_y, min(y, high_y))
+        return False, x, y, (x0, y0, x1, y1)
+    x, y = max(low_x, min(x, high_x)), max(low_y, min(y, high_y))
+    return True, x, y, (x0 + x, y0 + y, x1 + x, y1 + y)
 
 
 @leaf
-def cost(w, state, i, x, y, turn, limit):
-    """Weighted overlap of part i if it lay there; given up above the limit."""
-    c, sn = np.cos(turn), np.sin(turn)
+def cost(w, state, i, x, y, c, sn, box, limit):
+    """Weighted overlap of part i if it lay there, within that box; given up above the limit."""
     s = state.shape[i]
     total = 0.0
     if w.plate_edges.shape[0]:
         total += state.weight[i, i] * plate_depth(w, s, x, y, c, sn)
-    mx = x + c * w.round[s, 0] - sn * w.round[s, 1]
-    my = y + sn * w.round[s, 0] + c * w.round[s, 1]
+    x0, y0, x1, y1 = box[0] - w.spacing, box[1] - w.spacing, box[2] + w.spacing, box[3] + w.spacing
     for j in range(state.shape.shape[0]):
         if total >= limit:
             return total
-        if j == i:
+        if j == i or state.box[j, 0] >= x1 or state.box[j, 2] <= x0:
             continue
-        t = state.shape[j]
-        reach = w.round[s, 2] + w.round[t, 2] + w.spacing + abs(w.round[t, 0]) + abs(w.round[t, 1])
-        dx, dy = mx - state.pose[j, 0], my - state.pose[j, 1]
-        if dx * dx + dy * dy >= reach * reach:
+        if state.box[j, 1] >= y1 or state.box[j, 3] <= y0:
             continue
-        cj, sj = np.cos(state.pose[j, 2]), np.sin(state.pose[j, 2])
-        _, f = pair_depth(w, s, x, y, c, sn, t, state.pose[j, 0], state.pose[j, 1], cj, sj)
+        xj, yj, tj = state.pose[j, 0], state.pose[j, 1], state.pose[j, 2]
+        _, f = pair_depth(w, s, x, y, c, sn, state.shape[j], xj, yj, np.cos(tj), np.sin(tj))
         total += state.weight[i, j] * f
     return total
+
+
+@leaf
+def _set_box(w, state, i):
+    x, y, turn = state.pose[i, 0], state.pose[i, 1], state.pose[i, 2]
+    x0, y0, x1, y1 = extent(w, state.shape[i], np.cos(turn), np.sin(turn))
+    state.box[i, 0], state.box[i, 1] = x + x0, y + y0
+    state.box[i, 2], state.box[i, 3] = x + x1, y + y1
 
 
 @leaf
@@ -113,9 +118,10 @@ def _downhill(w, state, i, x, y, turn, now, first, least):
                 ny += step * np.sin(angle)
             else:
                 nt += sign * twist
-            fits, nx, ny = _into_room(w, s, nx, ny, np.cos(nt), np.sin(nt))
+            c, sn = np.cos(nt), np.sin(nt)
+            fits, nx, ny, box = _into_room(w, s, nx, ny, c, sn)
             if fits:
-                got = cost(w, state, i, nx, ny, nt, now)
+                got = cost(w, state, i, nx, ny, c, sn, box, now)
                 if got < now:
                     x, y, turn, now, better = nx, ny, nt, got, True
                     break
@@ -137,7 +143,7 @@ def _move(w, state, i, wide, near):
     """Part i to the best place that random tries and descent find, if it is better."""
     s = state.shape[i]
     x, y, turn = state.pose[i, 0], state.pose[i, 1], state.pose[i, 2]
-    now = cost(w, state, i, x, y, turn, 1e300)
+    now = cost(w, state, i, x, y, np.cos(turn), np.sin(turn), state.box[i], 1e300)
     if now <= 0.0:
         return
     px, py, pt, least = 0.0, 0.0, 0.0, 1e300
@@ -158,10 +164,11 @@ def _move(w, state, i, wide, near):
                 nt = TAU * draw(state.random)
             elif draw(state.random) < 0.5:
                 nt = _a_turn(w, s, state.random)
-        fits, nx, ny = _into_room(w, s, nx, ny, np.cos(nt), np.sin(nt))
+        c, sn = np.cos(nt), np.sin(nt)
+        fits, nx, ny, box = _into_room(w, s, nx, ny, c, sn)
         if not fits:
             continue
-        got = cost(w, state, i, nx, ny, nt, least)
+        got = cost(w, state, i, nx, ny, c, sn, box, least)
         if got < least:
             px, py, pt, least = nx, ny, nt, got
     bx, by, bt, best = _downhill(w, state, i, x, y, turn, now, 0.05 * reach, 1.0)
@@ -172,12 +179,15 @@ def _move(w, state, i, wide, near):
     if best < now:
         bx, by, bt, best = _downhill(w, state, i, bx, by, bt, best, 1.0, 1e-2)
         state.pose[i, 0], state.pose[i, 1], state.pose[i, 2] = bx, by, bt
+        _set_box(w, state, i)
 
 
 @kernel
 def overlaps(w, state, depth):
     """Fill the depths of all pairs (f) and return their sum and the parts that have any."""
     n = state.shape.shape[0]
+    for i in range(n):
+        _set_box(w, state, i)
     total, bad = 0.0, np.zeros(n, np.int64)
     for i in range(n):
         ci, si = np.cos(state.pose[i, 2]), np.sin(state.pose[i, 2])
@@ -219,7 +229,7 @@ def _swap(w, state, bad):
             t = _a_turn(w, s, state.random)
             x -= np.cos(t) * w.round[s, 0] - np.sin(t) * w.round[s, 1]
             y -= np.sin(t) * w.round[s, 0] + np.cos(t) * w.round[s, 1]
-            fits, x, y = _into_room(w, s, x, y, np.cos(t), np.sin(t))
+            fits, x, y, _ = _into_room(w, s, x, y, np.cos(t), np.sin(t))
             if fits:
                 state.pose[k, 0], state.pose[k, 1], state.pose[k, 2] = x, y, t
         return
@@ -241,7 +251,7 @@ def all_into_room(w, state):
         s = state.shape[i]
         for _ in range(100):
             x, y, t = state.pose[i, 0], state.pose[i, 1], state.pose[i, 2]
-            fits, x, y = _into_room(w, s, x, y, np.cos(t), np.sin(t))
+            fits, x, y, _ = _into_room(w, s, x, y, np.cos(t), np.sin(t))
             state.pose[i, 0], state.pose[i, 1] = x, y
             if fits:
                 break

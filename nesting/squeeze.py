@@ -12,9 +12,9 @@ from nesting.layout import Placement, Sheet
 from nesting.shape import poses_of
 from parts.outline import bounds
 
-FIRST_STEP = 0.04  # of the length, where nothing tells how short it may be
-STEP, LEAST_STEP_MM = 0.01, 6.0  # of the length, tried first; and last
-EASY = 8  # part of a full try, where no guess is made
+STEPS = (0.0005, 0.01)  # of the length, least and most; the next is longer where one went well
+LONGER, SHORTER = 1.2, 0.6
+STEP_MOVES = 100  # of each part for a step; a guess gets a full try
 GUESSES = (1.0, 1.05, 1.1)  # of the length that parts as close as on a full plate would take
 
 
@@ -41,27 +41,30 @@ def squeezed(
     counts = Counter(p.blank.name for p in placements)
     by_area = length_by_area(task, sheet, placements)
     length = reach_mm(placements) + task.margin_mm
-    left, parts = float(task.moves), len(placements)
-    guesses = list(GUESSES if filled else ())
-    per_try = task.per_try if filled else task.per_try // EASY  # the quick plan is close by itself
-    step = max(LEAST_STEP_MM, (STEP if filled else FIRST_STEP) * length)
-    while left > 0 and step >= LEAST_STEP_MM:
-        aim = guesses.pop(0) * by_area / (filled or 1.0) if guesses else length - step
-        if aim <= by_area or aim > length - LEAST_STEP_MM:
-            step = step if guesses else step / 2
+    left, parts = float(task.squeeze_moves), len(placements)
+    guesses = [guess * by_area / filled for guess in GUESSES] if filled else []
+    least, step = (share * length for share in STEPS)
+    while left > 0:
+        guessed = bool(guesses)
+        aim = guesses.pop(0) if guessed else length - step
+        if guessed and not by_area < aim <= length - step:
             continue
         task.report(f"{sheet.name}: last plate within {length:.0f} mm, trying {aim:.0f} mm")
+        most = task.per_try if guessed else STEP_MOVES
         try:
-            found = _within(task, sheet, counts, aim, best, left, per_try)
+            found = _within(task, sheet, counts, aim, best, left, most, guessed)
         except KeyboardInterrupt:
             task.report("stopped: the shortest found is kept")
             break
-        if found is None:
-            left -= task.per_try / 2  # two tries at once, at least as far as this
-            step = step if guesses else step / 2
+        if found is not None:
+            guesses, best, left = [], found, left - found.moves / parts
+            length = min(aim, reach_mm(best.placements) + task.margin_mm)
+            step = min(LONGER * step, STEPS[1] * length)
             continue
-        guesses, best, left = [], found, left - found.moves / parts
-        length = min(aim, reach_mm(best.placements) + task.margin_mm)
+        left -= most
+        if not guessed and step <= least:
+            break
+        step = step if guessed else max(SHORTER * step, least)
     return best.placements
 
 
@@ -72,14 +75,15 @@ def _within(
     length_mm: float,
     start: Full,
     left: float,
-    per_try: int,
+    most: int,
+    guessed: bool,
 ) -> Full | None:
-    """Two tries, from what is known and at random; both of full length."""
+    """Two tries from what is known; at a guess one of them at random."""
     from nesting.search import Try
 
     seed = task.seed + round(1000 * left)  # other numbers each time
-    ways = [Try(seed, start.poses), Try(seed + 1, {})]
-    return lay(task, sheet, counts, length_mm, ways, per_try * sum(counts.values()))
+    ways = [Try(seed, start.poses), Try(seed + 1, {} if guessed else start.poses)]
+    return lay(task, sheet, counts, length_mm, ways, most * sum(counts.values()))
 
 
 def without(placements: Sequence[Placement], surplus: Counter[str]) -> tuple[Placement, ...]:

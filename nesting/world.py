@@ -11,11 +11,11 @@ import numpy as np
 
 from nesting.facets import sector_of
 from nesting.layout import Sheet
-from nesting.samples import samples
+from nesting.samples import PACES_MM, samples
 from nesting.shape import ROUNDING_MM, SEARCH_EXTRA_MM, Shape, rectangle, ring
 from parts.outline import Circle, moved_point
 
-AROUND_MM = 1.0  # of a polygon's grid, over the spacing
+AROUND_MM = 1.0  # of a polygon's grid, over the spacing and the largest sample disc
 
 
 def _primitives(shape: Shape) -> list[tuple[int, list[float]]]:
@@ -60,20 +60,26 @@ def _allowed(shape: Shape) -> list[float]:
 
 
 def world_of(
-    shapes: Sequence[Shape], sheet: Sheet, spacing_mm: float, margin_mm: float, length_mm: float
+    shapes: Sequence[Shape],
+    sheet: Sheet,
+    spacing_mm: float,
+    margin_mm: float,
+    length_mm: float,
+    pace_mm: float = PACES_MM[0],
 ) -> Any:
     """Arrays for shapes on a plate of which `length_mm` may be used."""
     from nesting.depth import World
 
-    spacing = spacing_mm + SEARCH_EXTRA_MM if spacing_mm else 0.0
+    spacing = spacing_mm + SEARCH_EXTRA_MM
     prims = [_primitives(shape) for shape in shapes]
-    params, grids = _params(shapes, prims, spacing)
-    sampled = [samples(shape) for shape in shapes]
+    sampled = [samples(shape, pace_mm) for shape in shapes]
+    largest = max(radius for points, _, _ in sampled for _, _, radius in points)
+    params, grids = _params(shapes, prims, spacing + largest + AROUND_MM)
     turns = [_allowed(shape) for shape in shapes]
     table = np.zeros((len(shapes), max(1, *(len(t) for t in turns))))
     for i, allowed in enumerate(turns):
         table[i, : len(allowed)] = allowed
-    gap = margin_mm + (ROUNDING_MM if margin_mm else 0.0)
+    gap = margin_mm + ROUNDING_MM
     plate = _edges_of_plate(sheet)
     end = min(length_mm, sheet.length_mm)
     return World(
@@ -98,7 +104,7 @@ def world_of(
 
 
 def _params(
-    shapes: Sequence[Shape], prims: Sequence[Any], spacing: float
+    shapes: Sequence[Shape], prims: Sequence[Any], around: float
 ) -> tuple[Any, tuple[Any, Any, Any, Any]]:
     """Rows of the primitives; edges, hulls, first and near edges of cells of all polygons."""
     from nesting.depth import POLYGON
@@ -108,13 +114,13 @@ def _params(
     rows = []
     for shape, own in zip(shapes, prims, strict=True):
         for kind, given in own:
-            row = [*given, *[0.0] * (10 - len(given))]
+            row = [*given, *[0.0] * (11 - len(given))]
             if kind == POLYGON:
                 corners = tuple(ring(shape))
-                grid, hull = _grid_of(corners, spacing + AROUND_MM), _hull(corners)
+                grid, hull = _grid_of(corners, around), _hull(corners)
                 row[2:] = [
                     grid.x, grid.y, grid.cell, grid.columns, grid.rows, sum(map(len, first)),
-                    sum(map(len, hulls)), sum(map(len, hulls)) + len(hull),
+                    sum(map(len, hulls)), sum(map(len, hulls)) + len(hull), around,
                 ]  # fmt: skip
                 first.append(grid.first + sum(map(len, near)))
                 near.append(grid.near + sum(map(len, edges)))
