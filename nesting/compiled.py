@@ -5,15 +5,29 @@ most of the time, the more so with two threads at it. Functions that allocate no
 (`leaf`); those that make arrays count them (`kernel`). A division by nothing gives an infinite
 number as numpy's does: no test at each division.
 
-The copy on disk goes by the date of the file a function stands in: touch `separate.py` when
-what it calls has changed.
+The copy on disk goes by a name that holds a digest of all compiled files, as each function has
+those it calls built in: a change in one makes all of them anew.
 """
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from functools import partial
+from hashlib import sha256
+from pathlib import Path
 from typing import Any
 
 from numba import njit
 
-kernel: Any = njit(cache=True, nogil=True, error_model="numpy")
-leaf: Any = njit(cache=True, nogil=True, error_model="numpy", _nrt=False)
+FILES = ("compiled.py", "depth.py", "edge_grid.py", "separate.py", "shape.py")
+_sources = [(Path(__file__).parent / name).read_bytes() for name in FILES]
+DIGEST = sha256(b"".join(_sources)).hexdigest()[:12]
+
+
+def _compiled(function: Callable[..., Any], **options: Any) -> Any:
+    function.__qualname__ = f"{function.__name__}_{DIGEST}"
+    return njit(cache=True, nogil=True, error_model="numpy", **options)(function)
+
+
+kernel = _compiled
+leaf = partial(_compiled, _nrt=False)

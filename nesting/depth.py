@@ -15,9 +15,11 @@ from numpy.typing import NDArray
 
 from nesting.compiled import leaf
 from nesting.edge_grid import to_edges
+from nesting.shape import PACE_MM
 
 DISC, SECTOR, RECTANGLE, POLYGON = 0, 1, 2, 3
 FAR = 1e9
+SHALLOW_MM = 2.0  # of depth at the samples, at which crossings are looked for too
 
 Floats = NDArray[np.float64]
 Ints = NDArray[np.int64]
@@ -28,7 +30,7 @@ class World(NamedTuple):
 
     prim_first: Ints
     prim_kind: Ints
-    prim: Floats  # (primitives, 11): x, y of its centre, then by kind, see `signed`
+    prim: Floats  # (primitives, 13): x, y of its centre, then by kind, see `signed`
     edges: Floats  # (edges, 6) of polygons, see `edge_grid`
     hull: Floats  # (corners, 2) of polygons, for how far they reach
     cell_first: Ints  # (cells,): of all grids
@@ -76,7 +78,8 @@ def signed(w, p, x, y):
             return max(x, y)
         x, y = max(x, 0.0), max(y, 0.0)
         return np.sqrt(x * x + y * y)
-    # 2, 3: corner of its grid; 4: cell; 5, 6: columns, rows; 7: first cell; 10: how far it reaches
+    # 2, 3: corner of its grid; 4: cell; 5, 6: columns, rows; 7: first cell; 10: how far it reaches;
+    # 11, 12: edges from, to
     cell = w.prim[p, 4]
     gx, gy = (x - w.prim[p, 2]) / cell, (y - w.prim[p, 3]) / cell
     columns, rows = w.prim[p, 5], w.prim[p, 6]
@@ -195,6 +198,31 @@ def _all_facing(w, a, b, c, s, tx, ty, deepest):
 
 
 @leaf
+def _crossing(edges, first_a, last_a, first_b, last_b, c, s, tx, ty):
+    """Where edges of two polygons cross though samples lie hardly in the other, as thin tips do:
+    how far the nearest corner of the two edges is from there; else nothing."""
+    deepest = 0.0
+    for e in range(first_a, last_a):
+        x0, y0 = c * edges[e, 0] - s * edges[e, 1] + tx, s * edges[e, 0] + c * edges[e, 1] + ty
+        ax, ay = edges[e, 2] - edges[e, 0], edges[e, 3] - edges[e, 1]
+        ux, uy = c * ax - s * ay, s * ax + c * ay
+        for f in range(first_b, last_b):
+            px, py = edges[f, 0] - x0, edges[f, 1] - y0
+            vx, vy = edges[f, 2] - edges[f, 0], edges[f, 3] - edges[f, 1]
+            # of the way along each edge, both times their cross product
+            cross = ux * vy - uy * vx
+            t, u = px * vy - py * vx, px * uy - py * ux
+            if cross < 0.0:
+                cross, t, u = -cross, -t, -u
+            if 0.0 < t < cross and 0.0 < u < cross:
+                t, u = t / cross, u / cross
+                along = min(t, 1.0 - t) * np.sqrt(ux * ux + uy * uy)
+                across = min(u, 1.0 - u) * np.sqrt(vx * vx + vy * vy)
+                deepest = max(deepest, min(along, across))
+    return deepest
+
+
+@leaf
 def pair_depth(w, a, xa, ya, ca, sa, b, xb, yb, cb, sb):
     """Depth of two placed shapes in each other, and that depth with the area that overlaps."""
     # circles round both
@@ -218,7 +246,15 @@ def pair_depth(w, a, xa, ya, ca, sa, b, xb, yb, cb, sb):
     deep2, sum2 = _one_way(w, b, a, c, -s, ux, uy)
     if deep2 < -w.loose[b]:
         return 0.0, 0.0
-    deep = max(deep, deep2, 0.0)
+    p, q = w.prim_first[a], w.prim_first[b]
+    near = max(deep, deep2)
+    if -PACE_MM / 2 < near < SHALLOW_MM and w.prim_kind[p] == w.prim_kind[q] == POLYGON:
+        cut = _crossing(
+            w.edges, int(w.prim[p, 11]), int(w.prim[p, 12]),
+            int(w.prim[q, 11]), int(w.prim[q, 12]), c, s, tx, ty,
+        )  # fmt: skip
+        near = max(near, cut)
+    deep = max(near, 0.0)
     deep = _all_facing(w, a, b, c, s, tx, ty, deep)
     deep = _all_facing(w, b, a, c, -s, ux, uy, deep)
     return deep, deep + 0.1 * (sum1 + sum2) / min(w.size[a], w.size[b])

@@ -8,10 +8,10 @@ from functools import lru_cache
 import numpy as np
 
 from nesting.facets import sector_of
-from nesting.shape import Shape, rectangle, ring
+from nesting.shape import PACE_MM, Shape, rectangle, ring
 from parts.outline import Circle, Point
 
-PACES_MM = (32.0, 6.0)  # between samples on the edge of a polygon; where that misses a crossing
+PACES_MM = (PACE_MM, PACE_MM / 5)  # on the edge of a polygon; where the first misses a crossing
 POLES, LEAST_POLE = 12, 0.2  # most discs in a polygon; radius of the least, of the largest's
 LOOSE = 0.3  # of a band's width: more than any of it is from its sample discs
 CLOSE = 0.75  # of their diameter, from inscribed disc to disc in a band

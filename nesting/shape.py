@@ -13,6 +13,7 @@ from parts import outline
 from parts.blank import Blank
 from parts.outline import Circle, Point, moved_point
 
+PACE_MM = 32.0  # between samples on the edge of a polygon
 ROUNDING_MM = 0.001  # of places
 SEARCH_EXTRA_MM = 0.02  # over the spacing and margin, for what samples and rounding leave
 

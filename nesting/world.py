@@ -114,13 +114,14 @@ def _params(
     rows = []
     for shape, own in zip(shapes, prims, strict=True):
         for kind, given in own:
-            row = [*given, *[0.0] * (11 - len(given))]
+            row = [*given, *[0.0] * (13 - len(given))]
             if kind == POLYGON:
                 corners = tuple(ring(shape))
                 grid, hull = _grid_of(corners, around), _hull(corners)
                 row[2:] = [
                     grid.x, grid.y, grid.cell, grid.columns, grid.rows, sum(map(len, first)),
                     sum(map(len, hulls)), sum(map(len, hulls)) + len(hull), around,
+                    sum(map(len, edges)), sum(map(len, edges)) + len(grid.edges),
                 ]  # fmt: skip
                 first.append(grid.first + sum(map(len, near)))
                 near.append(grid.near + sum(map(len, edges)))
