@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import time
-from concurrent.futures import ThreadPoolExecutor
+from concurrent.futures import Future, ThreadPoolExecutor
 from pathlib import Path
 
 from cli.folder import write_folder
@@ -37,31 +37,39 @@ def build_job(job: Job, out: Path, seed: int, step: Steps, effort: Effort = "nor
 
     Raises: NotFinished where a blank fits no stock, or the folder is not ours to replace.
     """
-    started = time.perf_counter()
-    plan = plan_job(job, seed, step, effort)
-    seconds = time.perf_counter() - started
-    require_stock(job, plan)
-    used = used_before(job, out)
-    return write_folder(
-        out, job.head.name, lambda folder: _write_all(job, plan, seconds, folder, step, used)
-    )
+    with ThreadPoolExecutor(1) as beside:  # the analysis takes as long as nest and files
+        rating = beside.submit(assess, job.setting)
+        started = time.perf_counter()
+        plan = plan_job(job, seed, step, effort)
+        seconds = time.perf_counter() - started
+        require_stock(job, plan)
+        used = used_before(job, out)
+        return write_folder(
+            out,
+            job.head.name,
+            lambda folder: _write_all(job, plan, seconds, folder, step, used, rating),
+        )
 
 
 def _write_all(
-    job: Job, plan: Plan, seconds: float, folder: Path, step: Steps, used: list[str]
+    job: Job,
+    plan: Plan,
+    seconds: float,
+    folder: Path,
+    step: Steps,
+    used: list[str],
+    rating: Future[Assessment | None],
 ) -> Report:
-    with ThreadPoolExecutor(1) as beside:  # the analysis takes as long as all files together
-        rating = beside.submit(assess, job.setting)
-        step("blanks")
-        write_blanks(job, plan.parts, folder)
-        step("cutting files")
-        files, warnings = write_sheets(job, plan, folder)
-        step("templates")
-        templates = write_templates(job, plan.parts, folder)
-        step("solids")
-        write_solids(job, plan.parts, folder)
-        step("stress analysis")
-        found = rating.result()
+    step("blanks")
+    write_blanks(job, plan.parts, folder)
+    step("cutting files")
+    files, warnings = write_sheets(job, plan, folder)
+    step("templates")
+    templates = write_templates(job, plan.parts, folder)
+    step("solids")
+    write_solids(job, plan.parts, folder)
+    step("stress analysis")
+    found = rating.result()
     step("report")
     report = Report(
         job=JobRow(name=job.head.name, wheels=job.head.wheels),

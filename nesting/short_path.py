@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
 LONGEST_PIECE = 3  # places that are moved together
-KICKS, KICKED = 12, 600  # times a finished path is shaken and shortened again; places in all
+KICKS, KICKED = 12, 120  # times a finished path is shaken and shortened again; places in all
 LOOKED_AT = 8  # shortest new paths of one move that are tried against the rules
 
 
