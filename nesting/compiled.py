@@ -19,7 +19,15 @@ from typing import Any
 
 from numba import njit
 
-FILES = ("compiled.py", "depth.py", "edge_grid.py", "separate.py", "shape.py")
+FILES = (
+    "compiled.py",
+    "depth.py",
+    "distance.py",
+    "edge_grid.py",
+    "move.py",
+    "separate.py",
+    "shape.py",
+)
 _sources = [(Path(__file__).parent / name).read_bytes() for name in FILES]
 DIGEST = sha256(b"".join(_sources)).hexdigest()[:12]
 

@@ -21,7 +21,7 @@ from nesting.verify import verify
 Effort = Literal["quick", "normal", "thorough"]
 EFFORTS: dict[Effort, Search] = {
     "quick": Search(orders=(12, 6), moves=0, per_try=0, squeeze_moves=0),
-    "normal": Search(orders=(12, 6), moves=4000, per_try=1000, squeeze_moves=4000),
+    "normal": Search(orders=(12, 6), moves=2000, per_try=500, squeeze_moves=4000),
     "thorough": Search(orders=(100, 30), moves=64000, per_try=8000, squeeze_moves=40000),
 }
 

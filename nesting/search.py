@@ -107,7 +107,8 @@ def _attempt(
     one: Try,
     bar: Bar,
 ) -> Laid | None:
-    from nesting.separate import State, all_into_room, draw, scatter, sweeps
+    from nesting.move import State, draw
+    from nesting.separate import all_into_room, scatter, sweeps
 
     count = len(kinds)
     state = State(
@@ -182,7 +183,7 @@ def _checker(state: Any, kinds: tuple[int, ...], seed: int, world: Any) -> None:
 
 def _all_fit(world: Any, shapes: Sequence[Shape], counts: Sequence[int]) -> bool:
     """Whether each shape alone goes into the room at some turn."""
-    from nesting.depth import extent
+    from nesting.distance import extent
 
     x0, y0, x1, y1 = world.room
     for k, count in enumerate(counts):

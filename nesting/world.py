@@ -20,7 +20,7 @@ AROUND_MM = 1.0  # of a polygon's grid, over the spacing and the largest sample 
 
 def _primitives(shape: Shape) -> list[tuple[int, list[float]]]:
     """Kind and parameters of each primitive, in the shape's frame; a polygon's come later."""
-    from nesting.depth import DISC, POLYGON, RECTANGLE, SECTOR
+    from nesting.distance import DISC, POLYGON, RECTANGLE, SECTOR
 
     blank = shape.blank
     if isinstance(blank.outline, Circle):
@@ -68,7 +68,7 @@ def world_of(
     pace_mm: float = PACES_MM[0],
 ) -> Any:
     """Arrays for shapes on a plate of which `length_mm` may be used."""
-    from nesting.depth import World
+    from nesting.distance import World
 
     spacing = spacing_mm + SEARCH_EXTRA_MM
     prims = [_primitives(shape) for shape in shapes]
@@ -107,7 +107,7 @@ def _params(
     shapes: Sequence[Shape], prims: Sequence[Any], around: float
 ) -> tuple[Any, tuple[Any, Any, Any, Any]]:
     """Rows of the primitives; edges, hulls, first and near edges of cells of all polygons."""
-    from nesting.depth import POLYGON
+    from nesting.distance import POLYGON
 
     edges, hulls = [np.zeros((0, 6))], [np.zeros((0, 2))]
     first, near = [np.zeros(0, np.int64)], [np.zeros(0, np.int64)]

@@ -72,13 +72,28 @@ def test_heavy_libraries_are_imported_where_they_are_used(path: Path) -> None:
     assert on_import(parsed(path)).isdisjoint(INSIDE_ONLY)
 
 
+def modules_at_top(path: Path) -> set[str | None]:
+    return {node.module for node in parsed(path).body if isinstance(node, ast.ImportFrom)}
+
+
 def test_compiled_modules_are_imported_where_they_are_used() -> None:
-    compiled = {path for path in FILES if "numba" in imports(parsed(path))}
-    names = {f"{path.parent.name}.{path.stem}" for path in compiled}
-    assert names == {"nesting.depth", "nesting.separate"}
+    with_numba = [path.stem for path in FILES if "numba" in imports(parsed(path))]
+    assert with_numba == ["compiled"]
+    compiled = {path for path in FILES if "nesting.compiled" in modules_at_top(path)}
+    names = {"nesting.compiled", *(f"{path.parent.name}.{path.stem}" for path in compiled)}
+    assert len(names) > 3
     for path in set(FILES) - compiled:
-        top = [n for n in parsed(path).body if isinstance(n, ast.ImportFrom)]
-        assert names.isdisjoint({node.module for node in top}), path.name
+        assert names.isdisjoint(modules_at_top(path)), path.name
+
+
+def test_the_digest_of_compiled_files_holds_all_that_they_take_in() -> None:
+    from nesting.compiled import FILES as DIGESTED
+
+    for path in FILES:
+        if "nesting.compiled" in modules_at_top(path):
+            own = {str(name) for name in modules_at_top(path) if str(name).startswith("nesting.")}
+            needed = {path.name, *(f"{name.split('.')[1]}.py" for name in own)}
+            assert needed <= set(DIGESTED)
 
 
 @each_file

@@ -11,7 +11,8 @@ import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from nesting.depth import extent, pair_depth, plate_depth, to_shape
+from nesting.depth import pair_depth, plate_depth
+from nesting.distance import extent, to_shape
 from nesting.facets import outer_polygon
 from nesting.gaps import loop_gap
 from nesting.layout import Sheet
