@@ -23,7 +23,7 @@ from tests.nesting.test_nest import (
     used,
 )
 
-SHORT = Search(orders=(4, 2), moves=60, per_try=40)
+SHORT = Search(orders=(4, 2), moves=300, per_try=100, squeeze_moves=400)
 
 
 @pytest.fixture(autouse=True)
@@ -68,7 +68,7 @@ def test_the_search_lays_more_than_the_quick_plan_and_the_last_plate_is_short() 
 
 def test_no_layout_is_shorter_than_its_area() -> None:
     done = nest(kits(5), [SHEET], cutting(3.0, 5.0))
-    task = fuller.Task(tuple(kits(5)), 3.0, 5.0, 0, 1, 1, print)
+    task = fuller.Task(tuple(kits(5)), 3.0, 5.0, 0, 1, 1, 1, print)
     for layout in done.layouts:
         by_area = length_by_area(task, SHEET, layout.placements)
         assert by_area <= reach_mm(layout.placements) + 5.0
