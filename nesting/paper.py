@@ -8,7 +8,8 @@ from typing import Any, ClassVar, Literal
 
 from pydantic import Field
 
-from parts.faults import Fault
+from parts.faults import Fault, SpecError
+from parts.inches import MM_PER_INCH, Units
 from parts.spec_model import Rule, Spec
 
 Box = tuple[float, float, float, float]  # least x, least y, greatest x, greatest y
@@ -23,6 +24,9 @@ SIZES_MM = {
     "Tabloid": (11 * 25.4, 17 * 25.4),
 }
 BAR_MM = 100.0  # length of the check bars
+BARS_MM = {"mm": BAR_MM, "inch": 4 * MM_PER_INCH}  # a round length on the user's own rule
+# a printer further off than this does more than fit a page: common practice, no source
+LEAST_SCALE, MOST_SCALE = 0.9, 1.1
 
 # Strips between margin and drawing. Left and top are cut off when pages are put together, so
 # they hold hints only; what must stay readable is at the right and at the bottom.
@@ -115,6 +119,20 @@ class Paper(Spec):
         15.0, ge=LEAST_OVERLAP_MM, le=80, description="drawn twice, on both of two pages that meet"
     )
 
+    units: Units = Field(
+        "mm",
+        description="of the lengths printed on paper; inch: to 1/64, millimetres beside; the "
+        "cutting files stay in mm",
+    )
+    wrap_strips: bool = Field(
+        True, description="paper strips to wrap round hub tube and tread pipe, to mark square cuts"
+    )
+
+    @property
+    def bar_mm(self) -> float:
+        """Length of the check bars: 100 mm, or 4 inches."""
+        return BARS_MM[self.units]
+
     @property
     def width_mm(self) -> float:
         """Short side: the width of the upright page."""
@@ -125,8 +143,40 @@ class Paper(Spec):
         """Long side: the height of the upright page."""
         return SIZES_MM[self.size][1]
 
-    def page(self, orientation: Orientation) -> Page:
-        """One page, upright or on its side."""
-        sides = (self.width_mm, self.height_mm)
+    def page(self, orientation: Orientation, print_scale: float = 1.0) -> Page:
+        """One page, upright or on its side, in millimetres as they come out of the printer.
+
+        `print_scale` is what the printer makes of a length: measured bar / true bar. A printer
+        that prints 0.98 makes 205.8 mm of the width of A4. One that enlarges pushes an edge off
+        the sheet, nobody knows which: the margins take that in. Raises: SpecError for a scale
+        outside 0.9 to 1.1, or one that leaves no room for the bars.
+        """
+        if not LEAST_SCALE <= print_scale <= MOST_SCALE:
+            raise SpecError([_scale_fault(print_scale)])
+        sides = (self.width_mm * print_scale, self.height_mm * print_scale)
         width, height = sides if orientation == "portrait" else sides[::-1]
-        return Page(width, height, self.margin_mm)
+        margin = self.margin_mm + max(0.0, print_scale - 1) * self.height_mm
+        page = Page(width, height, margin)
+        if print_scale != 1 and min(page.window_size_mm) - self.overlap_mm < BAR_MM:
+            raise SpecError(
+                [
+                    Fault(
+                        "--print-scale",
+                        print_scale,
+                        f"what leaves {BAR_MM:g} mm of new drawing a page with margin_mm = "
+                        f"{self.margin_mm:g} and overlap_mm = {self.overlap_mm:g}",
+                        "a smaller paper.margin_mm or paper.overlap_mm, or a larger paper.size",
+                    )
+                ]
+            )
+        return page
+
+
+def _scale_fault(print_scale: float) -> Fault:
+    return Fault(
+        "--print-scale",
+        print_scale,
+        f"measured bar / true bar, from {LEAST_SCALE:g} to {MOST_SCALE:g}",
+        "0.98 for a bar of 100 mm that measures 98 mm; further off: switch fit-to-page off "
+        "and print again",
+    )

@@ -1,7 +1,9 @@
 """How a template is drawn: its kinds of line, its words, true arcs. mm on the canvas.
 
-Cut lines are thick and solid; marks are thin and dashed; what belongs to the paper alone is
-thinner still, in long dashes. All black: any printer keeps them apart.
+Cut lines are thick and solid; holes to drill are dotted; marks are thin and dashed; what belongs
+to the paper alone is thinner still, in long dashes. Spots differ by shape: a centre to punch is a
+cross with a small ring, one to drill has two quarters of its ring black, a cross in a square only
+lines pages up. All black: any printer keeps them apart.
 """
 
 from __future__ import annotations
@@ -34,11 +36,13 @@ class LineKind:
 
 CUT = LineKind(0.35)
 MARK = LineKind(0.18, (1.2, 0.8))
+DRILLED = LineKind(0.3, (0.4, 0.9))
 PUNCH = LineKind(0.18)
 TRIM = LineKind(0.13, (5.0, 1.5))  # edge of this page's paper
 LAY = LineKind(0.13, (5.0, 1.2, 0.6, 1.2))  # edge of the page laid on this one
 FINE = LineKind(0.13)
 PUNCH_RING_MM = 1.2
+DRILL_RING_MM = 1.8
 
 
 def draw_line(canvas: Any, start: Point, end: Point, kind: LineKind) -> None:
@@ -52,6 +56,35 @@ def draw_punch_mark(canvas: Any, at: Point, arm_mm: float) -> None:
     PUNCH.use(canvas)
     _cross(canvas, at, arm_mm)
     canvas.circle(*at, min(PUNCH_RING_MM, arm_mm / 2))
+
+
+def draw_drill_centre(canvas: Any, at: Point, arm_mm: float) -> None:
+    """Spot to punch and drill: a cross with a ring, two opposite quarters of it black."""
+    (x, y), ring = at, min(DRILL_RING_MM, arm_mm / 1.5)
+    PUNCH.use(canvas)
+    canvas.setFillGray(0)
+    for start in (0, 180):
+        path = canvas.beginPath()
+        path.moveTo(x, y)
+        path.arcTo(x - ring, y - ring, x + ring, y + ring, start, 90)
+        path.close()
+        canvas.drawPath(path, stroke=0, fill=1)
+    canvas.circle(*at, ring)
+    _cross(canvas, at, arm_mm)
+
+
+def draw_arrow(canvas: Any, tip: Point, size_mm: float, towards: Point) -> None:
+    """A solid arrow head: `towards` is its direction, a unit vector along an axis."""
+    (x, y), (dx, dy) = tip, towards
+    foot = (x - dx * size_mm, y - dy * size_mm)
+    half = 0.5 * size_mm
+    path = canvas.beginPath()
+    path.moveTo(x, y)
+    path.lineTo(foot[0] - dy * half, foot[1] + dx * half)
+    path.lineTo(foot[0] + dy * half, foot[1] - dx * half)
+    path.close()
+    canvas.setFillGray(0)
+    canvas.drawPath(path, stroke=0, fill=1)
 
 
 def draw_registration(canvas: Any, at: Point, arm_mm: float) -> None:

@@ -2,155 +2,189 @@
 
 from __future__ import annotations
 
-import math
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
+from nesting.cutting import Cutting
+from nesting.free_space import free_places
+from nesting.page_map import draw_page_map
 from nesting.paper import Page, Paper
-from nesting.template_ink import (
-    CUT,
-    FINE,
-    LAY,
-    MARK,
-    TRIM,
-    Align,
-    draw_line,
-    draw_loop,
-    draw_punch_mark,
-    draw_registration,
-    draw_segment,
-    draw_text,
-)
+from nesting.paper_lay import Lay, lay_on_paper
+from nesting.printed_length import length_line
+from nesting.small_holes import least_hole
+from nesting.template_blank import draw_blank
+from nesting.template_canvas import open_canvas, start_page
+from nesting.template_ink import draw_registration
+from nesting.template_joints import draw_hints, draw_joints
+from nesting.template_note import Note, draw_note, part_notes, scale_note
 from nesting.template_strip import Title, draw_strips
-from nesting.tiles import Cell, Tile, TileSet, blank_on_paper, cross_arm_mm, registration_points
-from parts.blank import Blank, MarkPoint, MarkText
+from nesting.tiles import Tile, cross_arm_mm, registration_points
+from parts.blank import Blank, MarkText
 from parts.faults import Fault, SpecError
-from parts.outline import Circle, Point, turned
-
-POINTS_PER_MM = 72 / 25.4  # Source: ISO 32000-1, 8.3.2.3: the default unit is 1/72 inch
-PUNCH_ARM_MM = 4.0
-HINT_MM = 1.5  # height of capitals in the hints for putting pages together
+from parts.inches import Units
 
 
-def write_template(blank: Blank, count: int, paper: Paper, path: Path, *, job_name: str) -> int:
-    """Draw the blank at full size on as many pages as it takes; returns the number of pages.
+@dataclass(frozen=True)
+class Template:
+    """What is drawn: a blank under a heading, with notes; `stem` names its file without the end.
 
-    `count` is how many of the blank the job needs. The same input gives the same bytes.
-    Raises: SpecError for a count below 1; OSError where the file cannot be written.
+    Round holes below `least_hole_mm` are drawn as holes to drill.
     """
-    from reportlab.pdfgen.canvas import Canvas
 
+    stem: str
+    blank: Blank
+    heading: str
+    notes: tuple[Note, ...]
+    least_hole_mm: float = 0.0
+
+
+def blank_template(
+    blank: Blank, count: int, units: Units, cutting: Cutting | None = None, stem: str = ""
+) -> Template:
+    """Template of a blank that the job needs `count` times; `cutting` tells which holes are too
+    small to cut. Raises: SpecError for a count below 1."""
     if not count >= 1:
         raise SpecError([Fault("count", count, "a whole number from 1", "count = 1")])
-    page, tiles = blank_on_paper(blank, paper)
-    size = (page.width_mm * POINTS_PER_MM, page.height_mm * POINTS_PER_MM)
-    # not compressed: the bytes then do not hang on the compression library of the machine
-    canvas = Canvas(str(path), pagesize=size, invariant=1, pageCompression=0)
-    canvas.setTitle(f"{blank.name} - {job_name}")
-    canvas.setAuthor("")
-    canvas.setSubject("full-size cutting template")
-    canvas.setCreator("platewheel")
-    # asks the viewer's print dialogue for true size. Source: ISO 32000-1, table 150
-    canvas.setViewerPreference("PrintScaling", "None")
-    for tile in tiles.tiles:
-        canvas.scale(POINTS_PER_MM, POINTS_PER_MM)
-        draw_strips(canvas, page, tiles, tile, Title(blank, count, job_name))
-        _draw_hints(canvas, page, tiles, tile.cell)
-        _draw_tile(canvas, page, tiles, tile, blank)
+    plate = f"{blank.thickness_mm:g} mm"
+    if units == "inch":
+        plate = length_line(blank.thickness_mm, units)
+    return Template(
+        stem or blank.name,
+        _in_units(blank, units),
+        f"{blank.name}, cut {count} off, {plate} plate",
+        part_notes(blank, units, cutting),
+        least_hole(cutting, blank.thickness_mm) if cutting else 0.0,
+    )
+
+
+def _in_units(blank: Blank, units: Units) -> Blank:
+    """The blank with the diameter that it bears as a mark told in the paper's units."""
+    diameter = blank.sizes.get("diameter_mm")
+    if units == "mm" or diameter is None:
+        return blank
+    own, told = f"d {diameter:.1f}", f"d {length_line(diameter, units)}"
+    marks = tuple(
+        replace(mark, text=told, height_mm=0.6 * mark.height_mm)
+        if isinstance(mark, MarkText) and mark.text == own
+        else mark
+        for mark in blank.marks
+    )
+    return replace(blank, marks=marks)
+
+
+def write_template(
+    blank: Blank,
+    count: int,
+    paper: Paper,
+    path: Path,
+    *,
+    job_name: str,
+    cutting: Cutting | None = None,
+    print_scale: float = 1.0,
+) -> int:
+    """Draw the blank at full size on as many pages as it takes; returns the number of pages.
+
+    Raises: as `blank_template` and `draw_template`.
+    """
+    template = blank_template(blank, count, paper.units, cutting)
+    return draw_template(template, paper, path, job_name=job_name, print_scale=print_scale)
+
+
+def draw_template(
+    template: Template, paper: Paper, path: Path, *, job_name: str, print_scale: float = 1.0
+) -> int:
+    """Draw a template into a file; returns the number of pages. `print_scale` is what the printer
+    makes of a length, measured bar / true bar.
+
+    Notes stand in white places of the drawing, on a page of their own where there is none. The
+    same input gives the same bytes. Raises: SpecError for a print scale outside 0.9 to 1.1;
+    OSError where the file cannot be written.
+    """
+    lay = lay_on_paper(template.blank, paper, print_scale)
+    told = (*template.notes, scale_note(paper, print_scale))
+    places = free_places(lay.blank, lay.tiles, [(n.width_mm, n.height_mm) for n in told])
+    canvas = open_canvas(path, lay.page, f"{template.blank.name} - {job_name}", print_scale)
+    for tile in lay.tiles.tiles:
+        start_page(canvas, print_scale)
+        title = Title(template.heading, _place(lay, tile), job_name)
+        draw_strips(canvas, lay.page, paper, title, print_scale)
+        draw_page_map(canvas, lay.page, lay.tiles, tile, lay.blank)
+        draw_hints(canvas, lay.page, lay.tiles, tile.cell)
+        _draw_tile(canvas, lay, tile, template.least_hole_mm)
+        left, bottom, _, _ = lay.page.window
+        for note, place in zip(told, places, strict=True):
+            if place and place.cell == tile.cell:
+                x, y, _, top = place.box
+                at = (left + x - tile.box[0], bottom + (y if place.turned else top) - tile.box[1])
+                draw_note(canvas, note, *at, turned=place.turned)
         canvas.showPage()
+    left_over = [note for note, place in zip(told, places, strict=True) if place is None]
+    extra = pages_of_notes(lay.page, left_over)
+    for page_notes in extra:
+        draw_notes_page(
+            canvas, lay.page, paper, page_notes, template.heading, job_name, print_scale
+        )
     canvas.save()
-    return len(tiles.tiles)
+    return len(lay.tiles.tiles) + len(extra)
 
 
-def _draw_tile(canvas: Any, page: Page, tiles: TileSet, tile: Tile, blank: Blank) -> None:
-    """What lies in the window, in the blank's own coordinates; cut lines last, on top."""
-    left, bottom, right, top = page.window
+def _place(lay: Lay, tile: Tile) -> str:
+    tiles, (column, row) = lay.tiles, tile.cell
+    place = (
+        f"page {tiles.numbers[tile.cell]} of {len(tiles.tiles)}"
+        f" - column {column} of {tiles.columns}, row {row} of {tiles.rows}"
+    )
+    if not tile.has_lines:
+        place += " - nothing to cut here: this page holds the others in place"
+    return place
+
+
+def _draw_tile(canvas: Any, lay: Lay, tile: Tile, least_hole_mm: float) -> None:
+    """What lies in the window, in the blank's own coordinates."""
+    left, bottom, right, top = lay.page.window
     canvas.saveState()
     window = canvas.beginPath()
     window.rect(left, bottom, right - left, top - bottom)
     canvas.clipPath(window, stroke=0, fill=0)
     canvas.translate(left - tile.box[0], bottom - tile.box[1])
-    _draw_joints(canvas, tiles, tile.cell)
-    arm = cross_arm_mm(tiles)
-    for at in registration_points(blank, tiles, tile.cell):
+    draw_joints(canvas, lay.tiles, tile.cell)
+    arm = cross_arm_mm(lay.tiles)
+    for at in registration_points(lay.blank, lay.tiles, tile.cell):
         draw_registration(canvas, at, arm)
-    _draw_marks(canvas, blank)
-    for loop in (blank.outline, *blank.holes):
-        draw_loop(canvas, loop, CUT)
+    draw_blank(canvas, lay.blank, least_hole_mm)
     canvas.restoreState()
 
 
-def _draw_marks(canvas: Any, blank: Blank) -> None:
-    """Lines dashed, spots as punch marks, words as words; each round hole gets its centre."""
-    for mark in blank.marks:
-        if isinstance(mark, MarkText):
-            dx, dy = turned((0.0, -mark.height_mm / 2), mark.turn_deg)  # baseline to middle
-            at = (mark.at[0] + dx, mark.at[1] + dy)
-            turn, height = mark.turn_deg, mark.height_mm
-            draw_text(canvas, at, mark.text, height, align="centre", turn_deg=turn)
-        elif not isinstance(mark, MarkPoint):
-            draw_segment(canvas, mark, MARK)
-    spots = {mark.at: PUNCH_ARM_MM for mark in blank.marks if isinstance(mark, MarkPoint)}
-    for hole in blank.holes:
-        if isinstance(hole, Circle):
-            punched = [at for at in spots if math.dist(at, hole.centre) < 0.01]
-            arm = min(PUNCH_ARM_MM, 0.7 * hole.radius_mm)  # stays clear of the cut line
-            spots |= dict.fromkeys(punched or [hole.centre], arm)
-    for at, arm in spots.items():
-        draw_punch_mark(canvas, at, arm)
-
-
-def _joints(tiles: TileSet, cell: Cell) -> dict[str, int]:
-    """Page numbers beside a page. Each page is laid on those left and above.
-
-    `corner`: the page up and right of it, where none at the right would cover this one's strip,
-    so that the strip must be cut off.
-    """
-    (column, row), numbers = cell, tiles.numbers
-    beside = {
-        "left": (column - 1, row),
-        "above": (column, row - 1),
-        "right": (column + 1, row),
-        "below": (column, row + 1),
-        "corner": (column + 1, row - 1),
-    }
-    pages = {side: numbers[at] for side, at in beside.items() if at in numbers}
-    if "right" in pages:
-        pages.pop("corner", None)
+def pages_of_notes(page: Page, left_over: Sequence[Note]) -> list[list[Note]]:
+    """Notes below one another on as few pages as hold them."""
+    pages: list[list[Note]] = []
+    room = 0.0
+    for note in left_over:
+        if note.height_mm > room:
+            pages.append([])
+            room = page.window_size_mm[1]
+        pages[-1].append(note)
+        room -= note.height_mm + 3
     return pages
 
 
-def _draw_joints(canvas: Any, tiles: TileSet, cell: Cell) -> None:
-    """Trim lines at edges that lie on a page before, lay lines for the edge of the next page."""
-    left, bottom, right, top = tiles.box(cell)
-    half = FINE.width_mm / 2  # the whole line shows inside the window
-    lay_x, lay_y = right - tiles.overlap_mm + half, bottom + tiles.overlap_mm - half
-    lines = {
-        "left": ((left + half, bottom), (left + half, top), TRIM),
-        "above": ((left, top - half), (right, top - half), TRIM),
-        "corner": ((right - half, bottom), (right - half, top), TRIM),
-        "right": ((lay_x, bottom), (lay_x, top), LAY),
-        "below": ((left, lay_y), (right, lay_y), LAY),
-    }
-    for side in _joints(tiles, cell):
-        draw_line(canvas, *lines[side])
-
-
-def _draw_hints(canvas: Any, page: Page, tiles: TileSet, cell: Cell) -> None:
-    """What to do at each joint, told beside the window."""
-    left, bottom, right, top = page.window
-    lay_x, lay_y = right - tiles.overlap_mm, bottom + tiles.overlap_mm
-    hints: dict[str, tuple[Point, str, Align, float]] = {
-        "left": ((left - 1.2, top - 2), "trim this edge, lay it on page {}", "right", 90.0),
-        "above": ((left + 2, top + 1.2), "trim this edge, lay it on page {}", "left", 0.0),
-        "corner": ((right + 2.7, top - 2), "trim this edge", "right", 90.0),
-        "right": ((lay_x - 1, top + 1.2), "page {} is laid up to this line", "right", 0.0),
-        "below": ((left - 1.2, lay_y + 1), "page {} is laid up to this line", "left", 90.0),
-    }
-    for side, number in _joints(tiles, cell).items():
-        at, words, align, turn = hints[side]
-        draw_text(canvas, at, words.format(number), HINT_MM, align=align, turn_deg=turn)
-    if "right" in _joints(tiles, cell):
-        draw_line(canvas, (lay_x, top), (lay_x, top + 3), FINE)
-    if "below" in _joints(tiles, cell):
-        draw_line(canvas, (left - 3, lay_y), (left, lay_y), FINE)
+def draw_notes_page(
+    canvas: Any,
+    page: Page,
+    paper: Paper,
+    page_notes: Sequence[Note],
+    heading: str,
+    job_name: str,
+    print_scale: float,
+) -> None:
+    """A page of notes alone, from the top of the window down."""
+    start_page(canvas, print_scale)
+    title = Title(heading, "notes: nothing to cut on this page", job_name)
+    draw_strips(canvas, page, paper, title, print_scale)
+    left, _, _, top = page.window
+    for note in page_notes:
+        draw_note(canvas, note, left + 1, top - 1)
+        top -= note.height_mm + 3
+    canvas.showPage()

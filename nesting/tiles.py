@@ -83,11 +83,11 @@ class TileSet:
         return bottom + (self.overlap_mm / 2 if row < self.rows else 0.0)
 
 
-def blank_on_paper(blank: Blank, paper: Paper) -> tuple[Page, TileSet]:
+def blank_on_paper(blank: Blank, paper: Paper, print_scale: float = 1.0) -> tuple[Page, TileSet]:
     """The way to lay the pages that takes fewer of them, and its tiles; a tie: upright."""
     choices = []
     for orientation in ORIENTATIONS:
-        page = paper.page(orientation)
+        page = paper.page(orientation, print_scale)
         choices.append((page, tile_blank(blank, *page.window_size_mm, paper.overlap_mm)))
     return min(choices, key=lambda choice: len(choice[1].tiles))  # the first of equals
 
@@ -111,6 +111,11 @@ def tile_blank(blank: Blank, width_mm: float, height_mm: float, overlap_mm: floa
         height_mm,
         overlap_mm,
     )
+    return with_pages(blank, grid)
+
+
+def with_pages(blank: Blank, grid: TileSet) -> TileSet:
+    """The grid with the pages that the blank needs of it, wherever it lies over the blank."""
     drawn = {cell for cell in grid.cells if shows(blank, grid.core(cell))}
     printed = _linked(drawn)
     tiles = (Tile(cell, grid.box(cell), cell in drawn) for cell in grid.cells if cell in printed)

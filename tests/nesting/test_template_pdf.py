@@ -10,9 +10,9 @@ import pytest
 from pypdf import PdfReader
 
 from nesting.paper import Paper
+from nesting.paper_lay import lay_on_paper
 from nesting.template_ink import printable_words
 from nesting.template_pdf import write_template
-from nesting.tiles import blank_on_paper
 from parts.blank import Blank, MarkPoint, MarkText, annular_sector
 from parts.faults import SpecError
 from parts.flange import flange_blank
@@ -54,7 +54,8 @@ def test_pages_and_their_words(name: str, size: str, tmp_path: Path) -> None:
     count = write_template(blank, 6, paper, path, job_name=JOB)
     reader = PdfReader(path)
     assert len(reader.pages) == count
-    layout, tiles = blank_on_paper(blank, paper)
+    lay = lay_on_paper(blank, paper)
+    layout, tiles = lay.page, lay.tiles
     sides = {"portrait": (paper.width_mm, paper.height_mm)}
     sides["landscape"] = sides["portrait"][::-1]
     for number, (page, tile) in enumerate(zip(reader.pages, tiles.tiles, strict=True), start=1):
@@ -73,7 +74,7 @@ def test_pages_and_their_words(name: str, size: str, tmp_path: Path) -> None:
             assert said in text
         # once for the bar across, once for the one up the page
         assert text.count("100 mm - measure me: print at 100 %, no fit-to-page") == 2
-        for other in re.findall(r"page (\d+) is laid up to this line", text):
+        for other in re.findall(r"glue: page (\d+) is laid up to this line", text):
             assert f"lay it on page {number}" in words(reader.pages[int(other) - 1])
 
 
@@ -142,7 +143,7 @@ def test_large_sheet_of_a_whole_flange(tmp_path: Path) -> None:
     blank = Blank("flange", "flange", 8.0, annular_sector(560.0, 590.0, 340.0))
     path = tmp_path / "one.pdf"
     count = write_template(blank, 1, Paper(size="Letter"), path, job_name=JOB)
-    _, tiles = blank_on_paper(blank, Paper(size="Letter"))
+    tiles = lay_on_paper(blank, Paper(size="Letter")).tiles
     assert count == len(PdfReader(path).pages) == len(tiles.tiles) < tiles.columns * tiles.rows
 
 

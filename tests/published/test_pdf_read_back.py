@@ -9,6 +9,7 @@ from __future__ import annotations
 import shutil
 import subprocess
 from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 from pathlib import Path
 
 import numpy as np
@@ -17,8 +18,9 @@ import pytest
 from PIL import Image
 
 from nesting.paper import Page, Paper
+from nesting.paper_lay import lay_on_paper
 from nesting.template_pdf import write_template
-from nesting.tiles import TileSet, blank_on_paper, registration_points
+from nesting.tiles import TileSet, registration_points
 from parts.blank import Blank, annular_sector
 from parts.outline import Arc, Circle, Line, polygon, segments
 
@@ -27,23 +29,26 @@ PX_PER_MM = DPI / 25.4
 Pages = list[np.ndarray]  # darkness from 0 (white) to 1, first row at the top of the page
 
 
-def by_pdfium(path: Path) -> Pages:
+def by_pdfium(path: Path, dpi: float = DPI) -> Pages:
     document = pypdfium2.PdfDocument(path)
-    images = [page.render(scale=DPI / 72, grayscale=True).to_numpy() for page in document]
+    images = [page.render(scale=dpi / 72, grayscale=True).to_numpy() for page in document]
     document.close()
     return [1 - image.reshape(image.shape[:2]) / 255 for image in images]
 
 
-def by_poppler(path: Path) -> Pages:
+def by_poppler(path: Path, dpi: float = DPI) -> Pages:
     stem = path.with_suffix("")
-    subprocess.run(["pdftoppm", "-gray", "-r", str(DPI), str(path), str(stem)], check=True)
+    subprocess.run(["pdftoppm", "-gray", "-r", f"{dpi:g}", str(path), str(stem)], check=True)
     images = sorted(stem.parent.glob(f"{stem.name}-*.pgm"))
     return [1 - np.asarray(Image.open(image), dtype=float) / 255 for image in images]
 
 
-RASTERISERS: list[Callable[[Path], Pages]] = [by_pdfium]
-if shutil.which("pdftoppm"):
-    RASTERISERS.append(by_poppler)
+Rasteriser = Callable[[Path, float], Pages]
+BEST: Rasteriser = by_poppler if shutil.which("pdftoppm") else by_pdfium
+# with what is printed, and on a printer of what scale: measured bar / true bar
+PRINTERS: list[tuple[Rasteriser, float]] = [(by_pdfium, 1.0), (BEST, 0.98)]
+if BEST is by_poppler:
+    PRINTERS.append((BEST, 1.0))
 
 BLANKS = {
     # 339 mm across: more than one page of A4 either way
@@ -66,19 +71,34 @@ BLANKS = {
 }
 
 
-Printed = Callable[[str], tuple[Page, TileSet, Pages]]
+@dataclass(frozen=True)
+class Printed:
+    """A blank's pages as they come out of the printer, in true millimetres."""
+
+    blank: Blank
+    page: Page
+    tiles: TileSet
+    images: Pages
 
 
-@pytest.fixture(scope="module", params=RASTERISERS, ids=lambda one: one.__name__)
-def printed(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Printed:
-    """Pages of a blank on A4 by its name, each drawn once."""
-    done: dict[str, tuple[Page, TileSet, Pages]] = {}
+Print = Callable[[str], Printed]
 
-    def pages(name: str) -> tuple[Page, TileSet, Pages]:
+
+@pytest.fixture(scope="module", params=PRINTERS, ids=lambda one: f"{one[0].__name__} at {one[1]:g}")
+def printed(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Print:
+    """Pages of a blank on A4 by its name. A printer that prints 0.98 is a rasteriser of 0.98 x
+    as many pixels an inch; `print_scale` is told so."""
+    done: dict[str, Printed] = {}
+    rasterise, scale = request.param
+
+    def pages(name: str) -> Printed:
         if name not in done:
             path = tmp_path_factory.mktemp("pdf") / f"{name}.pdf"
-            write_template(BLANKS[name], 2, Paper(), path, job_name=20 * "long name ")
-            done[name] = (*blank_on_paper(BLANKS[name], Paper()), request.param(path))
+            job_name = 20 * "long name "
+            write_template(BLANKS[name], 2, Paper(), path, job_name=job_name, print_scale=scale)
+            lay = lay_on_paper(BLANKS[name], Paper(), scale)
+            images = rasterise(path, DPI * scale)
+            done[name] = Printed(lay.blank, lay.page, lay.tiles, images)
         return done[name]
 
     return pages
@@ -103,8 +123,9 @@ def bar_length_mm(image: np.ndarray, start: tuple[float, float], height_mm: floa
 
 
 @pytest.mark.parametrize("name", BLANKS)
-def test_check_bars_are_100_mm_on_every_page(printed: Printed, name: str) -> None:
-    page, tiles, images = printed(name)
+def test_check_bars_are_100_mm_on_every_page(printed: Print, name: str) -> None:
+    drawn = printed(name)
+    page, tiles, images = drawn.page, drawn.tiles, drawn.images
     assert len(images) == len(tiles.tiles)
     for image in images:
         assert bar_length_mm(image, page.across_bar, page.height_mm) == pytest.approx(100, abs=0.1)
@@ -163,12 +184,14 @@ def line_across(dark: np.ndarray) -> tuple[float, float]:
 
 
 @pytest.mark.parametrize("name", BLANKS)
-def test_pages_together_give_the_true_outline(printed: Printed, name: str) -> None:
+def test_pages_together_give_the_true_outline(printed: Print, name: str) -> None:
     """Along every true line and arc, the cut line lies within 0.2 mm of where it should be."""
-    page, tiles, images = printed(name)
+    drawn = printed(name)
+    page, tiles, images = drawn.page, drawn.tiles, drawn.images
     whole, left, top = pasted(page, tiles, images)
     offs, widths = [], []
-    for loop in (BLANKS[name].outline, *BLANKS[name].holes):
+    blank = printed(name).blank
+    for loop in (blank.outline, *blank.holes):
         for segment in segments(loop):
             for x, y, nx, ny in along(segment, 2.0):
                 columns = ((x + ACROSS_MM * nx - left) * PX_PER_MM).astype(int)
@@ -183,10 +206,28 @@ def test_pages_together_give_the_true_outline(printed: Printed, name: str) -> No
     assert np.median(widths) == pytest.approx(0.35, abs=0.1)  # as thick as cut lines are
 
 
+def test_circles_have_their_diameters(printed: Print) -> None:
+    """Across each circle of the disc, every 15 degrees, from line to line within 0.2 mm."""
+    drawn = printed("disc")
+    whole, left, top = pasted(drawn.page, drawn.tiles, drawn.images)
+    for circle in (drawn.blank.outline, *drawn.blank.holes):
+        assert isinstance(circle, Circle)
+        (cx, cy), radius = circle.centre, circle.radius_mm
+        for turn in np.radians(np.arange(5, 180, 15)):
+            diameter = 0.0
+            for nx, ny in ((np.cos(turn), np.sin(turn)), (-np.cos(turn), -np.sin(turn))):
+                along_mm = radius + ACROSS_MM
+                columns = ((cx + along_mm * nx - left) * PX_PER_MM).astype(int)
+                rows = ((top - cy - along_mm * ny) * PX_PER_MM).astype(int)
+                diameter += radius + line_across(whole[rows, columns] > 0.5)[0]
+            assert diameter == pytest.approx(2 * radius, abs=0.2)
+
+
 @pytest.mark.parametrize("name", BLANKS)
-def test_pages_that_meet_show_the_same_in_their_overlap(printed: Printed, name: str) -> None:
+def test_pages_that_meet_show_the_same_in_their_overlap(printed: Print, name: str) -> None:
     """The strip that two pages share holds the same lines on both, at the same place."""
-    page, tiles, images = printed(name)
+    drawn = printed(name)
+    page, tiles, images = drawn.page, drawn.tiles, drawn.images
     window_left, _, _, window_top = page.window
     pairs = 0
     for cell, number in tiles.numbers.items():
@@ -214,11 +255,12 @@ def test_pages_that_meet_show_the_same_in_their_overlap(printed: Printed, name: 
 
 
 @pytest.mark.parametrize("name", BLANKS)
-def test_registration_crosses_are_on_both_pages(printed: Printed, name: str) -> None:
-    page, tiles, images = printed(name)
+def test_registration_crosses_are_on_both_pages(printed: Print, name: str) -> None:
+    drawn = printed(name)
+    page, tiles, images, blank = drawn.page, drawn.tiles, drawn.images, drawn.blank
     window_left, _, _, window_top = page.window
     for tile, image in zip(tiles.tiles, images, strict=True):
-        points = registration_points(BLANKS[name], tiles, tile.cell)
+        points = registration_points(blank, tiles, tile.cell)
         assert len(tiles.tiles) == 1 or len(points) >= 2
         for x, y in points:
             column = (window_left + x - tile.box[0]) * PX_PER_MM
@@ -236,9 +278,10 @@ def test_registration_crosses_are_on_both_pages(printed: Printed, name: str) -> 
 
 
 @pytest.mark.parametrize("name", BLANKS)
-def test_margins_and_the_rim_of_the_window_stay_white(printed: Printed, name: str) -> None:
+def test_margins_and_the_rim_of_the_window_stay_white(printed: Print, name: str) -> None:
     """Nothing is lost in a printer's margin; no words or bars reach into the drawing."""
-    page, _, images = printed(name)
+    drawn = printed(name)
+    page, images = drawn.page, drawn.images
     for image in images:
 
         def patch(left: float, bottom: float, right: float, top: float, of=image) -> np.ndarray:
