@@ -1,0 +1,32 @@
+"""Arguments and options that several commands take."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+JobFile = Annotated[Path, typer.Argument(help="Job file (TOML); `platewheel new` writes one.")]
+Out = Annotated[Path, typer.Option(help="Folder that the job's folder is put in.")]
+Json = Annotated[bool, typer.Option("--json", help="JSON on stdout instead of tables.")]
+Seed = Annotated[int, typer.Option(min=0, help="Same seed, same layout.")]
+
+
+class Effort(StrEnum):
+    """How long the nest looks; counted in moves, so the same effort gives the same files."""
+
+    quick = "quick"
+    normal = "normal"
+    thorough = "thorough"
+
+
+class Segments(StrEnum):
+    """Which flange segments to nest."""
+
+    job = "job"
+    all = "all"
+
+
+Work = Annotated[Effort, typer.Option(help="How long the nest looks for room.")]

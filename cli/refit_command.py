@@ -1,0 +1,59 @@
+"""The commands that fit the job to rings as rolled: the list to fill in, and the refit."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from cli.exits import exit_codes, tell, write_new
+from cli.options import Effort, JobFile, Json, Out, Seed, Work
+
+
+def rings(
+    job_file: JobFile,
+    out: Annotated[Path, typer.Option(help="Where to write the list of rings.")] = Path(
+        "rings.csv"
+    ),
+    overwrite: Annotated[bool, typer.Option(help="Write over a file that is there.")] = False,
+) -> None:
+    """Write an empty list of rings (CSV) to fill in with what was rolled, for refit."""
+    from cli.job import read_job
+    from cli.rings_file import rings_template
+
+    with exit_codes():
+        job = read_job(job_file)
+        write_new(out, rings_template(job.wheel, job.head.name, job.head.wheels), overwrite)
+    typer.echo(out)
+
+
+def refit(
+    job_file: JobFile,
+    rings: Annotated[Path, typer.Option(help="Rings as measured; `platewheel rings` writes one.")],
+    out: Out = Path("out"),
+    seed: Seed = 0,
+    effort: Work = Effort.normal,
+    nest: Annotated[bool, typer.Option(help="Lay the blanks on the stock too.")] = True,
+    as_json: Json = False,
+) -> None:
+    """Fit blanks to rings as rolled, pair them on axles, write cutting files and the record."""
+    from cli.job import read_job
+    from cli.refit import refit_rings
+    from cli.refit_show import show_refit
+    from cli.rings_file import read_rings
+    from cli.show import show_json, steps
+
+    with exit_codes():
+        job = read_job(job_file)
+        measured = read_rings(rings, job.wheel)
+        with steps() as step:
+            report = refit_rings(
+                job, measured, out, step, seed=seed, effort=effort.value, nested=nest
+            )
+        tell(report.warnings)
+        if as_json:
+            show_json(report.model_dump())
+        else:
+            show_refit(report)
+            typer.echo(out / f"{job.head.name}-refit" / "refit-sheet.html")
