@@ -1,108 +1,110 @@
-"""Section of the wheel as a drawing (SVG): hatched parts, beads, axes and main dimensions."""
+"""Section of the wheel as a drawing (SVG): hatched parts, dimensions, welding symbols, axes."""
 
 from __future__ import annotations
 
 from html import escape
 
+from parts.dimension_lines import INK, line, words
+from parts.hub_disc import disc_diameter_mm
+from parts.inches import Units
 from parts.section import Section
+from parts.section_columns import columns
+from parts.section_dimensions import (
+    along_axle,
+    left_stack,
+    right_stack,
+    rows_above,
+    tread_seam,
+)
+from parts.section_layout import Frame, frame, stack_width, stacked
 from parts.wheel import wheel_sections
 from parts.wheel_spec import WheelSpec
 
-FILLS = {"tread": "a", "disc": "b", "flange": "a", "hub-tube": "c", "weld": "w"}
-PATTERNS = (
-    '<defs><pattern id="a" width="4" height="4" patternUnits="userSpaceOnUse" '
-    'patternTransform="rotate(45)"><rect width="4" height="4" fill="#dfe5e9"/>'
-    '<path d="M0 0V4" stroke="#556" stroke-width=".7"/></pattern>'
-    '<pattern id="b" width="4" height="4" patternUnits="userSpaceOnUse" '
-    'patternTransform="rotate(-45)"><rect width="4" height="4" fill="#efe9db"/>'
-    '<path d="M0 0V4" stroke="#665" stroke-width=".7"/></pattern>'
-    '<pattern id="c" width="3" height="3" patternUnits="userSpaceOnUse" '
-    'patternTransform="rotate(45)"><rect width="3" height="3" fill="#e8dfd6"/>'
-    '<path d="M0 0V3" stroke="#654" stroke-width=".9"/></pattern></defs>'
-)
+HATCHES = {  # part -> turn of the lines in degrees, pitch over letter height, ground
+    "tread": (45, 0.62, "#e4e9ec"),
+    "disc": (-45, 0.62, "#f3eee2"),
+    "flange": (-45, 0.3, "#e4e9ec"),
+    "hub-tube": (45, 0.3, "#eee6de"),
+}
 
 
-def section_picture(spec: WheelSpec) -> str:
-    """SVG element: upper half of the section, axle axis below, gauge side to the right; mm."""
-    sections = wheel_sections(spec)
-    z0 = min(z for _, section in sections for _, z in section)
-    z1 = max(z for _, section in sections for _, z in section)
-    tip = max(r for _, section in sections for r, _ in section)
-    size = 0.042 * tip  # of the letters: all else is spaced by it
-    left, right, top = z0 - 13 * size, z1 + 14 * size, -tip - 6 * size
-    body = [PATTERNS]
-    body += [_shape(name, section) for name, section in sections]
-    body.append(
-        f'<path d="M{left + 5 * size:.1f} 0H{right - 4 * size:.1f}" stroke="#444" '
-        'stroke-width=".5" stroke-dasharray="12 3 2 3"/>'
-    )
-    body += _dimensions(spec, z0, z1, tip, size)
+def section_picture(spec: WheelSpec, units: Units = "mm") -> str:
+    """SVG element: upper half of the section, axle axis below, gauge side to the right.
+
+    Drawn in mm; dimensions printed in mm or inches to 1/64. Parts differ by the direction and
+    the pitch of their hatching, so that the drawing reads in greys; beads are black.
+    """
+    f = frame(spec)
+    s = f.size
+    left_items, right_items = left_stack(spec, f, units), right_stack(spec, f, units)
+    seam_left, seam = tread_seam(spec, f, units)
+    left_column = min(f.z0 - stack_width(left_items, s), seam_left) - 1.5 * s
+    right_column = f.z1 + stack_width(right_items, s) + 1.5 * s
+    top = -f.tip - rows_above(spec, f, units) - 4.0 * s
+    # below the axis: the tube's length, and texts of diameters too small to hold them
+    bore, disc = spec.hub_bore_mm / 2, disc_diameter_mm(spec, "field") / 2
+    bottom = max(6.0 * s, 9.0 * s - bore, 14.5 * s - disc)
+    radial_under, radial = columns(spec, f, left_column, right_column, units)
+    axial_under, axial = along_axle(spec, f, units)
+    body = [
+        _hatches(s),
+        radial_under,
+        axial_under,
+        *(_shape(name, section, s) for name, section in wheel_sections(spec)),
+        _vents(spec, f),
+        line([(left_column - 11 * s, 0), (right_column + 5 * s, 0)], s, "2 0.4 0.3 0.4"),
+        radial,
+        axial,
+        stacked(left_items, -f.tip, -1.5 * s),
+        stacked(right_items, -f.tip + 1.7 * s, -1.5 * s),
+        seam,
+        words((f.z0 - s, bottom - 0.8 * s), "field side", s, "end"),
+        words((f.z1 + s, bottom - 0.8 * s), "gauge side", s),
+    ]
+    left, right = left_column - 11.5 * s, right_column + 5.5 * s
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-label="section of the wheel" '
-        f'viewBox="{left:.1f} {top:.1f} {right - left:.1f} {-top + 4 * size:.1f}" '
-        f'font-family="sans-serif" font-size="{size:.2f}" fill="#222" stroke-linejoin="round">'
+        f'viewBox="{left:.1f} {top:.1f} {right - left:.1f} {bottom - top:.1f}" '
+        f'font-family="sans-serif" font-size="{s:.2f}" fill="{INK}" stroke-linejoin="round">'
         f"<title>Section of the wheel, upper half</title>{''.join(body)}</svg>"
     )
 
 
-def _shape(name: str, section: Section) -> str:
-    key = next(kind for kind in FILLS if name.startswith(kind))
-    fill = "#333" if FILLS[key] == "w" else f"url(#{FILLS[key]})"
+def _hatches(size: float) -> str:
+    patterns = []
+    for part, (turn, pitch, ground) in HATCHES.items():
+        p = pitch * size
+        patterns.append(
+            f'<pattern id="hatch-{part}" width="{p:.3f}" height="{p:.3f}" '
+            f'patternUnits="userSpaceOnUse" patternTransform="rotate({turn})">'
+            f'<rect width="{p:.3f}" height="{p:.3f}" fill="{ground}"/>'
+            f'<path d="M{p / 2:.3f} 0V{p:.3f}" stroke="#444" stroke-width="{0.05 * size:.3f}"/>'
+            "</pattern>"
+        )
+    return f"<defs>{''.join(patterns)}</defs>"
+
+
+def _shape(name: str, section: Section, size: float) -> str:
+    part = next((part for part in HATCHES if name.startswith(part)), None)
+    fill = f"url(#hatch-{part})" if part else INK
     points = " ".join(f"{z:.3f},{-r:.3f}" for r, z in section)
     return (
-        f'<polygon points="{points}" fill="{fill}" stroke="#222" stroke-width=".6">'
-        f"<title>{escape(name)}</title></polygon>"
+        f'<polygon points="{points}" fill="{fill}" stroke="{INK}" '
+        f'stroke-width="{0.11 * size:.3f}"><title>{escape(name)}</title></polygon>'
     )
 
 
-def _dimensions(spec: WheelSpec, z0: float, z1: float, tip: float, size: float) -> list[str]:
-    width, radius = spec.tread_width_mm, spec.tread_radius_mm
-    field, gauge = spec.disc_field_inset_mm, spec.disc_gauge_inset_mm
-    far, near = z1 + 4 * size, z0 - 3 * size
-    parts = [
-        _level(0, width, -tip - 2.5 * size, -radius, f"{width:g} tread"),
-        _upright(0, -radius, far, width, f"{spec.tread_diameter_mm:g} dia"),
-        _upright(-radius, -tip, far, width, f"{spec.flange_depth_mm:g} flange depth"),
-        _upright(0, -spec.hub_bore_mm / 2, near, z0, f"{spec.hub_bore_mm:g} dia bore"),
-        _level(0, field, -radius * 0.62, None, f"{field:g}"),
-        _level(width - gauge, width, -radius * 0.62, None, f"{gauge:g}"),
-        _words(z0 - size, -radius * 0.75, f"discs {spec.disc_thickness_mm:g}", "end"),
-        _words(z0 - size, -radius + size, f"ring {spec.tread_thickness_mm:g}", "end"),
-        _words(
-            z1 + size,
-            -tip - size,
-            f"flange {spec.flange_thickness_mm:g}, at {spec.flange_angle_deg:g} deg",
-        ),
-        _words(0, 2.5 * size, "field side", "middle"),
-        _words(width, 2.5 * size, "gauge side", "middle"),
-    ]
-    if spec.has_tube:
-        tube = f"tube {spec.hub_tube_outside_mm:g} dia, {spec.hub_tube_length_mm:g} long"
-        parts.append(_words(z0 - size, -spec.hub_tube_outside_mm / 2 - size, tube, "end"))
-    return parts
-
-
-def _words(x: float, y: float, text: str, anchor: str = "start") -> str:
-    return f'<text x="{x:.1f}" y="{y:.1f}" text-anchor="{anchor}">{escape(text)}</text>'
-
-
-def _level(x0: float, x1: float, y: float, reach: float | None, text: str) -> str:
-    """Dimension along the axis, ticks at its ends; `reach` is where its witness lines start."""
-    lines = "".join(
-        f"M{x:.1f} {y - 2:.1f}V{(y + 2 if reach is None else reach):.1f}" for x in (x0, x1)
-    )
-    return _line(f"M{x0:.1f} {y:.1f}H{x1:.1f}{lines}") + _words(
-        (x0 + x1) / 2, y - 3, text, "middle"
-    )
-
-
-def _upright(y0: float, y1: float, x: float, reach: float, text: str) -> str:
-    lines = "".join(f"M{x + (2 if reach < x else -2):.1f} {y:.1f}H{reach:.1f}" for y in (y0, y1))
-    side, anchor = (4.0, "start") if reach < x else (-4.0, "end")
-    return _line(f"M{x:.1f} {y0:.1f}V{y1:.1f}{lines}") + _words(
-        x + side, (y0 + y1) / 2 + 2, text, anchor
-    )
-
-
-def _line(path: str) -> str:
-    return f'<path d="{path}" fill="none" stroke="#666" stroke-width=".4"/>'
+def _vents(spec: WheelSpec, f: Frame) -> str:
+    """Vent holes behind the plane of the section: dashed edges, chain line on their circle."""
+    if not spec.vent_count:
+        return ""
+    s, circle, half = f.size, spec.vent_circle_mm / 2, spec.vent_diameter_mm / 2
+    lines = []
+    for name, section in wheel_sections(spec):
+        if name.startswith("disc"):
+            low, high = (pick(z for _, z in section) for pick in (min, max))
+            lines += [
+                line([(low, -r), (high, -r)], s, "0.4 0.25") for r in (circle - half, circle + half)
+            ]
+            lines.append(line([(low - s, -circle), (high + s, -circle)], s, "1 0.3 0.2 0.3"))
+    return "".join(lines)

@@ -13,12 +13,18 @@ from pydantic.fields import FieldInfo
 from parts.faults import Fault, SpecError
 
 UNITS = {  # key suffix -> how the unit is said; longest suffix first
+    "_minutes_per_m": "minutes per m",
     "_mm_per_min": "mm/min",
+    "_kg_per_h": "kg/h",
+    "_l_per_min": "l/min",
+    "_minutes": "minutes",
+    "_percent": "percent",
     "_mm_per_m": "mm per m",
     "_km_h": "km/h",
     "_per_h": "a working hour",
     "_per_kg": "a kg",
     "_per_m2": "a m2",
+    "_per_m3": "a m3",
     "_1_in": "(1 in this many)",
     "_deg": "degrees",
     "_mm": "mm",

@@ -1,0 +1,34 @@
+"""Lengths in inches to the nearest 1/64, as a tape or a rule shows them."""
+
+from __future__ import annotations
+
+import math
+from typing import Literal
+
+MM_PER_INCH = 25.4  # exactly, by the international yard agreement of 1959
+PARTS = 64  # the finest division of a common steel rule
+
+Units = Literal["mm", "inch"]
+
+
+def inches(mm: float) -> str:
+    """`7 13/64 in` for a length in mm: whole inches and a reduced fraction of 64ths.
+
+    Rounded to the nearest 1/64 (0.40 mm), halves to the even 64th. Raises: ValueError where
+    the length is no finite number.
+    """
+    if not math.isfinite(mm):
+        raise ValueError(f"inches: found {mm!r}; allowed: a finite length in mm")
+    count = round(abs(mm) / MM_PER_INCH * PARTS)
+    sign = "-" if mm < 0 and count else ""
+    whole, rest = divmod(count, PARTS)
+    if not rest:
+        return f"{sign}{whole} in"
+    common = math.gcd(rest, PARTS)
+    fraction = f"{rest // common}/{PARTS // common}"
+    return f"{sign}{whole} {fraction} in" if whole else f"{sign}{fraction} in"
+
+
+def length_words(mm: float, units: Units, places: int = 1) -> str:
+    """A length as a drawing prints it: mm without unit, to so many places, or inches to 1/64."""
+    return inches(mm) if units == "inch" else f"{round(mm, places) + 0:.12g}"
