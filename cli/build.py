@@ -6,6 +6,7 @@ import time
 from concurrent.futures import Future, ThreadPoolExecutor
 from pathlib import Path
 
+from cli.buying import buying_rows
 from cli.folder import write_folder
 from cli.job import Job
 from cli.job_sheet import job_sheet
@@ -24,6 +25,9 @@ from cli.report import (
 )
 from cli.report_model import JobRow, Report, TemplateRow
 from cli.show import Steps
+from cli.steps import build_steps
+from cli.time_plan import time_plan
+from cli.wheel_cost import wheel_cost
 from cli.write import write_blanks, write_sheets, write_solids, write_templates
 from nesting.nest import Effort
 from parts.checks.all import run_checks
@@ -71,17 +75,26 @@ def _write_all(
     step("stress analysis")
     found = rating.result()
     step("report")
+    nesting = nesting_row(job, plan, seconds)
+    buying = buying_rows(job, plan, nesting)
+    hours = time_plan(job, plan, nesting)
+    rated = rating_row(found) if found else None
+    checks = check_rows(run_checks(job.setting, found))
     report = Report(
         job=JobRow(name=job.head.name, wheels=job.head.wheels),
         wheel=wheel_row(job),
         parts=part_rows(plan.parts),
         blanks=blank_rows(job, plan.parts),
         sheets=sheet_rows(job, plan, files),
-        nesting=nesting_row(job, plan, seconds),
+        nesting=nesting,
         cutting_lists=length_rows(plan),
+        buying=buying,
+        time_plan=hours,
+        cost=wheel_cost(job, buying, hours),
+        steps=build_steps(job, nesting, checks, rated),
         templates=[TemplateRow(file=file, pages=pages) for file, pages in templates],
-        rating=rating_row(found) if found else None,
-        checks=check_rows(run_checks(job.setting, found)),
+        rating=rated,
+        checks=checks,
         warnings=used + warnings + cutting_warnings(job, plan),
     )
     text = report.model_dump_json(indent=2, exclude_none=False)

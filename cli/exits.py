@@ -6,6 +6,7 @@ import os
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
+from pathlib import Path
 
 DONE, CHECK_FAILED, REFUSED, NOT_FINISHED = 0, 1, 2, 3
 
@@ -68,3 +69,18 @@ def tell(lines: list[str]) -> None:
     for line in lines:
         quiet = "".join(c if c.isprintable() else " " for c in line)  # no escapes to a terminal
         sys.stderr.write(quiet + "\n")
+
+
+def write_new(file: Path, text: str, overwrite: bool) -> None:
+    """Write a file that a person will fill in; one that is there stays unless told otherwise.
+
+    Raises: typer.Exit where it is there; OSError.
+    """
+    import typer
+
+    try:
+        with file.open("w" if overwrite else "x", encoding="utf-8") as target:
+            target.write(text)
+    except FileExistsError:
+        tell([f"{file}: is there already; try another name, or --overwrite"])
+        raise typer.Exit(REFUSED) from None

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 import shutil
 import tempfile
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
 from typing import TypeVar
 
@@ -22,17 +22,29 @@ OURS = {  # entry of a job folder -> what the files in it are called; "" for a f
     "solids": rf"({PART}|wheel)\.step",
     "blanks": rf"({PART}|{EXTRA})\.dxf",
     "sheets": r"[0-9.]+mm-[0-9]+\.dxf",
-    "templates": rf"({PART}|{EXTRA})\.pdf",
+    "templates": rf"({PART}|{EXTRA}|strip-{PART}|small-parts)\.pdf",
+}
+
+REFIT_OURS = {  # the same for the folder of a refit
+    "report.json": "",
+    "record.csv": "",
+    "refit-sheet.html": "",
+    "offcuts.toml": "",
+    "offcuts-used.toml": "",
+    "blanks": r"(disc|flange)-[0-9]+\.dxf",
+    "sheets": OURS["sheets"],
 }
 
 
-def write_folder(out: Path, name: str, write: Callable[[Path], T]) -> T:
+def write_folder(
+    out: Path, name: str, write: Callable[[Path], T], ours: Mapping[str, str] = OURS
+) -> T:
     """Replace out/name by what `write` puts into the folder it is given.
 
-    Raises: NotFinished where out/name holds files that are not ours; whatever `write` raises.
+    Raises: NotFinished where out/name holds files that are not `ours`; whatever `write` raises.
     In every case of failure the former folder is as it was.
     """
-    return _aside(out, name, write, _swap)
+    return _aside(out, name, write, _swap, ours)
 
 
 def write_part(out: Path, name: str, write: Callable[[Path], T]) -> T:
@@ -56,10 +68,14 @@ def write_part(out: Path, name: str, write: Callable[[Path], T]) -> T:
 
 
 def _aside(
-    out: Path, name: str, write: Callable[[Path], T], put: Callable[[Path, Path], object]
+    out: Path,
+    name: str,
+    write: Callable[[Path], T],
+    put: Callable[[Path, Path], object],
+    ours: Mapping[str, str] = OURS,
 ) -> T:
     home = out / name
-    _refuse_strangers(home)
+    _refuse_strangers(home, ours)
     out.mkdir(parents=True, exist_ok=True)
     aside = Path(tempfile.mkdtemp(prefix=f".{name}-", dir=out))
     try:
@@ -72,11 +88,11 @@ def _aside(
         shutil.rmtree(aside, ignore_errors=True)
 
 
-def _refuse_strangers(home: Path) -> None:
+def _refuse_strangers(home: Path, ours: Mapping[str, str]) -> None:
     """A folder that holds anything else is somebody's own: it is not replaced."""
     if home.is_symlink() or (home.exists() and not home.is_dir()):
         raise NotFinished([f"{home}: there, but no folder; move it away or take another --out"])
-    strangers = sorted(_strangers(home)) if home.exists() else []
+    strangers = sorted(_strangers(home, ours)) if home.exists() else []
     if strangers:
         raise NotFinished(
             [
@@ -86,9 +102,9 @@ def _refuse_strangers(home: Path) -> None:
         )
 
 
-def _strangers(home: Path) -> Iterator[str]:
+def _strangers(home: Path, ours: Mapping[str, str]) -> Iterator[str]:
     for entry in home.iterdir():
-        names = OURS.get(entry.name)
+        names = ours.get(entry.name)
         if names is None or entry.is_symlink() or entry.is_dir() != bool(names):
             yield entry.name
         elif names:

@@ -11,6 +11,7 @@ from typing import Any
 
 from pydantic import Field
 
+from cli.costs import Costs
 from nesting.cut_speed import CutSpeed, speed_faults
 from nesting.extra import Extra, ExtraPart, extra_parts, read_extras
 from nesting.paper import Paper
@@ -51,6 +52,7 @@ SINGLE: dict[str, type[Spec]] = {
     "shop": ShopSpec,
     "cutting": Cutting,
     "paper": Paper,
+    "costs": Costs,
 }
 REPEATED: dict[str, type[Spec]] = {
     "stock": Stock,
@@ -60,7 +62,7 @@ REPEATED: dict[str, type[Spec]] = {
     "cut_speed": CutSpeed,
     "extra": Extra,
 }
-OPTIONAL = ("finish", "use", "axle", "shop", "cutting", "paper")  # all keys have defaults
+OPTIONAL = ("finish", "use", "axle", "shop", "cutting", "paper", "costs")  # all keys have defaults
 
 
 @dataclass(frozen=True)
@@ -77,6 +79,7 @@ class Job:
     shop: ShopSpec
     cutting: Cutting
     paper: Paper
+    costs: Costs
     stock: tuple[Stock, ...]
     offcuts: tuple[Offcut, ...]
     bars: tuple[Bar, ...]

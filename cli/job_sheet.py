@@ -7,11 +7,19 @@ from html import escape
 from pathlib import Path
 
 from cli.job import Job
+from cli.job_sheet_shop import (
+    SHOP_STYLE,
+    buying_section,
+    cost_section,
+    stacked,
+    steps_section,
+    time_section,
+)
 from cli.offcut_words import HEADS, offcut_cells, offcut_marks
 from cli.report_model import BlankRow, Report
+from cli.wheel_pictures import WHEEL_STYLE, wheel_pictures
 from cli.words import check_cells, counted, payload_words, web_words
 from nesting.picture import dxf_picture
-from parts.section_picture import section_picture
 
 STYLE = """
 body{font:15px/1.45 sans-serif;color:#1c2226;max-width:62rem;margin:1.5rem auto;padding:0 1rem}
@@ -55,19 +63,19 @@ def job_sheet(
     return (
         '<!doctype html><html lang="en"><head><meta charset="utf-8">'
         '<meta name="viewport" content="width=device-width,initial-scale=1">'
-        f"<title>{title}</title><style>{STYLE}</style></head><body>"
+        f"<title>{title}</title><style>{STYLE}{SHOP_STYLE}{WHEEL_STYLE}</style></head><body>"
         f"<h1>{title}</h1>{_summary(job, report)}"
-        f"<h2>The wheel</h2><figure>{section_picture(job.wheel)}"
-        "<figcaption>Section, upper half; sizes in mm. Solids: "
-        "<code>solids/wheel.step</code></figcaption></figure>"
+        f"<h2>The wheel</h2>{wheel_pictures(job)}"
         f"<h2>Checks</h2>{_rating(report)}{_checks(report)}{_pictures(pictures)}"
         f"<h2>Sizes</h2>{_wheel_sizes(job)}"
         f"<h2>Parts</h2>{_parts(report)}"
         f"<h2>Blanks</h2>{_blanks(report)}{blanks}"
         f"<h2>Sheets</h2>{_sheets(report)}{sheets}"
-        f"{_offcuts(report)}{_lengths(report)}{_notes(report)}"
+        f"{_offcuts(report)}{_lengths(report)}"
+        f"{buying_section(report)}{time_section(report)}{cost_section(report)}"
         "<h2>Before you start</h2><div class=caution><ul>"
-        f"{''.join(f'<li>{escape(line)}</li>' for line in CAUTIONS)}</ul></div></body></html>\n"
+        f"{''.join(f'<li>{escape(line)}</li>' for line in CAUTIONS)}</ul></div>"
+        f"{steps_section(report, job.paper.units)}{_notes(report)}</body></html>\n"
     )
 
 
@@ -83,29 +91,14 @@ def _summary(job: Job, report: Report) -> str:
         f"{nesting.cut_length_mm / 1000:.1f} m of cut, {nesting.pierces} pierces. "
         + web_words(nesting.web_mm, nesting.edge_web_mm)
     )
-    price = f" Sheets cost {nesting.price:g}" if nesting.price else ""
-    if price and nesting.lengths_price:
-        price += f", bar or pipe {nesting.lengths_price:g}"
-    price += ", tubes and welding not counted." if price else ""
-    return f"<p>{escape(words + price)}</p>"
+    return f"<p>{escape(f'{words} {report.cost.says}')}</p>"
 
 
 def table(
     heads: Sequence[str], rows: Sequence[Sequence[str]], numbers: frozenset[int] = frozenset()
 ) -> str:
     """HTML table; `numbers` are the columns set to the right."""
-
-    def row(cells: Sequence[str], tag: str) -> str:
-        return "".join(
-            f"<{tag}{' class=n' if i in numbers else ''}>{escape(cell)}</{tag}>"
-            for i, cell in enumerate(cells)
-        )
-
-    body = "".join(f"<tr>{row(cells, 'td')}</tr>" for cells in rows)
-    return (
-        f"<div class=wide><table><thead><tr>{row(heads, 'th')}</tr></thead>"
-        f"<tbody>{body}</tbody></table></div>"
-    )
+    return f"<div class=wide>{stacked(heads, rows, numbers)}</div>"
 
 
 def _parts(report: Report) -> str:

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from enum import StrEnum
 from pathlib import Path
 from typing import Annotated
 
 import typer
 
-from cli.exits import CHECK_FAILED, exit_codes, tell
+from cli.exits import CHECK_FAILED, exit_codes, tell, write_new
+from cli.options import Effort, JobFile, Json, Out, Seed, Segments, Work
+from cli.refit_command import refit, rings
 
 app = typer.Typer(
     help="Fabricated wagon wheels for light field railways: from one job file to solids, blanks, "
@@ -16,29 +17,6 @@ app = typer.Typer(
     no_args_is_help=True,
     pretty_exceptions_enable=False,
 )
-
-JobFile = Annotated[Path, typer.Argument(help="Job file (TOML); `platewheel new` writes one.")]
-Out = Annotated[Path, typer.Option(help="Folder that the job's folder is put in.")]
-Json = Annotated[bool, typer.Option("--json", help="JSON on stdout instead of tables.")]
-Seed = Annotated[int, typer.Option(min=0, help="Same seed, same layout.")]
-
-
-class Effort(StrEnum):
-    """How long the nest looks; counted in moves, so the same effort gives the same files."""
-
-    quick = "quick"
-    normal = "normal"
-    thorough = "thorough"
-
-
-class Segments(StrEnum):
-    """Which flange segments to nest."""
-
-    job = "job"
-    all = "all"
-
-
-Work = Annotated[Effort, typer.Option(help="How long the nest looks for room.")]
 
 
 @app.command("new")
@@ -50,12 +28,7 @@ def new_job(
     from cli.new_job import new_job_text
 
     with exit_codes():
-        try:
-            with file.open("w" if overwrite else "x", encoding="utf-8") as target:
-                target.write(new_job_text())
-        except FileExistsError:
-            tell([f"{file}: is there already; try another name, or --overwrite"])
-            raise typer.Exit(2) from None
+        write_new(file, new_job_text(), overwrite)
     typer.echo(file)
 
 
@@ -204,8 +177,20 @@ def nest(
 
 
 @app.command()
-def templates(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) -> None:
-    """Write the full-size paper templates, one PDF for each blank."""
+def templates(
+    job_file: JobFile,
+    out: Out = Path("out"),
+    print_scale: Annotated[
+        float,
+        typer.Option(
+            metavar="FACTOR",
+            help="Measured bar / true bar of a page printed at 1, from 0.9 to 1.1: 0.98 for a bar "
+            "of 100 mm that measures 98 mm. The pages are drawn larger, or smaller, by as much.",
+        ),
+    ] = 1.0,
+    as_json: Json = False,
+) -> None:
+    """Write the full-size paper templates: a PDF for each blank, small ones together on one."""
     from cli.folder import write_part
     from cli.job import read_job
     from cli.show import show_json, show_table, steps
@@ -218,7 +203,9 @@ def templates(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) 
         with steps() as step:
             step("templates")
             made = write_part(
-                out, job.head.name, lambda folder: write_templates(job, parts, folder)
+                out,
+                job.head.name,
+                lambda folder: write_templates(job, parts, folder, print_scale),
             )
         if as_json:
             show_json({"templates": [{"file": file, "pages": pages} for file, pages in made]})
@@ -228,13 +215,20 @@ def templates(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) 
 
 
 @app.command()
-def schema() -> None:
+def schema(
+    refit: Annotated[bool, typer.Option("--refit", help="Of the report.json of a refit.")] = False,
+) -> None:
     """Print the JSON Schema of report.json."""
     with exit_codes():
+        from cli.refit_model import RefitReport
         from cli.report_model import Report
         from cli.show import show_json
 
-        show_json(Report.model_json_schema())
+        show_json((RefitReport if refit else Report).model_json_schema())
+
+
+app.command()(rings)
+app.command()(refit)
 
 
 def main() -> None:

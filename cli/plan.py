@@ -47,6 +47,15 @@ def plan_job(job: Job, seed: int, report: Callable[[str], None], effort: Effort 
     return Plan(parts, found, lengths, kept, short, length, bounds)
 
 
+def plan_parts(
+    job: Job, parts: tuple[Part, ...], seed: int, report: Callable[[str], None], effort: Effort
+) -> Plan:
+    """Lay the sheet blanks of these parts alone; no bar, no pipe."""
+    found, bounds = _plates(job, parts, seed, report, effort)
+    kept = tuple(p for layout in found.layouts for p in left_overs(layout, job.cutting))
+    return Plan(parts, found, (), kept, (), 0.0, bounds)
+
+
 def _plates(
     job: Job, parts: tuple[Part, ...], seed: int, report: Callable[[str], None], effort: Effort
 ) -> tuple[Nest, tuple[Bound, ...]]:

@@ -4,13 +4,10 @@ from __future__ import annotations
 
 from typing import Literal
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import Field
 
-
-class Row(BaseModel):
-    """Base of the report's tables: nothing beyond the named keys."""
-
-    model_config = ConfigDict(extra="forbid", frozen=True)
+from cli.report_row import Row
+from cli.report_shop import BuyRow, CostRow, StepRow, TimePlanRow
 
 
 class JobRow(Row):
@@ -207,6 +204,10 @@ class Report(Row):
     sheets: list[SheetRow]
     nesting: NestingRow
     cutting_lists: list[LengthRow]
+    buying: list[BuyRow]
+    time_plan: TimePlanRow
+    cost: CostRow
+    steps: list[StepRow] = Field(description="to build, in order")
     templates: list[TemplateRow]
     rating: RatingRow | None = Field(description="null where the wheel cannot be rated")
     checks: list[CheckRow]

@@ -71,17 +71,27 @@ def sheet_files(plan: Plan) -> list[str]:
     return files
 
 
-def write_templates(job: Job, parts: Sequence[Part], folder: Path) -> list[tuple[str, int]]:
-    """One PDF for each blank, extras too; returns paths and pages."""
-    from nesting.template_pdf import write_template
+def write_templates(
+    job: Job, parts: Sequence[Part], folder: Path, print_scale: float = 1.0
+) -> list[tuple[str, int]]:
+    """One PDF for each blank, extras too, and strip; small ones share one. Returns paths, pages.
 
+    `print_scale`: measured bar / true bar of the printer. Raises: SpecError outside 0.9 to 1.1.
+    """
+    from nesting.template_pdf import blank_template
+    from nesting.template_set import write_template_set
+    from nesting.wrap_strip import wheel_strips
+
+    units = job.paper.units
+    templates = [
+        blank_template(one.blank, one.count, units, job.cutting, one.stem)
+        for one in job_blanks(job, parts)
+    ]
+    if job.paper.wrap_strips:
+        templates += wheel_strips(job.wheel, units)
     home = folder / "templates"
     home.mkdir()
-    result = []
-    for one in job_blanks(job, parts):
-        file = f"templates/{one.stem}.pdf"
-        pages = write_template(
-            one.blank, one.count, job.paper, folder / file, job_name=job.head.name
-        )
-        result.append((file, pages))
-    return result
+    made = write_template_set(
+        templates, job.paper, home, job_name=job.head.name, print_scale=print_scale
+    )
+    return [(f"templates/{stem}.pdf", pages) for stem, pages in made]

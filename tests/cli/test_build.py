@@ -62,7 +62,7 @@ def test_every_file_of_the_design_is_there_and_no_other(
         *("blanks", "sheets", "solids", "templates"),
         *(f"solids/{name}.step" for name in (*PARTS, "wheel")),
         *(f"blanks/{name}.dxf" for name in BLANKS),
-        *(f"templates/{name}.pdf" for name in BLANKS),
+        *(f"templates/{name}.pdf" for name in (*BLANKS, "strip-hub-tube")),
         *sheets,
     }
     assert set(files_of(folder)) == expected
@@ -99,7 +99,7 @@ def test_dxf_files_open_and_hold_what_the_report_says(folder: Path, report: dict
 
 
 def test_templates_are_pdf_of_the_pages_told(folder: Path, report: dict[str, Any]) -> None:
-    assert len(report["templates"]) == len(BLANKS)
+    assert len(report["templates"]) == len(BLANKS) + 1  # and the strip round the hub tube
     for row in report["templates"]:
         path = folder / row["file"]
         assert path.read_bytes().startswith(b"%PDF-")  # ISO 32000-1, 7.5.2
@@ -199,7 +199,7 @@ def test_sums_of_the_nest_agree_with_its_sheets(report: dict[str, Any]) -> None:
 class Page(HTMLParser):
     """Tags, attributes and words of the job sheet; unbalanced tags stop it."""
 
-    VOID = ("meta", "br", "hr", "img", "path", "circle")
+    VOID = ("meta", "br", "hr", "img", "input", "path", "circle")
 
     def __init__(self) -> None:
         super().__init__()
@@ -228,16 +228,24 @@ class Page(HTMLParser):
 
 def test_the_job_sheet_stands_alone(folder: Path, report: dict[str, Any]) -> None:
     page = Page()
-    page.feed((folder / "job-sheet.html").read_text(encoding="utf-8"))
+    text = (folder / "job-sheet.html").read_text(encoding="utf-8")
+    assert len(text.encode()) < 5_000_000
+    page.feed(text)
     page.close()
-    assert not {"script", "link", "iframe", "object", "embed", "base"} & set(page.tags)
+    assert not {"link", "iframe", "object", "embed", "base"} & set(page.tags)
+    assert not {"src", "srcset", "action"} & {key for key, _ in page.attributes}
     svg = ("xmlns", "http://www.w3.org/2000/svg")
     assert not [(k, v) for k, v in page.attributes if "//" in v and (k, v) != svg]
     words = " ".join(page.words)
     assert "url(" not in words  # style sheets are among the words
     assert "@import" not in words
-    pictures = 4 + len(report["blanks"]) + len(report["sheets"])
+    labels = [value for key, value in page.attributes if key == "aria-label"]
+    assert {"section of the wheel", "wheel pulled apart"} < set(labels)
+    pictures = 5 + len(report["blanks"]) + len(report["sheets"])
+    pictures += 5  # of the steps: run-out, tacks, rims, flange, root
     assert page.tags.count("svg") == pictures
+    assert {row["name"] for row in report["blanks"]} < set(labels)
+    assert all(any(row["file"] in label for label in labels) for row in report["sheets"])
     told = [row["file"] for row in (*report["blanks"], *report["sheets"])]
     told += [check["says"] for check in report["checks"]]
     assert [text for text in told if text not in words] == []

@@ -14,7 +14,18 @@ from cli.job import Job
 
 from .jobs import NAME, files_of, job_text, run, write_job
 
-COMMANDS = ("new", "build", "check", "solids", "nest", "templates", "demo", "schema")
+COMMANDS = (
+    "new",
+    "build",
+    "check",
+    "solids",
+    "nest",
+    "templates",
+    "demo",
+    "rings",
+    "refit",
+    "schema",
+)
 ON_JOBS = ("build", "check", "solids", "nest", "templates")
 HEAVY = ("cadquery", "OCP", "ezdxf", "shapely", "scipy", "reportlab", "numba")
 LOADED = """
@@ -69,7 +80,7 @@ def test_every_command_has_help(command: str) -> None:
     result = run(command, "--help")
     assert result.exit_code == 0
     assert f"platewheel {command}" in result.stdout or f" {command} " in result.stdout
-    assert ("--json" in result.stdout) == (command not in ("new", "schema"))
+    assert ("--json" in result.stdout) == (command not in ("new", "rings", "schema"))
 
 
 def test_a_wrong_command_line_is_refused() -> None:

@@ -6,6 +6,7 @@ import json
 from pathlib import Path
 
 import ezdxf
+import pypdf
 import pytest
 
 from cli.job import read_job
@@ -75,7 +76,9 @@ def test_blanks_and_templates_are_written_of_extras_too(job_file: Path, tmp_path
     blank = next(one.blank for one in job_blanks(job, parts) if one.blank.name == "bracket")
     assert back.outline == blank.outline
     assert back.holes == blank.holes
-    assert pages["templates/extra-bracket.pdf"] == 1
+    assert "templates/extra-bracket.pdf" not in pages  # it shares a page with other small parts
+    text = pypdf.PdfReader(tmp_path / "templates" / "small-parts.pdf").pages[0].extract_text()
+    assert "bracket, cut 20 off, 6 mm plate" in text
     assert pages["templates/extra-gusset.pdf"] > 1
 
 

@@ -1,0 +1,54 @@
+"""The time plan: counts and rates by hand."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from .shop import shop
+
+
+def test_works_make_the_sum() -> None:
+    plan = shop().time
+    assert plan.hours == pytest.approx(sum(row.hours for row in plan.works))
+    assert plan.hours_per_wheel == pytest.approx(plan.hours / 2)
+    for row in plan.works:
+        assert row.hours == pytest.approx(row.quantity * row.minutes_each / 60)
+
+
+def test_counts_of_two_small_wheels() -> None:
+    found = shop()
+    counts = {row.work: row.quantity for row in found.time.works}
+    assert counts["sawing to length"] == 2  # tubes; the treads are cut from plate
+    assert counts["rolling rings"] == 2
+    assert counts["forming the flange"] == 6
+    assert counts["fitting discs and tubes"] == 6  # two discs and a tube each
+    assert counts["gauging"] == 1
+    edges = sum(
+        row.blank.cut_length_mm * n for row, n in zip(found.plan.parts, (1, 2, 3), strict=False)
+    )  # type: ignore[union-attr]
+    assert counts["deburring"] == pytest.approx(2 * edges / 1000)
+    assert found.time.works[0].hours == found.nesting.cutting_hours
+
+
+def test_a_rate_of_the_job_file_sets_its_row() -> None:
+    found = shop({"costs.rolling_minutes": "25", "costs.gauging_minutes": "7"})
+    rows = {row.work: row for row in found.time.works}
+    assert rows["rolling rings"].hours == pytest.approx(2 * 25 / 60)
+    assert rows["gauging"].hours == pytest.approx(7 / 60)
+
+
+def test_work_that_a_wheel_does_not_need_is_left_out() -> None:
+    works = {row.work for row in shop({"finish.coating": '"bare"'}).time.works}
+    assert "coating" not in works
+    flat = shop({"wheel.flange_angle_deg": "90"})
+    assert "forming the flange" not in {row.work for row in flat.time.works}
+
+
+def test_the_cutter_is_paid_once() -> None:
+    own = shop().time.works[0]
+    assert own.labour
+    hired = shop({"cutting.price_per_h": "60"}).time.works[0]
+    assert not hired.labour
+    assert math.isclose(own.hours, hired.hours)
