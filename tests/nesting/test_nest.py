@@ -129,7 +129,7 @@ def jobs(draw: st.DrawFn) -> tuple[list[Wanted], list[Sheet]]:
     return wanted, stock
 
 
-@settings(max_examples=60, deadline=None, derandomize=True)
+@settings(max_examples=30, deadline=None, derandomize=True)
 @given(jobs(), st.integers(0, 3))
 def test_any_job(job: tuple[list[Wanted], list[Sheet]], seed: int) -> None:
     wanted, stock = job
@@ -154,7 +154,7 @@ def test_any_job(job: tuple[list[Wanted], list[Sheet]], seed: int) -> None:
             assert not any(room)
 
 
-@settings(max_examples=8, deadline=None, derandomize=True)
+@settings(max_examples=5, deadline=None, derandomize=True)
 @given(jobs(), st.integers(0, 3), st.randoms(use_true_random=False))
 def test_same_job_same_nest_in_any_order(
     job: tuple[list[Wanted], list[Sheet]], seed: int, rng: random.Random
