@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import time
-from concurrent.futures import Future, ThreadPoolExecutor
+from concurrent.futures import Future
 from pathlib import Path
 
+from cli.beside import beside
 from cli.buying import buying_rows
 from cli.folder import write_folder
 from cli.job import Job
@@ -41,8 +42,8 @@ def build_job(job: Job, out: Path, seed: int, step: Steps, effort: Effort = "nor
 
     Raises: NotFinished where a blank fits no stock, or the folder is not ours to replace.
     """
-    with ThreadPoolExecutor(1) as beside:  # the analysis takes as long as nest and files
-        rating = beside.submit(assess, job.setting)
+    with beside() as worker:  # the analysis takes as long as nest and files
+        rating = worker.submit(assess, job.setting)
         started = time.perf_counter()
         plan = plan_job(job, seed, step, effort)
         seconds = time.perf_counter() - started

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -134,12 +135,18 @@ class _Mix:
     patch_angle: float
     push_angle: float
 
-    def all_harmonics(self, unit: NDArray[np.float64]) -> NDArray[np.float64]:
-        """(solved, ..., 2 PLACES + 1) to (count, ..., PLACES + 1)."""
+    @cached_property
+    def spline(self) -> NDArray[np.float64]:
+        """(count, solved): values of a cubic spline at every harmonic, from those solved; a
+        spline is linear in what it goes through."""
         from scipy.interpolate import CubicSpline
 
-        n = np.arange(self.count)
-        smooth = CubicSpline(self.solved, unit, axis=0)(n)
+        knots = CubicSpline(self.solved, np.eye(len(self.solved)), axis=0)
+        return np.asarray(knots(np.arange(self.count)))
+
+    def all_harmonics(self, unit: NDArray[np.float64]) -> NDArray[np.float64]:
+        """(solved, ..., 2 PLACES + 1) to (count, ..., PLACES + 1)."""
+        smooth = np.tensordot(self.spline, unit, axes=1)
         radial, tangential = upward(raised_cosine(self.patch_angle, self.count))
         push = raised_cosine(self.push_angle, self.count)[: self.count]
         shape = (-1,) + (1,) * (unit.ndim - 1)

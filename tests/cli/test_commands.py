@@ -182,7 +182,9 @@ def in_shell(arguments: str) -> subprocess.CompletedProcess[str]:
 
 
 @pytest.mark.usefixtures("own_folder")
-@pytest.mark.parametrize("arguments", ["check job.toml --quick", "check job.toml --quick --json", "schema"])
+@pytest.mark.parametrize(
+    "arguments", ["check job.toml --quick", "check job.toml --quick --json", "schema"]
+)
 def test_output_that_cannot_be_written_is_told_in_a_line(job: str, arguments: str) -> None:
     done = in_shell(f"{arguments} > /dev/full")  # every write to it fails: no space left
     assert "Traceback" not in done.stderr

@@ -1,0 +1,31 @@
+"""A long calculation beside the rest of a build: on another core where that is safe."""
+
+from __future__ import annotations
+
+import multiprocessing
+import os
+import signal
+import threading
+from collections.abc import Iterator
+from concurrent.futures import Executor, ProcessPoolExecutor, ThreadPoolExecutor
+from contextlib import contextmanager
+
+
+@contextmanager
+def beside() -> Iterator[Executor]:
+    """One worker: a forked process where nothing else runs yet, else a thread.
+
+    A thread shares the interpreter's lock with the rest; a process started anew would load all
+    libraries again. Ctrl-C is left to the build, which keeps what it has found.
+    """
+    alone = threading.active_count() == 1 and (os.cpu_count() or 1) > 1
+    if alone and "fork" in multiprocessing.get_all_start_methods():
+        fork = multiprocessing.get_context("fork")
+        pool: Executor = ProcessPoolExecutor(1, fork, signal.signal, _IGNORE)
+    else:
+        pool = ThreadPoolExecutor(1)
+    with pool:
+        yield pool
+
+
+_IGNORE = (signal.SIGINT, signal.SIG_IGN)

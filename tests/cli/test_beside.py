@@ -1,0 +1,44 @@
+"""The worker beside a build: what it finds comes back, and Ctrl-C does not reach it."""
+
+from __future__ import annotations
+
+import os
+import signal
+import subprocess
+import sys
+
+import pytest
+
+from cli.beside import beside
+
+ALONE = """
+import os, signal
+from cli.beside import beside
+with beside() as worker:
+    other = worker.submit(os.getpid).result()
+    assert other != os.getpid()
+    assert worker.submit(signal.getsignal, signal.SIGINT).result() == signal.SIG_IGN
+print("ended")
+"""
+
+
+def test_what_it_finds_and_what_goes_wrong_comes_back() -> None:
+    with beside() as worker:
+        assert worker.submit(divmod, 17, 5).result() == (3, 2)
+        with pytest.raises(ZeroDivisionError):
+            worker.submit(divmod, 17, 0).result()
+
+
+def test_beside_other_threads_it_stays_in_the_process(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("threading.active_count", lambda: 2)
+    with beside() as worker:
+        assert worker.submit(os.getpid).result() == os.getpid()
+
+
+def test_alone_it_takes_another_process_that_ctrl_c_does_not_stop() -> None:
+    script = ALONE.replace("import os,", "import os; os.cpu_count = lambda: 2\nimport os,")
+    done = subprocess.run(
+        [sys.executable, "-c", script], capture_output=True, text=True, check=False
+    )
+    assert (done.stdout, done.returncode) == ("ended\n", 0), done.stderr
+    assert signal.getsignal(signal.SIGINT) is not signal.SIG_IGN
