@@ -18,8 +18,9 @@ from cli.job_sheet_shop import (
 from cli.offcut_words import HEADS, offcut_cells, offcut_marks
 from cli.report_model import BlankRow, Report
 from cli.wheel_pictures import WHEEL_STYLE, wheel_pictures
-from cli.words import check_cells, counted, payload_words, web_words
+from cli.words import check_cells, counted, length_beside, payload_words, web_words
 from nesting.picture import dxf_picture
+from parts.inches import Units
 
 STYLE = """
 body{font:15px/1.45 sans-serif;color:#1c2226;max-width:62rem;margin:1.5rem auto;padding:0 1rem}
@@ -59,6 +60,7 @@ def job_sheet(
     head = job.head
     blanks = "".join(_blank_figure(row, folder) for row in report.blanks)
     sheets = "".join(_sheet_figure(report, i, folder) for i in range(len(report.sheets)))
+    units = job.paper.units
     title = f"{escape(head.name)}: {head.wheels} wheels"
     return (
         '<!doctype html><html lang="en"><head><meta charset="utf-8">'
@@ -66,24 +68,28 @@ def job_sheet(
         f"<title>{title}</title><style>{STYLE}{SHOP_STYLE}{WHEEL_STYLE}</style></head><body>"
         f"<h1>{title}</h1>{_summary(job, report)}"
         f"<h2>The wheel</h2>{wheel_pictures(job)}"
-        f"<h2>Checks</h2>{_rating(report)}{_checks(report)}{_pictures(pictures)}"
+        f"<h2>Checks</h2>{_rating(report)}{_checks(report, units)}{_pictures(pictures)}"
         f"<h2>Sizes</h2>{_wheel_sizes(job)}"
         f"<h2>Parts</h2>{_parts(report)}"
-        f"<h2>Blanks</h2>{_blanks(report)}{blanks}"
+        f"<h2>Blanks</h2>{_blanks(report, units)}{blanks}"
         f"<h2>Sheets</h2>{_sheets(report)}{sheets}"
-        f"{_offcuts(report)}{_lengths(report)}"
+        f"{_offcuts(report, units)}{_lengths(report, units)}"
         f"{buying_section(report)}{time_section(report)}{cost_section(report)}"
         "<h2>Before you start</h2><div class=caution><ul>"
         f"{''.join(f'<li>{escape(line)}</li>' for line in CAUTIONS)}</ul></div>"
-        f"{steps_section(report, job.paper.units)}{_notes(report)}</body></html>\n"
+        f"{steps_section(report, units)}{_notes(report)}</body></html>\n"
     )
 
 
 def _summary(job: Job, report: Report) -> str:
-    wheel, nesting = report.wheel, report.nesting
+    wheel, nesting, units = report.wheel, report.nesting, job.paper.units
+    gauge, tread, over = (
+        f"{mm:g} mm" if units == "mm" else length_beside(mm, units)
+        for mm in (job.track.gauge_mm, wheel.tread_diameter_mm, wheel.over_flange_diameter_mm)
+    )
     words = (
-        f"Track {job.track.gauge_mm:g} mm gauge. Each wheel {wheel.tread_diameter_mm:g} mm over "
-        f"the tread, {wheel.over_flange_diameter_mm:g} over the flange, {wheel.mass_kg:.1f} kg "
+        f"Track {gauge} gauge. Each wheel {tread} over "
+        f"the tread, {over} over the flange, {wheel.mass_kg:.1f} kg "
         f"with its beads; {wheel.mass_kg * job.head.wheels:.0f} kg in all. "
         f"Steel {job.wheel.steel}, {job.finish.coating}. {nesting.sheets_used} plates, scrap "
         f"{nesting.scrap_percent:.0f} %, or {nesting.scrap_percent_after_offcuts:.0f} % after the "
@@ -121,8 +127,13 @@ def _parts(report: Report) -> str:
 def _wheel_sizes(job: Job) -> str:
     """Every dimension of the wheel as the job gives it, welds and clearances too."""
     wheel = job.wheel
+    units = job.paper.units
+    values = {key: getattr(wheel, key) for key in type(wheel).model_fields}
+    if units == "inch":
+        lengths = {k: v for k, v in values.items() if k.endswith("_mm") and v is not None}
+        values |= {key: length_beside(mm, units, 2) for key, mm in lengths.items()}
     rows = [
-        [key, f"{getattr(wheel, key)}", field.description or ""]
+        [key, f"{values[key]}", field.description or ""]
         for key, field in type(wheel).model_fields.items()
     ]
     turned = wheel.tread_from == "pipe" and wheel.tread_taper_1_in
@@ -130,7 +141,7 @@ def _wheel_sizes(job: Job) -> str:
     return (note if turned else "") + table(("Key of the job file", "Value", "What it is"), rows)
 
 
-def _sizes(row: BlankRow) -> str:
+def _sizes(row: BlankRow, units: Units) -> str:
     names = {
         "length_mm": "length",
         "width_mm": "width",
@@ -139,32 +150,34 @@ def _sizes(row: BlankRow) -> str:
         "inner_radius_mm": "inner radius",
         "outer_radius_mm": "outer radius",
     }
-    words = [f"{name} {getattr(row, key):.1f}" for key, name in names.items() if getattr(row, key)]
+    sizes = {name: getattr(row, key) for key, name in names.items() if getattr(row, key)}
+    words = [f"{name} {length_beside(mm, units)}" for name, mm in sizes.items()]
     if row.sweep_deg:
         words.append(f"sweep {row.sweep_deg:.2f} deg")
-    if row.vent_count:
-        words.append(
-            f"{row.vent_count} vents dia {row.vent_diameter_mm:g} on {row.vent_circle_mm:g} circle"
-        )
+    if row.vent_count and row.vent_diameter_mm and row.vent_circle_mm:
+        both = (row.vent_diameter_mm, row.vent_circle_mm)
+        told = (f"{mm:g}" if units == "mm" else length_beside(mm, units) for mm in both)
+        words.append(f"{row.vent_count} vents dia {' on '.join(told)} circle")
     if row.drawing:
         words.append(f"your own part, from {row.drawing}")
     return ", ".join(words)
 
 
-def _blanks(report: Report) -> str:
+def _blanks(report: Report, units: Units) -> str:
     rows = [
         [
             b.name,
             f"{b.thickness_mm:g}",
             b.steel,
             f"{b.count}",
-            _sizes(b),
+            _sizes(b, units),
             f"{b.area_mm2 / 100:.1f}",
             b.file,
         ]
         for b in report.blanks
     ]
-    heads = ("Blank", "mm thick", "Steel", "Count", "Sizes, mm", "cm2", "Drawing")
+    sizes = "Sizes, mm" if units == "mm" else "Sizes"
+    heads = ("Blank", "mm thick", "Steel", "Count", sizes, "cm2", "Drawing")
     return table(heads, rows, frozenset({1, 3, 5}))
 
 
@@ -201,15 +214,15 @@ def _sheet_figure(report: Report, index: int, folder: Path) -> str:
     )
 
 
-def _offcuts(report: Report) -> str:
-    rows = offcut_cells(report.sheets)
+def _offcuts(report: Report, units: Units) -> str:
+    rows = offcut_cells(report.sheets, units)
     if not rows:
         return ""
     words = "Mark them before the cut; offcuts.toml has them for the next job file."
     return f"<h2>Offcuts to keep</h2><p>{words}</p>" + table(HEADS, rows, frozenset({2, 4}))
 
 
-def _lengths(report: Report) -> str:
+def _lengths(report: Report, units: Units) -> str:
     tubes = [p for p in report.parts if p.name == "hub-tube"]
     tube = (
         f"<p>Hub tubes: {report.job.wheels} off, {escape(report.wheel.hub_tube)}.</p>"
@@ -221,10 +234,15 @@ def _lengths(report: Report) -> str:
     rows = [
         [
             row.stock,
-            f"{row.stock_length_mm:g}",
+            f"{row.stock_length_mm:g}"
+            if units == "mm"
+            else length_beside(row.stock_length_mm, units, 0),
             f"{row.repeat}",
-            ", ".join(f"{n} {name} of {row.piece_length_mm:.1f}" for name, n in row.pieces.items()),
-            f"{row.rest_mm:.0f}",
+            ", ".join(
+                f"{n} {name} of {length_beside(row.piece_length_mm, units)}"
+                for name, n in row.pieces.items()
+            ),
+            length_beside(row.rest_mm, units, 0),
         ]
         for row in report.cutting_lists
     ]
@@ -265,8 +283,8 @@ def _pictures(pictures: Sequence[tuple[str, str]]) -> str:
     )
 
 
-def _checks(report: Report) -> str:
-    rows = [check_cells(row) for row in report.checks]
+def _checks(report: Report, units: Units) -> str:
+    rows = [check_cells(row, units) for row in report.checks]
     heads = ("Verdict", "Check", "Value", "Limit", "What it says", "Source")
     return table(heads, rows, frozenset({2, 3}))
 

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from itertools import groupby
 
 from cli.report_model import OffcutRow, SheetRow
+from parts.inches import Units, inches
 
 LETTER = 0.007  # of a picture, a letter's width that can be read in print
 HEADS = ("Chalk on it", "Left of", "mm thick", "Size, mm", "cm2")
@@ -35,16 +36,23 @@ def _names(rows: Sequence[OffcutRow]) -> str:
     return first if len(rows) == 1 else f"{first} to {last.rsplit('-', 1)[-1]}"
 
 
-def offcut_cells(sheets: Sequence[SheetRow]) -> list[list[str]]:
+def offcut_cells(sheets: Sequence[SheetRow], units: Units = "mm") -> list[list[str]]:
     """Table rows of all pieces that are kept, below HEADS."""
     return [
         [
             row.name,
             sheet.file,
             f"{sheet.thickness_mm:g}",
-            size_words(row).removesuffix(" mm"),
+            _size(row, units),
             f"{row.area_mm2 / 100:.0f}",
         ]
         for sheet in sheets
         for row in sheet.offcuts
     ]
+
+
+def _size(row: OffcutRow, units: Units) -> str:
+    told = size_words(row).removesuffix(" mm")
+    if units == "mm":
+        return told
+    return f"{inches(row.length_mm)} x {inches(row.width_mm)} ({told})"

@@ -6,6 +6,8 @@ from collections import Counter
 from collections.abc import Iterable
 from typing import Any
 
+from parts.inches import Units, inches
+
 
 def figure(value: float | None, unit: str = "") -> str:
     """Four significant digits, never an exponent for large ones; empty for None."""
@@ -27,9 +29,20 @@ def counted(names: Iterable[str]) -> str:
     return ", ".join(f"{count} {name}" for name, count in sorted(Counter(names).items()))
 
 
-def check_cells(row: Any) -> tuple[str, str, str, str, str, str]:
+def length_beside(mm: float, units: Units, places: int = 1) -> str:
+    """A length for a table: mm, or inches to 1/64 with the mm beside."""
+    told = f"{mm:.{places}f}"
+    return told if units == "mm" else f"{inches(mm)} ({told} mm)"
+
+
+def check_cells(row: Any, units: Units = "mm") -> tuple[str, str, str, str, str, str]:
     """A check as table cells: verdict, title, value, limit, what it says, source."""
     value, limit = figure(row.value, row.unit), figure(row.limit, row.unit)
+    if units == "inch" and row.unit == "mm":
+        value, limit = (
+            f"{inches(mm)} ({text})" if mm is not None else text
+            for mm, text in ((row.value, value), (row.limit, limit))
+        )
     return row.verdict, row.title, value, limit, row.says, row.source
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
@@ -11,6 +12,8 @@ from cli.job_sheet_shop import figure_words, money, stacked
 from cli.shop_limits import figure, length
 from parts.step_pictures import line_picture, pointer_picture, quarters_picture, star_picture
 from parts.tacks import middle_out, quadrant_order, star_order
+
+from .jobs import job_text, run, write_job
 
 
 def test_a_missing_price_is_said() -> None:
@@ -71,3 +74,17 @@ def test_pictures_are_xml_with_a_title_and_one_ink(svg: str) -> None:
     assert set(re.findall(r"url\(#([^)]+)\)", svg)) == set(heads)
     colours = set(re.findall(r'(?:stroke|fill)="(#[0-9a-f]+)"', svg))
     assert colours == {"#1c2226"}  # reads the same in greyscale
+
+
+def test_with_inches_every_table_of_lengths_tells_them_with_mm_beside(tmp_path: Path) -> None:
+    """300 mm are 11 13/16 in to the nearest 1/64: 11.811 in, 52/64 = 0.8125."""
+    text = job_text({"paper.units": '"inch"'})
+    result = run("build", write_job(tmp_path, text), "--effort", "quick", "--out", tmp_path / "out")
+    assert result.exit_code in (0, 1), result.output
+    page = next((tmp_path / "out").rglob("job-sheet.html")).read_text(encoding="utf-8")
+    tables = page.split("<h2>Sizes</h2>")[1].split("<h2>Sheets</h2>")[0]
+    beside = re.findall(r"(?<![\d/])(?:(\d+) )?(?:(\d+)/(\d+) )?in \(([\d.]+) mm\)", tables)
+    assert len(beside) > 20
+    for whole, part, of, mm in beside:
+        told = int(whole or 0) + (int(part) / int(of) if part else 0.0)
+        assert abs(told * 25.4 - float(mm)) <= 25.4 / 128 + 0.051
