@@ -18,14 +18,18 @@ def beside() -> Iterator[Executor]:
     A thread shares the interpreter's lock with the rest; a process started anew would load all
     libraries again. Ctrl-C is left to the build, which keeps what it has found.
     """
-    alone = threading.active_count() == 1 and (os.cpu_count() or 1) > 1
-    if alone and "fork" in multiprocessing.get_all_start_methods():
+    if _alone() and "fork" in multiprocessing.get_all_start_methods():
         fork = multiprocessing.get_context("fork")
         pool: Executor = ProcessPoolExecutor(1, fork, signal.signal, _IGNORE)
     else:
         pool = ThreadPoolExecutor(1)
     with pool:
         yield pool
+
+
+def _alone() -> bool:
+    """No other thread, which a fork would cut off, and a core to spare."""
+    return threading.active_count() == 1 and (os.cpu_count() or 1) > 1
 
 
 _IGNORE = (signal.SIGINT, signal.SIG_IGN)

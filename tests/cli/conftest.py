@@ -26,6 +26,12 @@ def nest_quickly(monkeypatch: pytest.MonkeyPatch) -> None:
 
 
 @pytest.fixture(autouse=True)
+def in_one_process(monkeypatch: pytest.MonkeyPatch) -> None:
+    """What a test puts in place of the analysis stands in this process alone."""
+    monkeypatch.setattr("cli.beside._alone", lambda: False)
+
+
+@pytest.fixture(autouse=True)
 def rate_once(monkeypatch: pytest.MonkeyPatch) -> None:
     """Builds of one wheel share its stress analysis, on a coarse mesh: rating has its own tests."""
     monkeypatch.setattr("cli.build.assess", _rate_once)
