@@ -16,6 +16,7 @@ from cli.job_sheet_shop import (
     time_section,
 )
 from cli.offcut_words import HEADS, offcut_cells, offcut_marks
+from cli.record_form import record_form
 from cli.report_model import BlankRow, Report
 from cli.wheel_pictures import WHEEL_STYLE, wheel_pictures
 from cli.words import check_cells, counted, length_beside, payload_words, web_words
@@ -77,7 +78,7 @@ def job_sheet(
         f"{buying_section(report)}{time_section(report)}{cost_section(report)}"
         "<h2>Before you start</h2><div class=caution><ul>"
         f"{''.join(f'<li>{escape(line)}</li>' for line in CAUTIONS)}</ul></div>"
-        f"{steps_section(report, units)}{_notes(report)}</body></html>\n"
+        f"{steps_section(report, units)}{record_form(job)}{_notes(report)}</body></html>\n"
     )
 
 

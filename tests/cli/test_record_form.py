@@ -1,0 +1,29 @@
+"""The record on the job sheet numbers every wheel, axle and wagon."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+from cli.job import read_job
+from cli.record_form import HEADS, record_form
+
+from .jobs import job_text, write_job
+
+
+def test_seven_wheels_of_two_axled_wagons(tmp_path: Path) -> None:
+    changes = {"job.wheels": "7", "wagon.axles": "2"}
+    page = record_form(read_job(write_job(tmp_path, job_text(changes))))
+    rows = re.findall(r"<tr>(<td.*?)</tr>", page, re.DOTALL)
+    cells = [re.findall(r"<td[^>]*>(.*?)</td>", row) for row in rows]
+    assert [row[:3] for row in cells] == [
+        ["1", "A1", "W1"],
+        ["2", "A1", "W1"],
+        ["3", "A2", "W1"],
+        ["4", "A2", "W1"],
+        ["5", "A3", "spare"],
+        ["6", "A3", "spare"],
+        ["7", "", "spare"],
+    ]
+    assert all(cell == "" for row in cells for cell in row[3:])
+    assert {len(row) for row in cells} == {len(HEADS)}
