@@ -99,7 +99,7 @@ def test_demo_with_lines_moved(data: st.DataObject) -> None:
     told("\n".join(lines))
 
 
-@settings(FEW, max_examples=300)
+@settings(FEW, max_examples=180)
 @given(st.dictionaries(st.sampled_from(KEYS), VALUES, min_size=1, max_size=5))
 def test_any_value_for_any_key(changes: dict[str, str]) -> None:
     told(job_text(changes))

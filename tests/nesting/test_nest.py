@@ -129,7 +129,7 @@ def jobs(draw: st.DrawFn) -> tuple[list[Wanted], list[Sheet]]:
     return wanted, stock
 
 
-@settings(max_examples=30, deadline=None, derandomize=True)
+@settings(max_examples=22, deadline=None, derandomize=True)
 @given(jobs(), st.integers(0, 3))
 def test_any_job(job: tuple[list[Wanted], list[Sheet]], seed: int) -> None:
     wanted, stock = job
