@@ -55,43 +55,11 @@ def _facing(w, p, b, c, s, tx, ty, deepest):
 
 
 @leaf
-def _into_polygon(sample, begin, end, prim, p, edges, cell_first, cell_edge, spacing, c, s, tx, ty):
-    """What `_one_way` does, into a polygon; one call for all samples."""
-    cell = prim[p, 4]
-    x0, y0, columns, rows, at0 = prim[p, 2], prim[p, 3], prim[p, 5], prim[p, 6], int(prim[p, 7])
-    high = int(rows)
-    deepest, total = -FAR, 0.0
-    for k in range(begin, end):
-        x, y, radius = sample[k, 0], sample[k, 1], sample[k, 2]
-        qx, qy = c * x - s * y + tx, s * x + c * y + ty
-        gx, gy = (qx - x0) / cell, (qy - y0) / cell
-        off = max(-gx, -gy, gx - columns, gy - rows)
-        if off >= 0.0:
-            d = spacing + radius - prim[p, 10] - off * cell
-        else:
-            at = at0 + int(gx) * high + int(gy)
-            near = to_edges(edges, cell_edge, cell_first[at], cell_first[at + 1], qx, qy)
-            d = spacing + radius - near
-        if d > 0.0:
-            total += d
-        if d > deepest:
-            deepest = d
-    return deepest, total
-
-
-@leaf
 def _one_way(w, a, b, c, s, tx, ty):
     """Greatest depth of a's samples in b, and the sum of depths times their edge lengths.
 
     A depth below nothing tells how far off the nearest sample is, or less.
     """
-    p = w.prim_first[b]
-    if w.prim_kind[p] == POLYGON:
-        deepest, total = _into_polygon(
-            w.sample, w.sample_first[a], w.sample_first[a + 1], w.prim, p, w.edges,
-            w.cell_first, w.cell_edge, w.spacing, c, s, tx, ty,
-        )  # fmt: skip
-        return deepest, total * w.pace[a]
     deepest, total = -FAR, 0.0
     for k in range(w.sample_first[a], w.sample_first[a + 1]):
         x, y, radius = w.sample[k, 0], w.sample[k, 1], w.sample[k, 2]
