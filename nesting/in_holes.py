@@ -16,9 +16,11 @@ FREEDOM: dict[Turns, int] = {"fixed": 0, "half": 1, "quarter": 2, "any": 3}
 
 @dataclass(frozen=True)
 class Guest:
-    """`count` of a blank, each in one hole of a holder, at `offset` from the holder's origin."""
+    """`count` of a blank, each in the hole of that number of a holder, at `offset` from the
+    holder's origin."""
 
     holder: str
+    hole: int
     blank: Blank
     offset: Point
     count: int
@@ -27,7 +29,8 @@ class Guest:
 def guests_of(group: Sequence[Wanted], spacing_mm: float) -> tuple[list[Wanted], list[Guest]]:
     """What is still to be laid on plates, and what goes into holes of it.
 
-    The largest hole takes the largest blank that it holds, at the holder's own turn.
+    The largest hole takes the largest blank that it holds, at the holder's own turn; the holes
+    that are left then take the next.
     """
     left = {w.blank.name: w.count for w in group}
     guests: list[Guest] = []
@@ -35,15 +38,16 @@ def guests_of(group: Sequence[Wanted], spacing_mm: float) -> tuple[list[Wanted],
     for holder in sorted(group, key=lambda w: (-area_mm2(w.blank.outline), w.blank.name)):
         if holder.blank.name in held:  # lies in a hole itself, in part: its holes stay empty
             continue
-        for hole in sorted(holder.blank.holes, key=lambda loop: -area_mm2(loop)):
-            found = _largest_in(hole, holder, group, left, spacing_mm)
-            if found is None:
-                continue
-            guest, offset = found
-            count = min(left[guest.blank.name], holder.count)
-            left[guest.blank.name] -= count
-            held.add(guest.blank.name)
-            guests.append(Guest(holder.blank.name, guest.blank, offset, count))
+        largest = sorted(enumerate(holder.blank.holes), key=lambda one: -area_mm2(one[1]))
+        for number, hole in largest:
+            free = holder.count
+            while free and (found := _largest_in(hole, holder, group, left, spacing_mm)):
+                guest, offset = found
+                count = min(left[guest.blank.name], free)
+                left[guest.blank.name] -= count
+                free -= count
+                held.add(guest.blank.name)
+                guests.append(Guest(holder.blank.name, number, guest.blank, offset, count))
     return [replace(w, count=left[w.blank.name]) for w in group if left[w.blank.name]], guests
 
 
@@ -84,45 +88,44 @@ def with_guests(
 ) -> tuple[list[Layout], list[Wanted]]:
     """The layouts with all guests in their holders; and guests whose holders were not laid.
 
-    Where fewer guests are wanted than a repeated layout has room for, one plate of it is told
-    apart from the rest.
+    Where fewer guests are wanted than a repeated layout has room for, as many plates of it as
+    need be are told apart from the rest.
     """
     done, missing = list(layouts), []
     for guest in guests:
+        rivals = [g for g in guests if (g.holder, g.hole) == (guest.holder, guest.hole)]
         left = guest.count
         for i in sorted(range(len(done)), key=lambda i: -done[i].repeat):
-            layout = done[i]
-            here = min(layout.counts[guest.holder], left // layout.repeat)
-            if here:
-                done[i] = _filled(layout, guest, here)
-                left -= here * layout.repeat
+            spots = _free_spots(done[i], guest, rivals)
+            here = min(len(spots), left // done[i].repeat)
+            done[i] = _filled(done[i], spots[:here])
+            left -= here * done[i].repeat
         for i in range(len(done)):
-            free = done[i].counts[guest.holder] - _there(done[i], guest)
-            if left and free and done[i].repeat > 1:
-                here = min(free, left)
-                done.append(_filled(replace(done[i], repeat=1), guest, here))
-                done[i] = replace(done[i], repeat=done[i].repeat - 1)
-                left -= here
+            spots = _free_spots(done[i], guest, rivals)
+            while left and spots and done[i].repeat > 1:
+                here = min(len(spots), left)
+                times = min(left // here, done[i].repeat - 1)
+                done.append(replace(_filled(done[i], spots[:here]), repeat=times))
+                done[i] = replace(done[i], repeat=done[i].repeat - times)
+                left -= here * times
         if left:
             missing.append(Wanted(guest.blank, left))
     return done, missing
 
 
-def _spots(layout: Layout, guest: Guest) -> list[Placement]:
-    spots = []
-    for p in layout.placements:
-        if p.blank.name == guest.holder:
-            x, y = moved_point(guest.offset, p.x_mm, p.y_mm, p.rotation_deg)
-            spots.append(Placement(guest.blank, round(x, 3), round(y, 3), p.rotation_deg))
-    return spots
+def _spot(holder: Placement, guest: Guest) -> Placement:
+    x, y = moved_point(guest.offset, holder.x_mm, holder.y_mm, holder.rotation_deg)
+    return Placement(guest.blank, round(x, 3), round(y, 3), holder.rotation_deg)
 
 
-def _there(layout: Layout, guest: Guest) -> int:
-    """How many of the guest's spots are taken already."""
-    return len(set(_spots(layout, guest)) & set(layout.placements))
+def _free_spots(layout: Layout, guest: Guest, rivals: Sequence[Guest]) -> list[Placement]:
+    """Where the guest may lie: in every such hole that no rival for it has taken."""
+    there = set(layout.placements)
+    holders = [p for p in layout.placements if p.blank.name == guest.holder]
+    return [
+        _spot(p, guest) for p in holders if not any(_spot(p, rival) in there for rival in rivals)
+    ]
 
 
-def _filled(layout: Layout, guest: Guest, count: int) -> Layout:
-    taken = set(layout.placements)
-    free = [spot for spot in _spots(layout, guest) if spot not in taken]
-    return replace(layout, placements=(*layout.placements, *free[:count]))
+def _filled(layout: Layout, spots: Sequence[Placement]) -> Layout:
+    return replace(layout, placements=(*layout.placements, *spots))
