@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import time
+from collections.abc import Sequence
 from concurrent.futures import Future
 from pathlib import Path
 
@@ -13,6 +14,9 @@ from cli.job import Job
 from cli.job_sheet import job_sheet
 from cli.offcut_use import used_before
 from cli.plan import Plan, plan_job, require_stock
+from cli.refit_model import WheelRecord
+from cli.refit_plan import plan_refit
+from cli.refit_rows import wheel_records
 from cli.report import (
     blank_rows,
     check_rows,
@@ -33,15 +37,25 @@ from cli.write import write_blanks, write_sheets, write_solids, write_templates
 from nesting.nest import Effort
 from parts.checks.all import run_checks
 from parts.checks.window_picture import window_picture
+from parts.measured_ring import MeasuredRing
 from parts.rating.assess import Assessment, assess
 from parts.rating.stress_picture import ring_picture, stress_picture
 
 
-def build_job(job: Job, out: Path, seed: int, step: Steps, effort: Effort = "normal") -> Report:
-    """Build everything into out/<job name>; returns the report written there.
+def build_job(
+    job: Job,
+    out: Path,
+    seed: int,
+    step: Steps,
+    effort: Effort = "normal",
+    rings: Sequence[MeasuredRing] = (),
+) -> Report:
+    """Build everything into out/<job name>; returns the report written there. Rings as measured
+    fill the record on the job sheet; the blanks stay those of the drawing.
 
     Raises: NotFinished where a blank fits no stock, or the folder is not ours to replace.
     """
+    wheels = wheel_records(job, plan_refit(job, rings)) if rings else []
     with beside() as worker:  # the analysis takes as long as nest and files
         rating = worker.submit(assess, job.setting)
         started = time.perf_counter()
@@ -52,7 +66,7 @@ def build_job(job: Job, out: Path, seed: int, step: Steps, effort: Effort = "nor
         return write_folder(
             out,
             job.head.name,
-            lambda folder: _write_all(job, plan, seconds, folder, step, used, rating),
+            lambda folder: _write_all(job, plan, seconds, folder, step, used, rating, wheels),
         )
 
 
@@ -64,6 +78,7 @@ def _write_all(
     step: Steps,
     used: list[str],
     rating: Future[Assessment | None],
+    wheels: Sequence[WheelRecord],
 ) -> Report:
     step("blanks")
     write_blanks(job, plan.parts, folder)
@@ -100,7 +115,7 @@ def _write_all(
     )
     text = report.model_dump_json(indent=2, exclude_none=False)
     (folder / "report.json").write_text(text + "\n", encoding="utf-8")
-    page = job_sheet(job, report, folder, check_pictures(job, found))
+    page = job_sheet(job, report, folder, check_pictures(job, found), wheels)
     (folder / "job-sheet.html").write_text(page, encoding="utf-8")
     return report
 

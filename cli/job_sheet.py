@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from html import escape
 from pathlib import Path
 
+from cli.inch_words import page_in, plate_name
 from cli.job import Job
 from cli.job_sheet_shop import (
     SHOP_STYLE,
@@ -15,55 +16,31 @@ from cli.job_sheet_shop import (
     steps_section,
     time_section,
 )
+from cli.job_sheet_style import CAUTIONS, STYLE
 from cli.offcut_words import HEADS, offcut_cells, offcut_marks
 from cli.record_form import record_form
+from cli.refit_model import WheelRecord
 from cli.report_model import BlankRow, Report
 from cli.wheel_pictures import WHEEL_STYLE, wheel_pictures
-from cli.words import check_cells, counted, length_beside, payload_words, web_words
+from cli.words import check_cells, counted, length_beside, payload_words, thickness, web_words
 from nesting.picture import dxf_picture
 from parts.inches import Units
 
-STYLE = """
-body{font:15px/1.45 sans-serif;color:#1c2226;max-width:62rem;margin:1.5rem auto;padding:0 1rem}
-h1{font-size:1.6rem;margin:0}h2{font-size:1.15rem;margin:2rem 0 .5rem;
-  border-bottom:2px solid #1c2226}
-table{border-collapse:collapse;width:100%;margin:.5rem 0;font-size:.9rem}
-th,td{border-bottom:1px solid #b9c0c4;padding:.25rem .5rem;text-align:left;vertical-align:top}
-td.n,th.n{text-align:right;font-variant-numeric:tabular-nums;white-space:nowrap}
-figure{margin:.8rem 0;break-inside:avoid}figure svg{width:100%;height:auto;max-height:34rem}
-figure.blank{display:inline-block;width:31%;vertical-align:top;margin-right:1.5%}
-figure.blank svg{max-height:15rem}figcaption{font-size:.85rem}
-.caution{border:2px solid #1c2226;padding:.5rem 1rem;break-inside:avoid}
-.verdict{font-weight:bold;text-transform:uppercase}
-.wide{overflow-x:auto}tr{break-inside:avoid}
-@media(max-width:40rem){figure.blank{width:100%}}
-@media print{body{font-size:11px;margin:0;max-width:none}h2{break-after:avoid}}
-"""
-CAUTIONS = (
-    "A sealed hollow in a zinc bath explodes. Look through the vent holes of every wheel before "
-    "it goes to the galvanizer, and tell them how the box is vented.",
-    "Weld before galvanizing. Welding or cutting zinc-coated steel gives fume that makes ill; "
-    "grind the zinc off well back from the joint, ventilate, wear a fitting respirator.",
-    "Hot work: clear the ground of what burns, wear eye, ear and hand protection; grinder discs "
-    "burst, cut edges are sharp.",
-    "Plates, bars and finished wheels are heavy: lift with help or a hoist, never stand below.",
-    "No people ride on wagons with wheels that have not been proof-loaded. Wagons need brakes "
-    "or scotches wherever the track falls; they roll away on slopes that the eye does not see.",
-    "These figures are an aid. Local codes, licensed welders and engineers, and the rules for "
-    "railways on your land come first.",
-)
-
 
 def job_sheet(
-    job: Job, report: Report, folder: Path, pictures: Sequence[tuple[str, str]] = ()
+    job: Job,
+    report: Report,
+    folder: Path,
+    pictures: Sequence[tuple[str, str]] = (),
+    wheels: Sequence[WheelRecord] = (),
 ) -> str:
-    """The page, with pictures drawn from the files that `folder` already holds."""
-    head = job.head
+    """The page, with pictures drawn from the files that `folder` already holds; `wheels` fill
+    its record."""
+    head, units = job.head, job.paper.units
     blanks = "".join(_blank_figure(row, folder) for row in report.blanks)
-    sheets = "".join(_sheet_figure(report, i, folder) for i in range(len(report.sheets)))
-    units = job.paper.units
+    sheets = "".join(_sheet_figure(report, i, folder, units) for i in range(len(report.sheets)))
     title = f"{escape(head.name)}: {head.wheels} wheels"
-    return (
+    page = (
         '<!doctype html><html lang="en"><head><meta charset="utf-8">'
         '<meta name="viewport" content="width=device-width,initial-scale=1">'
         f"<title>{title}</title><style>{STYLE}{SHOP_STYLE}{WHEEL_STYLE}</style></head><body>"
@@ -73,13 +50,14 @@ def job_sheet(
         f"<h2>Sizes</h2>{_wheel_sizes(job)}"
         f"<h2>Parts</h2>{_parts(report)}"
         f"<h2>Blanks</h2>{_blanks(report, units)}{blanks}"
-        f"<h2>Sheets</h2>{_sheets(report)}{sheets}"
+        f"<h2>Sheets</h2>{_sheets(report, units)}{sheets}"
         f"{_offcuts(report, units)}{_lengths(report, units)}"
         f"{buying_section(report)}{time_section(report)}{cost_section(report)}"
         "<h2>Before you start</h2><div class=caution><ul>"
         f"{''.join(f'<li>{escape(line)}</li>' for line in CAUTIONS)}</ul></div>"
-        f"{steps_section(report, units)}{record_form(job)}{_notes(report)}</body></html>\n"
+        f"{steps_section(report, units)}{record_form(job, wheels)}{_notes(report)}</body></html>\n"
     )
+    return page_in(page, units)
 
 
 def _summary(job: Job, report: Report) -> str:
@@ -168,7 +146,7 @@ def _blanks(report: Report, units: Units) -> str:
     rows = [
         [
             b.name,
-            f"{b.thickness_mm:g}",
+            thickness(b.thickness_mm, units),
             b.steel,
             f"{b.count}",
             _sizes(b, units),
@@ -178,7 +156,7 @@ def _blanks(report: Report, units: Units) -> str:
         for b in report.blanks
     ]
     sizes = "Sizes, mm" if units == "mm" else "Sizes"
-    heads = ("Blank", "mm thick", "Steel", "Count", sizes, "cm2", "Drawing")
+    heads = ("Blank", "Thick", "Steel", "Count", sizes, "cm2", "Drawing")
     return table(heads, rows, frozenset({1, 3, 5}))
 
 
@@ -187,28 +165,28 @@ def _blank_figure(row: BlankRow, folder: Path) -> str:
     return f"<figure class=blank>{picture}<figcaption>{escape(row.name)}</figcaption></figure>"
 
 
-def _sheets(report: Report) -> str:
+def _sheets(report: Report, units: Units) -> str:
     rows = []
     for sheet in report.sheets:
         content = counted(p.blank for p in sheet.placements)
         rows.append(
             [
                 sheet.file,
-                sheet.stock,
-                f"{sheet.thickness_mm:g}",
+                plate_name(sheet.stock, units),
+                thickness(sheet.thickness_mm, units),
                 f"{sheet.repeat}",
                 content,
                 f"{sheet.scrap_percent:.1f}",
                 f"{sheet.cutting_minutes:.0f}",
             ]
         )
-    heads = ("Cutting file", "Plate", "mm thick", "Cut", "Blanks on it", "Scrap %", "min each")
+    heads = ("Cutting file", "Plate", "Thick", "Cut", "Blanks on it", "Scrap %", "min each")
     return table(heads, rows, frozenset({2, 3, 5, 6}))
 
 
-def _sheet_figure(report: Report, index: int, folder: Path) -> str:
+def _sheet_figure(report: Report, index: int, folder: Path, units: Units) -> str:
     sheet = report.sheets[index]
-    caption = f"{sheet.file}: {sheet.stock}, cut {sheet.repeat} off"
+    caption = f"{sheet.file}: {plate_name(sheet.stock, units)}, cut {sheet.repeat} off"
     return (
         f"<figure>{dxf_picture(folder / sheet.file, caption, offcut_marks(sheet))}"
         f"<figcaption>{escape(caption)}</figcaption></figure>"
@@ -234,7 +212,7 @@ def _lengths(report: Report, units: Units) -> str:
         return "<h2>Lengths to saw</h2>" + tube if tube else ""
     rows = [
         [
-            row.stock,
+            plate_name(row.stock, units),
             f"{row.stock_length_mm:g}"
             if units == "mm"
             else length_beside(row.stock_length_mm, units, 0),

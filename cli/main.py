@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from cli.exits import CHECK_FAILED, exit_codes, tell, write_new
 from cli.options import Effort, JobFile, Json, Out, Seed, Segments, Work
 from cli.refit_command import refit, rings
+
+if TYPE_CHECKING:
+    from parts.measured_ring import MeasuredRing
 
 app = typer.Typer(
     help="Fabricated wagon wheels for light field railways: from one job file to solids, blanks, "
@@ -38,14 +42,19 @@ def build(
     out: Out = Path("out"),
     seed: Seed = 0,
     effort: Work = Effort.normal,
+    rings: Annotated[
+        Path | None, typer.Option(help="Rings as measured: fills the record on the job sheet.")
+    ] = None,
     as_json: Json = False,
 ) -> None:
     """Do everything: solids, blanks, cutting files, templates, checks, report, job sheet."""
     from cli.job import read_job
+    from cli.rings_file import read_rings
 
     with exit_codes():
         job = read_job(job_file)
-        _build(job, out, seed, effort, as_json)
+        measured = read_rings(rings, job.wheel) if rings else []
+        _build(job, out, seed, effort, as_json, measured)
 
 
 @app.command()
@@ -64,14 +73,21 @@ def demo(
         _build(read_job(path), out, seed, effort, as_json)
 
 
-def _build(job: object, out: Path, seed: int, effort: Effort, as_json: bool) -> None:
+def _build(
+    job: object,
+    out: Path,
+    seed: int,
+    effort: Effort,
+    as_json: bool,
+    rings: Sequence[MeasuredRing] = (),
+) -> None:
     from cli.build import build_job
     from cli.job import Job
     from cli.show import show_checks, show_json, show_sheets, steps
 
     assert isinstance(job, Job)
     with steps() as step:
-        report = build_job(job, out, seed, step, effort.value)
+        report = build_job(job, out, seed, step, effort.value, rings)
     tell(report.warnings)
     if as_json:
         show_json(report.model_dump())

@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import groupby
 
+from cli.inch_words import in_inches
 from cli.report_model import OffcutRow, SheetRow
-from parts.inches import Units, inches
+from cli.words import thickness
+from parts.inches import Units
 
 LETTER = 0.007  # of a picture, a letter's width that can be read in print
-HEADS = ("Chalk on it", "Left of", "mm thick", "Size, mm", "cm2")
+HEADS = ("Chalk on it", "Left of", "Thick", "Size", "cm2")
 
 
 def offcut_marks(sheet: SheetRow) -> list[tuple[list[tuple[float, float]], str]]:
@@ -42,7 +44,7 @@ def offcut_cells(sheets: Sequence[SheetRow], units: Units = "mm") -> list[list[s
         [
             row.name,
             sheet.file,
-            f"{sheet.thickness_mm:g}",
+            thickness(sheet.thickness_mm, units),
             _size(row, units),
             f"{row.area_mm2 / 100:.0f}",
         ]
@@ -52,7 +54,5 @@ def offcut_cells(sheets: Sequence[SheetRow], units: Units = "mm") -> list[list[s
 
 
 def _size(row: OffcutRow, units: Units) -> str:
-    told = size_words(row).removesuffix(" mm")
-    if units == "mm":
-        return told
-    return f"{inches(row.length_mm)} x {inches(row.width_mm)} ({told})"
+    told = size_words(row)
+    return told if units == "mm" else in_inches(told)

@@ -38,14 +38,16 @@ def refit_rings(
     seed: int = 0,
     effort: Effort = "normal",
     nested: bool = True,
+    correct_flanges: bool = False,
 ) -> RefitReport:
     """Refit everything into out/<job name>-refit; returns the report written there.
 
-    Raises: SpecError where a shared blank makes no wheel; NotFinished where a blank fits no stock,
+    Raises: SpecError where a shared blank makes no wheel, GeometryError where a
+    corrected flange closes on itself; NotFinished where a blank fits no stock,
     or the folder is not ours to replace.
     """
     step("blanks that fit")
-    refit, cut = plan_refit(job, rings), refit_job(job)
+    refit, cut = plan_refit(job, rings, correct_flanges), refit_job(job)
     plan, seconds, used = None, 0.0, list[str]()
     if nested and refit.parts:
         started = time.perf_counter()

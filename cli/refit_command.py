@@ -34,6 +34,13 @@ def refit(
     out: Out = Path("out"),
     seed: Seed = 0,
     effort: Work = Effort.normal,
+    correct_flanges: Annotated[
+        bool,
+        typer.Option(
+            "--correct-flanges",
+            help="Cut new flanges longer or shorter by what those tried on were out in the mean.",
+        ),
+    ] = False,
     nest: Annotated[bool, typer.Option(help="Lay the blanks on the stock too.")] = True,
     as_json: Json = False,
 ) -> None:
@@ -49,7 +56,14 @@ def refit(
         measured = read_rings(rings, job.wheel)
         with steps() as step:
             report = refit_rings(
-                job, measured, out, step, seed=seed, effort=effort.value, nested=nest
+                job,
+                measured,
+                out,
+                step,
+                seed=seed,
+                effort=effort.value,
+                nested=nest,
+                correct_flanges=correct_flanges,
             )
         tell(report.warnings)
         if as_json:

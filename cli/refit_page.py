@@ -5,13 +5,16 @@ from __future__ import annotations
 from html import escape
 from pathlib import Path
 
+from cli.inch_words import page_in
 from cli.job import Job
 from cli.offcut_words import offcut_marks
 from cli.refit_model import AxleRecord, RefitReport, WheelRecord
 from cli.refit_table import STYLE, table
 from cli.report_model import BlankRow
+from cli.shop_limits import length
+from cli.words import thickness
 from nesting.picture import dxf_picture
-from parts.inches import Units, inches
+from parts.inches import Units
 
 
 def refit_page(job: Job, report: RefitReport, folder: Path) -> str:
@@ -22,19 +25,27 @@ def refit_page(job: Job, report: RefitReport, folder: Path) -> str:
         f"{escape(f'{s.file}: {s.stock}, cut {s.repeat} off')}</figcaption></figure>"
         for s in report.sheets or ()
     )
-    return (
+    page = (
         '<!doctype html><html lang="en"><head><meta charset="utf-8">'
         '<meta name="viewport" content="width=device-width,initial-scale=1">'
         f"<title>{title}</title><style>{STYLE}</style></head><body><h1>{title}</h1>"
-        f"{_summary(report)}{_notes(report)}"
+        f"{_summary(job, report)}{_notes(report)}"
         f"<h2>1. Blanks to cut</h2>{_blanks(job, report)}"
         f"<h2>2. Which blanks go to which ring</h2>{_fits(job, report)}"
-        f"{_tried(report)}"
+        f"{_tried(job, report)}"
         f"<h2>3. Wheels on axles, axles on wagons</h2>{_axles(job, report)}"
-        f"<h2>4. What was measured</h2>{_measured(report)}"
+        f"<h2>4. What was measured</h2>{_measured(job, report)}"
         f"<h2>Limits</h2>{_limits(report)}"
         f"{'<h2>Sheets</h2>' + sheets if sheets else ''}</body></html>\n"
     )
+    return page_in(page, job.paper.units)
+
+
+def _told(mm: float | None, units: Units, places: int = 2) -> str:
+    """A size in a column: mm, which the fits need to 0.1 or finer, or inches with those beside."""
+    if mm is None:
+        return ""
+    return f"{mm:.{places}f}" if units == "mm" else f"{length(mm, units)} ({mm:.{places}f})"
 
 
 def summary_words(report: RefitReport) -> list[str]:
@@ -53,8 +64,9 @@ def summary_words(report: RefitReport) -> list[str]:
     return [cut, pairs]
 
 
-def _summary(report: RefitReport) -> str:
-    words = [*summary_words(report), "All sizes in mm. Record of every wheel: record.csv."]
+def _summary(job: Job, report: RefitReport) -> str:
+    sizes = "All sizes in mm." if job.paper.units == "mm" else "Sizes in inches (mm beside)."
+    words = [*summary_words(report), f"{sizes} Record of every wheel: record.csv."]
     return f"<p>{escape(' '.join(words))}</p>"
 
 
@@ -71,7 +83,7 @@ def _blanks(job: Job, report: RefitReport) -> str:
             (
                 b.name,
                 str(b.count),
-                f"{b.thickness_mm:g}",
+                thickness(b.thickness_mm, job.paper.units),
                 _sizes(b, shared[b.name].size_mm, job.paper.units),
                 ", ".join(shared[b.name].rings),
                 "",
@@ -80,10 +92,10 @@ def _blanks(job: Job, report: RefitReport) -> str:
         for b in report.blanks
     ]
     vents = (
-        f"All discs: hub hole {job.wheel.hub_hole_diameter_mm:.1f}"
+        f"All discs: hub hole {job.wheel.hub_hole_diameter_mm:.1f} mm"
         + (
-            f", {job.wheel.vent_count} vents of {job.wheel.vent_diameter_mm:g} on a circle of "
-            f"{job.wheel.vent_circle_mm:g}"
+            f", {job.wheel.vent_count} vents of {job.wheel.vent_diameter_mm:g} mm on a circle of "
+            f"{job.wheel.vent_circle_mm:g} mm"
             if job.wheel.vent_count
             else ""
         )
@@ -101,30 +113,28 @@ def _blanks(job: Job, report: RefitReport) -> str:
 
 
 def _sizes(blank: BlankRow, size_mm: float, units: Units) -> str:
-    """In mm to 0.1, which the fits need; where the paper is in inches, they stand beside."""
-
     def said(mm: float | None) -> str:
-        size = mm or 0.0
-        return f"{size:.1f}" + (f" ({inches(size)})" if units == "inch" else "")
+        return _told(mm, units, 1)
 
     if blank.diameter_mm is not None:
         return f"diameter {said(blank.diameter_mm)}"
     return (
         f"radii {said(blank.inner_radius_mm)} and {said(blank.outer_radius_mm)}, sweep "
-        f"{blank.sweep_deg:.2f} deg (for a tread of {size_mm:.1f})"
+        f"{blank.sweep_deg:.2f} deg (for a tread of {said(size_mm)})"
     )
 
 
 def _fits(job: Job, report: RefitReport) -> str:
     """In the order of the ring numbers, as the rings are taken from the heap."""
+    units = job.paper.units
     two = any(w.disc_field_blank != w.disc_gauge_blank for w in report.wheels)
 
     def cells(w: WheelRecord) -> tuple[str, ...]:
-        discs = [w.disc_field_blank, f"{w.disc_field_gap_mm:.2f}"]
+        discs = [w.disc_field_blank, _told(w.disc_field_gap_mm, units)]
         if two:
-            discs += [w.disc_gauge_blank, f"{w.disc_gauge_gap_mm:.2f}"]
+            discs += [w.disc_gauge_blank, _told(w.disc_gauge_gap_mm, units)]
         flange = w.flange_blank or "as tried on"
-        return (w.ring, str(w.wheel), *discs, flange, f"{w.flange_seam_gap_mm:.1f}", "")
+        return (w.ring, str(w.wheel), *discs, flange, _told(w.flange_seam_gap_mm, units, 1), "")
 
     names = ("Field disc", "Gauge disc") if two else ("Both discs",)
     discs = [column for name in names for column in ((name, "k"), ("Gap all round", "n"))]
@@ -140,16 +150,21 @@ def _fits(job: Job, report: RefitReport) -> str:
     return table(columns, [("", cells(w)) for w in ordered])
 
 
-def _tried(report: RefitReport) -> str:
+def _signed(mm: float, units: Units) -> str:
+    return f"{'+' if mm >= 0 else ''}{_told(mm, units, 1)}"
+
+
+def _tried(job: Job, report: RefitReport) -> str:
+    units = job.paper.units
     rows = [
         (
             "",
             (
                 w.ring,
-                f"{w.flange_seam_mm:+.1f}",
+                _signed(w.flange_seam_mm, units),
                 w.tried.says,
-                f"{w.tried.from_ring_mm:+.1f}",
-                f"{w.tried.from_blank_mm:+.1f}",
+                _signed(w.tried.from_ring_mm, units),
+                _signed(w.tried.from_blank_mm, units),
             ),
         )
         for w in report.wheels
@@ -172,19 +187,19 @@ def _tried(report: RefitReport) -> str:
 
 
 def _axles(job: Job, report: RefitReport) -> str:
-    wheels = {w.wheel: w for w in report.wheels}
+    wheels, units = {w.wheel: w for w in report.wheels}, job.paper.units
 
     def cells(axle: AxleRecord) -> tuple[str, ...]:
         pair = [
-            (str(w.wheel), w.ring, f"{w.tread_diameter_mm:.2f}")
+            (str(w.wheel), w.ring, _told(w.tread_diameter_mm, units))
             for w in (wheels[axle.left], wheels[axle.right])
         ]
         radius = "straight" if axle.curve_radius_m is None else f"{axle.curve_radius_m:.0f} m"
         after = "" if axle.flange_after_m is None else f"{axle.flange_after_m:.1f} m"
-        drift = f"{axle.drift_mm:.0f}"
+        drift = _told(axle.drift_mm, units, 0)
         return (
             *(axle.wagon or "spare", axle.axle, *pair[0], *pair[1]),
-            *(f"{axle.difference_mm:.2f}", radius, drift, after, ""),
+            *(_told(axle.difference_mm, units), radius, drift, after, ""),
         )
 
     starts = [
@@ -196,7 +211,7 @@ def _axles(job: Job, report: RefitReport) -> str:
     ]
     spare = [w for w in report.wheels if w.axle is None]
     rows += [
-        ("first", ("spare", "", str(w.wheel), w.ring, f"{w.tread_diameter_mm:.2f}", *[""] * 8))
+        ("first", ("spare", "", str(w.wheel), w.ring, _told(w.tread_diameter_mm, units), *[""] * 8))
         for w in spare
     ]
     columns = (
@@ -226,24 +241,26 @@ def _axles(job: Job, report: RefitReport) -> str:
     return f"<p>{words}</p>{table(columns, rows)}"
 
 
-def _measured(report: RefitReport) -> str:
+def _measured(job: Job, report: RefitReport) -> str:
+    units = job.paper.units
+
     def cells(w: WheelRecord) -> tuple[str, ...]:
-        inside = w.inside_circumference_mm
-        uneven = w.out_of_round_mm
+        own = _told(w.disc_field_mm, units, 1)
+        if abs(w.disc_gauge_mm - w.disc_field_mm) > 0.05:
+            own += f" / {_told(w.disc_gauge_mm, units, 1)}"
+        radii = (w.flange_inner_radius_mm, w.flange_outer_radius_mm)
+        flange = ", ".join(_told(mm, units, 1) for mm in radii)
         return (
             str(w.wheel),
             w.ring,
-            f"{w.outside_circumference_mm:.1f}",
-            "" if inside is None else f"{inside:.1f}",
-            f"{w.tread_diameter_mm:.2f}",
-            f"{w.wall_mm:.2f}",
-            f"{w.inside_diameter_mm:.2f}",
-            "" if uneven is None else f"{uneven:.1f}",
-            f"{w.out_of_round_limit_mm:.1f}",
-            f"{w.disc_field_mm:.1f}"
-            + (f" / {w.disc_gauge_mm:.1f}" if abs(w.disc_gauge_mm - w.disc_field_mm) > 0.05 else "")
-            + f"; {w.flange_inner_radius_mm:.1f}, {w.flange_outer_radius_mm:.1f}, "
-            f"{w.flange_sweep_deg:.2f} deg",
+            _told(w.outside_circumference_mm, units, 1),
+            _told(w.inside_circumference_mm, units, 1),
+            _told(w.tread_diameter_mm, units),
+            _told(w.wall_mm, units),
+            _told(w.inside_diameter_mm, units),
+            _told(w.out_of_round_mm, units, 1),
+            _told(w.out_of_round_limit_mm, units, 1),
+            f"{own}; {flange}, {w.flange_sweep_deg:.2f} deg",
         )
 
     columns = (

@@ -23,7 +23,7 @@ from parts.shared_blanks import (
     shared_disc,
     shared_flange,
 )
-from parts.tried_flange import TriedFlange, tried_flange
+from parts.tried_flange import TriedFlange, mean_error_mm, tried_flange
 from parts.wheel import Part
 from parts.wheel_spec import WheelSpec
 
@@ -61,6 +61,8 @@ class Refit:
     flanges: tuple[Shared, ...]
     pairing: Pairing
     disc_gap_range_mm: tuple[float, float]
+    corrected: bool  # for what the flanges tried on were out
+    flanges_longer_mm: float  # all round, put into the new blanks
 
     @property
     def diameters_mm(self) -> tuple[float, ...]:
@@ -82,8 +84,11 @@ class Refit:
         return len(discs) + len({round(one.spec.tread_diameter_mm, 1) for one in kept})
 
 
-def plan_refit(job: Job, rings: Sequence[MeasuredRing]) -> Refit:
+def plan_refit(job: Job, rings: Sequence[MeasuredRing], correct_flanges: bool = False) -> Refit:
     """Blanks and pairs for rings that `ring_faults` found good.
+
+    `correct_flanges` makes the new flange blanks longer or shorter by what the flanges tried on
+    were out in the mean, apart from their rings' own size.
 
     Raises: SpecError where a shared size makes no wheel.
     """
@@ -95,7 +100,10 @@ def plan_refit(job: Job, rings: Sequence[MeasuredRing]) -> Refit:
         for ring, spec in zip(rings, specs, strict=True)
     ]
     wants = [i for i, flange in enumerate(tried) if flange is None or flange.remedy == "insert"]
-    flanges, flange_of = _flanges([rings[i] for i in wants], [specs[i] for i in wants])
+    longer = mean_error_mm([flange for flange in tried if flange]) if correct_flanges else 0.0
+    flanges, flange_of = _flanges(
+        [rings[i] for i in wants], [specs[i] for i in wants], longer / job.wheel.flange_segments
+    )
     fitted = []
     for i, (ring, spec) in enumerate(zip(rings, specs, strict=True)):
         mine = flange_of.get(ring.ring)
@@ -119,7 +127,9 @@ def plan_refit(job: Job, rings: Sequence[MeasuredRing]) -> Refit:
             )
         )
     pairing = pair_wheels([spec.tread_diameter_mm for spec in specs])
-    return Refit(tuple(fitted), discs, flanges, pairing, disc_gap_range_mm(setting))
+    return Refit(
+        tuple(fitted), discs, flanges, pairing, disc_gap_range_mm(setting), correct_flanges, longer
+    )
 
 
 def _discs(
@@ -146,7 +156,7 @@ def _discs(
 
 
 def _flanges(
-    rings: Sequence[MeasuredRing], specs: Sequence[WheelSpec]
+    rings: Sequence[MeasuredRing], specs: Sequence[WheelSpec], longer_mm: float
 ) -> tuple[tuple[Shared, ...], dict[str, Shared]]:
     sizes, chosen = fewest_sizes([flange_window(spec) for spec in specs])
     made = []
@@ -154,7 +164,7 @@ def _flanges(
         users = [i for i, k in enumerate(chosen) if k == number]
         spec = specs[users[0]]
         name = f"flange-{number + 1}"
-        blank = shared_flange(spec, size, name)
+        blank = shared_flange(spec, size, name, longer_mm)
         solid = partial(flange_cone, flange_of_size(spec, size))
         count = spec.flange_segments * len(users)
         part = Part(name, count, blank.volume_mm3, solid, blank)

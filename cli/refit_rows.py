@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from statistics import fmean
 
 from cli.job import Job
 from cli.refit_model import (
@@ -21,7 +20,7 @@ from parts.hub_disc import SIDES, disc_diameter_mm, discs_differ
 from parts.measured_ring import inside_diameter_mm
 from parts.ring_roundness import RoundnessLimit, roundness_limit
 from parts.shared_blanks import DISC_SOURCE, SEAM_SOURCE, seam_gap_range_mm
-from parts.tried_flange import TriedFlange
+from parts.tried_flange import TriedFlange, mean_error_mm
 
 
 def wheel_records(job: Job, refit: Refit) -> list[WheelRecord]:
@@ -229,13 +228,20 @@ def _ring_words(refit: Refit) -> Iterator[str]:
             )
     tried = [one.tried for one in refit.fitted if one.tried]
     if tried:
-        mean = fmean(flange.from_blank_mm for flange in tried)
+        mean = mean_error_mm(tried)
         word = "short" if mean > 0 else "long"
+        what = (
+            "the new blanks are corrected for it"
+            if refit.flanges_longer_mm
+            else "the new blanks are not corrected for it: look at kerf and rolling first, or "
+            "refit again with --correct-flanges"
+        )
         yield (
             f"{len(tried)} flanges tried on: apart from the rings' own size they came out "
-            f"{abs(mean):.1f} mm {word} all round in the mean; the new blanks are not corrected "
-            "for it: look at kerf and rolling first"
+            f"{abs(mean):.1f} mm {word} all round in the mean; {what}"
         )
+    elif refit.corrected:
+        yield "--correct-flanges changes nothing: no ring has a flange_seam_mm"
 
 
 def _axle_words(axles: list[AxleRecord]) -> Iterator[str]:

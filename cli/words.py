@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Iterable
 from typing import Any
 
+from cli.shop_limits import length
 from parts.inches import Units, inches
 
 
@@ -35,12 +36,17 @@ def length_beside(mm: float, units: Units, places: int = 1) -> str:
     return told if units == "mm" else f"{inches(mm)} ({told} mm)"
 
 
+def thickness(mm: float, units: Units) -> str:
+    """Of a plate: mm, or inches with the mm beside, as plate is often sold by them."""
+    return f"{mm:g} mm" if units == "mm" else f"{inches(mm)} ({mm:g} mm)"
+
+
 def check_cells(row: Any, units: Units = "mm") -> tuple[str, str, str, str, str, str]:
     """A check as table cells: verdict, title, value, limit, what it says, source."""
     value, limit = figure(row.value, row.unit), figure(row.limit, row.unit)
     if units == "inch" and row.unit == "mm":
         value, limit = (
-            f"{inches(mm)} ({text})" if mm is not None else text
+            f"{length(mm, units)} ({text})" if mm is not None else text
             for mm, text in ((row.value, value), (row.limit, limit))
         )
     return row.verdict, row.title, value, limit, row.says, row.source

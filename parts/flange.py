@@ -6,6 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from parts.blank import Blank, Mark, MarkPoint, MarkText, annular_sector
+from parts.faults import GeometryError
 from parts.outline import Circle, Line, moved_point
 from parts.section import Section, revolved_volume_mm3, slanted_plate
 from parts.wheel_spec import WheelSpec
@@ -78,14 +79,21 @@ def flange_volume_mm3(spec: WheelSpec) -> float:
     return revolved_volume_mm3(flange_section(spec), segment_turn(spec))
 
 
-def flange_blank(spec: WheelSpec) -> Blank:
+def flange_blank(spec: WheelSpec, longer_mm: float = 0.0) -> Blank:
     """One segment of the flange laid flat, cone apex on the origin, from angle 0; mm.
+
+    `longer_mm`, at the mean slant radius, is added to its length: what kerf and rolling are
+    known to take. Raises: GeometryError where that makes a whole ring of it.
 
     Developed on the mid-surface, so area x thickness is the solid's volume and the two arcs
     are as long as the solid's mid-surface circles. The inner arc is the root.
     """
     inner, outer = slant_radii_mm(spec)
     sweep = blank_sweep_deg(spec)
+    if longer_mm:
+        sweep += math.degrees(longer_mm / ((inner + outer) / 2))
+        if not 0 < sweep < 360:
+            raise GeometryError(f"flange blank {longer_mm:+g} mm longer: sweep {sweep:.2f} deg")
     sizes = {"inner_radius_mm": inner, "outer_radius_mm": outer, "sweep_deg": sweep}
     if sweep >= 360 - 1e-9:  # a flat washer without a seam: no ends to weld
         rim, hole = Circle((0.0, 0.0), outer), Circle((0.0, 0.0), inner)

@@ -133,9 +133,10 @@ def shared_disc(spec: WheelSpec, side: Side, diameter_mm: float, name: str) -> B
     return _named(disc_blank(disc_of_size(spec, side, diameter_mm), side), name)
 
 
-def shared_flange(spec: WheelSpec, cut_for_mm: float, name: str) -> Blank:
-    """Blank of one segment of a flange that several rings share. Raises: SpecError."""
-    return _named(flange_blank(flange_of_size(spec, cut_for_mm)), name)
+def shared_flange(spec: WheelSpec, cut_for_mm: float, name: str, longer_mm: float = 0.0) -> Blank:
+    """Blank of one segment of a flange that several rings share, `longer_mm` longer than drawn
+    (see `flange_blank`). Raises: SpecError, GeometryError."""
+    return _named(flange_blank(flange_of_size(spec, cut_for_mm), longer_mm), name)
 
 
 def flange_of_size(spec: WheelSpec, tread_diameter_mm: float) -> WheelSpec:

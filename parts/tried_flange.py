@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
+from statistics import fmean
 from typing import Literal
 
 from parts.flange import slant_radii_mm
@@ -68,3 +70,8 @@ def tried_flange(drawn: WheelSpec, on_ring: WheelSpec, seam_mm: float) -> TriedF
 def sweep_correction_deg(drawn: WheelSpec, longer_mm: float) -> float:
     """Sweep that makes a segment's blank longer by so much at its mean slant radius."""
     return math.degrees(longer_mm / (sum(slant_radii_mm(drawn)) / 2))
+
+
+def mean_error_mm(tried: Sequence[TriedFlange]) -> float:
+    """Short (+) or long (-) all round, in the mean, apart from the rings' own size; 0 for none."""
+    return fmean(flange.from_blank_mm for flange in tried) if tried else 0.0

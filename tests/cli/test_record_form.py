@@ -7,6 +7,9 @@ from pathlib import Path
 
 from cli.job import read_job
 from cli.record_form import HEADS, record_form
+from cli.refit_plan import plan_refit
+from cli.refit_rows import wheel_records
+from parts.measured_ring import MeasuredRing
 
 from .jobs import job_text, write_job
 
@@ -27,3 +30,18 @@ def test_seven_wheels_of_two_axled_wagons(tmp_path: Path) -> None:
     ]
     assert all(cell == "" for row in cells for cell in row[3:])
     assert {len(row) for row in cells} == {len(HEADS)}
+
+
+def test_measured_rings_fill_it(tmp_path: Path) -> None:
+    job = read_job(write_job(tmp_path, job_text({"job.wheels": "3", "wagon.axles": "1"})))
+    rings = [
+        MeasuredRing(ring=name, outside_circumference_mm=tape)
+        for name, tape in (("a", 565.0), ("b", 567.0), ("c", 565.2))
+    ]
+    page = record_form(job, wheel_records(job, plan_refit(job, rings)))
+    rows = [
+        re.findall(r"<td[^>]*>(.*?)</td>", row) for row in re.findall(r"<tr>(<td.*?)</tr>", page)
+    ]
+    assert {(row[1], row[2]) for row in rows} == {("A1", "W1"), ("", "spare")}
+    assert [row[3] for row in rows if row[1]] in (["a", "c"], ["c", "a"])
+    assert [row[4] for row in rows if row[3] == "b"] == ["567.0 mm"]

@@ -218,7 +218,7 @@ def test_inches_stand_beside_where_the_paper_has_them(tmp_path: Path) -> None:
     rings = rings_csv(tmp_path, f"1,{DRAWN:.1f}", f"2,{DRAWN:.1f}")
     refitted(job, rings, "--no-nest")
     text = (tmp_path / "out" / f"{NAME}-refit" / "refit-sheet.html").read_text(encoding="utf-8")
-    assert "diameter 167.0 (6 37/64 in)" in text  # 167 / 25.4 = 6 + 36.8 / 64
+    assert "diameter 6 37/64 in (167.0)" in text  # 167 / 25.4 = 6 + 36.8 / 64
 
 
 def test_tapered_rings_share_discs_between_both_sides(tmp_path: Path) -> None:
