@@ -12,17 +12,17 @@ from contextlib import contextmanager
 
 
 @contextmanager
-def beside() -> Iterator[Executor]:
-    """One worker: a forked process where nothing else runs yet, else a thread.
+def beside(workers: int = 1) -> Iterator[Executor]:
+    """One worker or more: forked processes where nothing else runs yet, else threads.
 
     A thread shares the interpreter's lock with the rest; a process started anew would load all
     libraries again. Ctrl-C is left to the build, which keeps what it has found.
     """
     if _alone() and "fork" in multiprocessing.get_all_start_methods():
         fork = multiprocessing.get_context("fork")
-        pool: Executor = ProcessPoolExecutor(1, fork, signal.signal, _IGNORE)
+        pool: Executor = ProcessPoolExecutor(workers, fork, signal.signal, _IGNORE)
     else:
-        pool = ThreadPoolExecutor(1)
+        pool = ThreadPoolExecutor(workers)
     with pool:
         yield pool
 

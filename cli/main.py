@@ -10,6 +10,7 @@ import typer
 
 from cli.exits import CHECK_FAILED, exit_codes, tell, write_new
 from cli.options import Effort, JobFile, Json, Out, Seed, Segments, Work
+from cli.propose_command import propose
 from cli.refit_command import refit, rings
 
 if TYPE_CHECKING:
@@ -243,6 +244,7 @@ def schema(
         show_json((RefitReport if refit else Report).model_json_schema())
 
 
+app.command()(propose)
 app.command()(rings)
 app.command()(refit)
 

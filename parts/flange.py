@@ -23,6 +23,13 @@ def flange_section(spec: WheelSpec) -> Section:
     return slanted_plate((spec.tread_radius_mm, spec.tread_width_mm), run, spec.flange_thickness_mm)
 
 
+def flange_reach_mm(spec: WheelSpec) -> float:
+    """Axial length of the flange beyond the tread: root to its inmost point."""
+    depth = spec.flange_depth_mm
+    run = (depth, depth / math.tan(spec.flange_angle))
+    return max(z for _, z in slanted_plate((0.0, 0.0), run, spec.flange_thickness_mm))
+
+
 def mid_radii_mm(spec: WheelSpec) -> tuple[float, float]:
     """Mid-surface radii at root and tip: r1 = R - t/2 cos delta, r2 = r1 + h."""
     root = spec.tread_radius_mm - spec.flange_thickness_mm / 2 * math.cos(spec.flange_angle)

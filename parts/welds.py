@@ -76,11 +76,11 @@ def missing_beads(spec: WheelSpec) -> tuple[Bead, ...]:
 
 
 def _all_beads(spec: WheelSpec) -> list[Bead]:
-    beads = [_disc_fillet(spec, side) for side in SIDES]
+    beads = [disc_fillet(spec, side) for side in SIDES]
     if spec.has_tube:
-        beads += [_tube_fillet(spec, side) for side in SIDES]
-    beads.append(_root_bead(spec))
-    return beads + _seams(spec)
+        beads += [tube_fillet(spec, side) for side in SIDES]
+    beads.append(root_bead(spec))
+    return beads + seam_beads(spec)
 
 
 def _outward(spec: WheelSpec, side: Side) -> tuple[float, float, float]:
@@ -97,7 +97,7 @@ def _outward(spec: WheelSpec, side: Side) -> tuple[float, float, float]:
     )
 
 
-def _disc_fillet(spec: WheelSpec, side: Side) -> Bead:
+def disc_fillet(spec: WheelSpec, side: Side) -> Bead:
     face, out, room = _outward(spec, side)
     leg = spec.weld_leg_mm
     along = min(leg, room)
@@ -111,7 +111,7 @@ def _disc_fillet(spec: WheelSpec, side: Side) -> Bead:
     return Bead(f"weld-disc-{side}", section, (along, leg), leg)
 
 
-def _tube_fillet(spec: WheelSpec, side: Side) -> Bead:
+def tube_fillet(spec: WheelSpec, side: Side) -> Bead:
     face, out, _ = _outward(spec, side)
     ends = tube_z_mm(spec)
     room = face - ends[0] if side == "field" else ends[1] - face
@@ -125,7 +125,7 @@ def _tube_fillet(spec: WheelSpec, side: Side) -> Bead:
     return Bead(f"weld-tube-{side}", section, (along, leg), leg)
 
 
-def _root_bead(spec: WheelSpec) -> Bead:
+def root_bead(spec: WheelSpec) -> Bead:
     """Fills the V between ring end and flange edge; both legs start at the root circle."""
     root = (spec.tread_radius_mm, spec.tread_width_mm)
     end_slope = 0.0 if spec.tread_from == "pipe" else spec.taper_half_angle
@@ -144,7 +144,7 @@ def _step(start: RZ, slope: float, length: float) -> RZ:
     return start[0] - length * math.cos(slope), start[1] + length * math.sin(slope)
 
 
-def _seams(spec: WheelSpec) -> list[Bead]:
+def seam_beads(spec: WheelSpec) -> list[Bead]:
     """Butt welds that fill the seam gaps of ring and flange, full section."""
     if spec.seam_gap_mm == 0:
         return []

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from parts.flange import flange_section
+from parts.flange import flange_reach_mm
 from parts.track_spec import FinishSpec, TrackSpec, WagonSpec
 from parts.use_spec import AxleSpec, ShopSpec, UseSpec
 from parts.wheel_spec import WheelSpec
@@ -28,7 +28,7 @@ class Setting:
     @property
     def flange_reach_mm(self) -> float:
         """Axial length of the flange beyond the tread: root to its inmost point."""
-        return max(z for _, z in flange_section(self.wheel)) - self.wheel.tread_width_mm
+        return flange_reach_mm(self.wheel)
 
     @property
     def back_to_back_mm(self) -> float:

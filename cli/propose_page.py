@@ -1,0 +1,147 @@
+"""proposal.html and report.json of a proposal: tables, the trade-off, what one step changes."""
+
+from __future__ import annotations
+
+from html import escape
+from pathlib import Path
+
+from cli.folder import PROPOSAL_OURS, write_folder
+from cli.inch_words import page_in
+from cli.job import Job
+from cli.job_sheet_shop import SHOP_STYLE, stacked
+from cli.job_sheet_style import STYLE
+from cli.propose_model import ProposeReport
+from cli.propose_show import money, wheel_cells
+from parts.trade_picture import Dot, trade_picture
+
+CAUTION = (
+    "A proposal is a sum of checks, not a licence: prove one wheel with 1.5 times its load before "
+    "any is used, let nobody ride before that, and put local codes and licensed practice first."
+)
+
+
+def write_proposal(job: Job, report: ProposeReport, out: Path) -> Path:
+    """Write out/<job name>-proposal; returns the page. Raises: NotFinished where the folder is
+    not ours to replace."""
+    name = f"{job.head.name}-proposal"
+
+    def write(folder: Path) -> None:
+        text = report.model_dump_json(indent=2)
+        (folder / "report.json").write_text(text + "\n", encoding="utf-8")
+        (folder / "proposal.html").write_text(proposal_page(job, report), encoding="utf-8")
+
+    write_folder(out, name, write, PROPOSAL_OURS)
+    return out / name / "proposal.html"
+
+
+def proposal_page(job: Job, report: ProposeReport) -> str:
+    """The page: proposals with their keys, pictures, one step away, flare, the sieve."""
+    title = f"{escape(report.job)}: wheels for this track and load"
+    body = _refused(report) if report.refused else ""
+    if report.proposals:
+        body += _proposals(report) + _trade(report) + _changes(report) + _flare(report)
+    page = (
+        '<!doctype html><html lang="en"><head><meta charset="utf-8">'
+        '<meta name="viewport" content="width=device-width,initial-scale=1">'
+        f"<title>{title}</title><style>{STYLE}{SHOP_STYLE}</style></head><body><h1>{title}</h1>"
+        f"<p>{report.choices} combinations of the shop's choices; {report.screened} pass the "
+        f"closed-form checks, {report.analysed} of them were analysed.</p>"
+        f"<p class=caution>{CAUTION}</p>{body}{_sieves(report)}</body></html>\n"
+    )
+    return page_in(page, job.paper.units)
+
+
+def _refused(report: ProposeReport) -> str:
+    lines = "".join(f"<li>{escape(line)}</li>" for line in report.refused)
+    return f"<h2>No wheel passes</h2><ul>{lines}</ul>"
+
+
+def _proposals(report: ProposeReport) -> str:
+    sizes = ("Tread dia, mm", "Tread, mm", "Flange, mm", "Discs, mm", "Throat / root, mm")
+    heads = ("", "Cost a wheel", *sizes, "kg", "Rated, N", "Payload, kg")
+    rows = [
+        [
+            str(row.rank),
+            money(report, row.cost_per_wheel),
+            *wheel_cells(row),
+            f"{row.mass_kg:.1f}",
+            f"{row.rated_n:.0f} of {row.load_n:.0f}",
+            f"{row.payload_kg_per_wagon:.0f}",
+        ]
+        for row in report.proposals
+    ]
+    words = "".join(
+        f"<li><b>{row.rank}</b>: the rating is set by {escape(row.governs)}. Tightest check, "
+        f"{row.binds_margin:.0%} of room: {escape(row.binds)}."
+        + "".join(f" Look at: {escape(line)}." for line in row.warnings)
+        + "</li>"
+        for row in report.proposals
+    )
+    how = "each with its plates laid (quick effort); the first of each diameter, stock and wall"
+    return (
+        f"<h2>Proposals, cheapest first</h2><p>{how}</p><div class=wide>"
+        f"{stacked(heads, rows, frozenset({0, 1, 2, 7, 8, 9}))}</div>"
+        f"<ul>{words}</ul><h2>The first as a job file has it</h2>"
+        f"<p><code>{escape(_keys(report))}</code></p>"
+    )
+
+
+def _keys(report: ProposeReport) -> str:
+    return ", ".join(f"{key} = {value}" for key, value in report.proposals[0].wheel.items())
+
+
+def _trade(report: ProposeReport) -> str:
+    dots = [Dot(t.cost_estimate, t.rated_n, "best" if t.best else "tried") for t in report.trade]
+    dots += [Dot(p.cost_estimate, p.rated_n, "proposed", str(p.rank)) for p in report.proposals]
+    unit = "kg of steel" if report.not_priced else report.currency
+    picture = trade_picture(dots, report.proposals[0].load_n, unit)
+    rows = [
+        [
+            money(report, t.cost_estimate),
+            f"{t.rated_n:.0f}",
+            f"{t.tread_diameter_mm:g}",
+            f"{t.tread_thickness_mm:g}",
+            f"{t.disc_thickness_mm:g}",
+        ]
+        for t in report.trade
+        if t.best
+    ]
+    heads = ("Cost, estimated", "Rated, N (coarse)", "Tread dia, mm", "Wall, mm", "Discs, mm")
+    note = "Squares: proposals. Full dots: no cheaper wheel of those analysed is as strong."
+    shown = f"<figure>{picture}<figcaption>{note}</figcaption></figure>"
+    return f"<h2>Cost against load rating</h2>{shown}{stacked(heads, rows, frozenset(range(5)))}"
+
+
+def _changes(report: ProposeReport) -> str:
+    rows = [
+        [
+            c.key,
+            f"{c.was} to {c.becomes}",
+            f"{c.mass_kg:+.2f}",
+            f"{c.cost:+.2f}",
+            "cannot be rated" if c.rating_percent is None else f"{c.rating_percent:+.0f} %",
+            "; ".join(c.fails),
+        ]
+        for c in report.proposals[0].changes
+    ]
+    heads = ("Key", "From, to", "kg", "Cost", "Rating", "Would fail")
+    words = "What relaxes the first proposal, or makes it cheaper and fail: one step at a time."
+    return f"<h2>One step away</h2><p>{words}</p>{stacked(heads, rows, frozenset({2, 3, 4}))}"
+
+
+def _flare(report: ProposeReport) -> str:
+    rows = [
+        [f"{f.flange_angle_deg:g}", f"{f.climb:+.0%}", f"{f.room:+.0%}", f.verdict]
+        for f in report.flare
+    ]
+    heads = ("Flange angle, deg", "Room against climbing", "Room in the curve", "Checks of running")
+    words = "A flatter flange (smaller angle) grinds less and climbs sooner."
+    table = stacked(heads, rows, frozenset({0, 1, 2}))
+    return f"<h2>Flare against derailment</h2><p>{words}</p>{table}"
+
+
+def _sieves(report: ProposeReport) -> str:
+    rows = [[s.check.strip("_"), f"{s.came}", f"{s.passed}"] for s in report.sieves if s.came]
+    heads = ("Rule or check", "Came", "Passed")
+    words = "In the order asked; dimensions are added one after the other, so numbers grow again."
+    return f"<h2>The screening</h2><p>{words}</p>{stacked(heads, rows, frozenset({1, 2}))}"

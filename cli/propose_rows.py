@@ -1,0 +1,93 @@
+"""Rows of a proposal's report: what was traded, what one step changes, flare against climbing."""
+
+from __future__ import annotations
+
+from cli.cost_estimate import estimate_parts
+from cli.job import Job
+from cli.propose_model import ChangeRow, FlareRow, TradeRow
+from parts.checks.all import RUNNING, run_checks
+from parts.checks.climb import flange_climb
+from parts.checks.curve import curve_room
+from parts.checks.result import worst_first
+from parts.checks.setting import Setting
+from parts.choices import ANGLES_DEG, Choices
+from parts.neighbours import neighbours
+from parts.proposing import Analyse, Found
+from parts.strength_sizes import of_wheel
+from parts.wheel import wheel_mass_kg
+from parts.wheel_spec import WheelSpec
+
+
+def trade_rows(found: Found) -> list[TradeRow]:
+    """Every wheel analysed, cheapest first."""
+    pairs = sorted(
+        zip(found.rows, found.loads_n, strict=True),
+        key=lambda pair: (found.cost[pair[0]], -pair[1]),
+    )
+    rows, strongest = [], 0.0
+    for row, load in pairs:
+        if not load:
+            continue
+        values = found.wheels.values(row)
+        rows.append(
+            TradeRow(
+                cost_estimate=float(found.cost[row]),
+                rated_n=load,
+                tread_diameter_mm=values["tread_diameter_mm"],
+                tread_thickness_mm=values["tread_thickness_mm"],
+                disc_thickness_mm=values["disc_thickness_mm"],
+                best=load > strongest,
+            )
+        )
+        strongest = max(strongest, load)
+    return rows
+
+
+def change_rows(
+    job: Job,
+    choices: Choices,
+    wheel: WheelSpec,
+    analyse: Analyse,
+) -> list[ChangeRow]:
+    """What one step on each axis does to mass, cost and rating."""
+    questions = estimate_parts(job).values()
+
+    def cost(one: WheelSpec) -> float:
+        return sum(question(one) for question in questions)
+
+    steps = neighbours(wheel, choices)
+    limits = analyse(job.setting, (), [wheel, *(step.wheel for step in steps)])
+    loads = [min(limit.values(), default=0.0) for limit in limits]
+    rows = []
+    for step, load in zip(steps, loads[1:], strict=True):
+        checks = run_checks(of_wheel(job.setting, step.wheel))
+        rows.append(
+            ChangeRow(
+                key=step.key,
+                was=step.was,
+                becomes=step.becomes,
+                mass_kg=wheel_mass_kg(step.wheel) - wheel_mass_kg(wheel),
+                cost=cost(step.wheel) - cost(wheel),
+                rating_percent=100 * (load / loads[0] - 1) if load and loads[0] else None,
+                fails=[check.title for check in checks if check.verdict == "fail"],
+            )
+        )
+    return rows
+
+
+def flare_rows(setting: Setting, wheel: WheelSpec) -> list[FlareRow]:
+    """The wheel with other flange angles: room in the curve against safety from climbing."""
+    rows = []
+    for angle in ANGLES_DEG:
+        one = of_wheel(setting, wheel.model_copy(update={"flange_angle_deg": angle}))
+        results = [result for check in RUNNING if (result := check(one)) is not None]
+        climb, room = flange_climb(one), curve_room(one)
+        rows.append(
+            FlareRow(
+                flange_angle_deg=angle,
+                climb=(climb.margin if climb else None) or 0.0,
+                room=(room.margin if room else None) or 0.0,
+                verdict=worst_first(results)[0].verdict,
+            )
+        )
+    return rows

@@ -1,0 +1,83 @@
+"""What the terminal shows of a proposal."""
+
+from __future__ import annotations
+
+from cli.propose_model import ProposalRow, ProposeReport
+from cli.show import show_table
+
+
+def money(report: ProposeReport, value: float) -> str:
+    """A cost a wheel; kilograms where nothing is priced."""
+    unit = "kg of steel" if report.not_priced else report.currency
+    return f"{value:.2f} {unit}".strip()
+
+
+def wheel_cells(row: ProposalRow) -> tuple[str, ...]:
+    """A proposal's main sizes."""
+    w = row.wheel
+    made = f"{w['tread_from']} {w['tread_width_mm']:g} x {w['tread_thickness_mm']:g}"
+    flange = (
+        f"{w['flange_depth_mm']:g} deep, {w['flange_angle_deg']:g} deg, "
+        f"{w['flange_thickness_mm']:g} thick in {w['flange_segments']}"
+    )
+    discs = f"{w['disc_thickness_mm']:g}, inset {w['disc_gauge_inset_mm']:g}"
+    welds = f"{w['weld_throat_mm']:g} / {w['root_weld_mm']:g}"
+    return f"{w['tread_diameter_mm']:g}", made, flange, discs, welds
+
+
+HEADS = ("", "cost a wheel", "diameter", "tread", "flange", "discs", "throat / root", "kg")
+
+
+def show_proposals(report: ProposeReport) -> None:
+    """Proposals, what binds the first and what would relax it; or why there is none."""
+    print(
+        f"{report.choices} combinations, {report.screened} left by the screening, "
+        f"{report.analysed} analysed, {report.seconds:.0f} s"
+    )
+    if not report.proposals:
+        return
+    rows = [
+        (
+            str(row.rank),
+            money(report, row.cost_per_wheel),
+            *wheel_cells(row),
+            f"{row.mass_kg:.1f}",
+            f"{row.rated_n:.0f} of {row.load_n:.0f} N",
+            f"{row.payload_kg_per_wagon:.0f}",
+        )
+        for row in report.proposals
+    ]
+    show_table("Wheels that pass every check", (*HEADS, "rated", "payload kg"), rows)
+    for row in report.proposals:
+        print(f"{row.rank}: rating set by {row.governs}; tightest check: {row.binds}")
+        for line in row.warnings:
+            print(f"   look at: {line}")
+    show_table(
+        "The first, one step away",
+        ("key", "from", "to", "kg", "cost", "rating", "fails"),
+        [
+            (
+                c.key,
+                c.was,
+                c.becomes,
+                f"{c.mass_kg:+.2f}",
+                f"{c.cost:+.2f}",
+                "" if c.rating_percent is None else f"{c.rating_percent:+.0f} %",
+                ", ".join(c.fails),
+            )
+            for c in report.proposals[0].changes
+        ],
+    )
+    best = [
+        (money(report, t.cost_estimate), f"{t.rated_n:.0f} N", f"{t.tread_diameter_mm:g}")
+        for t in report.trade
+        if t.best
+    ]
+    columns = ("cost, estimated", "rating, coarse", "diameter")
+    show_table("Cost against load rating", columns, best)
+    angles = [
+        (f"{f.flange_angle_deg:g}", f"{f.climb:+.0%}", f"{f.room:+.0%}", f.verdict)
+        for f in report.flare
+    ]
+    names = ("flange angle", "room against climbing", "room in the curve", "checks of running")
+    show_table("Flare against derailment", names, angles)

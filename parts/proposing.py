@@ -1,0 +1,104 @@
+"""Screened wheels rated until the cheapest strong ones are known."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+from parts.checks.setting import Setting
+from parts.faults import GeometryError
+from parts.screening import Wheels, asked
+from parts.sifting import Sifted
+from parts.strength_search import Limits, cheapest_strong
+from parts.strength_sizes import strength_sizes
+from parts.wheel_spec import WheelSpec
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+Analyse = Callable[[Setting, tuple[Any, ...], Sequence[WheelSpec]], Sequence[Limits]]
+
+
+@dataclass(frozen=True)
+class Found:
+    """Wheels analysed, in the order of it: their rows in `wheels`, cost and rated load."""
+
+    wheels: Wheels
+    rows: tuple[int, ...]
+    loads_n: tuple[float, ...]
+    needed_n: float
+    cost: NDArray[np.float64]  # of every wheel
+    family: NDArray[np.int64]
+
+    @property
+    def strong(self) -> list[int]:
+        """Rows that carry the load, cheapest first; of equals the stronger."""
+        rated = dict(zip(self.rows, self.loads_n, strict=True))
+        good = [row for row in self.rows if rated[row] >= self.needed_n]
+        return sorted(good, key=lambda row: (self.cost[row], -rated[row], row))
+
+
+def prices(wheels: Wheels, parts: Sequence[Callable[[WheelSpec], float]]) -> NDArray[np.float64]:
+    """Cost of every wheel, the sum over its parts. Raises: GeometryError where a part hangs on a
+    dimension that is not chosen."""
+    import numpy as np
+
+    total = np.zeros(wheels.count)
+    for part in parts:
+        found = asked(wheels, part, part)
+        if found is None:
+            raise GeometryError("a price hangs on a dimension that is not chosen yet")
+        total += found
+    return total
+
+
+def kinds(wheels: Wheels) -> NDArray[np.int64]:
+    """A number for wheels alike in diameter, ring stock and wall: they are variants of one."""
+    import numpy as np
+
+    rings = wheels.choices.ring
+    alike = {(ring.source, ring.thickness_mm): 0 for ring in rings}
+    numbers = {key: k for k, key in enumerate(alike)}
+    of_ring = np.array([numbers[ring.source, ring.thickness_mm] for ring in rings])
+    kind = wheels.places["diameter"].astype(np.int64) * len(numbers)
+    return np.asarray(kind + of_ring[wheels.places["ring"]])
+
+
+def find_wheels(
+    setting: Setting,
+    sift: Sifted,
+    cost: NDArray[np.float64],
+    analyse: Analyse,
+    *,
+    wanted: int,
+    most: int,
+) -> Found:
+    """Analyse screened wheels, see `cheapest_strong`."""
+    wheels, family = sift.wheels, kinds(sift.wheels)
+
+    def rows_analysed(rows: Sequence[int]) -> Sequence[Limits]:
+        specs = [WheelSpec.model_construct(**wheels.values(row)) for row in rows]
+        return analyse(setting, sift.late, specs)
+
+    tried = cheapest_strong(
+        strength_sizes(wheels),
+        cost,
+        family,
+        setting.wheel_load_n,
+        rows_analysed,
+        wanted=wanted,
+        most=most,
+    )
+    rows = tuple(tried.limits)
+    loads = tuple(tried.load_n(row) for row in rows)
+    return Found(wheels, rows, loads, setting.wheel_load_n, cost, family)
+
+
+def families(found: Found, count: int) -> list[int]:
+    """The cheapest strong wheel of each family, cheapest family first."""
+    best: dict[int, int] = {}
+    for row in found.strong:
+        best.setdefault(int(found.family[row]), row)
+    return list(best.values())[:count]

@@ -1,0 +1,97 @@
+"""From all wheels that a shop could make to those that pass every closed-form check."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+from parts.checks.all import CHECKS
+from parts.checks.setting import Setting
+from parts.choices import Choices
+from parts.screening import MOST_QUESTIONS, Check, Sieve, Wheels, first_wheels, sift, widened
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+
+SETTLING = 60_000  # questions of one check before a dimension is settled
+
+
+@dataclass(frozen=True)
+class Sifted:
+    """Wheels left over, what each check did in the order asked, how many different wheels were
+    judged, and the checks that hang on too much to be asked of all: the finalists answer them."""
+
+    wheels: Wheels
+    sieves: tuple[Sieve, ...]
+    judged: int
+    late: tuple[Check, ...]
+
+
+def sifted(setting: Setting, choices: Choices, checks: tuple[Check, ...] = CHECKS) -> Sifted:
+    """Choose one dimension after the other and drop what fails as soon as it is known to.
+
+    Three dimensions cost next to nothing and are settled here: of the flange angles that pass,
+    the one in the middle, as far from climbing as from grinding; of fit clearances and vents,
+    the least that pass.
+    """
+    left, told, most = list(checks), list[Sieve](), 0
+    wheels = first_wheels(setting.wheel, choices)
+    for axes, settle in (
+        (("flange", "depth"), None),
+        (("angle",), "angle"),
+        (("disc", "inset", "fit"), "fit"),
+        (("throat", "root"), None),
+        (("vents",), "vents"),
+        (("segments",), None),
+    ):
+        for axis in axes:
+            wheels = widened(wheels, axis)
+        most = max(most, wheels.count)
+        # nothing may be settled before all that it decides has been asked
+        wheels, seen, left = sift(wheels, setting, left, SETTLING if settle else MOST_QUESTIONS)
+        told += seen
+        if settle == "angle":
+            wheels = middle_of(wheels, settle)
+        elif settle:
+            wheels = first_of(wheels, settle)
+        if not wheels.count:
+            break
+    return Sifted(wheels, tuple(told), most, tuple(left))
+
+
+def first_of(wheels: Wheels, axis: str) -> Wheels:
+    """Of wheels that differ on this axis alone, the first."""
+    import numpy as np
+
+    if not wheels.count:
+        return wheels
+    code = _others(wheels, axis)
+    order = np.lexsort((wheels.places[axis], code))
+    starts = np.flatnonzero(np.diff(code[order], prepend=-1))
+    return wheels.kept(np.sort(order[starts]))
+
+
+def middle_of(wheels: Wheels, axis: str) -> Wheels:
+    """Of wheels that differ on this axis alone, the one in the middle of those left; of two
+    in the middle the first."""
+    import numpy as np
+
+    if not wheels.count:
+        return wheels
+    code = _others(wheels, axis)
+    order = np.lexsort((wheels.places[axis], code))
+    starts = np.flatnonzero(np.diff(code[order], prepend=-1))
+    ends = np.append(starts[1:], len(order))
+    return wheels.kept(np.sort(order[(starts + ends - 1) // 2]))
+
+
+def _others(wheels: Wheels, axis: str) -> NDArray[Any]:
+    """A number for each wheel, the same where all other axes agree."""
+    import numpy as np
+
+    code = np.zeros(wheels.count, dtype=np.int64)
+    for name, at in wheels.places.items():
+        if name != axis:
+            code = code * len(getattr(wheels.choices, name)) + at
+    return code

@@ -1,0 +1,126 @@
+"""The cheapest wheels that are strong enough, with few stress analyses.
+
+A stress analysis takes a second; a hundred thousand wheels wait for one. Each limit of the rating
+(static strength, toes, roots...) is smooth in the wheel's sizes, so its logarithm is fitted by a
+quadratic in theirs, from the wheels analysed so far, and the wheel that should be the cheapest of
+those strong enough is analysed next. What is told of a wheel in the end is its own analysis, never
+the fit. Source: response surfaces, Box and Wilson 1951 (method, from memory).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+Limits = dict[str, float]  # limit of the rating -> wheel load that it allows, N
+RIDGE = 1e-3
+TRUST = 0.97  # a wheel is tried when the fit gives it so much of the load it must carry
+
+
+@dataclass
+class Tried:
+    """What has been analysed: row -> limits; an empty one where the wheel cannot be rated."""
+
+    limits: dict[int, Limits] = field(default_factory=dict)
+
+    def load_n(self, row: int) -> float:
+        return min(self.limits[row].values(), default=0.0)
+
+
+def cheapest_strong(
+    sizes: NDArray[np.float64],
+    cost: NDArray[np.float64],
+    family: NDArray[np.int64],
+    needed_n: float,
+    analyse: Callable[[Sequence[int]], Sequence[Limits]],
+    *,
+    wanted: int,
+    most: int,
+    first: int = 12,
+    batch: int = 4,
+) -> Tried:
+    """Analyse wheels until `wanted` families have their cheapest strong one, or `most` were tried.
+
+    `sizes`: logarithms of the sizes that strength hangs on, a row a wheel; `family` is a number
+    for wheels of one kind. Deterministic: equal costs fall to the stronger, then to the first.
+    """
+    import numpy as np
+
+    tried = Tried()
+    _analyse(tried, spread(sizes, min(first, most), int(np.argmin(cost))), analyse)
+    while len(tried.limits) < most:
+        strong = fitted_load_n(sizes, tried)
+        best = _best_of_families(tried, cost, family, needed_n)
+        # of families still open in order of what they should cost, and no more than are wanted
+        ready = (strong >= TRUST * needed_n) & ~np.isin(np.arange(len(cost)), list(tried.limits))
+        ceiling = sorted(best.values())[wanted - 1] if len(best) >= wanted else np.inf
+        ready &= cost < np.minimum(ceiling, [best.get(int(f), np.inf) for f in family]) - 1e-9
+        if not ready.any():
+            break
+        rows = np.flatnonzero(ready)
+        order = rows[np.lexsort((rows, -strong[rows], cost[rows]))]
+        _, heads = np.unique(family[order], return_index=True)
+        _analyse(tried, [int(r) for r in order[np.sort(heads)][:batch]], analyse)
+    return tried
+
+
+def _analyse(
+    tried: Tried, rows: Sequence[int], analyse: Callable[[Sequence[int]], Sequence[Limits]]
+) -> None:
+    tried.limits.update(zip(rows, analyse(rows), strict=True))
+
+
+def _best_of_families(
+    tried: Tried, cost: NDArray[np.float64], family: NDArray[np.int64], needed_n: float
+) -> dict[int, float]:
+    best: dict[int, float] = {}
+    for row in tried.limits:
+        if tried.load_n(row) >= needed_n:
+            kind = int(family[row])
+            best[kind] = min(best.get(kind, float("inf")), float(cost[row]))
+    return best
+
+
+def spread(sizes: NDArray[np.float64], count: int, start: int) -> list[int]:
+    """So many different rows, each as far as can be from those before it, in sizes scaled to
+    their range; fewer where there are no more."""
+    import numpy as np
+
+    span = np.ptp(sizes, axis=0)
+    scaled = (sizes - sizes.min(axis=0)) / np.where(span > 0, span, 1.0)
+    rows, away = [start], np.linalg.norm(scaled - scaled[start], axis=1)
+    while len(rows) < count and away.max() > 1e-9:
+        rows.append(int(np.argmax(away)))
+        away = np.minimum(away, np.linalg.norm(scaled - scaled[rows[-1]], axis=1))
+    return rows
+
+
+def fitted_load_n(sizes: NDArray[np.float64], tried: Tried) -> NDArray[np.float64]:
+    """The least limit that the fit gives every wheel, N; wheels tried have their own."""
+    import numpy as np
+
+    rated = {row: limits for row, limits in tried.limits.items() if limits}
+    if not rated:
+        return np.zeros(len(sizes))
+    span = np.ptp(sizes, axis=0)
+    scaled = 2 * (sizes - sizes.min(axis=0)) / np.where(span > 0, span, 1.0) - 1
+    scaled = scaled[:, span > 0]
+    terms = np.hstack([np.ones((len(sizes), 1)), scaled, scaled**2])
+    penalty = RIDGE * np.diag([0.0] + [1.0] * scaled.shape[1] + [10.0] * scaled.shape[1])
+    rows = list(rated)
+    least = np.full(len(sizes), np.inf)
+    for name in sorted({name for limits in rated.values() for name in limits}):
+        have = [row for row in rows if name in rated[row]]
+        known = np.log([rated[row][name] for row in have])
+        at = terms[have]
+        weights = np.linalg.solve(at.T @ at + penalty, at.T @ known)
+        least = np.minimum(least, terms @ weights)
+    load: NDArray[Any] = np.exp(least)
+    for row in tried.limits:
+        load[row] = tried.load_n(row)
+    return load
