@@ -19,8 +19,7 @@ def sensitivity(
         bool,
         typer.Option(
             "--rating",
-            help="Rate plates and beads too: a stress analysis for each of ten steps, about "
-            "half a minute.",
+            help="Rate the steps of plates and beads too: ten stress analyses, about a minute.",
         ),
     ] = False,
     as_json: Json = False,

@@ -24,6 +24,7 @@ FOR_RATING = (  # the dimensions that carry; a few, since each step is a stress 
     "weld_throat_mm",
     "root_weld_mm",
 )
+RATING_CHECKS = ("rating-worn", "rating-new", "life")  # of the stress analysis
 LEAST_POINTS = 0.05  # smaller changes are rounding
 LEAST_KG = 0.005
 
@@ -80,14 +81,19 @@ class Sensitivity:
     left_out: tuple[tuple[str, str], ...]  # dimensions that the wheel has not, and why
 
     def tightest(self, most: int = 8) -> list[CheckResult]:
-        """Checks with the least margin that some step moves, at most so many."""
-        return [one for one in self._measured if self._is_moved(one.id)][:most]
+        """Checks with the least margin that some step moves, at most so many; of a rated wheel
+        the tightest check of the rating is always among them."""
+        movable = [one for one in self._measured if self._is_moved(one.id)]
+        rated = [one for one in movable if one.id in RATING_CHECKS]
+        if rated and rated[0] not in movable[:most]:
+            return [*movable[: most - 1], rated[0]]
+        return movable[:most]
 
     def unmoved(self, most: int = 8) -> list[CheckResult]:
-        """Checks tighter than the last of `tightest` that no step moves."""
-        tight = self.tightest(most)
+        """Checks that no step moves, tighter than the last of so many that one does."""
         order = self._measured
-        last = order.index(tight[-1]) if tight else len(order)
+        movable = [one for one in order if self._is_moved(one.id)][:most]
+        last = order.index(movable[-1]) if movable else len(order)
         return [one for one in order[:last] if not self._is_moved(one.id)]
 
     @property
@@ -151,10 +157,9 @@ def _moved(
         return Moved(replace(step, wheel=None, refused=str(error)), None, ())
     rated_by = found.least.load_n - rated_n if found and rated_n is not None else None
     if rated_n is not None and not assess:  # not rated again: nothing is known of these checks
-        ids = {"rating-new", "rating-worn", "life"}
-        after = [one for one in after if one.id not in ids]
-        before = tuple(one for one in before if one.id not in ids)
-        unknown = [Shift(name, None, None, None) for name in sorted(ids)]
+        after = [one for one in after if one.id not in RATING_CHECKS]
+        before = tuple(one for one in before if one.id not in RATING_CHECKS)
+        unknown = [Shift(name, None, None, None) for name in RATING_CHECKS]
     else:
         unknown = []
     return Moved(step, mass_by, (*_shifts(before, after), *unknown), rated_by)

@@ -1,0 +1,84 @@
+"""The sensitivity command as a person meets it: table, sentences, JSON, refusals."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+import typer
+from typer.testing import CliRunner
+
+from cli.job import read_job
+from cli.sensitivity_command import sensitivity
+from cli.sensitivity_show import sensitivity_table, told
+from parts.sensitivity import sensitivity as step_all
+from tests.cli.jobs import job_text, write_job
+
+app = typer.Typer()
+app.command()(sensitivity)
+
+
+def run(*arguments: str | Path) -> Any:
+    return CliRunner().invoke(app, [str(argument) for argument in arguments])
+
+
+@pytest.fixture
+def table(own_folder: Path) -> dict[str, Any]:
+    result = run(write_job(own_folder, job_text()), "--json")
+    assert result.exit_code == 0, result.stderr
+    found: dict[str, Any] = json.loads(result.stdout)
+    return found
+
+
+def test_json_has_every_step_with_its_margins(table: dict[str, Any]) -> None:
+    steps = {(step["key"], step["becomes"]): step for step in table["steps"]}
+    wider = steps["tread_diameter_mm", 198.0]
+    assert wider["was"] == 180.0
+    assert wider["follows"] == {"vent_circle_mm": 158.0}  # 18 mm, as the bore
+    assert wider["mass_by_kg"] > 0
+    assert set(wider["margin_points"])
+    assert steps["disc_thickness_mm", 6.0]["was"] == 5.0  # the next plate
+    assert table["rated_n"] is None
+
+
+def test_columns_are_the_tightest_checks_and_each_has_its_sentence(table: dict[str, Any]) -> None:
+    tight = table["tightest"]
+    assert 6 <= len(tight) <= 8
+    for one in tight:
+        assert one["helps_most"].startswith(one["title"])
+        assert "adds" in one["helps_most"] or "no single step helps" in one["helps_most"]
+
+
+def test_a_person_sees_signs_names_and_what_follows(own_folder: Path) -> None:
+    result = run(write_job(own_folder, job_text()))
+    assert result.exit_code == 0, result.stderr
+    assert "180 -> 198" in result.stdout
+    assert "What helps the tightest checks most by the kilogram" in result.stdout
+    assert "vent circle follows" in result.stdout
+    assert "--rating" in result.stdout
+
+
+def test_an_impossible_step_is_told_with_its_reason(own_folder: Path) -> None:
+    changes = {"wheel.disc_field_inset_mm": "1", "wheel.disc_gauge_inset_mm": "8"}
+    job = read_job(write_job(own_folder, job_text(changes)))
+    lines = told(step_all(job.setting))
+    at = lines.index("No wheel can be made of these steps:")
+    assert lines[at + 1].startswith("  disc_field_inset_mm 1 -> -1: ")
+    assert "from 0 up to 300" in lines[at + 1]
+
+
+def test_a_wheel_without_vents_names_what_is_not_stepped(own_folder: Path) -> None:
+    job = read_job(write_job(own_folder, job_text({"wheel.vent_count": "0"})))
+    found = step_all(job.setting)
+    assert "Not stepped: vent_diameter_mm: no vents." in told(found)
+    keys = {step["key"] for step in sensitivity_table(found)["steps"]}
+    assert "vent_diameter_mm" not in keys
+
+
+def test_a_refused_file_gives_its_faults(own_folder: Path) -> None:
+    result = run(write_job(own_folder, job_text({"wheel.flange_angle_deg": "20"})))
+    assert result.exit_code == 2
+    assert result.stderr.startswith("wheel.flange_angle_deg: found 20")
+    assert result.stdout == ""
