@@ -80,6 +80,13 @@ class TrackSpec(Spec):
         5.0, ge=0, le=60, description="gap between rail ends (default: room to expand)"
     )
     cant_mm: float = Field(0.0, ge=0, le=200, description="outer rail raised in the tightest curve")
+    steepest_gradient_percent: float = Field(
+        0.0,
+        ge=0,
+        le=25,
+        description="steepest slope along the track, rise in 100 (default: laid level; measure "
+        "yours, wagons roll away on less than the eye sees)",
+    )
 
 
 class WagonSpec(Spec):

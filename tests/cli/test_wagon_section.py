@@ -1,0 +1,48 @@
+"""The job sheet's section on the wagon: figures, sources, cautions; inches by the page."""
+
+from __future__ import annotations
+
+import tomllib
+from pathlib import Path
+
+import cli.job
+from cli.inch_words import page_in
+from cli.job import Job, job_of
+from cli.wagon_section import WAGON_CAUTIONS, wagon_section
+
+DEMO = Path(cli.job.__file__).parent / "jobs" / "demo.toml"
+
+
+def _job(**changes: dict[str, object]) -> Job:
+    table = tomllib.loads(DEMO.read_text(encoding="utf-8"))
+    for section, keys in changes.items():
+        table[section].update(keys)
+    return job_of(table)
+
+
+def test_figures_sources_and_cautions() -> None:
+    page = wagon_section(_job(track={"steepest_gradient_percent": 2}))
+    for caution in WAGON_CAUTIONS:
+        assert caution in page
+    assert "from memory" in page
+    assert "UK HSE" in page
+    # 660 kg: 44.8 N and 2 %, 129.5 N; 1.1 x 44.8 to start
+    assert "179 N, 174 N: 2 men" in page
+    assert "Rolls away unbraked from a gradient of" in page
+    assert "0.35 %" in page
+
+
+def test_unknown_centre_of_gravity_and_a_slope_that_is_too_steep() -> None:
+    table = tomllib.loads(DEMO.read_text(encoding="utf-8"))
+    table["track"]["steepest_gradient_percent"] = 20
+    table["wagon"].pop("centre_of_gravity_mm", None)
+    page = wagon_section(job_of(table))
+    assert "not known" in page
+    assert "not even with brakes on all axles" in page
+    assert "None" not in page
+
+
+def test_lengths_turn_to_inches_with_the_page() -> None:
+    page = page_in(wagon_section(_job()), "inch")
+    assert "in (35 mm) bore" in page
+    assert "in (11 mm)" in page
