@@ -19,7 +19,7 @@ def sensitivity(
         bool,
         typer.Option(
             "--rating",
-            help="Rate the steps of plates and beads too: ten stress analyses, about a minute.",
+            help="Rate the steps of plates and beads too: ten stress analyses, a minute or so.",
         ),
     ] = False,
     as_json: Json = False,

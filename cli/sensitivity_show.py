@@ -57,7 +57,7 @@ def _cells(moved: Moved, tight: list[CheckResult], rated: bool) -> list[str]:
     if step.wheel is None:
         blank = [""] * (len(tight) + rated)
         return [*named, "", *blank, "no wheel: see below"]
-    force = [] if moved.rated_by_n is None else [f"{moved.rated_by_n:+.0f}"]
+    force = [] if moved.rated_by_n is None else [_signed(moved.rated_by_n, 0)]
     if rated and not force:
         force = ["?"]
     points = [_points(moved.points(one.id)) for one in tight]
