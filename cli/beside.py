@@ -20,7 +20,7 @@ def beside(workers: int = 1) -> Iterator[Executor]:
     """
     if _alone() and "fork" in multiprocessing.get_all_start_methods():
         fork = multiprocessing.get_context("fork")
-        pool: Executor = ProcessPoolExecutor(workers, fork, signal.signal, _IGNORE)
+        pool: Executor = ProcessPoolExecutor(workers, fork, _begin, (workers,))
     else:
         pool = ThreadPoolExecutor(workers)
     with pool:
@@ -32,4 +32,11 @@ def _alone() -> bool:
     return threading.active_count() == 1 and (os.cpu_count() or 1) > 1
 
 
-_IGNORE = (signal.SIGINT, signal.SIG_IGN)
+def _begin(workers: int) -> None:
+    """In a new process: Ctrl-C is not for it, and with others beside it its sums stay on one
+    core, where the linear algebra would else start a thread for every core in each."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    if workers > 1:
+        from threadpoolctl import threadpool_limits  # type: ignore[import-untyped]
+
+        threadpool_limits(limits=1)

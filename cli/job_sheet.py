@@ -21,6 +21,7 @@ from cli.offcut_words import HEADS, offcut_cells, offcut_marks
 from cli.record_form import record_form
 from cli.refit_model import WheelRecord
 from cli.report_model import BlankRow, Report
+from cli.wagon_section import wagon_section
 from cli.wheel_pictures import WHEEL_STYLE, wheel_pictures
 from cli.words import check_cells, counted, length_beside, payload_words, thickness, web_words
 from nesting.picture import dxf_picture
@@ -47,6 +48,7 @@ def job_sheet(
         f"<h1>{title}</h1>{_summary(job, report)}"
         f"<h2>The wheel</h2>{wheel_pictures(job)}"
         f"<h2>Checks</h2>{_rating(report)}{_checks(report, units)}{_pictures(pictures)}"
+        f"{wagon_section(job)}"
         f"<h2>Sizes</h2>{_wheel_sizes(job)}"
         f"<h2>Parts</h2>{_parts(report)}"
         f"<h2>Blanks</h2>{_blanks(report, units)}{blanks}"

@@ -8,10 +8,12 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from cli.compare_command import compare
 from cli.exits import CHECK_FAILED, exit_codes, tell, write_new
 from cli.options import Effort, JobFile, Json, Out, Seed, Segments, Work
 from cli.propose_command import propose
 from cli.refit_command import refit, rings
+from cli.sensitivity_command import sensitivity
 
 if TYPE_CHECKING:
     from parts.measured_ring import MeasuredRing
@@ -245,6 +247,8 @@ def schema(
 
 
 app.command()(propose)
+app.command()(sensitivity)
+app.command()(compare)
 app.command()(rings)
 app.command()(refit)
 

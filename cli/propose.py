@@ -37,8 +37,8 @@ class Wanted:
     least_diameter_mm: float
     most_diameter_mm: float
     step_mm: float = 20.0
-    proposals: int = 5
-    analyses: int = 80
+    proposals: int = 4
+    analyses: int = 48
     workers: int = 2
 
 

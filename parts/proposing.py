@@ -66,6 +66,19 @@ def kinds(wheels: Wheels) -> NDArray[np.int64]:
     return np.asarray(kind + of_ring[wheels.places["ring"]])
 
 
+def cheapest_of_alike(wheels: Wheels, cost: NDArray[np.float64]) -> NDArray[np.int64]:
+    """Of wheels of one kind with the same strength the cheapest: number of flange segments and
+    vents do not count."""
+    import numpy as np
+
+    alike = np.column_stack([strength_sizes(wheels), kinds(wheels)])
+    _, group = np.unique(alike, axis=0, return_inverse=True)
+    order = np.lexsort((np.arange(len(cost)), cost, group.ravel()))
+    first = np.ones(len(order), dtype=bool)
+    first[1:] = group.ravel()[order][1:] != group.ravel()[order][:-1]
+    return np.asarray(np.sort(order[first]))
+
+
 def find_wheels(
     setting: Setting,
     sift: Sifted,
@@ -76,7 +89,9 @@ def find_wheels(
     most: int,
 ) -> Found:
     """Analyse screened wheels, see `cheapest_strong`."""
-    wheels, family = sift.wheels, kinds(sift.wheels)
+    keep = cheapest_of_alike(sift.wheels, cost)
+    wheels, cost = sift.wheels.kept(keep), cost[keep]
+    family = kinds(wheels)
 
     def rows_analysed(rows: Sequence[int]) -> Sequence[Limits]:
         specs = [WheelSpec.model_construct(**wheels.values(row)) for row in rows]

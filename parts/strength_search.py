@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 
 Limits = dict[str, float]  # limit of the rating -> wheel load that it allows, N
 RIDGE = 1e-3
+IDLE = 3  # rounds of climbing without gain after which no wheel is taken to be strong enough
 TRUST = 0.97  # a wheel is tried when the fit gives it so much of the load it must carry
 
 
@@ -53,6 +54,7 @@ def cheapest_strong(
 
     tried = Tried()
     _analyse(tried, spread(sizes, min(first, most), int(np.argmin(cost))), analyse)
+    idle = 0
     while len(tried.limits) < most:
         strong = fitted_load_n(sizes, tried)
         best = _best_of_families(tried, cost, family, needed_n)
@@ -61,7 +63,10 @@ def cheapest_strong(
         ceiling = sorted(best.values())[wanted - 1] if len(best) >= wanted else np.inf
         ready &= cost < np.minimum(ceiling, [best.get(int(f), np.inf) for f in family]) - 1e-9
         if not ready.any():
-            break
+            if best or idle == IDLE:
+                break
+            idle = 0 if _climb(sizes, tried, strong, batch, analyse) else idle + 1
+            continue
         rows = np.flatnonzero(ready)
         order = rows[np.lexsort((rows, -strong[rows], cost[rows]))]
         _, heads = np.unique(family[order], return_index=True)
@@ -73,6 +78,28 @@ def _analyse(
     tried: Tried, rows: Sequence[int], analyse: Callable[[Sequence[int]], Sequence[Limits]]
 ) -> None:
     tried.limits.update(zip(rows, analyse(rows), strict=True))
+
+
+def _climb(
+    sizes: NDArray[np.float64],
+    tried: Tried,
+    strong: NDArray[np.float64],
+    batch: int,
+    analyse: Callable[[Sequence[int]], Sequence[Limits]],
+) -> bool:
+    """With none strong enough yet: analyse what should be the strongest; whether that helped."""
+    import numpy as np
+
+    before = max((tried.load_n(row) for row in tried.limits), default=0.0)
+    _, kind = np.unique(sizes, axis=0, return_inverse=True)
+    left = np.where(np.isin(kind, kind[list(tried.limits)]), -np.inf, strong)
+    order = np.argsort(-left, kind="stable")
+    _, heads = np.unique(kind[order], return_index=True)
+    rows = [int(row) for row in order[np.sort(heads)][:batch] if np.isfinite(left[row])]
+    if not rows:
+        return False
+    _analyse(tried, rows, analyse)
+    return max(tried.load_n(row) for row in tried.limits) > 1.01 * before
 
 
 def _best_of_families(

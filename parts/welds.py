@@ -98,6 +98,7 @@ def _outward(spec: WheelSpec, side: Side) -> tuple[float, float, float]:
 
 
 def disc_fillet(spec: WheelSpec, side: Side) -> Bead:
+    """Fillet between a disc's outer face and the ring."""
     face, out, room = _outward(spec, side)
     leg = spec.weld_leg_mm
     along = min(leg, room)
@@ -112,6 +113,7 @@ def disc_fillet(spec: WheelSpec, side: Side) -> Bead:
 
 
 def tube_fillet(spec: WheelSpec, side: Side) -> Bead:
+    """Fillet between a disc's outer face and the hub tube."""
     face, out, _ = _outward(spec, side)
     ends = tube_z_mm(spec)
     room = face - ends[0] if side == "field" else ends[1] - face

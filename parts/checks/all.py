@@ -27,6 +27,7 @@ from parts.checks import (
     tolerance,
     vent_tables,
     vents,
+    wagon_checks,
     weld_access,
     weld_room,
     weld_size,
@@ -49,6 +50,7 @@ RUNNING: tuple[Check, ...] = (
     *rough_track.CHECKS,
     *crossings.CHECKS,
     *speed.CHECKS,
+    *wagon_checks.CHECKS,
 )
 STRENGTH: tuple[Check, ...] = (
     *contact.CHECKS,

@@ -14,7 +14,7 @@ from parts.checks.disc_load import LOAD_FACTOR, lateral_force_n
 from parts.checks.result import CheckResult, judged
 from parts.checks.setting import Setting
 from parts.checks.weld_strength import EN_FILLET, fillet_strength_n_mm2
-from parts.welds import weld_beads
+from parts.welds import root_bead
 
 CONTACT_ARC_MM = 20.0  # common practice, no source
 STRIP = "cantilever strip, 20 mm of contact widened by 45 degrees (common practice, no source)"
@@ -82,7 +82,7 @@ def root_weld_strength(setting: Setting) -> CheckResult:
     spec, lever = setting.wheel, lever_mm(setting)
     force = LOAD_FACTOR * push_n(setting) / strip_width_mm(lever)
     needed = needed_throat_mm(force, force * lever, fillet_strength_n_mm2(spec.grade))
-    bead = next(bead for bead in weld_beads(spec) if bead.name == "weld-root")
+    bead = root_bead(spec)
     slope = spec.taper_half_angle if spec.tread_from != "pipe" else 0.0
     angle = spec.flange_angle - slope
     throat = groove_throat_mm(*bead.legs_mm, angle)

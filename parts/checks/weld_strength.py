@@ -27,7 +27,7 @@ from parts.checks.result import CheckResult, judged
 from parts.checks.setting import Setting
 from parts.hub_disc import SIDES, disc_z_mm
 from parts.steel import Steel
-from parts.welds import missing_beads, weld_beads
+from parts.welds import LEAST_LEG_MM, disc_fillet, tube_fillet
 
 GAMMA_M2 = 1.25  # EN 1993-1-8:2005, table 2.1
 EN_FILLET = "EN 1993-1-8:2005, 4.5.3.3 (one-sided: see 4.12), loads x 1.5 (EN 1990)"
@@ -59,10 +59,10 @@ def circle_polar_mm3(diameter_mm: float) -> float:
 
 def fillet_throat_mm(setting: Setting, joint: str) -> float:
     """Least throat of the two fillets at "disc" or "tube", as the parts leave room; 0 = none."""
-    wanted = [f"weld-{joint}-{side}" for side in SIDES]
-    if any(bead.name in wanted for bead in missing_beads(setting.wheel)):
+    fillet = disc_fillet if joint == "disc" else tube_fillet
+    legs = [fillet(setting.wheel, side).legs_mm for side in SIDES]
+    if min(map(min, legs)) <= LEAST_LEG_MM:
         return 0.0
-    legs = [bead.legs_mm for bead in weld_beads(setting.wheel) if bead.name in wanted]
     return min(one * other / math.hypot(one, other) for one, other in legs)
 
 

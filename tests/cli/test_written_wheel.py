@@ -1,0 +1,33 @@
+"""A job file with another wheel: everything else stays as it is written."""
+
+from __future__ import annotations
+
+import tomllib
+from pathlib import Path
+
+import pytest
+
+import cli
+from cli.job import read_job
+from cli.written_wheel import with_wheel
+
+DEMO = Path(cli.__file__).parent / "jobs" / "demo.toml"
+
+
+def test_values_change_and_the_rest_stays() -> None:
+    text = DEMO.read_text(encoding="utf-8")
+    wheel = read_job(DEMO).wheel.model_dump() | {"tread_diameter_mm": 280.0, "root_weld_mm": 6.0}
+    written = with_wheel(text, wheel)
+    before, after = tomllib.loads(text), tomllib.loads(written)
+    assert after.pop("wheel") == wheel
+    before.pop("wheel")
+    assert after == before
+    assert "tread_diameter_mm = 280\n" in written
+    assert "root_weld_mm = 6\n" in written  # its comment spoke of the old value
+    assert "gauge_widening_mm = 4\n" in written
+    assert "# into the landing" in written
+
+
+def test_inline_tables_are_refused() -> None:
+    with pytest.raises(ValueError, match="a key a line"):
+        with_wheel("wheel = {tread_diameter_mm = 300}\n", {"tread_diameter_mm": 280.0})

@@ -1,0 +1,73 @@
+"""Few analyses find the wheel that analysing all would find."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Sequence
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from parts.strength_search import Tried, cheapest_strong, fitted_load_n, spread
+
+GRID = np.log(np.array(list(itertools.product((200, 250, 300), (5, 6, 8, 10), (4, 6, 8)))))
+COST = np.exp(GRID) @ np.array([0.3, 4.0, 5.0])
+
+
+def limits(row: int, power: float = 1.5) -> dict[str, float]:
+    """Smooth in the sizes, as real limits are: two that take turns."""
+    wide, wall, root = np.exp(GRID[row])
+    return {"ring": 40 * wall**power * (wide / 250) ** 0.2, "root": 190 * root}
+
+
+def search(needed_n: float, most: int, power: float) -> tuple[list[int], Tried]:
+    asked: list[int] = []
+
+    def analyse(rows: Sequence[int]) -> list[dict[str, float]]:
+        asked.extend(rows)
+        return [limits(row, power) for row in rows]
+
+    family = np.zeros(len(COST), dtype=np.int64)
+    tried = cheapest_strong(GRID, COST, family, needed_n, analyse, wanted=1, most=most)
+    return asked, tried
+
+
+@settings(max_examples=25)
+@given(st.floats(500, 1400), st.floats(1.0, 2.0))
+def test_same_optimum_as_analysing_all(needed_n: float, power: float) -> None:
+    every = [min(limits(row, power).values()) for row in range(len(COST))]
+    strong = [row for row in range(len(COST)) if every[row] >= needed_n]
+    asked, tried = search(needed_n, len(COST), power)
+    assert len(asked) == len(set(asked))
+    good = [row for row in tried.limits if tried.load_n(row) >= needed_n]
+    assert bool(good) == bool(strong)
+    if strong:
+        assert min(COST[good]) == pytest.approx(min(COST[strong]))
+
+
+def test_fewer_than_half_are_analysed() -> None:
+    asked, _ = search(1000.0, len(COST), 1.5)
+    assert len(asked) < len(COST) / 2
+
+
+def test_it_stops_at_the_most_and_where_nothing_is_strong() -> None:
+    assert len(search(1000.0, 5, 1.5)[0]) <= 8  # the first five, and no batch begun after
+    asked, tried = search(1e6, len(COST), 1.5)
+    assert not [row for row in tried.limits if tried.load_n(row) >= 1e6]
+    assert len(asked) < len(COST)
+
+
+def test_spread_rows_differ_and_begin_where_told() -> None:
+    rows = spread(GRID, 9, 4)
+    assert rows[0] == 4
+    assert len(set(rows)) == 9
+    assert spread(np.zeros((5, 2)), 3, 0) == [0]
+
+
+def test_a_power_law_is_fitted_as_it_is() -> None:
+    tried = Tried({row: {"ring": limits(row)["ring"]} for row in range(0, len(COST), 2)})
+    fitted = fitted_load_n(GRID, tried)
+    true = [limits(row)["ring"] for row in range(len(COST))]
+    assert fitted == pytest.approx(true, rel=0.02)
