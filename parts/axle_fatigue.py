@@ -1,0 +1,98 @@
+"""Fatigue strength of a round axle by Marin's factors, and Goodman's line.
+
+Source throughout: Shigley, Mechanical Engineering Design, chapters 6 and 7, from memory.
+A weld across the axle is not covered: it is a case for the S-N curves of welded details.
+"""
+
+from __future__ import annotations
+
+import math
+
+SURFACE = {  # a, b of ka = a Rm^b, Rm in N/mm2
+    "ground": (1.58, -0.085),
+    "machined": (4.51, -0.265),
+    "hot-rolled": (57.7, -0.718),
+}
+RELIABILITY = {50: 1.0, 90: 0.897, 95: 0.868, 99: 0.814}  # percent
+KEY_KT = 2.14  # end-milled keyseat in bending, r / d = 0.02
+# D / d up to, then A and b of Kt = A (r / d)^b, shoulder in bending; fits of Peterson's chart
+SHOULDER = (
+    (1.05, 0.98137, -0.19653),
+    (1.10, 0.95120, -0.23757),
+    (1.20, 0.97098, -0.21796),
+    (1.50, 0.93836, -0.25759),
+    (2.00, 0.90879, -0.28598),
+)
+
+
+def surface_factor(rm_n_mm2: float, finish: str) -> float:
+    """ka = a Rm^b, at most 1. Raises: ValueError for an unknown finish."""
+    if finish not in SURFACE:
+        raise ValueError(f"finish: found {finish}; allowed: {', '.join(SURFACE)}")
+    a, b = SURFACE[finish]
+    return float(min(a * rm_n_mm2**b, 1.0))
+
+
+def size_factor(diameter_mm: float, turning: bool = True) -> float:
+    """kb: 1.24 d^-0.107 to 51 mm, 1.51 d^-0.157 to 254; of 0.37 d where the axle does not turn.
+
+    Raises: ValueError outside 2.79 to 254 mm.
+    """
+    d = diameter_mm if turning else 0.37 * diameter_mm
+    if not 2.79 <= d <= 254:
+        raise ValueError(f"diameter_mm: found {d:g} effective; allowed: from 2.79 up to 254 mm")
+    return float(1.24 * d**-0.107 if d <= 51 else 1.51 * d**-0.157)
+
+
+def shoulder_kt(big_mm: float, small_mm: float, fillet_mm: float) -> float:
+    """Theoretical notch factor of a shoulder in bending; the next larger D / d charted (safe).
+
+    Raises: ValueError for D below d, a fillet not above 0, or D / d above 2.
+    """
+    if not (0 < small_mm <= big_mm <= 2 * small_mm and fillet_mm > 0):
+        raise ValueError(
+            f"shoulder: found {big_mm:g} on {small_mm:g}, fillet {fillet_mm:g}; allowed: "
+            "D from d up to 2 d, fillet above 0 mm"
+        )
+    a, b = next((a, b) for most, a, b in SHOULDER if big_mm / small_mm <= most)
+    return float(max(a * (fillet_mm / small_mm) ** b, 1.0))
+
+
+def notch_factor(kt: float, fillet_mm: float, rm_n_mm2: float) -> float:
+    """Kf = 1 + q (Kt - 1), q = 1 / (1 + sqrt(a / r)) by Neuber, steel in bending."""
+    s = rm_n_mm2 / 6.894757  # kpsi, in which the polynomial is published
+    root_a = 0.246 - 3.08e-3 * s + 1.51e-5 * s**2 - 2.67e-8 * s**3  # square root of inches
+    return 1 + (kt - 1) / (1 + root_a / math.sqrt(fillet_mm / 25.4))
+
+
+def endurance_n_mm2(
+    rm_n_mm2: float,
+    diameter_mm: float,
+    finish: str = "machined",
+    turning: bool = True,
+    reliability_percent: int = 99,
+) -> float:
+    """Se = ka kb ke 0.5 Rm, N/mm2, amplitude of full reversal (Rm up to 1400).
+
+    Raises: ValueError for a finish, size or reliability that is not listed, or Rm above 1400.
+    """
+    if not 0 < rm_n_mm2 <= 1400:
+        raise ValueError(f"rm_n_mm2: found {rm_n_mm2:g}; allowed: above 0 up to 1400 N/mm2")
+    if reliability_percent not in RELIABILITY:
+        raise ValueError(f"reliability_percent: found {reliability_percent}; allowed: 50, 90 ...")
+    factors = surface_factor(rm_n_mm2, finish) * size_factor(diameter_mm, turning)
+    return factors * RELIABILITY[reliability_percent] * 0.5 * rm_n_mm2
+
+
+def fatigue_safety(
+    stress_n_mm2: float, kf: float, rm_n_mm2: float, endurance: float, turning: bool
+) -> float:
+    """Safety by Goodman's line: 1 / n = Kf sa / Se + Kf sm / Rm; infinite without stress.
+
+    Turning: fully reversed, sa = stress. Dead: from zero to the stress, sa = sm = half of it.
+    """
+    if stress_n_mm2 <= 0:
+        return math.inf
+    if turning:
+        return endurance / (kf * stress_n_mm2)
+    return 2 / (kf * stress_n_mm2 * (1 / endurance + 1 / rm_n_mm2))

@@ -1,0 +1,114 @@
+"""An axle as a beam on two bearings: bending, deflection and slope in closed form."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+E_N_MM2 = 210000.0  # EN 1993-1-1, 3.2.6
+
+
+@dataclass(frozen=True)
+class AxleBeam:
+    """Loads in balance on a straight beam, x from the middle of the track.
+
+    `forces`: (x mm, N upwards). `couples`: (x mm, N mm clockwise). `bearings`: x mm of the two.
+    """
+
+    forces: tuple[tuple[float, float], ...]
+    couples: tuple[tuple[float, float], ...]
+    bearings: tuple[float, float]
+
+
+def axle_beam(
+    contact_spacing_mm: float,
+    hub_centres_mm: float,
+    bearing_centres_mm: float,
+    wheel_load_n: float,
+    lateral_n: float,
+    tread_radius_mm: float,
+) -> AxleBeam:
+    """Two wheels with the same load, and a push on the left flange, towards the middle if positive.
+
+    The push at rail level turns the wheel with H r, the load with Q x (rail to hub centre). The
+    bearings' forces follow from balance. It holds for frames inside and outside, and for loose
+    wheels whose hub passes the couple on to a dead axle. Source: plain statics.
+    Raises: ValueError for a length not above 0.
+    """
+    lengths = (
+        ("contact_spacing_mm", contact_spacing_mm),
+        ("hub_centres_mm", hub_centres_mm),
+        ("bearing_centres_mm", bearing_centres_mm),
+        ("tread_radius_mm", tread_radius_mm),
+    )
+    for key, value in lengths:
+        if not value > 0:
+            raise ValueError(f"{key}: found {value:g}; allowed: above 0 mm")
+    hub, half = hub_centres_mm / 2, bearing_centres_mm / 2
+    off = wheel_load_n * (hub - contact_spacing_mm / 2)
+    push = lateral_n * tread_radius_mm
+    shift = push / bearing_centres_mm
+    return AxleBeam(
+        forces=(
+            (-hub, wheel_load_n),
+            (hub, wheel_load_n),
+            (-half, -wheel_load_n + shift),
+            (half, -wheel_load_n - shift),
+        ),
+        couples=((-hub, -off - push), (hub, off)),
+        bearings=(-half, half),
+    )
+
+
+def moment_n_mm(beam: AxleBeam, x_mm: float) -> float:
+    """Bending moment just right of x, N mm, positive where the axle sags. Plain statics."""
+    moment = sum(force * (x_mm - at) for at, force in beam.forces if at <= x_mm)
+    return moment + sum(couple for at, couple in beam.couples if at <= x_mm)
+
+
+def greatest_moment_n_mm(beam: AxleBeam) -> float:
+    """Largest size of the moment; it lies on one side of a load, straight lines between."""
+    places = [at for at, _ in (*beam.forces, *beam.couples)]
+    sides = [moment_n_mm(beam, x) for x in places]
+    before = [moment_n_mm(beam, x - 1e-9) for x in places]
+    return max(abs(moment) for moment in (*sides, *before))
+
+
+def bending_stress_n_mm2(moment: float, diameter_mm: float) -> float:
+    """32 M / (pi d^3), N/mm2. Source: beam theory, Gere, Mechanics of Materials, 5.5.
+
+    Raises: ValueError for a diameter not above 0.
+    """
+    if not diameter_mm > 0:
+        raise ValueError(f"diameter_mm: found {diameter_mm:g}; allowed: above 0 mm")
+    return 32 * abs(moment) / (math.pi * diameter_mm**3)
+
+
+def diameter_for_mm(moment: float, stress_n_mm2: float) -> float:
+    """Diameter at which a moment gives this stress: the inverse of `bending_stress_n_mm2`."""
+    if not stress_n_mm2 > 0:
+        raise ValueError(f"stress_n_mm2: found {stress_n_mm2:g}; allowed: above 0 N/mm2")
+    return float((32 * abs(moment) / (math.pi * stress_n_mm2)) ** (1 / 3))
+
+
+def _free(beam: AxleBeam, x: float) -> tuple[float, float]:
+    """E I y and E I y' without the two constants: Macaulay's brackets."""
+    lift = sum(force * max(x - at, 0.0) ** 3 / 6 for at, force in beam.forces)
+    lift += sum(couple * max(x - at, 0.0) ** 2 / 2 for at, couple in beam.couples)
+    slope = sum(force * max(x - at, 0.0) ** 2 / 2 for at, force in beam.forces)
+    slope += sum(couple * max(x - at, 0.0) for at, couple in beam.couples)
+    return lift, slope
+
+
+def deflection_and_slope(beam: AxleBeam, x_mm: float, diameter_mm: float) -> tuple[float, float]:
+    """Deflection in mm (up) and slope in radians at x, of an even round axle held at its bearings.
+
+    Raises: ValueError for a diameter not above 0. Source: E I y'' = M by Macaulay's method.
+    """
+    if not diameter_mm > 0:
+        raise ValueError(f"diameter_mm: found {diameter_mm:g}; allowed: above 0 mm")
+    stiff = E_N_MM2 * math.pi * diameter_mm**4 / 64
+    (left, right), (lift, slope) = beam.bearings, _free(beam, x_mm)
+    at_left, at_right = _free(beam, left)[0], _free(beam, right)[0]
+    turn = (at_left - at_right) / (right - left)
+    return (lift - at_left + turn * (x_mm - left)) / stiff, (slope + turn) / stiff
