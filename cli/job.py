@@ -16,11 +16,12 @@ from nesting.cut_speed import CutSpeed, speed_faults
 from nesting.extra import Extra, ExtraPart, extra_parts, read_extras
 from nesting.paper import Paper
 from nesting.stock import Bar, Cutting, Offcut, Pipe, Stock
+from parts.axle_spec import AxleSpec
 from parts.checks.setting import Setting
 from parts.faults import Fault, SpecError
 from parts.spec_model import Spec, find_faults, unknown_key
 from parts.track_spec import FinishSpec, TrackSpec, WagonSpec
-from parts.use_spec import AxleSpec, ShopSpec, UseSpec
+from parts.use_spec import ShopSpec, UseSpec
 from parts.wheel_spec import WheelSpec
 
 HERE = Path()

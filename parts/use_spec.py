@@ -1,9 +1,9 @@
-"""How the wheel is used, mounted and made: what the engineering checks ask beyond its shape."""
+"""How the wheel is used and made: what the engineering checks ask beyond its shape."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Any, ClassVar, Literal
+from typing import Any, ClassVar
 
 from pydantic import Field
 
@@ -50,23 +50,6 @@ class UseSpec(Spec):
     )
     push_force_n: float = Field(
         400.0, gt=0, le=20000, description="to start and to pass joints (default: two people)"
-    )
-
-
-class AxleSpec(Spec):
-    """How two wheels sit on an axle."""
-
-    back_to_back_mm: float | None = Field(
-        None,
-        gt=0,
-        le=2000,
-        examples=[425.0],
-        description="between the inner faces of the two flanges, at their nearest; absent = "
-        "set for 8 mm play in the nominal gauge (default: common practice, no source)",
-        json_schema_extra={"takes": "a number"},
-    )
-    wheels_on_axle: Literal["fixed", "loose"] = Field(
-        "fixed", description="fixed wheels turn with the axle, loose ones turn on it"
     )
 
 

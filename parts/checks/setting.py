@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from parts.axle_spec import AxleSpec
 from parts.flange import flange_reach_mm
 from parts.track_spec import FinishSpec, TrackSpec, WagonSpec
-from parts.use_spec import AxleSpec, ShopSpec, UseSpec
+from parts.use_spec import ShopSpec, UseSpec
 from parts.wheel_spec import WheelSpec
 
 USUAL_PLAY_MM = 8.0  # common practice on hand-laid track, no source

@@ -6,9 +6,10 @@ from typing import Any
 
 from hypothesis import strategies as st
 
+from parts.axle_spec import AxleSpec
 from parts.checks.setting import Setting
 from parts.track_spec import TrackSpec, WagonSpec
-from parts.use_spec import AxleSpec, UseSpec
+from parts.use_spec import UseSpec
 
 from ..wheels import PLAIN, plain_wheel
 

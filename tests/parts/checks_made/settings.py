@@ -6,9 +6,10 @@ from typing import Any
 
 from hypothesis import strategies as st
 
+from parts.axle_spec import AxleSpec
 from parts.checks.setting import GRAVITY, Setting
 from parts.track_spec import FinishSpec, TrackSpec, WagonSpec
-from parts.use_spec import AxleSpec, ShopSpec, UseSpec
+from parts.use_spec import ShopSpec, UseSpec
 
 from ..wheels import plain_wheel, valid_wheels
 
