@@ -1,0 +1,101 @@
+"""The wheelset under load: the axle's static bending, and the bearings' life."""
+
+from __future__ import annotations
+
+from parts import axle_strength, bearing_life
+from parts.checks.result import CheckResult, judged
+from parts.checks.setting import Setting
+from parts.faults import SpecError
+from parts.steel import STEELS
+from parts.wheelset import Wheelset, wheelset
+
+BENDING_RESERVE = 1.5  # yield over stress; common practice, no source
+C45_FY_N_MM2 = 305.0  # EN 10083-2 normalised, 16 to 100 mm, from memory
+
+
+def _unknown(id: str, title: str, unit: str, error: SpecError) -> CheckResult:
+    says = f"the wheelset cannot be made: {error.faults[0]}"
+    return CheckResult(id, title, None, None, unit, "not-assessed", says, "none: no wheelset")
+
+
+def _beam(setting: Setting, made: Wheelset, way: int) -> axle_strength.AxleBeam:
+    load = setting.wheel_load_n
+    return axle_strength.axle_beam(
+        made.contact_spacing_mm,
+        made.hub_centres_mm,
+        made.bearing_centres_mm,
+        load,
+        way * setting.use.lateral_share * load,
+        setting.wheel.tread_radius_mm,
+    )
+
+
+def axle_bending(setting: Setting) -> CheckResult:
+    """Greatest moment on the axle's thinnest diameter (safe), push on the flange either way."""
+    id, title = "axle-bending", "Bending of the axle, at rest"
+    try:
+        made = wheelset(setting)
+    except SpecError as error:
+        return _unknown(id, title, "N/mm2", error)
+    moment = max(axle_strength.greatest_moment_n_mm(_beam(setting, made, w)) for w in (1, -1))
+    d = min(made.seat_diameter_mm, made.journal_diameter_mm, made.body_diameter_mm)
+    thick = max(made.seat_diameter_mm, made.journal_diameter_mm, made.body_diameter_mm)
+    if made.steel != "C45" and thick > 63:
+        says = f"no yield strength of {made.steel} above 63 mm is listed; take a thinner axle"
+        return CheckResult(id, title, None, None, "N/mm2", "not-assessed", says, "EN 10025-2")
+    fy = C45_FY_N_MM2 if made.steel == "C45" else STEELS[made.steel].fy_n_mm2(thick)
+    limit = fy / BENDING_RESERVE
+    return judged(
+        id,
+        title,
+        axle_strength.bending_stress_n_mm2(moment, d),
+        limit,
+        "N/mm2",
+        "32 M / (pi d3), Gere, Mechanics of Materials; yield by EN 10025-2 (C45: EN 10083-2, from "
+        "memory); reserve of 1.5 by common practice, no source",
+        at_most=True,
+        good="the axle stays straight; fatigue, shoulders and keyways are not judged here",
+        bad=f"the axle bends: {axle_strength.diameter_for_mm(moment, limit):.0f} mm or more all "
+        "along, or bearings nearer to the wheels",
+    )
+
+
+def bearing_years(setting: Setting) -> CheckResult | None:
+    """Life of a frame bearing that takes its share of the load and the whole flange push.
+
+    None without ball bearings in the frame: loose wheels' bearings take the couple of the push
+    too, and are not judged here.
+    """
+    id, title = "bearing-life", "Life of the axle's bearings"
+    try:
+        made = wheelset(setting)
+    except SpecError as error:
+        return _unknown(id, title, "years", error)
+    if made.bearing is None or not made.turning:
+        return None
+    push = setting.use.lateral_share * setting.wheel_load_n
+    shift = push * setting.wheel.tread_radius_mm / made.bearing_centres_mm
+    radial, c0 = setting.wheel_load_n + shift, 1000 * made.bearing.c0_kn
+    source = "ISO 281, L10 = (C / P)^3; full push on one bearing in every turn (safe)"
+    try:
+        load = bearing_life.equivalent_load_n(radial, push, c0)
+    except ValueError as error:
+        says = f"the push is beyond the bearing's table ({error}); take a larger bearing"
+        return CheckResult(id, title, None, setting.use.years, "years", "fail", says, source)
+    turns = bearing_life.life_turns(1000 * made.bearing.c_kn, load)
+    way = bearing_life.life_km(turns, 2 * setting.wheel.tread_radius_mm)
+    return judged(
+        id,
+        title,
+        bearing_life.life_years(way, setting.use.km_per_year),
+        setting.use.years,
+        "years",
+        source,
+        at_most=False,
+        good=f"{made.bearing.name} runs {way:.0f} km; dirt and water end it sooner",
+        bad=f"{made.bearing.name} runs {way:.0f} km only; take a larger bearing",
+        bad_verdict="warn",
+    )
+
+
+CHECKS = (axle_bending, bearing_years)
