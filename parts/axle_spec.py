@@ -72,8 +72,8 @@ class AxleSpec(Spec):
     bearing: BearingKind | None = Field(
         None,
         examples=["insert"],
-        description="absent = insert bearings (pillow blocks on bright bar) on a turning axle, "
-        "bushes in loose wheels; both common practice, no source",
+        description="in frame or hub; absent = insert bearings (pillow blocks on bright bar) on a "
+        "turning axle, bushes in loose wheels; both common practice, no source",
         json_schema_extra={"takes": '"deep-groove" | "insert" | "bush"'},
     )
     bearing_name: str | None = Field(
