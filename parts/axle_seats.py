@@ -19,6 +19,7 @@ from parts.bearing_table import (
 from parts.checks.setting import Setting
 from parts.faults import Fault, SpecError
 
+LEAST_MM, MOST_MM = 10.0, 120.0  # axle in the hubs: what the tables of fits and bearings span
 BUSH_WALL_MM = 5.0  # common practice, no source
 BUSH_LENGTH_SHARE = 1.5  # of its bore; common practice, no source
 
@@ -60,6 +61,18 @@ def hub_length_mm(setting: Setting) -> float:
 def axle_seats(setting: Setting) -> Seats:
     """Diameters and bearing, as given or as follow from the hub. Raises: SpecError."""
     seats = _turning(setting) if setting.axle.turning else _dead(setting)
+    if not LEAST_MM <= seats.seat_mm <= MOST_MM:
+        raise SpecError(
+            [
+                Fault(
+                    "wheel.hub_bore_mm",
+                    setting.wheel.hub_bore_mm,
+                    f"one for an axle of {LEAST_MM:g} to {MOST_MM:g} mm; this asks for "
+                    f"{seats.seat_mm:g}",
+                    "a hub bore in that range, or a sleeve in the hub",
+                )
+            ]
+        )
     faults = [*_order(setting.axle, seats), *_fillets(setting.axle, seats)]
     if faults:
         raise SpecError(faults)
@@ -238,12 +251,12 @@ def _order(axle: AxleSpec, seats: Seats) -> Iterable[Fault]:
             f"at most the axle in the hubs, {seat:g} mm: the wheel goes on over it",
             "a bearing of smaller bore, or a larger wheel.hub_bore_mm",
         )
-    if axle.frames == "inside" and axle.turning and journal < seat - 1e-6:
+    if axle.frames == "inside" and journal < seat - 1e-6:
         yield Fault(
             "axle.journal_diameter_mm",
             journal,
-            f"at least the axle in the hubs, {seat:g} mm: the bearing goes on over it",
-            'a bearing of larger bore, or frames = "outside"',
+            f"at least the axle in the hubs, {seat:g} mm: bearing or spacer goes on over it",
+            'a larger journal, or frames = "outside"',
         )
 
 

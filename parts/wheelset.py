@@ -9,6 +9,7 @@ import math
 from dataclasses import dataclass
 
 from parts.axle_seats import Bush, Seats, axle_seats, hub_length_mm
+from parts.axle_spacers import COLLAR_MM, Spacer, axle_spacers, collared, hub_gap_mm
 from parts.axle_spec import AxleSpec
 from parts.bearing_table import Bearing
 from parts.checks.setting import Setting
@@ -17,14 +18,8 @@ from parts.wheelset_fits import Fit, wheelset_fits
 
 RUNNING_ROOM_MM = 15.0  # hub to bearing or frame; common practice, no source
 END_MM = 5.0  # axle beyond the last thing on it; common practice, no source
-COLLAR_MM = 10.0  # length of a collar beside a loose wheel; common practice, no source
-COLLAR_WALL_MM = 8.0  # room for a set screw of M6; common practice, no source
-SPACER_WALL_MM = 4.0  # goes on a bearing's inner ring; common practice, no source
-SPACER_GAP_MM = 0.25  # on the radius, spacer or collar on the axle; common practice, no source
-END_PLAY_MM = 0.5  # of a loose wheel between its collars; common practice, no source
 
 Step = tuple[float, float, float]  # z from, z to, diameter
-Spacer = tuple[str, float, float, float, float]  # name, inside, outside, length, z of its middle
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -69,6 +64,8 @@ def wheelset(setting: Setting) -> Wheelset:
         raise SpecError(faults)
     centres = _bearing_centres_mm(axle, seats, hub)
     end = _axle_end_mm(axle, seats, hub, centres)
+    half = support_width_mm(axle, seats) / 2
+    face = centres / 2 + (-half if axle.frames == "outside" else half)
     return Wheelset(
         turning=axle.turning,
         frames=axle.frames,
@@ -84,7 +81,7 @@ def wheelset(setting: Setting) -> Wheelset:
         steel=axle.steel,
         fillet_mm=axle.shoulder_fillet_mm,
         steps=_steps(axle, seats, hub, centres, end),
-        spacers=_spacers(axle, seats, hub, centres),
+        spacers=axle_spacers(axle, seats, hub, face),
         fits=wheelset_fits(axle, seats),
         play_mm=setting.play_mm,
         back_to_back_mm=setting.back_to_back_mm,
@@ -137,6 +134,7 @@ def _bearing_centres_mm(axle: AxleSpec, seats: Seats, hub: tuple[float, float]) 
 def _room(setting: Setting, seats: Seats, hub: tuple[float, float]) -> list[Fault]:
     """Room between flange and rail, between the hubs, and for the frame."""
     axle, width = setting.axle, support_width_mm(setting.axle, seats)
+    between = 2 * (COLLAR_MM + hub_gap_mm(axle, seats))
     faults = []
     if setting.play_mm < 0:
         most = setting.back_to_back_mm + setting.play_mm
@@ -148,12 +146,12 @@ def _room(setting: Setting, seats: Seats, hub: tuple[float, float]) -> list[Faul
                 f"{most - 8:g}, for 8 mm play",
             )
         )
-    if setting.back_to_back_mm <= 0 or hub[0] <= COLLAR_MM:
+    if setting.back_to_back_mm <= 0 or hub[0] <= between / 2:
         faults.append(
             Fault(
                 "wheel.hub_tube_length_mm",
                 setting.wheel.hub_tube_length_mm,
-                f"hubs that leave {2 * COLLAR_MM:g} mm between them on this gauge",
+                f"hubs that leave {between:g} mm between them on this gauge",
                 "shorter hubs, a shallower flange, or a wider gauge",
             )
         )
@@ -174,14 +172,14 @@ def _room(setting: Setting, seats: Seats, hub: tuple[float, float]) -> list[Faul
 def _frame_room(
     axle: AxleSpec, seats: Seats, hub: tuple[float, float], width_mm: float
 ) -> list[Fault]:
-    centres = _bearing_centres_mm(axle, seats, hub)
+    centres, gap = _bearing_centres_mm(axle, seats, hub), hub_gap_mm(axle, seats)
     if axle.frames == "outside":
-        least = 2 * hub[1] + width_mm
+        least = 2 * (hub[1] + gap) + width_mm
         if centres >= least - 1e-6:
             return []
         allowed = f"at least {least:g} mm, where they touch the hubs"
         return [Fault("axle.bearing_centres_mm", centres, allowed, "leave it out")]
-    least, most = width_mm + 2 * END_MM, 2 * hub[0] - width_mm
+    least, most = width_mm + 2 * END_MM, 2 * (hub[0] - gap) - width_mm
     if axle.bearing_centres_mm is None and not least <= centres:
         room = f"{2 * hub[0]:g} mm between the hubs"
         allowed = f'"outside": two bearings of {width_mm:g} mm and running room need more than '
@@ -198,7 +196,7 @@ def _axle_end_mm(axle: AxleSpec, seats: Seats, hub: tuple[float, float], centres
     if axle.frames == "outside":
         last = centres / 2 + support_width_mm(axle, seats) / 2
     elif not axle.turning:
-        last += END_PLAY_MM / 2 + COLLAR_MM
+        last += hub_gap_mm(axle, seats) + COLLAR_MM
     return math.ceil(2 * (last + END_MM) - 1e-9) / 2
 
 
@@ -207,7 +205,10 @@ def _steps(
 ) -> tuple[Step, ...]:
     """Lengths of one diameter from end to end; neighbours of one diameter are one step."""
     if axle.frames == "outside":
-        half = [(0.0, hub[0], seats.body_mm), (hub[0], hub[1], seats.seat_mm)]
+        inner = hub[0]
+        if collared(axle, seats):  # the collar sits on the seat, which it came over
+            inner -= hub_gap_mm(axle, seats) + COLLAR_MM
+        half = [(0.0, inner, seats.body_mm), (inner, hub[1], seats.seat_mm)]
         half.append((hub[1], end, seats.journal_mm))
     else:
         inner = centres / 2 - support_width_mm(axle, seats) / 2
@@ -220,35 +221,6 @@ def _steps(
         else:
             steps.append((z0, z1, diameter))
     return tuple(steps)
-
-
-def _spacers(
-    axle: AxleSpec, seats: Seats, hub: tuple[float, float], centres: float
-) -> tuple[Spacer, ...]:
-    """Spacers from hub to frame bearing, and collars where a loose wheel has nothing to run on."""
-    outside, width = axle.frames == "outside", support_width_mm(axle, seats)
-    gap = 0.0 if axle.turning else END_PLAY_MM / 2
-    face = centres / 2 + (-width / 2 if outside else width / 2)
-    z0, z1 = (hub[1] + gap, face) if outside else (face, hub[0] - gap)
-    found = []
-    if z1 - z0 > 1e-6:
-        found.append(_ring("spacer", seats.journal_mm, SPACER_WALL_MM, z0, z1))
-    if not axle.turning and not outside:
-        start = hub[1] + gap
-        found.append(_ring("collar", seats.seat_mm, COLLAR_WALL_MM, start, start + COLLAR_MM))
-    if not axle.turning and outside and seats.body_mm <= seats.seat_mm:
-        start = hub[0] - gap
-        found.append(_ring("collar", seats.body_mm, COLLAR_WALL_MM, start - COLLAR_MM, start))
-    return tuple(
-        (f"{name}-{side}", inside, out, length, sign * z)
-        for sign, side in ((-1, "left"), (1, "right"))
-        for name, inside, out, length, z in found
-    )
-
-
-def _ring(name: str, on_mm: float, wall_mm: float, z0: float, z1: float) -> Spacer:
-    inside = on_mm + 2 * SPACER_GAP_MM
-    return name, inside, inside + 2 * wall_mm, z1 - z0, (z0 + z1) / 2
 
 
 def _bearing_z_mm(
