@@ -25,6 +25,7 @@ OURS = {  # entry of a job folder -> what the files in it are called; "" for a f
     "templates": rf"({PART}|{EXTRA}|strip-{PART}|small-parts)\.pdf",
 }
 
+WHEELSET_OURS = {"report.json": "", "wheelset.step": ""}  # of a wheelset
 PROPOSAL_OURS = {"report.json": "", "proposal.html": ""}  # of a proposal
 REFIT_OURS = {  # the same for the folder of a refit
     "report.json": "",

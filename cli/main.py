@@ -14,6 +14,7 @@ from cli.options import Effort, JobFile, Json, Out, Seed, Segments, Work
 from cli.propose_command import propose
 from cli.refit_command import refit, rings
 from cli.sensitivity_command import sensitivity
+from cli.wheelset_command import wheelset
 
 if TYPE_CHECKING:
     from parts.measured_ring import MeasuredRing
@@ -247,6 +248,7 @@ def schema(
 
 
 app.command()(propose)
+app.command()(wheelset)
 app.command()(sensitivity)
 app.command()(compare)
 app.command()(rings)

@@ -69,7 +69,7 @@ def propose(
                 raise typer.Exit(2)
             text = job_file.read_text(encoding="utf-8")
             write_new(write, with_wheel(text, report.proposals[choose - 1].wheel), overwrite)
-            typer.echo(write)
+            typer.echo(write, err=as_json)
     if not report.proposals:
         raise typer.Exit(CHECK_FAILED)
 

@@ -22,12 +22,12 @@ AXES = (
     "root",
     "vents",
 )
-DEPTHS_MM = (6.0, 7.0, 8.0, 9.0, 10.0, 11.0, 12.0, 13.0, 14.0, 15.0, 17.0, 20.0, 23.0, 26.0, 30.0)
+DEPTHS_MM = (6.0, 7.0, 8.0, 9.0, 10.0, 11.0, 12.0, 13.0, 15.0, 17.0, 20.0, 25.0, 30.0)
 ANGLES_DEG = tuple(float(angle) for angle in range(54, 83, 2))
-INSETS_MM = (6.0, 8.0, 10.0, 12.0, 16.0)
+INSETS_MM = (6.0, 8.0, 10.0, 14.0)
 THROATS_MM = (3.0, 3.5, 4.0, 5.0, 6.0, 7.0, 8.0)
 ROOTS_MM = (4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 15.0)
-VENTS = tuple((n, float(mm)) for n in (2, 4) for mm in (10, 12, 14, 16, 20, 25, 30, 40))
+VENTS = tuple((n, float(mm)) for n in (2, 4) for mm in (10, 12, 16, 20, 25, 30))
 WIDTHS_MM = (30.0, 40.0, 50.0, 60.0, 70.0, 80.0, 100.0)  # of strips cut from sheet
 SEGMENTS = (1, 2, 3, 4)
 MORE_FIT_MM = (0.0, 0.25, 0.5, 0.75, 1.0)  # on the job's own clearance, for larger discs

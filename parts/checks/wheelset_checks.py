@@ -13,12 +13,14 @@ BENDING_RESERVE = 1.5  # yield over stress; common practice, no source
 C45_FY_N_MM2 = 305.0  # EN 10083-2 normalised, 16 to 100 mm, from memory
 
 
-def _unknown(id: str, title: str, unit: str, error: SpecError) -> CheckResult:
+def unknown_wheelset(id: str, title: str, unit: str, error: SpecError) -> CheckResult:
+    """Not assessed, with the first fault of the wheelset."""
     says = f"the wheelset cannot be made: {error.faults[0]}"
     return CheckResult(id, title, None, None, unit, "not-assessed", says, "none: no wheelset")
 
 
-def _beam(setting: Setting, made: Wheelset, way: int) -> axle_strength.AxleBeam:
+def beam_of(setting: Setting, made: Wheelset, way: int) -> axle_strength.AxleBeam:
+    """The axle under both wheels' design load and one flange's push, inwards or outwards."""
     load = setting.wheel_load_n
     return axle_strength.axle_beam(
         made.contact_spacing_mm,
@@ -36,8 +38,8 @@ def axle_bending(setting: Setting) -> CheckResult:
     try:
         made = wheelset(setting)
     except SpecError as error:
-        return _unknown(id, title, "N/mm2", error)
-    moment = max(axle_strength.greatest_moment_n_mm(_beam(setting, made, w)) for w in (1, -1))
+        return unknown_wheelset(id, title, "N/mm2", error)
+    moment = max(axle_strength.greatest_moment_n_mm(beam_of(setting, made, w)) for w in (1, -1))
     d = min(made.seat_diameter_mm, made.journal_diameter_mm, made.body_diameter_mm)
     thick = max(made.seat_diameter_mm, made.journal_diameter_mm, made.body_diameter_mm)
     if made.steel != "C45" and thick > 63:
@@ -54,7 +56,7 @@ def axle_bending(setting: Setting) -> CheckResult:
         "32 M / (pi d3), Gere, Mechanics of Materials; yield by EN 10025-2 (C45: EN 10083-2, from "
         "memory); reserve of 1.5 by common practice, no source",
         at_most=True,
-        good="the axle stays straight; fatigue, shoulders and keyways are not judged here",
+        good="the axle stays straight at rest; its fatigue is another check",
         bad=f"the axle bends: {axle_strength.diameter_for_mm(moment, limit):.0f} mm or more all "
         "along, or bearings nearer to the wheels",
     )
@@ -70,7 +72,7 @@ def bearing_years(setting: Setting) -> CheckResult | None:
     try:
         made = wheelset(setting)
     except SpecError as error:
-        return _unknown(id, title, "years", error)
+        return unknown_wheelset(id, title, "years", error)
     if made.bearing is None or not made.turning:
         return None
     push = setting.use.lateral_share * setting.wheel_load_n

@@ -1,0 +1,46 @@
+"""The command for two wheels on their axle: sizes, fits, checks, and the assembly as STEP."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import typer
+
+from cli.exits import CHECK_FAILED, exit_codes
+from cli.options import JobFile, Json, Out
+
+
+def wheelset(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) -> None:
+    """Two wheels on their axle, bearings and fits: checks, and the assembly as STEP."""
+    from cli.folder import WHEELSET_OURS, write_folder
+    from cli.job import read_job
+    from cli.report import check_rows
+    from cli.show import show_checks, show_json, show_table, steps
+    from cli.wheelset_rows import fit_rows, size_rows, wheelset_report
+    from parts.checks.all_wheelset import run_wheelset_checks
+    from parts.wheelset import wheelset as made_of
+    from parts.wheelset_solid import write_wheelset_step
+
+    with exit_codes():
+        job = read_job(job_file)
+        made = made_of(job.setting)
+        checks = check_rows(run_wheelset_checks(job.setting))
+        report = wheelset_report(job, made, checks)
+
+        def write(folder: Path) -> None:
+            write_wheelset_step(job.setting, folder / "wheelset.step")
+            text = report.model_dump_json(indent=2)
+            (folder / "report.json").write_text(text + "\n", encoding="utf-8")
+
+        with steps() as step:
+            step("solids")
+            write_folder(out, f"{job.head.name}-wheelset", write, WHEELSET_OURS)
+        if as_json:
+            show_json(report.model_dump())
+        else:
+            show_table("Wheelset", ("what", "mm", "of what"), size_rows(report))
+            show_table("Fits", ("where", "mm", "hole", "shaft"), fit_rows(report))
+            show_checks(checks)
+            typer.echo(out / f"{job.head.name}-wheelset" / "wheelset.step")
+    if any(row.verdict == "fail" for row in checks):
+        raise typer.Exit(CHECK_FAILED)

@@ -1,0 +1,110 @@
+"""The axle as it turns or rocks: fatigue at its notches, and how far it bends."""
+
+from __future__ import annotations
+
+from parts import axle_fatigue, axle_strength
+from parts.checks.result import CheckResult, judged
+from parts.checks.setting import Setting
+from parts.checks.wheelset_checks import beam_of, unknown_wheelset
+from parts.faults import SpecError
+from parts.steel import STEELS
+from parts.wheelset import Wheelset, wheelset
+
+C45_RM_N_MM2 = 580.0  # EN 10083-2 normalised, 16 to 100 mm, from memory
+# least safety for endless life: load unevenness, half the shock, a push in every turn and the
+# reliability of the endurance limit are in it already; our choice, no source
+SAFETY = 1.0
+SLOPE_RAD = 0.0087  # half a degree at the bearing of a plain housing; common practice, no source
+# notch where the wheel is held -> theoretical or whole factor; all from memory, Shigley and
+# Peterson: keyway of an end mill 2.14, press fit 2, set screw's dimple as a keyway, fillet weld 2.5
+HELD_KT = {"key": 2.14, "screws": 2.14, "press": 2.0, "weld": 2.5, "collar": 2.14}
+
+
+def _rm_n_mm2(made: Wheelset) -> float:
+    return C45_RM_N_MM2 if made.steel == "C45" else STEELS[made.steel].fu_n_mm2
+
+
+def axle_fatigue_safety(setting: Setting) -> CheckResult:
+    """Safety against a fatigue crack where the wheel is held or a shoulder stands, the greatest
+    moment taken there (safe); half the shock in every turn, as in the wheel's own rating."""
+    id, title = "axle-fatigue", "Safety of the axle against fatigue"
+    try:
+        made = wheelset(setting)
+    except SpecError as error:
+        return unknown_wheelset(id, title, "", error)
+    shock = setting.wagon.shock_factor
+    share = (1 + shock) / 2 / shock
+    moment = share * max(
+        axle_strength.greatest_moment_n_mm(beam_of(setting, made, way)) for way in (1, -1)
+    )
+    rm = _rm_n_mm2(made)
+    worst = min(
+        axle_fatigue.fatigue_safety(
+            axle_strength.bending_stress_n_mm2(moment, d),
+            kf,
+            rm,
+            axle_fatigue.endurance_n_mm2(rm, d, turning=made.turning),
+            made.turning,
+        )
+        for d, kf in _notches(made, rm)
+    )
+    return judged(
+        id,
+        title,
+        worst,
+        SAFETY,
+        "",
+        "Shigley, Mechanical Engineering Design: endurance limit, Marin factors, Goodman, from "
+        "memory; safety of 1 with all that in it is our choice, no source",
+        at_most=False,
+        good=f"no crack is to come where the wheel is held by {made.retention}",
+        bad=f"a crack is to come where the wheel is held by {made.retention}: a thicker axle, "
+        "bearings nearer to the wheels, or a better way to hold it; weld no axle of this kind",
+    )
+
+
+def _notches(made: Wheelset, rm_n_mm2: float) -> list[tuple[float, float]]:
+    """Diameter and fatigue notch factor of the seat and of the journal's shoulder."""
+    held = HELD_KT[made.retention]
+    kf = held if made.retention in ("press", "weld") else None
+    small = 0.2 * made.fillet_mm or 0.4  # a keyway's corner
+    seat = kf if kf is not None else axle_fatigue.notch_factor(held, small, rm_n_mm2)
+    found = [(made.seat_diameter_mm, seat)]
+    if made.seat_diameter_mm > made.journal_diameter_mm and made.fillet_mm > 0:
+        kt = axle_fatigue.shoulder_kt(
+            made.seat_diameter_mm, made.journal_diameter_mm, made.fillet_mm
+        )
+        shoulder = axle_fatigue.notch_factor(kt, made.fillet_mm, rm_n_mm2)
+        found.append((made.journal_diameter_mm, shoulder))
+    return found
+
+
+def axle_slope(setting: Setting) -> CheckResult:
+    """How far the axle leans in its bearings, on its thinnest diameter all along (safe)."""
+    id, title = "axle-slope", "Lean of the axle in its bearings"
+    try:
+        made = wheelset(setting)
+    except SpecError as error:
+        return unknown_wheelset(id, title, "mrad", error)
+    d = min(made.seat_diameter_mm, made.journal_diameter_mm, made.body_diameter_mm)
+    half = made.bearing_centres_mm / 2
+    lean = max(
+        abs(axle_strength.deflection_and_slope(beam_of(setting, made, way), x, d)[1])
+        for way in (1, -1)
+        for x in (-half, half)
+    )
+    return judged(
+        id,
+        title,
+        1000 * lean,
+        1000 * SLOPE_RAD,
+        "mrad",
+        "beam integration, E 210 000 N/mm2; half a degree by common practice, no source",
+        at_most=True,
+        good="the bearings stay in line",
+        bad="bearings and bushes wear at their edges: a thicker axle, or self-aligning housings",
+        bad_verdict="warn",
+    )
+
+
+CHECKS = (axle_fatigue_safety, axle_slope)

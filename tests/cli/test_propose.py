@@ -1,0 +1,86 @@
+"""Propose: the cheapest wheels, told, drawn and written; or why there is none."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+import cli
+from cli.job import read_job
+from cli.propose_model import ProposeReport
+from parts.checks.setting import Setting
+
+from .conftest import _rate_once
+from .jobs import files_of, run
+
+JOBS = Path(cli.__file__).parent / "jobs"
+TRACKS = Path(__file__).parents[1] / "tracks"
+NARROW = ("--least-diameter", "280", "--most-diameter", "300", "--proposals", "2")
+
+
+def coarse(setting: Setting, late: object) -> dict[str, float]:
+    """A rule of thumb in place of the analysis, which has its own tests: thicker is stronger."""
+    wheel = setting.wheel
+    thin = min(wheel.tread_thickness_mm, wheel.flange_thickness_mm, wheel.root_weld_mm)
+    return {"thumb": 3300 * (thin / 8) ** 2 * min(1.0, wheel.weld_throat_mm / 4)}
+
+
+@pytest.fixture
+def by_thumb(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("cli.propose.coarse_limits", coarse)
+    monkeypatch.setattr("cli.propose.assess", _rate_once)
+
+
+def proposed(folder: Path, job: Path, *more: object) -> tuple[int, dict[str, Any]]:
+    result = run("propose", job, "--out", folder / "out", "--json", *NARROW, *more)
+    loaded = json.loads(result.stdout)
+    ProposeReport.model_validate(loaded)
+    assert isinstance(loaded, dict)
+    return result.exit_code, loaded
+
+
+@pytest.mark.usefixtures("by_thumb")
+def test_demo_is_proposed_for_and_written(tmp_path: Path) -> None:
+    file = tmp_path / "mine.toml"
+    code, report = proposed(tmp_path, JOBS / "demo.toml", "--write", file)
+    assert code == 0, report["refused"]
+    first = report["proposals"][0]
+    assert [row["rank"] for row in report["proposals"]] == [1, 2][: len(report["proposals"])]
+    costs = [row["cost_per_wheel"] for row in report["proposals"]]
+    assert costs == sorted(costs)
+    assert first["cost_estimate"] == pytest.approx(first["cost_per_wheel"], rel=0.15)
+    assert first["rated_n"] >= first["load_n"]
+    assert report["choices"] > 1e6
+    assert read_job(file).wheel.model_dump() == first["wheel"]
+    home = tmp_path / "out" / "oyster-tramway-proposal"
+    assert set(files_of(home)) == {"report.json", "proposal.html"}
+    page = (home / "proposal.html").read_text(encoding="utf-8")
+    assert page.count("<svg") == 1
+    assert "One step away" in page
+    assert "http" not in page.replace("http://www.w3.org/2000/svg", "")
+    best = [row for row in report["trade"] if row["best"]]
+    assert [row["rated_n"] for row in best] == sorted(row["rated_n"] for row in best)
+    # a thicker disc is told with what it weighs and does to the rating
+    assert any(row["key"] == "disc_thickness_mm" for row in first["changes"])
+
+
+def test_a_twisted_track_is_refused_with_advice(tmp_path: Path) -> None:
+    code, report = proposed(tmp_path, TRACKS / "twisted.toml")
+    assert code == 1
+    assert not report["proposals"]
+    assert "that twist lifts" in report["refused"][0]
+    assert any("track.twist_mm_per_m" in line for line in report["refused"])
+    assert any("three-point" in line for line in report["refused"])
+
+
+def test_bad_sizes_are_refused_together(tmp_path: Path) -> None:
+    job = JOBS / "demo.toml"
+    sizes = ("--least-diameter", "400", "--most-diameter", "300", "--choose", "9")
+    result = run("propose", job, "--out", tmp_path / "out", *sizes)
+    assert result.exit_code == 2
+    assert "--least-diameter" in result.stderr
+    assert "--choose" in result.stderr
+    assert not (tmp_path / "out").exists()

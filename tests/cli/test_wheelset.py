@@ -1,0 +1,40 @@
+"""The wheelset command: sizes, fits, checks, and the assembly as STEP."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+
+import cli
+from cli.wheelset_rows import WheelsetReport
+
+from .jobs import files_of, run
+
+DEMO = Path(cli.__file__).parent / "jobs" / "demo.toml"
+
+
+def test_demo_wheelset(tmp_path: Path) -> None:
+    result = run("wheelset", DEMO, "--out", tmp_path, "--json")
+    assert result.exit_code == 0, result.stderr
+    report = WheelsetReport.model_validate(json.loads(result.stdout))
+    home = tmp_path / "oyster-tramway-wheelset"
+    assert set(files_of(home)) == {"report.json", "wheelset.step"}
+    assert report.axles == 24
+    # gauge 457, play 8, two flanges of 15 / tan 70 + 8 sin 70 = 12.98: 457 - 8 - 25.96
+    assert report.back_to_back_mm == pytest.approx(423.05, abs=0.05)
+    assert report.axle_length_mm > report.bearing_centres_mm > 457
+    assert {row.verdict for row in report.checks} == {"pass"}
+    names = (home / "wheelset.step").read_text(encoding="utf-8", errors="replace")
+    assert "rail" in names
+    assert "axle" in names
+
+
+def test_a_weak_axle_leaves_with_one(tmp_path: Path) -> None:
+    text = DEMO.read_text(encoding="utf-8").replace("hub_bore_mm = 35", "hub_bore_mm = 25")
+    job = tmp_path / "weak.toml"
+    job.write_text(text, encoding="utf-8")
+    result = run("wheelset", job, "--out", tmp_path / "out")
+    assert result.exit_code == 1
+    assert "a thicker axle" in result.stdout.replace("\n", " ") or "crack" in result.stdout
