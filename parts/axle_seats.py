@@ -20,6 +20,7 @@ from parts.checks.setting import Setting
 from parts.faults import Fault, SpecError
 
 LEAST_MM, MOST_MM = 10.0, 120.0  # axle in the hubs: what the tables of fits and bearings span
+FILLET_MM = 2.0  # common practice, no source
 BUSH_WALL_MM = 5.0  # common practice, no source
 BUSH_LENGTH_SHARE = 1.5  # of its bore; common practice, no source
 
@@ -260,16 +261,28 @@ def _order(axle: AxleSpec, seats: Seats) -> Iterable[Fault]:
         )
 
 
-def _fillets(axle: AxleSpec, seats: Seats) -> Iterable[Fault]:
-    """A fillet higher than its shoulder has no place."""
+def fillet_mm(axle: AxleSpec, seats: Seats) -> float:
+    """Radius in the shoulders' corners, given or as large as is usual and has its place."""
+    if axle.shoulder_fillet_mm is not None:
+        return axle.shoulder_fillet_mm
+    return min([FILLET_MM, *_shoulders_mm(axle, seats)])
+
+
+def _shoulders_mm(axle: AxleSpec, seats: Seats) -> list[float]:
+    """Heights of the axle's shoulders."""
     order = [seats.body_mm, seats.seat_mm, seats.journal_mm]
     if axle.frames == "inside":
         order = [seats.body_mm, seats.journal_mm, seats.seat_mm]
-    steps = [abs(a - b) / 2 for a, b in pairwise(order) if abs(a - b) > 1e-6]
-    if steps and axle.shoulder_fillet_mm > min(steps) + 1e-6:
+    return [abs(a - b) / 2 for a, b in pairwise(order) if abs(a - b) > 1e-6]
+
+
+def _fillets(axle: AxleSpec, seats: Seats) -> Iterable[Fault]:
+    """A fillet higher than its shoulder has no place."""
+    steps, radius = _shoulders_mm(axle, seats), fillet_mm(axle, seats)
+    if steps and radius > min(steps) + 1e-6:
         yield Fault(
             "axle.shoulder_fillet_mm",
-            axle.shoulder_fillet_mm,
+            radius,
             f"at most the lowest shoulder, {min(steps):g} mm",
             f"shoulder_fillet_mm = {min(steps):g}, or another step in diameter",
         )

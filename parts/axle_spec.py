@@ -143,12 +143,14 @@ class AxleSpec(Spec):
     steel: AxleSteel = Field(
         "S355", description="of the axle (default: bright bar of S355, welds without preheat)"
     )
-    shoulder_fillet_mm: float = Field(
-        2.0,
+    shoulder_fillet_mm: float | None = Field(
+        None,
         ge=0.2,
         le=20,
-        description="radius in the shoulders' corners (default: a lathe tool's large nose, "
-        "common practice, no source)",
+        examples=[2.0],
+        description="radius in the shoulders' corners; absent = 2 (a lathe tool's large nose, "
+        "common practice, no source), or the height of a lower shoulder",
+        json_schema_extra={"takes": "a number"},
     )
     retention: Retention | None = Field(
         None,

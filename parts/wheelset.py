@@ -8,7 +8,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from parts.axle_seats import Bush, Seats, axle_seats, hub_length_mm
+from parts.axle_seats import Bush, Seats, axle_seats, fillet_mm, hub_length_mm
 from parts.axle_spacers import COLLAR_MM, Spacer, axle_spacers, collared, hub_gap_mm
 from parts.axle_spec import AxleSpec
 from parts.bearing_table import Bearing
@@ -79,7 +79,7 @@ def wheelset(setting: Setting) -> Wheelset:
         bearing=seats.bearing,
         bush=seats.bush,
         steel=axle.steel,
-        fillet_mm=axle.shoulder_fillet_mm,
+        fillet_mm=fillet_mm(axle, seats),
         steps=_steps(axle, seats, hub, centres, end),
         spacers=axle_spacers(axle, seats, hub, face),
         fits=wheelset_fits(axle, seats),

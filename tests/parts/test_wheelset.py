@@ -53,12 +53,18 @@ def test_a_thinner_journal_gives_shoulders_at_the_hubs() -> None:
 
 
 def test_a_hub_bore_between_bearing_sizes_takes_the_next_smaller_outside() -> None:
-    found = of({**TUBE_35, "hub_bore_mm": 38.0}, shoulder_fillet_mm=1.0)
+    found = of({**TUBE_35, "hub_bore_mm": 38.0})
     assert (found.seat_diameter_mm, found.journal_diameter_mm) == (38.0, 35.0)
 
 
+def test_a_fillet_is_no_larger_than_its_shoulder() -> None:
+    assert of({**TUBE_35, "hub_bore_mm": 32.0}).fillet_mm == 1.0  # 32 on 30
+    assert of(journal_diameter_mm=25.0).fillet_mm == 2.0
+    assert of(journal_diameter_mm=25.0, shoulder_fillet_mm=4.0).fillet_mm == 4.0
+
+
 def test_and_the_next_larger_inside_where_it_goes_on_over_the_seat() -> None:
-    found = of({**TUBE_35, "hub_bore_mm": 38.0}, shoulder_fillet_mm=1.0, frames="inside")
+    found = of({**TUBE_35, "hub_bore_mm": 38.0}, frames="inside")
     assert (found.journal_diameter_mm, found.body_diameter_mm) == (40.0, 40.0)
     assert found.bearing_centres_mm < 2 * found.hub_z_mm[0]
 
@@ -113,7 +119,7 @@ REFUSED = [
     ({"journal_diameter_mm": 33.0}, "axle.journal_diameter_mm"),
     ({"bearing": "bush", "journal_diameter_mm": 40.0}, "axle.journal_diameter_mm"),
     ({"journal_diameter_mm": 30.0, "frames": "inside"}, "axle.journal_diameter_mm"),
-    ({"body_diameter_mm": 36.0}, "axle.shoulder_fillet_mm"),
+    ({"body_diameter_mm": 36.0, "shoulder_fillet_mm": 1.0}, "axle.shoulder_fillet_mm"),
     ({"bearing_centres_mm": 600.0}, "axle.bearing_centres_mm"),
     ({"bearing_centres_mm": 500.0, "frames": "inside"}, "axle.bearing_centres_mm"),
     ({"back_to_back_mm": 440.0}, "axle.back_to_back_mm"),
@@ -180,7 +186,6 @@ def any_wheelsets(draw: st.DrawFn) -> Setting:
                 st.sampled_from([None, "bush", "deep-groove", "deep-groove" if loose else "insert"])
             ),
             "body_diameter_mm": draw(st.none() | st.floats(15, 70)),
-            "shoulder_fillet_mm": 0.2,
         },
     )
 
@@ -211,7 +216,8 @@ def test_any_wheelset_hangs_together_or_is_refused(made: Setting) -> None:
         assert inside < outside
         ends = abs(z) - length / 2, abs(z) + length / 2
         assert ends[1] <= found.hub_z_mm[0] + 1e-6 or ends[0] >= found.hub_z_mm[1] - 1e-6
-        under = [d for z0, z1, d in found.steps if z0 < z + length / 2 and z1 > z - length / 2]
+        z0, z1 = z - length / 2 + 1e-6, z + length / 2 - 1e-6
+        under = [d for start, end, d in found.steps if start < z1 and end > z0]
         assert max(under) < inside  # it sits on nothing thicker than itself
     for _, size, hole, shaft in found.fits:
         least, most = fit(size, hole, shaft)
