@@ -15,6 +15,7 @@ from cli.costs import Costs
 from nesting.cut_speed import CutSpeed, speed_faults
 from nesting.extra import Extra, ExtraPart, extra_parts, read_extras
 from nesting.paper import Paper
+from nesting.round_bar import Round
 from nesting.stock import Bar, Cutting, Offcut, Pipe, Stock
 from parts.axle_spec import AxleSpec
 from parts.checks.setting import Setting
@@ -60,6 +61,7 @@ REPEATED: dict[str, type[Spec]] = {
     "offcut": Offcut,
     "bar": Bar,
     "pipe": Pipe,
+    "round": Round,
     "cut_speed": CutSpeed,
     "extra": Extra,
 }
@@ -87,6 +89,7 @@ class Job:
     pipes: tuple[Pipe, ...]
     cut_speeds: tuple[CutSpeed, ...]
     extras: tuple[ExtraPart, ...] = ()
+    rounds: tuple[Round, ...] = ()
 
     @property
     def setting(self) -> Setting:
@@ -140,6 +143,7 @@ def job_of(table: dict[str, Any], folder: Path = HERE) -> Job:
         "offcuts": rows["offcut"],
         "bars": rows["bar"],
         "pipes": rows["pipe"],
+        "rounds": rows["round"],
         "cut_speeds": rows["cut_speed"],
         "extras": extra_parts(drawn, single["wheel"].steel),  # type: ignore[attr-defined]
     }

@@ -17,6 +17,7 @@ ABSENT = {  # tables that a starting job shows but does not use
     "extra": "parts of your own, cut along with the wheel's",
     "offcut": "left-over pieces, used before whole sheets",
     "bar": 'flat bar, for tread_from = "bar"',
+    "round": "round bar for the axles",
     "pipe": 'pipe, for tread_from = "pipe"',
 }
 START_STOCK = ({"thickness_mm": 6.0}, {"thickness_mm": 8.0})  # discs; tread and flange

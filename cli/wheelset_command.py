@@ -6,7 +6,7 @@ from pathlib import Path
 
 import typer
 
-from cli.exits import CHECK_FAILED, exit_codes
+from cli.exits import CHECK_FAILED, exit_codes, tell
 from cli.options import JobFile, Json, Out
 
 
@@ -16,7 +16,7 @@ def wheelset(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) -
     from cli.job import read_job
     from cli.report import check_rows
     from cli.show import show_checks, show_json, show_table, steps
-    from cli.wheelset_rows import fit_rows, size_rows, wheelset_report
+    from cli.wheelset_rows import cut_rows, fit_rows, missing_words, size_rows, wheelset_report
     from parts.checks.all_wheelset import run_wheelset_checks
     from parts.wheelset import wheelset as made_of
     from parts.wheelset_solid import write_wheelset_step
@@ -35,11 +35,15 @@ def wheelset(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) -
         with steps() as step:
             step("solids")
             write_folder(out, f"{job.head.name}-wheelset", write, WHEELSET_OURS)
+        tell(missing_words(report))
         if as_json:
             show_json(report.model_dump())
         else:
             show_table("Wheelset", ("what", "mm", "of what"), size_rows(report))
             show_table("Fits", ("where", "mm", "hole", "shaft"), fit_rows(report))
+            if report.cuts:
+                heads = ("bar", "bars", "from each", "rest, mm")
+                show_table("Axles to saw", heads, cut_rows(report))
             show_checks(checks)
             typer.echo(out / f"{job.head.name}-wheelset" / "wheelset.step")
     if any(row.verdict == "fail" for row in checks):

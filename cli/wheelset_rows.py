@@ -9,6 +9,7 @@ from pydantic import Field
 from cli.job import Job
 from cli.report_model import CheckRow
 from cli.report_row import Row
+from nesting.axle_lengths import axle_cut_list
 from parts.wheelset import Wheelset
 
 
@@ -33,6 +34,13 @@ class FitRow(Row):
     shaft: str
 
 
+class AxleCutRow(Row):
+    stock: str
+    repeat: int
+    pieces: int = Field(description="axles from each bar")
+    rest_mm: float = Field(description="of each bar")
+
+
 class WheelsetReport(Row):
     """report.json of a wheelset."""
 
@@ -54,15 +62,21 @@ class WheelsetReport(Row):
     steps: list[AxleStepRow]
     spacers: list[SpacerRow]
     fits: list[FitRow]
+    piece_mm: float = Field(description="sawn length of an axle, room to face its ends")
+    least_bar_mm: float = Field(description="thinnest round bar that it can be made from")
+    cuts: list[AxleCutRow] = Field(description="from [[round]]; empty without any")
+    missing: int = Field(description="axles for which there is no bar")
     checks: list[CheckRow]
 
 
 def wheelset_report(job: Job, made: Wheelset, checks: list[CheckRow]) -> WheelsetReport:
     """The wheelset and what its checks found."""
     bearing, bush = made.bearing, made.bush
+    axles = -(-job.head.wheels // 2)
+    cut = axle_cut_list(made, axles, job.rounds, job.cutting.kerf_mm)
     return WheelsetReport(
         job=job.head.name,
-        axles=-(-job.head.wheels // 2),
+        axles=axles,
         wheels="turn with the axle" if made.turning else "turn on the axle",
         frames=made.frames,
         axle_length_mm=made.axle_length_mm,
@@ -85,23 +99,31 @@ def wheelset_report(job: Job, made: Wheelset, checks: list[CheckRow]) -> Wheelse
             FitRow(place=place, size_mm=size, hole=hole, shaft=shaft)
             for place, size, hole, shaft in made.fits
         ],
+        piece_mm=cut.piece_mm,
+        least_bar_mm=cut.least_bar_mm,
+        cuts=[
+            AxleCutRow(
+                stock=plan.stock.name,
+                repeat=plan.repeat,
+                pieces=sum(count for _, count in plan.pieces),
+                rest_mm=plan.rest_mm,
+            )
+            for plan in cut.plans
+        ],
+        missing=cut.missing,
         checks=checks,
     )
 
 
 def size_rows(report: WheelsetReport) -> list[tuple[str, ...]]:
     """Sizes to make and to set by."""
-    run_in = report.bearing or report.bush or ""
+    running = report.bearing or report.bush or ""
     held = f"wheels {report.wheels}, held by {report.retention}; frames {report.frames}"
     rows: list[tuple[str, ...]] = [
         ("axle", f"{report.axle_length_mm:.1f}", f"{report.axles} off, {report.steel}"),
         ("seat of the wheels", f"{report.seat_diameter_mm:g}", held),
         ("back to back", f"{report.back_to_back_mm:.1f}", f"play {report.play_mm:.1f} mm"),
-        (
-            "bearing centres",
-            f"{report.bearing_centres_mm:.1f}",
-            report.bearing or report.bush or "",
-        ),
+        ("bearing centres", f"{report.bearing_centres_mm:.1f}", running),
     ]
     rows += [
         ("axle, along", f"{s.from_mm:.1f} to {s.to_mm:.1f}", f"diameter {s.diameter_mm:g}")
@@ -117,3 +139,26 @@ def size_rows(report: WheelsetReport) -> list[tuple[str, ...]]:
 def fit_rows(report: WheelsetReport) -> list[tuple[str, ...]]:
     """Fits to turn and ream to."""
     return [(fit.place, f"{fit.size_mm:g}", fit.hole, fit.shaft) for fit in report.fits]
+
+
+def cut_rows(report: WheelsetReport) -> list[tuple[str, ...]]:
+    """What is sawn from which bar."""
+    return [
+        (
+            cut.stock,
+            str(cut.repeat),
+            f"{cut.pieces} of {report.piece_mm:g} mm",
+            f"{cut.rest_mm:.0f}",
+        )
+        for cut in report.cuts
+    ]
+
+
+def missing_words(report: WheelsetReport) -> list[str]:
+    """Axles that found no bar."""
+    if not report.missing:
+        return []
+    return [
+        f"{report.missing} axles of {report.piece_mm:g} mm find no bar: a [[round]] of "
+        f"{report.least_bar_mm:g} mm or thicker, or a larger count"
+    ]

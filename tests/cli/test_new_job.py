@@ -98,10 +98,13 @@ def test_tables_behind_a_hash_are_good_without_it(text: str) -> None:
     assert marker
     lines = [line.removeprefix("# ") for line in tail.splitlines()[1:]]
     whole = "\n".join(
-        [head, *(f"# {x}" if x.startswith(("flat bar", "pipe,")) else x for x in lines)]
+        [
+            head,
+            *(f"# {x}" if x.startswith(("flat bar", "round bar", "pipe,")) else x for x in lines),
+        ]
     )
     job = job_of(tomllib.loads(whole))
-    assert (len(job.offcuts), len(job.bars), len(job.pipes)) == (1, 1, 1)
+    assert (len(job.offcuts), len(job.bars), len(job.pipes), len(job.rounds)) == (1, 1, 1, 1)
 
 
 def test_a_file_that_is_there_is_kept_unless_told() -> None:

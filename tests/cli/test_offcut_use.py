@@ -232,7 +232,7 @@ def test_labels_say_size_and_name_and_small_pieces_the_name_alone() -> None:
     assert offcut_cells([row])[0] == [
         "my job K7MN-1",
         "sheets/6mm-1.dxf",
-        "6",
-        "1250 x 870",
+        "6 mm",
+        "1250 x 870 mm",
         "10875",
     ]

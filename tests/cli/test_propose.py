@@ -18,7 +18,8 @@ from .jobs import files_of, run
 
 JOBS = Path(cli.__file__).parent / "jobs"
 TRACKS = Path(__file__).parents[1] / "tracks"
-NARROW = ("--least-diameter", "280", "--most-diameter", "300", "--proposals", "2")
+NARROW = ("--least-diameter", "280", "--most-diameter", "280", "--proposals", "2")
+NARROW = (*NARROW, "--analyses", "12")
 
 
 def coarse(setting: Setting, late: object) -> dict[str, float]:
@@ -32,6 +33,14 @@ def coarse(setting: Setting, late: object) -> dict[str, float]:
 def by_thumb(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr("cli.propose.coarse_limits", coarse)
     monkeypatch.setattr("cli.propose.assess", _rate_once)
+    for axis, few in {
+        "DEPTHS_MM": (10.0, 15.0),
+        "ANGLES_DEG": (66.0, 70.0, 74.0),
+        "INSETS_MM": (8.0, 10.0),
+        "VENTS": ((4, 16.0), (4, 20.0)),
+        "WIDTHS_MM": (60.0,),
+    }.items():
+        monkeypatch.setattr(f"parts.choices.{axis}", few)
 
 
 def proposed(folder: Path, job: Path, *more: object) -> tuple[int, dict[str, Any]]:
@@ -45,15 +54,20 @@ def proposed(folder: Path, job: Path, *more: object) -> tuple[int, dict[str, Any
 @pytest.mark.usefixtures("by_thumb")
 def test_demo_is_proposed_for_and_written(tmp_path: Path) -> None:
     file = tmp_path / "mine.toml"
-    code, report = proposed(tmp_path, JOBS / "demo.toml", "--write", file)
+    text = (JOBS / "demo.toml").read_text(encoding="utf-8")
+    few = tmp_path / "few.toml"
+    few.write_text(text.replace("wheels = 48", "wheels = 4"), encoding="utf-8")
+    code, report = proposed(tmp_path, few, "--write", file)
     assert code == 0, report["refused"]
     first = report["proposals"][0]
     assert [row["rank"] for row in report["proposals"]] == [1, 2][: len(report["proposals"])]
     costs = [row["cost_per_wheel"] for row in report["proposals"]]
     assert costs == sorted(costs)
-    assert first["cost_estimate"] == pytest.approx(first["cost_per_wheel"], rel=0.15)
+    assert first["cost_estimate"] == pytest.approx(
+        first["cost_per_wheel"], rel=0.3
+    )  # whole plates for four
     assert first["rated_n"] >= first["load_n"]
-    assert report["choices"] > 1e6
+    assert report["choices"] > 1e4
     assert read_job(file).wheel.model_dump() == first["wheel"]
     home = tmp_path / "out" / "oyster-tramway-proposal"
     assert set(files_of(home)) == {"report.json", "proposal.html"}

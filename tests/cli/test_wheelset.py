@@ -31,6 +31,18 @@ def test_demo_wheelset(tmp_path: Path) -> None:
     assert "axle" in names
 
 
+def test_axles_are_sawn_from_round_bar(tmp_path: Path) -> None:
+    """705 mm and facing: eight from a bar of 6 m, three bars for 24 axles."""
+    bar = "\n[[round]]\ndiameter_mm = 35\nlength_mm = 6000\nprice = 90\n"
+    job = tmp_path / "bars.toml"
+    job.write_text(DEMO.read_text(encoding="utf-8") + bar, encoding="utf-8")
+    result = run("wheelset", job, "--out", tmp_path / "out", "--json")
+    report = WheelsetReport.model_validate(json.loads(result.stdout))
+    assert [(cut.repeat, cut.pieces) for cut in report.cuts] == [(3, 8)]
+    assert report.missing == 0
+    assert report.cuts[0].rest_mm == pytest.approx(6000 - 8 * (report.piece_mm + 1.7), abs=0.1)
+
+
 def test_a_weak_axle_leaves_with_one(tmp_path: Path) -> None:
     text = DEMO.read_text(encoding="utf-8").replace("hub_bore_mm = 35", "hub_bore_mm = 25")
     job = tmp_path / "weak.toml"
