@@ -63,9 +63,8 @@ def test_demo_is_proposed_for_and_written(tmp_path: Path) -> None:
     assert [row["rank"] for row in report["proposals"]] == [1, 2][: len(report["proposals"])]
     costs = [row["cost_per_wheel"] for row in report["proposals"]]
     assert costs == sorted(costs)
-    assert first["cost_estimate"] == pytest.approx(
-        first["cost_per_wheel"], rel=0.3
-    )  # whole plates for four
+    # whole plates are paid for four wheels, their share alone is estimated
+    assert first["cost_per_wheel"] / 2 < first["cost_estimate"] < first["cost_per_wheel"]
     assert first["rated_n"] >= first["load_n"]
     assert report["choices"] > 1e4
     assert read_job(file).wheel.model_dump() == first["wheel"]
