@@ -27,7 +27,7 @@ from parts.wheel import wheel_mass_kg
 
 Better = Literal["A", "B", ""]
 Assess = Callable[[Setting], Assessment | None]
-FIELDS = {"job": "head", "offcut": "offcuts", "bar": "bars", "pipe": "pipes"}
+FIELDS = {"job": "head", "offcut": "offcuts", "bar": "bars", "pipe": "pipes", "round": "rounds"}
 FIELDS |= {"cut_speed": "cut_speeds", "extra": "extras"}  # section -> where Job has it
 LEAST_MARGIN = 0.0005  # a twentieth of a percentage point: what is shown
 
