@@ -38,7 +38,7 @@ class Wanted:
     most_diameter_mm: float
     step_mm: float = 20.0
     proposals: int = 4
-    analyses: int = 48
+    analyses: int = 32
     workers: int = 2
 
 
@@ -102,7 +102,7 @@ def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
         trade = trade_rows(found)
         best = families(found, wanted.proposals)
         if not best:
-            return report(analysed=len(found.loads_n), trade=trade, refused=too_weak(job, found))
+            return report(analysed=found.analyses, trade=trade, refused=too_weak(job, found))
         step("plates and full analysis")
         wheels = [WheelSpec(**found.wheels.values(row)) for row in best]
         rows = list(pool.map(partial(_finalist, job), wheels, [found.cost[r] for r in best]))
@@ -110,13 +110,13 @@ def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
         ranked = [row.model_copy(update={"rank": k + 1}) for k, row in enumerate(good)]
         if not ranked:
             words = ["the finalists fail the full analysis, or fit no stock: raise --analyses"]
-            return report(analysed=len(found.loads_n), trade=trade, refused=words)
+            return report(analysed=found.analyses, trade=trade, refused=words)
         step("one step away")
         first = WheelSpec(**ranked[0].wheel)
         changes = change_rows(job, choices, first, partial(_mapped, pool))
         ranked[0] = ranked[0].model_copy(update={"changes": changes})
     return report(
-        analysed=len(found.loads_n),
+        analysed=found.analyses,
         proposals=ranked,
         trade=trade,
         flare=flare_rows(job.setting, first),

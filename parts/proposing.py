@@ -23,9 +23,10 @@ Analyse = Callable[[Setting, tuple[Any, ...], Sequence[WheelSpec]], Sequence[Lim
 
 @dataclass(frozen=True)
 class Found:
-    """Wheels analysed, in the order of it: their rows in `wheels`, cost and rated load."""
+    """Wheels rated, by so many analyses: their rows in `wheels`, cost and rated load."""
 
     wheels: Wheels
+    analyses: int
     rows: tuple[int, ...]
     loads_n: tuple[float, ...]
     needed_n: float
@@ -108,7 +109,7 @@ def find_wheels(
     )
     rows = tuple(tried.limits)
     loads = tuple(tried.load_n(row) for row in rows)
-    return Found(wheels, rows, loads, setting.wheel_load_n, cost, family)
+    return Found(wheels, tried.count, rows, loads, setting.wheel_load_n, cost, family)
 
 
 def families(found: Found, count: int) -> list[int]:

@@ -25,9 +25,11 @@ TRUST = 0.97  # a wheel is tried when the fit gives it so much of the load it mu
 
 @dataclass
 class Tried:
-    """What has been analysed: row -> limits; an empty one where the wheel cannot be rated."""
+    """What has been analysed: row -> limits; an empty one where the wheel cannot be rated. Wheels
+    of the same sizes share one analysis; `count` has the analyses made."""
 
     limits: dict[int, Limits] = field(default_factory=dict)
+    count: int = 0
 
     def load_n(self, row: int) -> float:
         return min(self.limits[row].values(), default=0.0)
@@ -53,9 +55,11 @@ def cheapest_strong(
     import numpy as np
 
     tried = Tried()
-    _analyse(tried, spread(sizes, min(first, most), int(np.argmin(cost))), analyse)
+    _, kind = np.unique(sizes, axis=0, return_inverse=True)
+    kind = kind.ravel()
+    _analyse(tried, kind, spread(sizes, min(first, most), int(np.argmin(cost))), analyse)
     idle = 0
-    while len(tried.limits) < most:
+    while tried.count < most:
         strong = fitted_load_n(sizes, tried)
         best = _best_of_families(tried, cost, family, needed_n)
         # of families still open in order of what they should cost, and no more than are wanted
@@ -65,23 +69,33 @@ def cheapest_strong(
         if not ready.any():
             if best or idle == IDLE:
                 break
-            idle = 0 if _climb(sizes, tried, strong, batch, analyse) else idle + 1
+            idle = 0 if _climb(kind, tried, strong, batch, analyse) else idle + 1
             continue
         rows = np.flatnonzero(ready)
         order = rows[np.lexsort((rows, -strong[rows], cost[rows]))]
         _, heads = np.unique(family[order], return_index=True)
-        _analyse(tried, [int(r) for r in order[np.sort(heads)][:batch]], analyse)
+        order = order[np.sort(heads)]
+        _, heads = np.unique(kind[order], return_index=True)
+        _analyse(tried, kind, [int(r) for r in order[np.sort(heads)][:batch]], analyse)
     return tried
 
 
 def _analyse(
-    tried: Tried, rows: Sequence[int], analyse: Callable[[Sequence[int]], Sequence[Limits]]
+    tried: Tried,
+    kind: NDArray[np.int64],
+    rows: Sequence[int],
+    analyse: Callable[[Sequence[int]], Sequence[Limits]],
 ) -> None:
-    tried.limits.update(zip(rows, analyse(rows), strict=True))
+    import numpy as np
+
+    tried.count += len(rows)
+    for row, limits in zip(rows, analyse(rows), strict=True):
+        for twin in np.flatnonzero(kind == kind[row]):
+            tried.limits[int(twin)] = limits
 
 
 def _climb(
-    sizes: NDArray[np.float64],
+    kind: NDArray[np.int64],
     tried: Tried,
     strong: NDArray[np.float64],
     batch: int,
@@ -91,14 +105,13 @@ def _climb(
     import numpy as np
 
     before = max((tried.load_n(row) for row in tried.limits), default=0.0)
-    _, kind = np.unique(sizes, axis=0, return_inverse=True)
     left = np.where(np.isin(kind, kind[list(tried.limits)]), -np.inf, strong)
     order = np.argsort(-left, kind="stable")
     _, heads = np.unique(kind[order], return_index=True)
     rows = [int(row) for row in order[np.sort(heads)][:batch] if np.isfinite(left[row])]
     if not rows:
         return False
-    _analyse(tried, rows, analyse)
+    _analyse(tried, kind, rows, analyse)
     return max(tried.load_n(row) for row in tried.limits) > 1.01 * before
 
 
