@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
 
-COARSE_MM = 4.0  # elements; rates within 3 % of 2 mm, see tests/bench/rating_convergence.py
+COARSE_MM = 4.0  # elements; the demo rates 2.2 % lower than with 2 mm
 SIZES = (
     *("tread_diameter_mm", "tread_width_mm", "tread_thickness_mm", "flange_depth_mm"),
     *("flange_thickness_mm", "disc_thickness_mm", "disc_field_inset_mm"),
