@@ -20,11 +20,13 @@ from cli.show import Steps
 from cli.time_plan import time_plan
 from cli.wheel_cost import wheel_cost
 from parts.checks.all import run_checks
+from parts.checks.setting import Setting
 from parts.choices import Choices, shop_choices
 from parts.proposing import Found, families, find_wheels, prices
 from parts.rating.assess import Assessment, assess
+from parts.screening import Check
 from parts.sifting import sifted
-from parts.strength_sizes import coarse_limits, of_wheel
+from parts.strength_sizes import coarse_limits
 from parts.track_advice import never_passed, running_choices, track_advice
 from parts.wheel import wheel_mass_kg
 from parts.wheel_spec import WheelSpec
@@ -81,6 +83,7 @@ def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
             "flare": [],
             "sieves": sieves,
             "refused": [],
+            "left_out": [],
         }
         seconds = round(time.perf_counter() - started, 1)
         return ProposeReport.model_validate(base | {"seconds": seconds} | found)
@@ -106,11 +109,13 @@ def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
         step("plates and full analysis")
         wheels = [WheelSpec(**found.wheels.values(row)) for row in best]
         rows = list(pool.map(partial(_finalist, job), wheels, [found.cost[r] for r in best]))
-        good = sorted((r for r in rows if r), key=lambda r: (r.cost_per_wheel, -r.rated_n))
+        left_out = [row for row in rows if isinstance(row, str)]
+        good = [row for row in rows if not isinstance(row, str)]
+        good.sort(key=lambda row: (row.cost_per_wheel, -row.rated_n))
         ranked = [row.model_copy(update={"rank": k + 1}) for k, row in enumerate(good)]
         if not ranked:
-            words = ["the finalists fail the full analysis, or fit no stock: raise --analyses"]
-            return report(analysed=found.analyses, trade=trade, refused=words)
+            words = ["no finalist passes in full: raise --analyses"]
+            return report(analysed=found.analyses, trade=trade, refused=words, left_out=left_out)
         step("one step away")
         first = WheelSpec(**ranked[0].wheel)
         changes = change_rows(job, choices, first, partial(_mapped, pool))
@@ -118,35 +123,42 @@ def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
     return report(
         analysed=found.analyses,
         proposals=ranked,
+        left_out=left_out,
         trade=trade,
         flare=flare_rows(job.setting, first),
     )
 
 
 def _mapped(
-    pool: Executor, setting: object, late: tuple[object, ...], wheels: Sequence[WheelSpec]
+    pool: Executor, setting: Setting, late: tuple[Check, ...], wheels: Sequence[WheelSpec]
 ) -> list[dict[str, float]]:
     """Coarse limits of several wheels, on the workers."""
-    settings = [of_wheel(setting, wheel) for wheel in wheels]  # type: ignore[arg-type]
+    settings = [replace(setting, wheel=wheel) for wheel in wheels]
     return list(pool.map(partial(_limits, late), settings))
 
 
-def _limits(late: tuple[object, ...], setting: object) -> dict[str, float]:
-    return coarse_limits(setting, late)  # type: ignore[arg-type]
+def _limits(late: tuple[Check, ...], setting: Setting) -> dict[str, float]:
+    return coarse_limits(setting, late)
 
 
-def _finalist(job: Job, wheel: WheelSpec, estimate: float) -> ProposalRow | None:
-    """A wheel rated in full and laid on the stock; None where it fails a check or fits none."""
+def _finalist(job: Job, wheel: WheelSpec, estimate: float) -> ProposalRow | str:
+    """A wheel rated in full and laid on the stock; why not, where it fails a check or fits none."""
+    name = (
+        f"{wheel.tread_diameter_mm:g} mm of {wheel.tread_from} {wheel.tread_width_mm:g} x "
+        f"{wheel.tread_thickness_mm:g}, estimated at {estimate:.2f}, is left out:"
+    )
     one = replace(job, wheel=wheel)
     found = assess(one.setting)
     if found is None:
-        return None
+        return f"{name} it cannot be rated"
     checks = run_checks(one.setting, found)
-    if any(check.verdict == "fail" for check in checks):
-        return None
+    failed = [f"{check.title} ({check.says})" for check in checks if check.verdict == "fail"]
+    if failed:
+        return f"{name} {'; '.join(failed)}"
     plan = plan_job(one, 0, _quiet, "quick")
-    if lacking(one, plan):
-        return None
+    short = lacking(one, plan)
+    if short:
+        return f"{name} {'; '.join(short)}"
     nesting = nesting_row(one, plan, 0.0)
     cost = wheel_cost(one, buying_rows(one, plan, nesting), time_plan(one, plan, nesting))
     tight = [c for c in checks if c.margin is not None and c.verdict == "pass" and c.margin > 1e-9]

@@ -57,7 +57,7 @@ def propose(
         with steps() as told:
             report = find(job, wanted, told)
         file = write_proposal(job, report, out)
-        tell(report.refused)
+        tell([*report.refused, *report.left_out])
         if as_json:
             show_json(report.model_dump())
         else:

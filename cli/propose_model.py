@@ -78,5 +78,6 @@ class ProposeReport(Row):
     trade: list[TradeRow]
     flare: list[FlareRow]
     sieves: list[SieveRow]
+    left_out: list[str] = Field(description="finalists that fail in full, each with the reason")
     refused: list[str] = Field(description="why no wheel passes, and what to change on the track")
     seconds: float

@@ -11,7 +11,7 @@ from cli.job import Job
 from cli.job_sheet_shop import SHOP_STYLE, stacked
 from cli.job_sheet_style import STYLE
 from cli.propose_model import ProposeReport
-from cli.propose_show import money, wheel_cells
+from cli.propose_show import HEADS, money, proposal_cells
 from parts.trade_picture import Dot, trade_picture
 
 CAUTION = (
@@ -57,19 +57,7 @@ def _refused(report: ProposeReport) -> str:
 
 
 def _proposals(report: ProposeReport) -> str:
-    sizes = ("Tread dia, mm", "Tread, mm", "Flange, mm", "Discs, mm", "Throat / root, mm")
-    heads = ("", "Cost a wheel", *sizes, "kg", "Rated, N", "Payload, kg")
-    rows = [
-        [
-            str(row.rank),
-            money(report, row.cost_per_wheel),
-            *wheel_cells(row),
-            f"{row.mass_kg:.1f}",
-            f"{row.rated_n:.0f} of {row.load_n:.0f}",
-            f"{row.payload_kg_per_wagon:.0f}",
-        ]
-        for row in report.proposals
-    ]
+    rows = [proposal_cells(report, row) for row in report.proposals]
     words = "".join(
         f"<li><b>{row.rank}</b>: the rating is set by {escape(row.governs)}. Tightest check, "
         f"{row.binds_margin:.0%} of room: {escape(row.binds)}."
@@ -77,10 +65,11 @@ def _proposals(report: ProposeReport) -> str:
         + "</li>"
         for row in report.proposals
     )
+    words += "".join(f"<li>{escape(line)}</li>" for line in report.left_out)
     how = "each with its plates laid (quick effort); the first of each diameter, stock and wall"
     return (
         f"<h2>Proposals, cheapest first</h2><p>{how}</p><div class=wide>"
-        f"{stacked(heads, rows, frozenset({0, 1, 2, 7, 8, 9}))}</div>"
+        f"{stacked(HEADS, rows, frozenset({0, 1, 2, 7, 8, 9}))}</div>"
         f"<ul>{words}</ul><h2>The first as a job file has it</h2>"
         f"<p><code>{escape(_keys(report))}</code></p>"
     )

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from cli.cost_estimate import estimate_parts
 from cli.job import Job
 from cli.propose_model import ChangeRow, FlareRow, TradeRow
@@ -13,7 +15,6 @@ from parts.checks.setting import Setting
 from parts.choices import ANGLES_DEG, Choices
 from parts.neighbours import neighbours
 from parts.proposing import Analyse, Found
-from parts.strength_sizes import of_wheel
 from parts.wheel import wheel_mass_kg
 from parts.wheel_spec import WheelSpec
 
@@ -60,7 +61,7 @@ def change_rows(
     loads = [min(limit.values(), default=0.0) for limit in limits]
     rows = []
     for step, load in zip(steps, loads[1:], strict=True):
-        checks = run_checks(of_wheel(job.setting, step.wheel))
+        checks = run_checks(replace(job.setting, wheel=step.wheel))
         rows.append(
             ChangeRow(
                 key=step.key,
@@ -79,7 +80,7 @@ def flare_rows(setting: Setting, wheel: WheelSpec) -> list[FlareRow]:
     """The wheel with other flange angles: room in the curve against safety from climbing."""
     rows = []
     for angle in ANGLES_DEG:
-        one = of_wheel(setting, wheel.model_copy(update={"flange_angle_deg": angle}))
+        one = replace(setting, wheel=wheel.model_copy(update={"flange_angle_deg": angle}))
         results = [result for check in RUNNING if (result := check(one)) is not None]
         climb, room = flange_climb(one), curve_room(one)
         rows.append(

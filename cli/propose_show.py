@@ -25,7 +25,20 @@ def wheel_cells(row: ProposalRow) -> tuple[str, ...]:
     return f"{w['tread_diameter_mm']:g}", made, flange, discs, welds
 
 
-HEADS = ("", "cost a wheel", "diameter", "tread", "flange", "discs", "throat / root", "kg")
+def proposal_cells(report: ProposeReport, row: ProposalRow) -> list[str]:
+    """A proposal as a row of a table, below HEADS."""
+    return [
+        str(row.rank),
+        money(report, row.cost_per_wheel),
+        *wheel_cells(row),
+        f"{row.mass_kg:.1f}",
+        f"{row.rated_n:.0f} of {row.load_n:.0f}",
+        f"{row.payload_kg_per_wagon:.0f}",
+    ]
+
+
+SIZES = ("tread dia, mm", "tread, mm", "flange, mm", "discs, mm", "throat / root, mm")
+HEADS = ("", "cost a wheel", *SIZES, "kg", "rated, N", "payload, kg")
 
 
 def show_proposals(report: ProposeReport) -> None:
@@ -36,18 +49,8 @@ def show_proposals(report: ProposeReport) -> None:
     )
     if not report.proposals:
         return
-    rows = [
-        (
-            str(row.rank),
-            money(report, row.cost_per_wheel),
-            *wheel_cells(row),
-            f"{row.mass_kg:.1f}",
-            f"{row.rated_n:.0f} of {row.load_n:.0f} N",
-            f"{row.payload_kg_per_wagon:.0f}",
-        )
-        for row in report.proposals
-    ]
-    show_table("Wheels that pass every check", (*HEADS, "rated", "payload kg"), rows)
+    rows = [proposal_cells(report, row) for row in report.proposals]
+    show_table("Wheels that pass every check", HEADS, rows)
     for row in report.proposals:
         print(f"{row.rank}: rating set by {row.governs}; tightest check: {row.binds}")
         for line in row.warnings:

@@ -24,7 +24,7 @@ def wheelset(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) -
     with exit_codes():
         job = read_job(job_file)
         made = made_of(job.setting)
-        checks = check_rows(run_wheelset_checks(job.setting))
+        checks = check_rows(run_wheelset_checks(job.setting, made))
         report = wheelset_report(job, made, checks)
 
         def write(folder: Path) -> None:

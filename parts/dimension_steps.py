@@ -103,7 +103,7 @@ def _step(wheel: WheelSpec, key: str, way: Way) -> DimensionStep:
     if becomes is None:
         said = f"the plate series ends at {PLATES_MM[-1 if way == 'up' else 0]:g} mm"
         return DimensionStep(key, way, was, None, (), None, said)
-    follows = _followers(wheel, key, becomes)
+    follows = followers(wheel, {key: becomes})
     values = wheel.model_dump() | {key: becomes} | {one.key: one.becomes for one in follows}
     try:
         return DimensionStep(key, way, was, becomes, follows, WheelSpec(**values))
@@ -123,13 +123,14 @@ def stepped(key: str, was: float, way: Way) -> float | None:
     return round(was + sign * amount, 6)
 
 
-def _followers(wheel: WheelSpec, key: str, becomes: float) -> tuple[Follower, ...]:
+def followers(wheel: WheelSpec, changes: dict[str, float]) -> tuple[Follower, ...]:
+    """What moves with these changes: vent circle and hub tube, as `dimension_steps` says."""
     old = wheel.model_dump()
-    new = old | {key: becomes}
+    new = old | changes
     moved = []
     if wheel.vent_count:
         moved.append(("vent_circle_mm", _vent_room_mm(new) - _vent_room_mm(old)))
-    if wheel.has_tube and key != "hub_tube_length_mm":
+    if wheel.has_tube and "hub_tube_length_mm" not in changes:
         moved.append(("hub_tube_length_mm", _span_mm(new) - _span_mm(old)))
     return tuple(
         Follower(name, old[name], round(old[name] + by, 6)) for name, by in moved if abs(by) > 1e-9

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
 from parts.choices import Choices
+from parts.dimension_steps import followers
 from parts.faults import SpecError
 from parts.wheel_spec import WheelSpec
 
@@ -34,7 +36,8 @@ class Step:
 
 def neighbours(wheel: WheelSpec, choices: Choices) -> list[Step]:
     """One step up and one down on every axis of MOVES and on the ring's wall, where there is one
-    and a wheel can be made of it. The vent circle keeps its distance from the ring."""
+    and a wheel can be made of it. Vent circle and hub tube follow, see
+    `dimension_steps.followers`."""
     return list(_steps(wheel, choices))
 
 
@@ -59,11 +62,12 @@ def _beside(values: list[float], now: float) -> list[float]:
 
 def _step(wheel: WheelSpec, changes: dict[str, Any], key: str) -> Iterator[Step]:
     values = wheel.model_dump() | changes
-    if wheel.vent_count:
-        walls = values["tread_thickness_mm"] - wheel.tread_thickness_mm
-        wider = values["tread_diameter_mm"] - wheel.tread_diameter_mm
-        legs = values["weld_throat_mm"] - wheel.weld_throat_mm
-        values["vent_circle_mm"] = wheel.vent_circle_mm + wider - 2 * walls - 3 * max(legs, 0.0)
+    values |= {one.key: one.becomes for one in followers(wheel, changes)}
+    if (
+        wheel.vent_count
+    ):  # a larger bead at the rim pushes the vents inwards, by its leg either side
+        leg = math.sqrt(2) * (values["weld_throat_mm"] - wheel.weld_throat_mm)
+        values["vent_circle_mm"] -= 2 * max(leg, 0.0)
     try:
         other = WheelSpec(**values)
     except SpecError:

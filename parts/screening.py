@@ -175,20 +175,9 @@ def judge(setting: Setting, check: Check) -> Callable[[WheelSpec], float]:
     return verdict
 
 
-def margin(setting: Setting, check: Check) -> Callable[[WheelSpec], float]:
-    """A check's margin as a question; 1 where it gives none."""
-
-    def room(one: WheelSpec) -> float:
-        result = check(replace(setting, wheel=one))
-        return 1.0 if result is None or result.margin is None else result.margin
-
-    return room
-
-
 @dataclass(frozen=True)
 class Sieve:
-    """What one check did: how many came to it, how many it let through, and whether some of
-    those only with a warning that others are free of."""
+    """What one rule or check did: how many came to it, how many it let through."""
 
     check: str
     came: int

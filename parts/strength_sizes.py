@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from parts.checks.setting import Setting
@@ -33,7 +33,7 @@ def strength_sizes(wheels: Wheels) -> NDArray[np.float64]:
     return np.asarray(np.log(np.maximum(np.stack(found, axis=1), 1.0)))
 
 
-def _size(key: str):  # type: ignore[no-untyped-def]
+def _size(key: str) -> Callable[[WheelSpec], float]:
     def size(wheel: WheelSpec) -> float:
         return float(getattr(wheel, key))
 
@@ -60,8 +60,3 @@ def coarse_limits(setting: Setting, late: tuple[Check, ...]) -> dict[str, float]
         return {}
     rating, _ = rate(setting, worn_mm=wear, size_mm=COARSE_MM)
     return {limit.name: limit.load_n for limit in rating.limits if math.isfinite(limit.load_n)}
-
-
-def of_wheel(setting: Setting, wheel: WheelSpec) -> Setting:
-    """The same track and wagon with another wheel."""
-    return replace(setting, wheel=wheel)

@@ -68,11 +68,20 @@ class WagonNumbers:
 
 
 def journal_of(setting: Setting) -> tuple[float, bool]:
-    """Diameter that slides or carries the bearing, and whether it is a rolling bearing.
+    """Diameter that slides or carries the bearing, and whether it is a rolling bearing: the
+    frame's bearings where the axle turns, the hub's where the wheels are loose.
 
-    The hub's bore, on rolling bearings, as long as nothing else is told of the axle.
+    An axle that cannot be made (its own checks say why) counts by the hub's bore, which slides
+    with the longest lever.
     """
-    return setting.wheel.hub_bore_mm, True
+    from parts.axle_seats import axle_seats
+
+    rolling = setting.axle.bearing_kind != "bush"
+    try:
+        seats = axle_seats(setting)
+    except SpecError:
+        return setting.wheel.hub_bore_mm, rolling
+    return seats.journal_mm if setting.axle.turning else seats.seat_mm, rolling
 
 
 def wagon_numbers(

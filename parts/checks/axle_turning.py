@@ -3,35 +3,33 @@
 from __future__ import annotations
 
 from parts import axle_fatigue, axle_strength
+from parts.axle_fatigue import KEY_KT
 from parts.checks.result import CheckResult, judged
 from parts.checks.setting import Setting
-from parts.checks.wheelset_checks import beam_of, unknown_wheelset
-from parts.faults import SpecError
+from parts.checks.wheelset_checks import beam_of
 from parts.steel import STEELS
-from parts.wheelset import Wheelset, wheelset
+from parts.wheelset import Wheelset
 
 C45_RM_N_MM2 = 580.0  # EN 10083-2 normalised, 16 to 100 mm, from memory
 # least safety for endless life: load unevenness, half the shock, a push in every turn and the
 # reliability of the endurance limit are in it already; our choice, no source
 SAFETY = 1.0
 SLOPE_RAD = 0.0087  # half a degree at the bearing of a plain housing; common practice, no source
-# notch where the wheel is held -> theoretical or whole factor; all from memory, Shigley and
-# Peterson: keyway of an end mill 2.14, press fit 2, set screw's dimple as a keyway, fillet weld 2.5
-HELD_KT = {"key": 2.14, "screws": 2.14, "press": 2.0, "weld": 2.5, "collar": 2.14}
+# what holds the wheel -> theoretical factor of a keyway, a set screw's dimple taken as one, or the
+# whole factor of press fit and fillet weld: Shigley and Peterson, from memory
+HELD_KT = {"key": KEY_KT, "screws": KEY_KT, "collar": KEY_KT}
+CORNER_SHARE = 0.02  # of the diameter: corner of the keyway that KEY_KT is for
+HELD_KF = {"press": 2.0, "weld": 2.5}
 
 
 def _rm_n_mm2(made: Wheelset) -> float:
     return C45_RM_N_MM2 if made.steel == "C45" else STEELS[made.steel].fu_n_mm2
 
 
-def axle_fatigue_safety(setting: Setting) -> CheckResult:
+def axle_fatigue_safety(setting: Setting, made: Wheelset) -> CheckResult:
     """Safety against a fatigue crack where the wheel is held or a shoulder stands, the greatest
     moment taken there (safe); half the shock in every turn, as in the wheel's own rating."""
     id, title = "axle-fatigue", "Safety of the axle against fatigue"
-    try:
-        made = wheelset(setting)
-    except SpecError as error:
-        return unknown_wheelset(id, title, "", error)
     shock = setting.wagon.shock_factor
     share = (1 + shock) / 2 / shock
     moment = share * max(
@@ -65,11 +63,12 @@ def axle_fatigue_safety(setting: Setting) -> CheckResult:
 
 def _notches(made: Wheelset, rm_n_mm2: float) -> list[tuple[float, float]]:
     """Diameter and fatigue notch factor of the seat and of the journal's shoulder."""
-    held = HELD_KT[made.retention]
-    kf = held if made.retention in ("press", "weld") else None
-    small = 0.2 * made.fillet_mm or 0.4  # a keyway's corner
-    seat = kf if kf is not None else axle_fatigue.notch_factor(held, small, rm_n_mm2)
-    found = [(made.seat_diameter_mm, seat)]
+    if made.retention in HELD_KF:
+        held = HELD_KF[made.retention]
+    else:
+        kt, corner = HELD_KT[made.retention], CORNER_SHARE * made.seat_diameter_mm
+        held = axle_fatigue.notch_factor(kt, corner, rm_n_mm2)
+    found = [(made.seat_diameter_mm, held)]
     if made.seat_diameter_mm > made.journal_diameter_mm and made.fillet_mm > 0:
         kt = axle_fatigue.shoulder_kt(
             made.seat_diameter_mm, made.journal_diameter_mm, made.fillet_mm
@@ -79,13 +78,9 @@ def _notches(made: Wheelset, rm_n_mm2: float) -> list[tuple[float, float]]:
     return found
 
 
-def axle_slope(setting: Setting) -> CheckResult:
+def axle_slope(setting: Setting, made: Wheelset) -> CheckResult:
     """How far the axle leans in its bearings, on its thinnest diameter all along (safe)."""
     id, title = "axle-slope", "Lean of the axle in its bearings"
-    try:
-        made = wheelset(setting)
-    except SpecError as error:
-        return unknown_wheelset(id, title, "mrad", error)
     d = min(made.seat_diameter_mm, made.journal_diameter_mm, made.body_diameter_mm)
     half = made.bearing_centres_mm / 2
     lean = max(

@@ -5,9 +5,7 @@ from __future__ import annotations
 from parts import bearing_life, bush_load
 from parts.checks.result import CheckResult, judged
 from parts.checks.setting import Setting
-from parts.checks.wheelset_checks import unknown_wheelset
-from parts.faults import SpecError
-from parts.wheelset import wheelset
+from parts.wheelset import Wheelset
 
 STATIC_SAFETY = 1.5  # shocks, ISO 76 practice 1 to 2, from memory
 AXIAL_SHARE = 0.5  # of C0 on a deep groove bearing, makers' guides, from memory
@@ -19,13 +17,9 @@ PRESSURE_N_MM2 = {  # most on the projected area at slow speed; all from memory,
 }
 
 
-def bearing_static(setting: Setting) -> CheckResult | None:
+def bearing_static(setting: Setting, made: Wheelset) -> CheckResult | None:
     """Static safety C0 / P0 of a ball bearing under load, shock and the whole flange push."""
     id, title = "bearing-static", "Static safety of the bearings"
-    try:
-        made = wheelset(setting)
-    except SpecError as error:
-        return unknown_wheelset(id, title, "", error)
     if made.bearing is None:
         return None
     load, push = setting.wheel_load_n, setting.use.lateral_share * setting.wheel_load_n
@@ -45,13 +39,9 @@ def bearing_static(setting: Setting) -> CheckResult | None:
     )
 
 
-def bearing_axial(setting: Setting) -> CheckResult | None:
+def bearing_axial(setting: Setting, made: Wheelset) -> CheckResult | None:
     """Push of the curve along the axle against what a deep groove bearing takes."""
     id, title = "bearing-axial", "Push along the axle on one bearing"
-    try:
-        made = wheelset(setting)
-    except SpecError as error:
-        return unknown_wheelset(id, title, "N", error)
     if made.bearing is None:
         return None
     return judged(
@@ -67,13 +57,9 @@ def bearing_axial(setting: Setting) -> CheckResult | None:
     )
 
 
-def bush_pressure(setting: Setting) -> CheckResult | None:
+def bush_pressure(setting: Setting, made: Wheelset) -> CheckResult | None:
     """Mean pressure of the wheel load with shock on a plain bush."""
     id, title = "bush-pressure", "Pressure on the bushes"
-    try:
-        made = wheelset(setting)
-    except SpecError as error:
-        return unknown_wheelset(id, title, "N/mm2", error)
     if made.bush is None:
         return None
     bush = made.bush
@@ -90,13 +76,9 @@ def bush_pressure(setting: Setting) -> CheckResult | None:
     )
 
 
-def bush_heat(setting: Setting) -> CheckResult | None:
+def bush_heat(setting: Setting, made: Wheelset) -> CheckResult | None:
     """p v of a plain bush at full speed, mean load without shock."""
     id, title = "bush-pv", "Pressure x rubbing speed of the bushes"
-    try:
-        made = wheelset(setting)
-    except SpecError as error:
-        return unknown_wheelset(id, title, "N/mm2 m/s", error)
     if made.bush is None:
         return None
     bush, wheel = made.bush, setting.wheel

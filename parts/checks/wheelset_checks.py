@@ -5,18 +5,11 @@ from __future__ import annotations
 from parts import axle_strength, bearing_life
 from parts.checks.result import CheckResult, judged
 from parts.checks.setting import Setting
-from parts.faults import SpecError
 from parts.steel import STEELS
-from parts.wheelset import Wheelset, wheelset
+from parts.wheelset import Wheelset
 
 BENDING_RESERVE = 1.5  # yield over stress; common practice, no source
 C45_FY_N_MM2 = 305.0  # EN 10083-2 normalised, 16 to 100 mm, from memory
-
-
-def unknown_wheelset(id: str, title: str, unit: str, error: SpecError) -> CheckResult:
-    """Not assessed, with the first fault of the wheelset."""
-    says = f"the wheelset cannot be made: {error.faults[0]}"
-    return CheckResult(id, title, None, None, unit, "not-assessed", says, "none: no wheelset")
 
 
 def beam_of(setting: Setting, made: Wheelset, way: int) -> axle_strength.AxleBeam:
@@ -32,13 +25,9 @@ def beam_of(setting: Setting, made: Wheelset, way: int) -> axle_strength.AxleBea
     )
 
 
-def axle_bending(setting: Setting) -> CheckResult:
+def axle_bending(setting: Setting, made: Wheelset) -> CheckResult:
     """Greatest moment on the axle's thinnest diameter (safe), push on the flange either way."""
     id, title = "axle-bending", "Bending of the axle, at rest"
-    try:
-        made = wheelset(setting)
-    except SpecError as error:
-        return unknown_wheelset(id, title, "N/mm2", error)
     moment = max(axle_strength.greatest_moment_n_mm(beam_of(setting, made, w)) for w in (1, -1))
     d = min(made.seat_diameter_mm, made.journal_diameter_mm, made.body_diameter_mm)
     thick = max(made.seat_diameter_mm, made.journal_diameter_mm, made.body_diameter_mm)
@@ -62,17 +51,13 @@ def axle_bending(setting: Setting) -> CheckResult:
     )
 
 
-def bearing_years(setting: Setting) -> CheckResult | None:
+def bearing_years(setting: Setting, made: Wheelset) -> CheckResult | None:
     """Life of a frame bearing that takes its share of the load and the whole flange push.
 
     None without ball bearings in the frame: loose wheels' bearings take the couple of the push
     too, and are not judged here.
     """
     id, title = "bearing-life", "Life of the axle's bearings"
-    try:
-        made = wheelset(setting)
-    except SpecError as error:
-        return unknown_wheelset(id, title, "years", error)
     if made.bearing is None or not made.turning:
         return None
     push = setting.use.lateral_share * setting.wheel_load_n

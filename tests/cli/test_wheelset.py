@@ -50,3 +50,13 @@ def test_a_weak_axle_leaves_with_one(tmp_path: Path) -> None:
     result = run("wheelset", job, "--out", tmp_path / "out")
     assert result.exit_code == 1
     assert "a thicker axle" in result.stdout.replace("\n", " ") or "crack" in result.stdout
+
+
+def test_an_axle_that_cannot_be_made_is_refused(tmp_path: Path) -> None:
+    text = DEMO.read_text(encoding="utf-8") + '\n[axle]\nbearing_name = "no such bearing"\n'
+    job = tmp_path / "odd.toml"
+    job.write_text(text, encoding="utf-8")
+    result = run("wheelset", job, "--out", tmp_path / "out")
+    assert result.exit_code == 2
+    assert "bearing_name" in result.stderr
+    assert not (tmp_path / "out").exists()

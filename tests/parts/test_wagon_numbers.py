@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
+from parts.axle_spec import AxleSpec
 from parts.faults import SpecError
 from parts.wagon_numbers import journal_of, wagon_numbers
 
@@ -41,3 +44,19 @@ def test_journal_that_cannot_be_is_refused(journal: float) -> None:
 
 def test_journal_is_the_hub_bore() -> None:
     assert journal_of(running_setting(hub_bore_mm=30.0)) == (30.0, True)
+
+
+def test_bushes_slide_on_the_axle_in_the_hub() -> None:
+    """Loose wheels run on bushes unless told otherwise: 35 mm hub, two walls of 5 mm."""
+    setting = running_setting(hub_bore_mm=35.0)
+    loose = replace(setting, axle=AxleSpec(wheels_on_axle="loose"))
+    assert journal_of(loose) == (25.0, False)
+    rolling = wagon_numbers(setting, *journal_of(setting))
+    plain = wagon_numbers(loose, *journal_of(loose))
+    assert plain.start_level_n > 2 * rolling.start_level_n
+
+
+def test_an_axle_that_cannot_be_made_counts_by_the_hub() -> None:
+    setting = running_setting(hub_bore_mm=35.0)
+    impossible = replace(setting, axle=AxleSpec(bearing_name="no such bearing"))
+    assert journal_of(impossible) == (35.0, True)

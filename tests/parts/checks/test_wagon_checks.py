@@ -19,7 +19,9 @@ def _told(says: str, pattern: str) -> float:
 
 
 def test_pushers_and_what_is_advised() -> None:
-    assert pushers(running_setting(wheels_on_axle="loose")).verdict == "pass"
+    loose = {"wheels_on_axle": "loose"}
+    assert pushers(running_setting(**loose, bearing="deep-groove")).verdict == "pass"
+    assert pushers(running_setting(**loose, bearing="bush")).verdict == "warn"  # they drag
     steep = {"steepest_gradient_percent": 4.0}
     result = pushers(running_setting(**steep))
     # 800 kg: 54 + 313.6 N to keep moving is 3.68 men; two are there
