@@ -6,7 +6,8 @@ from parts.axle_seats import Seats
 from parts.axle_spec import AxleSpec
 
 COLLAR_MM = 10.0  # length of a collar beside a loose wheel; common practice, no source
-COLLAR_WALL_MM = 8.0  # room for a set screw of M6; common practice, no source
+COLLAR_WALL_MM = 8.0  # common practice, no source
+COLLAR_SCREW_MM = 6.0  # M6 leaves 2 mm of the collar on either side
 SPACER_WALL_MM = 4.0  # beside a bush or a bare hub; common practice, no source
 SPACER_GAP_MM = 0.25  # on the radius, on the axle; common practice, no source
 SHIM_MM = 2.0  # keeps collars off the outer ring in a loose wheel; common practice, no source

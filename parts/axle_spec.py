@@ -42,6 +42,16 @@ def _retention(v: Any) -> Iterator[Fault]:
         )
 
 
+def _welded(v: Any) -> Iterator[Fault]:
+    if v.retention == "weld" and v.steel == "C45":
+        yield Fault(
+            "steel",
+            v.steel,
+            '"S235" | "S275" | "S355" under welded wheels: C45 hardens and cracks beside a weld',
+            'steel = "S355", or retention = "key"',
+        )
+
+
 def _name(v: Any) -> Iterator[Fault]:
     if v.bearing_name and v.bearing == "bush":
         yield Fault("bearing_name", v.bearing_name, "nothing with bushes", "remove it")
@@ -50,7 +60,7 @@ def _name(v: Any) -> Iterator[Fault]:
 class AxleSpec(Spec):
     """How two wheels sit on an axle, and what carries it."""
 
-    rules: ClassVar[tuple[Rule, ...]] = (_bearing, _retention, _name)
+    rules: ClassVar[tuple[Rule, ...]] = (_bearing, _retention, _welded, _name)
 
     back_to_back_mm: float | None = Field(
         None,

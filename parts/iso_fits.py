@@ -32,6 +32,13 @@ _LOWER = {  # fundamental deviation ei of shafts, um; k only up to IT7, 0 above
     "n": (8, 10, 12, 15, 17, 20, 23),
     "p": (12, 15, 18, 22, 26, 32, 37),
 }
+_PRESSED = {  # ei of shafts um, over so many mm up to the next; finer than the ranges above 18
+    "s": ((3, 19), (6, 23), (10, 28), (18, 35), (30, 43), (50, 53), (65, 59), (80, 71), (100, 79)),
+    "u": (
+        *((3, 23), (6, 28), (10, 33), (18, 41), (24, 48), (30, 60), (40, 70)),
+        *((50, 87), (65, 102), (80, 124), (100, 144)),
+    ),
+}
 _J6 = ((6, -2), (7, -2), (8, -3), (9, -4), (11, -5), (12, -7), (13, -9))
 _RING_OUTSIDE = (-8, -8, -8, -9, -11, -13, -15)  # outer ring, ISO 492 Normal
 _RING_BORE = (-8, -8, -8, -10, -12, -15, -20)  # inner ring, ISO 492 Normal
@@ -94,13 +101,16 @@ def _limits_um(size_mm: float, zone: str) -> tuple[float, float]:
     if letter in _LOWER:
         low = 0.0 if letter == "k" and grade > 7 else float(_LOWER[letter][at])
         return low, low + width
+    if letter in _PRESSED:
+        low = float([um for over, um in _PRESSED[letter] if over < size_mm][-1])
+        return low, low + width
     if letter.lower() in _UPPER and letter.isupper():
         low = -float(_UPPER[letter.lower()][at])
         return low, low + width
     if zone in _TIGHT_HOLES:  # ES = -ei + delta, delta = ITn - IT(n-1); ISO 286-1, 4.3.2.4
         high = -_LOWER[letter.lower()][at] + width - grade_um(size_mm, grade - 1)
         return high - width, high
-    known = "e f g h js k m n p, j6, E F G H, N7, P7"
+    known = "e f g h js k m n p s u, j6, E F G H, N7, P7"
     raise ValueError(f"{zone}: not listed; tolerance zones known are {known}, IT5 to IT11")
 
 

@@ -11,8 +11,8 @@ from parts.axle_spec import AxleSpec
 
 Fit = tuple[str, float, str, str]  # place, size mm, hole, shaft
 
-_TURNED = {"weld": ("H8", "h9"), "key": ("H7", "k6"), "screws": ("H7", "h6"), "press": ("H7", "p6")}
-_BRIGHT = {"weld": ("H8", "h9"), "key": ("H7", "h6"), "screws": ("H7", "h6"), "press": ("H7", "p6")}
+_TURNED = {"weld": ("H8", "h9"), "key": ("H7", "k6"), "screws": ("H7", "h6"), "press": ("H7", "s6")}
+_BRIGHT = {"weld": ("H8", "h9"), "key": ("H7", "h6"), "screws": ("H7", "h6"), "press": ("H7", "s6")}
 # bright bar that is not turned has the tolerance it is bought with: h9 drawn, h6 ground
 
 

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
-from parts.checks import axle_turning, bearing_checks, wheelset_checks
+from parts.checks import axle_turning, bearing_checks, wheel_retention, wheelset_checks
 from parts.checks.result import CheckResult, worst_first
 from parts.checks.setting import Setting
 from parts.wheelset import Wheelset
 
-CHECKS = (*wheelset_checks.CHECKS, *axle_turning.CHECKS, *bearing_checks.CHECKS)
+CHECKS = (
+    *wheelset_checks.CHECKS,
+    *axle_turning.CHECKS,
+    *bearing_checks.CHECKS,
+    *wheel_retention.CHECKS,
+)
 
 
 def run_wheelset_checks(setting: Setting, made: Wheelset) -> list[CheckResult]:

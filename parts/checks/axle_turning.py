@@ -15,6 +15,7 @@ C45_RM_N_MM2 = 580.0  # EN 10083-2 normalised, 16 to 100 mm, from memory
 # reliability of the endurance limit are in it already; our choice, no source
 SAFETY = 1.0
 SLOPE_RAD = 0.0087  # half a degree at the bearing of a plain housing; common practice, no source
+SPREAD_SHARE = 0.25  # of the play; common practice, no source
 # what holds the wheel -> theoretical factor of a keyway, a set screw's dimple taken as one, or the
 # whole factor of press fit and fillet weld: Shigley and Peterson, from memory
 HELD_KT = {"key": KEY_KT, "screws": KEY_KT, "collar": KEY_KT}
@@ -102,4 +103,32 @@ def axle_slope(setting: Setting, made: Wheelset) -> CheckResult:
     )
 
 
-CHECKS = (axle_fatigue_safety, axle_slope)
+def axle_spread(setting: Setting, made: Wheelset) -> CheckResult:
+    """How far the bent axle moves the wheels' treads apart or together at the rail, both wheels
+    loaded and no push, on its thinnest diameter all along (safe)."""
+    d = min(made.seat_diameter_mm, made.journal_diameter_mm, made.body_diameter_mm)
+    beam = axle_strength.axle_beam(
+        made.contact_spacing_mm,
+        made.hub_centres_mm,
+        made.bearing_centres_mm,
+        setting.wheel_load_n,
+        0.0,
+        setting.wheel.tread_radius_mm,
+    )
+    lean = axle_strength.deflection_and_slope(beam, made.hub_centres_mm / 2, d)[1]
+    return judged(
+        "axle-spread",
+        "Wheels moved by the bent axle, at the rail",
+        2 * abs(lean) * setting.wheel.tread_radius_mm,
+        SPREAD_SHARE * made.play_mm,
+        "mm",
+        "beam integration, E 210 000 N/mm2; a quarter of the play by common practice, no source",
+        at_most=True,
+        good="the flanges keep their play under load",
+        bad="under load the flanges lose their play: a thicker axle, or bearings nearer to the "
+        "wheels",
+        bad_verdict="warn",
+    )
+
+
+CHECKS = (axle_fatigue_safety, axle_slope, axle_spread)

@@ -1,8 +1,14 @@
-"""Bearings and bushes of the wheelset: static load, axial share, pressure and heat."""
+"""Bearings and bushes of the wheelset: life, static load, axial share, pressure and heat.
+
+In a frame one bearing takes its wheel's load and, through the axle, a share of the push's moment.
+In a loose wheel the two bearings of the hub take that moment as a couple between them.
+"""
 
 from __future__ import annotations
 
 from parts import bearing_life, bush_load
+from parts.checks.disc_load import lateral_force_n, overturning_n_mm
+from parts.checks.hub_strength import edge_pressure_n_mm2
 from parts.checks.result import CheckResult, judged
 from parts.checks.setting import Setting
 from parts.wheelset import Wheelset
@@ -17,15 +23,52 @@ PRESSURE_N_MM2 = {  # most on the projected area at slow speed; all from memory,
 }
 
 
+def most_loaded_n(setting: Setting, made: Wheelset) -> float:
+    """Radial load of the bearing that has most, the flange pushed. Plain statics."""
+    load, moment = setting.wheel_load_n, overturning_n_mm(setting)
+    if made.turning:
+        return load + moment / made.bearing_centres_mm
+    near, far = (z for z in made.bearing_z_mm if z > 0)
+    outer = load * (made.contact_spacing_mm / 2 - near) / (far - near)
+    couple = moment / (far - near)
+    return max(abs(load - outer), abs(outer)) + couple  # pushed either way
+
+
+def bearing_years(setting: Setting, made: Wheelset) -> CheckResult | None:
+    """Life of the bearing that has most of the load and the whole flange push."""
+    id, title = "bearing-life", "Life of the axle's bearings"
+    if made.bearing is None:
+        return None
+    push, radial = lateral_force_n(setting), most_loaded_n(setting, made)
+    source = "ISO 281, L10 = (C / P)^3; full push on one bearing in every turn (safe)"
+    try:
+        load = bearing_life.equivalent_load_n(radial, push, 1000 * made.bearing.c0_kn)
+    except ValueError as error:
+        says = f"the push is beyond the bearing's table ({error}); take a larger bearing"
+        return CheckResult(id, title, None, setting.use.years, "years", "fail", says, source)
+    turns = bearing_life.life_turns(1000 * made.bearing.c_kn, load)
+    way = bearing_life.life_km(turns, 2 * setting.wheel.tread_radius_mm)
+    larger = "a larger bearing" if made.turning else "a larger bearing, or a longer hub"
+    return judged(
+        id,
+        title,
+        bearing_life.life_years(way, setting.use.km_per_year),
+        setting.use.years,
+        "years",
+        source,
+        at_most=False,
+        good=f"{made.bearing.name} runs {way:.0f} km; dirt and water end it sooner",
+        bad=f"{made.bearing.name} runs {way:.0f} km only; take {larger}",
+        bad_verdict="warn",
+    )
+
+
 def bearing_static(setting: Setting, made: Wheelset) -> CheckResult | None:
     """Static safety C0 / P0 of a ball bearing under load, shock and the whole flange push."""
     id, title = "bearing-static", "Static safety of the bearings"
     if made.bearing is None:
         return None
-    load, push = setting.wheel_load_n, setting.use.lateral_share * setting.wheel_load_n
-    arm = made.bearing_centres_mm if made.turning else setting.wheel.hub_tube_length_mm
-    radial = load + push * setting.wheel.tread_radius_mm / (arm or setting.wheel.tread_width_mm)
-    p0 = bearing_life.static_load_n(radial, push)
+    p0 = bearing_life.static_load_n(most_loaded_n(setting, made), lateral_force_n(setting))
     return judged(
         id,
         title,
@@ -47,7 +90,7 @@ def bearing_axial(setting: Setting, made: Wheelset) -> CheckResult | None:
     return judged(
         id,
         title,
-        setting.use.lateral_share * setting.wheel_load_n,
+        lateral_force_n(setting),
         AXIAL_SHARE * 1000 * made.bearing.c0_kn,
         "N",
         "makers' guides: at most half of C0 on a deep groove bearing, from memory",
@@ -71,8 +114,31 @@ def bush_pressure(setting: Setting, made: Wheelset) -> CheckResult | None:
         "N/mm2",
         "F / (d L); limits from memory",
         at_most=True,
-        good=f"{bush.material} carries it; the edge load of a curve is not in it",
+        good=f"{bush.material} carries it; in a loose wheel see the edges too",
         bad=f"{bush.material} is crushed: a longer bush, a thicker axle or another material",
+    )
+
+
+def bush_edge(setting: Setting, made: Wheelset) -> CheckResult | None:
+    """Pressure at the end of a loose wheel's bush, the flange pushed: the wheel tilts on it."""
+    id, title = "bush-edge", "Pressure at the ends of a loose wheel's bush"
+    if made.bush is None or made.turning:
+        return None
+    bush = made.bush
+    off = abs(made.hub_centres_mm - made.contact_spacing_mm) / 2
+    moment = overturning_n_mm(setting) + setting.wheel_load_n * off
+    return judged(
+        id,
+        title,
+        edge_pressure_n_mm2(setting.wheel_load_n, moment, bush.bore_mm, bush.length_mm),
+        PRESSURE_N_MM2[bush.material],
+        "N/mm2",
+        "linear along the bush, F / (d L) + 6 M / (d L2); limits from memory",
+        at_most=True,
+        good=f"{bush.material} stands the tilt of the wheel in curves",
+        bad="curves wear the bush's ends wide and the wheel wobbles: a longer hub and bush, or "
+        "renew it in time",
+        bad_verdict="warn",
     )
 
 
@@ -99,4 +165,4 @@ def bush_heat(setting: Setting, made: Wheelset) -> CheckResult | None:
     )
 
 
-CHECKS = (bearing_static, bearing_axial, bush_pressure, bush_heat)
+CHECKS = (bearing_years, bearing_static, bearing_axial, bush_pressure, bush_edge, bush_heat)

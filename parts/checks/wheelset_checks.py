@@ -1,8 +1,8 @@
-"""The wheelset under load: the axle's static bending, and the bearings' life."""
+"""The wheelset under load: the axle as a beam, and its bending at rest."""
 
 from __future__ import annotations
 
-from parts import axle_strength, bearing_life
+from parts import axle_strength
 from parts.checks.result import CheckResult, judged
 from parts.checks.setting import Setting
 from parts.steel import STEELS
@@ -51,38 +51,4 @@ def axle_bending(setting: Setting, made: Wheelset) -> CheckResult:
     )
 
 
-def bearing_years(setting: Setting, made: Wheelset) -> CheckResult | None:
-    """Life of a frame bearing that takes its share of the load and the whole flange push.
-
-    None without ball bearings in the frame: loose wheels' bearings take the couple of the push
-    too, and are not judged here.
-    """
-    id, title = "bearing-life", "Life of the axle's bearings"
-    if made.bearing is None or not made.turning:
-        return None
-    push = setting.use.lateral_share * setting.wheel_load_n
-    shift = push * setting.wheel.tread_radius_mm / made.bearing_centres_mm
-    radial, c0 = setting.wheel_load_n + shift, 1000 * made.bearing.c0_kn
-    source = "ISO 281, L10 = (C / P)^3; full push on one bearing in every turn (safe)"
-    try:
-        load = bearing_life.equivalent_load_n(radial, push, c0)
-    except ValueError as error:
-        says = f"the push is beyond the bearing's table ({error}); take a larger bearing"
-        return CheckResult(id, title, None, setting.use.years, "years", "fail", says, source)
-    turns = bearing_life.life_turns(1000 * made.bearing.c_kn, load)
-    way = bearing_life.life_km(turns, 2 * setting.wheel.tread_radius_mm)
-    return judged(
-        id,
-        title,
-        bearing_life.life_years(way, setting.use.km_per_year),
-        setting.use.years,
-        "years",
-        source,
-        at_most=False,
-        good=f"{made.bearing.name} runs {way:.0f} km; dirt and water end it sooner",
-        bad=f"{made.bearing.name} runs {way:.0f} km only; take a larger bearing",
-        bad_verdict="warn",
-    )
-
-
-CHECKS = (axle_bending, bearing_years)
+CHECKS = (axle_bending,)

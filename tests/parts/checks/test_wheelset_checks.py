@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from parts.axle_spec import AxleSpec
 from parts.checks import wheelset_checks as checks
+from parts.checks.bearing_checks import bearing_years
 from parts.wheelset import wheelset
 from tests.parts.settings import demo_setting
 
@@ -16,7 +17,7 @@ def test_load_bends_and_wears() -> None:
     bent, broken = checks.axle_bending(DEMO, light), checks.axle_bending(HEAVY, heavy)
     assert (broken.value or 0) > 3 * (bent.value or 0) > 0
     assert broken.verdict == "fail"
-    long, short = checks.bearing_years(DEMO, light), checks.bearing_years(HEAVY, heavy)
+    long, short = bearing_years(DEMO, light), bearing_years(HEAVY, heavy)
     assert long is not None
     assert short is not None
     assert short.value is None or short.value < (long.value or 0) / 27

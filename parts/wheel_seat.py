@@ -1,0 +1,88 @@
+"""Where a wheel holds on its axle: length and thickness round the bore, key, room for screws."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from parts.axle_seats import hub_length_mm
+from parts.axle_spacers import COLLAR_SCREW_MM, COLLAR_WALL_MM
+from parts.checks.setting import Setting
+from parts.hub_disc import SIDES, disc_diameter_mm, disc_z_mm
+from parts.hub_tube import tube_z_mm
+from parts.iso_fits import fit
+from parts.steel import STEELS, Steel
+from parts.welds import tube_fillet
+from parts.wheel_holding import SCREWS_MM, Key, key_for
+from parts.wheelset import Wheelset
+
+SCREWS = 2  # in one hub end or collar, square to one another; common practice, no source
+SCREW_SHARE = 0.25  # of the axle's diameter; Shigley and Mott, from memory
+THREAD_SHARE = 0.8  # of the screw's size, least thread in the wall: a nut's height
+
+
+@dataclass(frozen=True)
+class WheelSeat:
+    """A wheel's bore on the axle; mm. `length_mm` touches the axle. A screw of 0 has no room."""
+
+    axle_mm: float
+    length_mm: float
+    outside_mm: float
+    key: Key
+    screw_mm: float
+    overlap_mm: tuple[float, float]  # least and greatest of the fit; negative is clearance
+    steel: Steel
+
+    @property
+    def wall_mm(self) -> float:
+        """Steel round the bore."""
+        return (self.outside_mm - self.axle_mm) / 2
+
+
+def wheel_seat(setting: Setting, made: Wheelset) -> WheelSeat:
+    """The seat of the wheels of a wheelset."""
+    wheel = setting.wheel
+    length = hub_length_mm(setting) if wheel.has_tube else 2 * wheel.disc_thickness_mm
+    discs = min(disc_diameter_mm(wheel, side) for side in SIDES)
+    outside = wheel.hub_tube_outside_mm if wheel.has_tube else discs
+    clearance = next(
+        (fit(size, hole, shaft) for place, size, hole, shaft in made.fits if "wheel" in place),
+        (0.0, 0.0),
+    )
+    return WheelSeat(
+        axle_mm=made.seat_diameter_mm,
+        length_mm=length,
+        outside_mm=outside,
+        key=key_for(made.seat_diameter_mm),
+        screw_mm=_screw_mm(setting, made),
+        overlap_mm=(-clearance[1], -clearance[0]),
+        steel=min(wheel.grade, _axle_steel(made), key=lambda steel: steel.fu_n_mm2),
+    )
+
+
+def held_by_shape(made: Wheelset, inwards: bool) -> bool:
+    """Whether a shoulder or a spacer stops the wheel that is pushed towards the middle of the
+    track, or away from it, so that nothing has to hold by friction."""
+    if made.frames == "outside":
+        return made.body_diameter_mm > made.seat_diameter_mm if inwards else True
+    return inwards
+
+
+def _screw_mm(setting: Setting, made: Wheelset) -> float:
+    """The largest usual set screw that has its room: in the hub's end that stands out further,
+    clear of the fillet; in a loose wheel's collar."""
+    wheel = setting.wheel
+    wall, room = COLLAR_WALL_MM, COLLAR_SCREW_MM
+    if made.turning:
+        wall, room = (wheel.hub_tube_outside_mm - made.seat_diameter_mm) / 2, 0.0
+        if wheel.has_tube:
+            z0, z1 = tube_z_mm(wheel)
+            ends = (disc_z_mm(wheel, "field")[0] - z0, z1 - disc_z_mm(wheel, "gauge")[1])
+            legs = (tube_fillet(wheel, side).legs_mm[0] for side in SIDES)
+            room = max(end - leg for end, leg in zip(ends, legs, strict=True))
+    most = SCREW_SHARE * made.seat_diameter_mm
+    fitting = [s for s in SCREWS_MM if s <= min(most, room) and THREAD_SHARE * s <= wall]
+    return max(fitting, default=0.0)
+
+
+def _axle_steel(made: Wheelset) -> Steel:
+    return STEELS.get(made.steel, STEELS["S355"])  # C45 is stronger than that

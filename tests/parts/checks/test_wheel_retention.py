@@ -1,0 +1,118 @@
+"""What holds the wheel on its axle: every way by a sum of its own, and where it turns."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+import pytest
+
+from parts.checks.bearing_checks import bearing_years, bush_edge, most_loaded_n
+from parts.checks.result import CheckResult
+from parts.checks.setting import Setting
+from parts.checks.wheel_retention import key_wall, press_hub, wheel_held
+from parts.wheel_seat import held_by_shape, wheel_seat
+from parts.wheelset import wheelset
+
+from ..settings import demo_setting
+
+DEMO = demo_setting()
+LOAD = DEMO.wheel_load_n
+TORQUE = 0.5 * LOAD * 150  # friction 0.5 until the wheel slips
+PUSH = 0.4 * LOAD
+
+
+def with_keys(axle: dict[str, object], **wheel: object) -> Setting:
+    made = type(DEMO.wheel)(**(DEMO.wheel.model_dump() | wheel))
+    return replace(DEMO, axle=type(DEMO.axle)(**axle), wheel=made)
+
+
+def held(setting: Setting) -> CheckResult:
+    return wheel_held(setting, wheelset(setting))
+
+
+def test_key_and_its_screws_by_hand() -> None:
+    """Two M6: 893 lbf each at rest, a quarter of it; they govern over the key's side."""
+    result = held(DEMO)
+    screws = 2 * (540 + (6 / 25.4 - 0.19) / 0.06 * 460) * 4.4482216 / 4
+    assert result.value == pytest.approx(PUSH / screws, rel=1e-6)
+    assert result.value is not None
+    assert result.value > 2 * TORQUE / (35 * 70 * 3) / (235 / 1.5)
+
+
+def test_a_shoulder_takes_the_push_so_that_the_key_governs() -> None:
+    setting = with_keys({"body_diameter_mm": 40.0})
+    assert held_by_shape(wheelset(setting), inwards=True)
+    assert held(setting).value == pytest.approx(2 * TORQUE / (35 * 70 * 3) / (235 / 1.5))
+
+
+def test_screws_alone_do_not_drive_a_wheel() -> None:
+    result = held(with_keys({"retention": "screws"}))
+    assert result.verdict == "fail"
+    assert "weld" in result.says
+
+
+def test_a_hub_without_room_takes_no_screw() -> None:
+    """A tube only 4 mm out of each disc is all weld."""
+    setting = with_keys({}, hub_tube_length_mm=52.0)
+    assert wheel_seat(setting, wheelset(setting)).screw_mm == 0
+    result = held(setting)
+    assert (result.value, result.verdict) == (math.inf, "fail")
+    assert "no room" in result.says
+
+
+def test_weld_by_hand() -> None:
+    """Simplified method: torque, half the push and the couple on each end's circle."""
+    result = held(with_keys({"retention": "weld"}))
+    around = math.pi * 35
+    turning = TORQUE / (35 / 2) / (2 * around)
+    across = (PUSH * 150 / 70 + LOAD / 2) / around
+    force = 1.5 * math.hypot(turning, PUSH / 2 / around, across)
+    assert result.value == pytest.approx(force / (4 * 360 / (math.sqrt(3) * 0.8 * 1.25)), rel=1e-6)
+
+
+def test_press_fit_holds_by_its_least_overlap() -> None:
+    """35 H7/s6: 18 um at least, 8 of them left over the roughness; the tightest yields the hub."""
+    setting = with_keys({"retention": "press", "journal_diameter_mm": 30.0})
+    result = held(setting)
+    p = 210000 * 0.008 / (2 * 35) * (1 - (35 / 51) ** 2)
+    holds = 0.12 * p * math.pi * 35 * 70
+    assert result.value == pytest.approx(1.5 * math.hypot(2 * TORQUE / 35, PUSH) / holds)
+    hub = press_hub(setting, wheelset(setting))
+    assert hub is not None
+    assert hub.value == pytest.approx(210000 * (0.059 - 0.010) / 35)
+    assert hub.verdict == "warn"
+
+
+def test_a_thin_hub_has_no_wall_for_a_keyway() -> None:
+    made = key_wall(DEMO, wheelset(DEMO))
+    assert made is not None
+    assert made.value == pytest.approx(1 - 3.3 / 8)
+    thin = with_keys({}, hub_tube_outside_mm=45.0)
+    result = key_wall(thin, wheelset(thin))
+    assert result is not None
+    assert result.verdict == "fail"
+    assert "hub_tube_outside_mm = 49" in result.says  # 35 + 4 x 3.3, up
+
+
+def test_loose_wheels_are_held_by_collars_and_tilt_on_their_bearings() -> None:
+    loose = with_keys(
+        {"wheels_on_axle": "loose", "bearing": "deep-groove"},
+        hub_bore_mm=62.0,
+        hub_tube_outside_mm=76.0,
+    )
+    made = wheelset(loose)
+    inner, outer = (z for z in made.bearing_z_mm if z > 0)
+    shares = LOAD * abs((457 + 25) / 2 - inner) / (outer - inner)
+    most = max(shares, LOAD - shares) + PUSH * 150 / (outer - inner)
+    assert most_loaded_n(loose, made) == pytest.approx(most)
+    life = bearing_years(loose, made)
+    assert life is not None
+    assert 0 < (life.value or 0) < (bearing_years(DEMO, wheelset(DEMO)).value or 0)
+    assert held(loose).value == pytest.approx(held(DEMO).value)  # two M6 in each collar too
+    bushed = with_keys({"wheels_on_axle": "loose"})
+    edge = bush_edge(bushed, wheelset(bushed))
+    assert edge is not None
+    couple = PUSH * 150 + LOAD * abs(wheelset(bushed).hub_centres_mm - 482) / 2
+    assert edge.value == pytest.approx(LOAD / (25 * 70) + 6 * couple / (25 * 70**2))
+    assert bush_edge(DEMO, wheelset(DEMO)) is None
