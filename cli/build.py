@@ -12,6 +12,7 @@ from cli.buying import buying_rows
 from cli.folder import write_folder
 from cli.job import Job
 from cli.job_sheet import job_sheet
+from cli.job_wheelset import job_checks, job_wheelset
 from cli.offcut_use import used_before
 from cli.plan import Plan, plan_job, require_stock
 from cli.refit_model import WheelRecord
@@ -33,9 +34,9 @@ from cli.show import Steps
 from cli.steps import build_steps
 from cli.time_plan import time_plan
 from cli.wheel_cost import wheel_cost
+from cli.wheelset_rows import missing_words, wheelset_row
 from cli.write import write_blanks, write_sheets, write_solids, write_templates
 from nesting.nest import Effort
-from parts.checks.all import run_checks
 from parts.checks.window_picture import window_picture
 from parts.measured_ring import MeasuredRing
 from parts.rating.assess import Assessment, assess
@@ -95,7 +96,10 @@ def _write_all(
     buying = buying_rows(job, plan, nesting)
     hours = time_plan(job, plan, nesting)
     rated = rating_row(found) if found else None
-    checks = check_rows(run_checks(job.setting, found))
+    checks = check_rows(job_checks(job, found))
+    made = job_wheelset(job)
+    axles = None if made.wheelset is None else wheelset_row(job, made.wheelset)
+    untold = [*made.why_not, *(missing_words(axles) if axles else ())]
     report = Report(
         job=JobRow(name=job.head.name, wheels=job.head.wheels),
         wheel=wheel_row(job),
@@ -108,10 +112,11 @@ def _write_all(
         time_plan=hours,
         cost=wheel_cost(job, buying, hours),
         steps=build_steps(job, nesting, checks, rated),
+        wheelset=axles,
         templates=[TemplateRow(file=file, pages=pages) for file, pages in templates],
         rating=rated,
         checks=checks,
-        warnings=used + warnings + cutting_warnings(job, plan),
+        warnings=used + warnings + cutting_warnings(job, plan) + untold,
     )
     text = report.model_dump_json(indent=2, exclude_none=False)
     (folder / "report.json").write_text(text + "\n", encoding="utf-8")

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from cli.costs import Costs
+from cli.buying_axle import axle_rows
+from cli.buying_row import buy_row, of_stock
 from cli.job import Job
+from cli.job_wheelset import job_wheelset
 from cli.plan import Plan
 from cli.report_model import NestingRow
 from cli.report_shop import BuyKind, BuyRow
@@ -29,40 +31,14 @@ def buying_rows(job: Job, plan: Plan, nesting: NestingRow) -> list[BuyRow]:
         *_cutting(job, plan, nesting),
         *_welding(job),
         *_coating(job),
+        *_axles(job),
     ]
 
 
-def _row(
-    kind: BuyKind,
-    item: str,
-    quantity: float,
-    unit: str,
-    unit_price: float | None,
-    says: str,
-    *,
-    mass_kg: float | None = None,
-    wheel_share: float = 1.0,
-) -> BuyRow:
-    return BuyRow(
-        kind=kind,
-        item=item,
-        quantity=quantity,
-        unit=unit,
-        mass_kg=mass_kg,
-        unit_price=unit_price,
-        price=None if unit_price is None else unit_price * quantity,
-        wheel_share=wheel_share,
-        says=says,
-    )
-
-
-def _of_stock(price: float, mass_kg: float, costs: Costs, key: str) -> tuple[float | None, str]:
-    """Price of one piece of steel: its own, or by its mass; and by what."""
-    if price > 0:
-        return price, f"price of its [[{key}]]"
-    if costs.steel_price_per_kg is not None:
-        return costs.steel_price_per_kg * mass_kg, "by its mass, costs.steel_price_per_kg"
-    return None, f"not priced: set price in its [[{key}]], or costs.steel_price_per_kg"
+def _axles(job: Job) -> Iterator[BuyRow]:
+    made = job_wheelset(job).wheelset
+    if made is not None:
+        yield from axle_rows(job, made)
 
 
 def wheel_share(layout: Layout) -> float:
@@ -89,10 +65,10 @@ def _sheets(job: Job, plan: Plan) -> Iterator[BuyRow]:
         sheet, count = layouts[0].sheet, sum(layout.repeat for layout in layouts)
         mass = sheet.area_mm2 * sheet.thickness_mm * DENSITY_KG_MM3
         share = sum(wheel_share(one) * one.repeat for one in layouts) / count
-        price, says = _of_stock(sheet.price, mass, job.costs, "stock")
+        price, says = of_stock(sheet.price, mass, job.costs, "stock")
         if sheet.is_offcut:
             price, says = 0.0, "to hand, nothing to pay"
-        yield _row(
+        yield buy_row(
             "sheet",
             _sheet_words(sheet),
             count,
@@ -118,9 +94,9 @@ def _lengths(job: Job, plan: Plan) -> Iterator[BuyRow]:
         counts[key] = counts.get(key, 0) + cut.repeat
     for (name, length, price), count in counts.items():
         mass = tread_stock_kg(wheel, length)
-        each, says = _of_stock(price, mass, job.costs, kind)
+        each, says = of_stock(price, mass, job.costs, kind)
         words = f"{name} mm, {length:g} long, {wheel.steel}"
-        yield _row(kind, words, count, "off", each, says, mass_kg=mass * count)
+        yield buy_row(kind, words, count, "off", each, says, mass_kg=mass * count)
 
 
 def _tubes(job: Job, plan: Plan) -> Iterator[BuyRow]:
@@ -134,7 +110,7 @@ def _tubes(job: Job, plan: Plan) -> Iterator[BuyRow]:
             if price is None:
                 says = "not priced: set costs.tube_price_per_kg or costs.steel_price_per_kg"
             words = f"hub tube, {job.head.wheels} off {tube_words(job.wheel)}"
-            yield _row("tube", words, mass, "kg", price, says, mass_kg=mass)
+            yield buy_row("tube", words, mass, "kg", price, says, mass_kg=mass)
 
 
 def _cutting(job: Job, plan: Plan, nesting: NestingRow) -> Iterator[BuyRow]:
@@ -149,7 +125,7 @@ def _cutting(job: Job, plan: Plan, nesting: NestingRow) -> Iterator[BuyRow]:
     )
     words = f"{job.cutting.process} cutting, {nesting.cut_length_mm / 1000:.1f} m of cut"
     share = cutting_share(plan.layouts)
-    yield _row("cutting", words, nesting.cutting_hours, "h", price, says, wheel_share=share)
+    yield buy_row("cutting", words, nesting.cutting_hours, "h", price, says, wheel_share=share)
 
 
 def _welding(job: Job) -> Iterator[BuyRow]:
@@ -161,11 +137,11 @@ def _welding(job: Job) -> Iterator[BuyRow]:
     if costs.filler_price_per_kg is None:
         says = f"not priced: set {key}"
     name, price = FILLER[costs.welding], costs.filler_price_per_kg
-    yield _row("filler", name, filler, "kg", price, says, mass_kg=filler)
+    yield buy_row("filler", name, filler, "kg", price, says, mass_kg=filler)
     if costs.welding == "wire":
         key = "costs.gas_price_per_m3"
         says = key if costs.gas_price_per_m3 is not None else f"not priced: set {key}"
-        yield _row("gas", "shielding gas", gas, "m3", costs.gas_price_per_m3, says)
+        yield buy_row("gas", "shielding gas", gas, "m3", costs.gas_price_per_m3, says)
 
 
 def _coating(job: Job) -> Iterator[BuyRow]:
@@ -175,7 +151,7 @@ def _coating(job: Job) -> Iterator[BuyRow]:
         key = "costs.galvanizing_price_per_kg"
         price = costs.galvanizing_price_per_kg
         says = f"{key}, of steel dipped" if price is not None else f"not priced: set {key}"
-        yield _row("galvanizing", "hot-dip galvanizing", steel, "kg", price, says)
+        yield buy_row("galvanizing", "hot-dip galvanizing", steel, "kg", price, says)
         apart = costs.zinc_price_per_kg
         if apart is None and price is not None:
             apart, says = 0.0, "in the galvanizer's price"
@@ -183,9 +159,9 @@ def _coating(job: Job) -> Iterator[BuyRow]:
             says = f"not priced: in the galvanizer's price, {key}"
         else:
             says = "costs.zinc_price_per_kg"
-        yield _row("zinc", "zinc, at least", zinc, "kg", apart, says, mass_kg=zinc)
+        yield buy_row("zinc", "zinc, at least", zinc, "kg", apart, says, mass_kg=zinc)
     elif coating == "painted":
         area = coated_area_mm2(job.wheel) * 1e-6 * wheels
         key, price = "costs.paint_price_per_m2", costs.paint_price_per_m2
         says = f"{key}, inside of the box too" if price is not None else f"not priced: set {key}"
-        yield _row("paint", "paint, all coats", area, "m2", price, says)
+        yield buy_row("paint", "paint, all coats", area, "m2", price, says)

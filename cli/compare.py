@@ -10,6 +10,7 @@ from typing import Any, Literal
 from cli.buying import buying_rows
 from cli.exits import NotFinished
 from cli.job import REPEATED, SINGLE, Job, read_job
+from cli.job_wheelset import job_checks
 from cli.plan import lacking, plan_job
 from cli.report import nesting_row
 from cli.report_model import NestingRow
@@ -18,7 +19,6 @@ from cli.show import Steps
 from cli.time_plan import time_plan
 from cli.wheel_cost import wheel_cost
 from nesting.layout import NestingError
-from parts.checks.all import run_checks
 from parts.checks.result import WORST_FIRST, CheckResult
 from parts.checks.setting import Setting
 from parts.faults import Fault, SpecError
@@ -119,7 +119,7 @@ def compare_jobs(a: Job, b: Job, step: Steps, assess: Assess | None = None) -> C
 def _side(job: Job, step: Steps, assess: Assess | None, name: str) -> Side:
     step(f"{name}: checks")
     rating = assess(job.setting) if assess else None
-    checks = run_checks(job.setting, rating)
+    checks = job_checks(job, rating)
     plan = plan_job(job, 0, lambda text: step(f"{name}: {text}"), "quick")
     short = lacking(job, plan)
     if short:

@@ -106,6 +106,10 @@ class Costs(Spec):
         json_schema_extra={"takes": "a number"},
     )
     paint_price_per_m2: float | None = _price("of surface, all coats", 4.0)
+    bearing_price: float | None = _price("one bearing with its housing, or one bush", 12.0)
+    wheel_holding_price: float | None = _price(
+        "what holds the two wheels of an axle: keys, set screws", 6.0
+    )
     bought_wheel_price: float | None = _price("one bought wheel, to set beside", 120.0)
     deburring_minutes_per_m: float = _minutes(
         1.0, "of cut edge (default: both corners, one pass of the grinder each"
@@ -134,6 +138,9 @@ class Costs(Spec):
     )
     coating_minutes: float = _minutes(
         10.0, "each wheel (default: vents looked through, hung or wired, bore cleared afterwards"
+    )
+    axle_minutes: float = _minutes(
+        45.0, "each axle (default: faced, centred, seats turned or two keyways cut, burrs off"
     )
     gauging_minutes: float = _minutes(
         15.0, "each axle (default: back to back at three places, both wheels spun"

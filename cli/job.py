@@ -90,6 +90,7 @@ class Job:
     cut_speeds: tuple[CutSpeed, ...]
     extras: tuple[ExtraPart, ...] = ()
     rounds: tuple[Round, ...] = ()
+    has_axle: bool = False  # [axle] is in the file: the wheelset is part of the job
 
     @property
     def setting(self) -> Setting:
@@ -145,6 +146,7 @@ def job_of(table: dict[str, Any], folder: Path = HERE) -> Job:
         "pipes": rows["pipe"],
         "rounds": rows["round"],
         "cut_speeds": rows["cut_speed"],
+        "has_axle": "axle" in table,
         "extras": extra_parts(drawn, single["wheel"].steel),  # type: ignore[attr-defined]
     }
     job = Job(**values)

@@ -23,6 +23,7 @@ from cli.refit_model import WheelRecord
 from cli.report_model import BlankRow, Report
 from cli.wagon_section import wagon_section
 from cli.wheel_pictures import WHEEL_STYLE, wheel_pictures
+from cli.wheelset_section import wheelset_section
 from cli.words import check_cells, counted, length_beside, payload_words, thickness, web_words
 from nesting.picture import dxf_picture
 from parts.inches import Units
@@ -49,6 +50,7 @@ def job_sheet(
         f"<h2>The wheel</h2>{wheel_pictures(job)}"
         f"<h2>Checks</h2>{_rating(report)}{_checks(report, units)}{_pictures(pictures)}"
         f"{wagon_section(job)}"
+        f"{wheelset_section(job, report.wheelset)}"
         f"<h2>Sizes</h2>{_wheel_sizes(job)}"
         f"<h2>Parts</h2>{_parts(report)}"
         f"<h2>Blanks</h2>{_blanks(report, units)}{blanks}"

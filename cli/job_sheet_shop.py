@@ -95,9 +95,10 @@ def buying_section(report: Report) -> str:
     word = f"sum without {missing} not priced" if missing else "sum"
     total = [word, "", "", "", money(sum(priced)), ""]
     heads = ("What", "How much", "kg", f"Each{currency}", f"Price{currency}", "Priced by")
+    axles = "" if report.wheelset else "axles, bearings, "
     note = (
-        "Not in the list: grinder discs, electricity for welding and grinding, axles, bearings, "
-        "bolts, transport. Whole plates and lengths are paid; offcuts to keep are not credited."
+        f"Not in the list: grinder discs, electricity for welding and grinding, {axles}bolts, "
+        "transport. Whole plates and lengths are paid; offcuts to keep are not credited."
     )
     table = stacked(heads, rows, frozenset({1, 2, 3, 4}), [total])
     return f"<h2>Buying list</h2>{table}<p>{note}</p>"
@@ -140,7 +141,19 @@ def cost_section(report: Report) -> str:
         sums.append(["a bought wheel", money(bought), money(bought * report.job.wheels), ""])
     heads = ("Part", f"A wheel{currency}", f"All wheels{currency}", "Of what")
     table = stacked(heads, rows, frozenset({1, 2}), sums)
-    return f"<h2>Cost of a wheel</h2><p>{escape(cost.says)}</p>{table}"
+    return f"<h2>Cost of a wheel</h2><p>{escape(cost.says)}</p>{table}{_axle_table(report)}"
+
+
+def _axle_table(report: Report) -> str:
+    cost, currency = report.cost, _currency(report)
+    if not cost.axle_parts:
+        return ""
+    rows = [[p.part, money(p.per_axle), money(p.price), p.says] for p in cost.axle_parts]
+    word = "sum of what is priced" if any(p.price is None for p in cost.axle_parts) else "sum"
+    price = sum(p.price for p in cost.axle_parts if p.price is not None)
+    heads = ("Part", f"An axle{currency}", f"All axles{currency}", "Of what")
+    total = [word, money(cost.per_axle), money(price), ""]
+    return "<h3>An axle beside its wheels</h3>" + stacked(heads, rows, frozenset({1, 2}), [total])
 
 
 def _currency(report: Report) -> str:

@@ -113,9 +113,9 @@ def check(
 ) -> None:
     """Run the checks and the load rating; exit 1 where a check fails."""
     from cli.job import read_job
+    from cli.job_wheelset import job_checks, job_wheelset
     from cli.report import check_rows, rating_row
     from cli.show import show_checks, show_json, show_rating, steps
-    from parts.checks.all import run_checks
 
     with exit_codes():
         job = read_job(job_file)
@@ -126,7 +126,8 @@ def check(
             with steps() as step:
                 step("stress analysis")
                 found = assess(job.setting)
-        results = check_rows(run_checks(job.setting, found))
+        results = check_rows(job_checks(job, found))
+        tell(list(job_wheelset(job).why_not))
         if as_json:
             rating = rating_row(found) if found else None
             show_json(

@@ -8,6 +8,7 @@ from pydantic import Field
 
 from cli.report_row import Row
 from cli.report_shop import BuyRow, CostRow, StepRow, TimePlanRow
+from cli.wheelset_model import WheelsetRow
 
 
 class JobRow(Row):
@@ -208,6 +209,7 @@ class Report(Row):
     time_plan: TimePlanRow
     cost: CostRow
     steps: list[StepRow] = Field(description="to build, in order")
+    wheelset: WheelsetRow | None = Field(description="null without [axle] in the job file")
     templates: list[TemplateRow]
     rating: RatingRow | None = Field(description="null where the wheel cannot be rated")
     checks: list[CheckRow]

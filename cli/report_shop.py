@@ -9,7 +9,21 @@ from pydantic import Field
 from cli.report_row import Row
 
 BuyKind = Literal[
-    "sheet", "bar", "pipe", "tube", "cutting", "filler", "gas", "galvanizing", "zinc", "paint"
+    "sheet",
+    "bar",
+    "pipe",
+    "tube",
+    "cutting",
+    "filler",
+    "gas",
+    "galvanizing",
+    "zinc",
+    "paint",
+    "round",
+    "bearing",
+    "bush",
+    "spacer",
+    "holding",
 ]
 
 
@@ -55,6 +69,13 @@ class CostPartRow(Row):
     says: str
 
 
+class AxleCostRow(Row):
+    part: str
+    price: float | None = Field(description="of all axles; null = not priced")
+    per_axle: float | None
+    says: str
+
+
 class CostRow(Row):
     """What a wheel costs, part by part; a part without a price is named, not counted."""
 
@@ -64,6 +85,10 @@ class CostRow(Row):
     per_wheel: float
     not_priced: list[str] = Field(description="parts that the sum lacks")
     bought_wheel_price: float | None
+    axle_parts: list[AxleCostRow] = Field(
+        description="what an axle costs beside its wheels; empty without [axle]"
+    )
+    per_axle: float = Field(description="sum of those parts that are priced, one axle")
     saving_per_wheel: float | None = Field(
         description="bought less made; null without a bought wheel's price or with parts missing"
     )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from cli import steps_finish, steps_form, steps_weld
+from cli import steps_axle, steps_finish, steps_form, steps_weld
 from cli.job import Job
 from cli.report_model import CheckRow, NestingRow, RatingRow
 from cli.report_shop import StepRow
@@ -17,6 +17,7 @@ TOLD_IN = {  # step -> checks that are told there unless they pass
     "root": ("root-groove",),
     "vents": ("vent-number", "vent-size", "vent-place", "sealed-hollow"),
     "coat": ("coating-life", "overlap"),
+    "axle": ("wheel-held", "key-wall", "press-hub", "axle-fatigue", "axle-bending"),
     "gauge": ("play-least", "play-most", "tread-bearing"),
 }
 
@@ -41,6 +42,7 @@ def build_steps(
         steps_finish.root(job, units),
         steps_finish.vents(job, units),
         steps_finish.coat(job, units),
+        steps_axle.axle(job, units),
         steps_finish.gauge(job, units),
         steps_finish.prove(job, rating, units),
     ]

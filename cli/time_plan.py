@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from cli.axle_cost import AXLE_WORK
 from cli.buying import cutting_share
 from cli.costs import welding_of
 from cli.job import Job
+from cli.job_wheelset import job_wheelset
 from cli.plan import Plan
 from cli.report_model import NestingRow
 from cli.report_shop import TimePlanRow, TimeRow
 from cli.weld_metal import weld_metal
+from cli.wheelset_rows import axles_of
 from parts.hub_disc import SIDES
 from parts.tacks import tacks_of
 
@@ -21,6 +24,7 @@ def time_plan(job: Job, plan: Plan, nesting: NestingRow) -> TimePlanRow:
     edge_m = _cut_edge_m(plan) * wheels
     rings = 0 if wheel.tread_from == "pipe" else wheels
     segments = wheel.flange_segments * wheels if wheel.flange_angle_deg < 90 else 0
+    axles = 0 if job_wheelset(job).wheelset is None else axles_of(job)
     counted = [
         ("sawing to length", sawn, "lengths", "sawing_minutes"),
         ("deburring", edge_m, "m of edge", "deburring_minutes_per_m"),
@@ -32,7 +36,8 @@ def time_plan(job: Job, plan: Plan, nesting: NestingRow) -> TimePlanRow:
         ("welding", wheels, "wheels", ""),
         ("dressing the tread", wheels, "wheels", "dressing_minutes"),
         ("coating", wheels if job.finish.coating != "bare" else 0, "wheels", "coating_minutes"),
-        ("gauging", -(-wheels // 2), "axles", "gauging_minutes"),
+        (AXLE_WORK, axles, "axles", "axle_minutes"),
+        ("gauging", axles_of(job), "axles", "gauging_minutes"),
     ]
     works = []
     if nesting.cutting_hours:
@@ -69,7 +74,7 @@ def time_plan(job: Job, plan: Plan, nesting: NestingRow) -> TimePlanRow:
                 unit=unit,
                 minutes_each=minutes,
                 hours=minutes * quantity / 60,
-                wheel_share=1.0,
+                wheel_share=0.0 if work == AXLE_WORK else 1.0,
                 labour=True,
                 rate=rate,
             )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from cli.axle_cost import axle_cost, axle_words, per_axle
 from cli.job import Job
 from cli.report_shop import BuyRow, CostPartRow, CostRow, TimePlanRow, TimeRow
 
@@ -34,6 +35,7 @@ def wheel_cost(job: Job, buying: Sequence[BuyRow], plan: TimePlanRow) -> CostRow
     lacking = [part.part for part in there if part.price is None]
     bought = costs.bought_wheel_price
     each = price / wheels
+    axles = axle_cost(job, buying, plan)
     saving = None if bought is None or lacking else bought - each
     return CostRow(
         currency=costs.currency,
@@ -42,8 +44,12 @@ def wheel_cost(job: Job, buying: Sequence[BuyRow], plan: TimePlanRow) -> CostRow
         per_wheel=each,
         not_priced=lacking,
         bought_wheel_price=bought,
+        axle_parts=axles,
+        per_axle=per_axle(axles),
         saving_per_wheel=saving,
-        says=_says(each, bought, lacking, costs.currency),
+        says=" ".join(
+            (_says(each, bought, lacking, costs.currency), axle_words(axles, costs.currency))
+        ).rstrip(),
     )
 
 

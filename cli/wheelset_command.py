@@ -16,7 +16,14 @@ def wheelset(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) -
     from cli.job import read_job
     from cli.report import check_rows
     from cli.show import show_checks, show_json, show_table, steps
-    from cli.wheelset_rows import cut_rows, fit_rows, missing_words, size_rows, wheelset_report
+    from cli.wheelset_rows import (
+        WheelsetReport,
+        cut_rows,
+        fit_rows,
+        missing_words,
+        size_rows,
+        wheelset_row,
+    )
     from parts.checks.all_wheelset import run_wheelset_checks
     from parts.wheelset import wheelset as made_of
     from parts.wheelset_solid import write_wheelset_step
@@ -25,7 +32,8 @@ def wheelset(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) -
         job = read_job(job_file)
         made = made_of(job.setting)
         checks = check_rows(run_wheelset_checks(job.setting, made))
-        report = wheelset_report(job, made, checks)
+        row = wheelset_row(job, made)
+        report = WheelsetReport(**row.model_dump(), job=job.head.name, checks=checks)
 
         def write(folder: Path) -> None:
             write_wheelset_step(job.setting, folder / "wheelset.step")

@@ -1,82 +1,40 @@
-"""A wheelset as rows: report.json of the wheelset command, and the tables that it shows."""
+"""A wheelset as rows: what the report has of it, and the tables that it shows."""
 
 from __future__ import annotations
 
-from typing import Literal
-
-from pydantic import Field
-
 from cli.job import Job
 from cli.report_model import CheckRow
-from cli.report_row import Row
-from nesting.axle_lengths import axle_cut_list
+from cli.wheelset_model import AxleCutRow, AxleStepRow, FitRow, SpacerRow, WheelsetRow
+from nesting.axle_lengths import AxleCuts, axle_cut_list
+from parts.inches import Units, thousandths
+from parts.iso_fits import limits
+from parts.wheel_seat import held_words
 from parts.wheelset import Wheelset
 
 
-class AxleStepRow(Row):
-    from_mm: float = Field(description="along the axle, 0 in the middle of the track")
-    to_mm: float
-    diameter_mm: float
-
-
-class SpacerRow(Row):
-    name: str
-    inside_mm: float
-    outside_mm: float
-    length_mm: float
-    middle_mm: float = Field(description="along the axle")
-
-
-class FitRow(Row):
-    place: str
-    size_mm: float
-    hole: str = Field(description="tolerance of ISO 286")
-    shaft: str
-
-
-class AxleCutRow(Row):
-    stock: str
-    repeat: int
-    pieces: int = Field(description="axles from each bar")
-    rest_mm: float = Field(description="of each bar")
-
-
-class WheelsetReport(Row):
-    """report.json of a wheelset."""
+class WheelsetReport(WheelsetRow):
+    """report.json of the wheelset command."""
 
     job: str
-    axles: int = Field(description="for all wheels of the job")
-    wheels: Literal["turn with the axle", "turn on the axle"]
-    frames: str
-    axle_length_mm: float
-    steel: str
-    seat_diameter_mm: float
-    journal_diameter_mm: float
-    body_diameter_mm: float
-    back_to_back_mm: float
-    play_mm: float
-    bearing_centres_mm: float
-    bearing: str | None
-    bush: str | None
-    retention: str
-    steps: list[AxleStepRow]
-    spacers: list[SpacerRow]
-    fits: list[FitRow]
-    piece_mm: float = Field(description="sawn length of an axle, room to face its ends")
-    least_bar_mm: float = Field(description="thinnest round bar that it can be made from")
-    cuts: list[AxleCutRow] = Field(description="from [[round]]; empty without any")
-    missing: int = Field(description="axles for which there is no bar")
     checks: list[CheckRow]
 
 
-def wheelset_report(job: Job, made: Wheelset, checks: list[CheckRow]) -> WheelsetReport:
-    """The wheelset and what its checks found."""
+def axles_of(job: Job) -> int:
+    """Axles for all wheels of a job; an odd wheel needs one too."""
+    return -(-job.head.wheels // 2)
+
+
+def axle_cuts(job: Job, made: Wheelset) -> AxleCuts:
+    """How the job's axles are sawn from its [[round]] bars."""
+    return axle_cut_list(made, axles_of(job), job.rounds, job.cutting.kerf_mm)
+
+
+def wheelset_row(job: Job, made: Wheelset) -> WheelsetRow:
+    """The wheelset and its saw list."""
     bearing, bush = made.bearing, made.bush
-    axles = -(-job.head.wheels // 2)
-    cut = axle_cut_list(made, axles, job.rounds, job.cutting.kerf_mm)
-    return WheelsetReport(
-        job=job.head.name,
-        axles=axles,
+    cut = axle_cuts(job, made)
+    return WheelsetRow(
+        axles=axles_of(job),
         wheels="turn with the axle" if made.turning else "turn on the axle",
         frames=made.frames,
         axle_length_mm=made.axle_length_mm,
@@ -89,14 +47,23 @@ def wheelset_report(job: Job, made: Wheelset, checks: list[CheckRow]) -> Wheelse
         bearing_centres_mm=made.bearing_centres_mm,
         bearing=bearing.name if bearing else None,
         bush=f"{bush.material}, {bush.bore_mm:g} bore, {bush.length_mm:g} long" if bush else None,
+        bearings_each=len(made.bearing_z_mm),
         retention=made.retention,
+        held_by=held_words(job.setting, made),
         steps=[AxleStepRow(from_mm=a, to_mm=b, diameter_mm=d) for a, b, d in made.steps],
         spacers=[
             SpacerRow(name=name, inside_mm=i, outside_mm=o, length_mm=length, middle_mm=z)
             for name, i, o, length, z in made.spacers
         ],
         fits=[
-            FitRow(place=place, size_mm=size, hole=hole, shaft=shaft)
+            FitRow(
+                place=place,
+                size_mm=size,
+                hole=hole,
+                shaft=shaft,
+                hole_mm=_sizes_mm(size, hole),
+                shaft_mm=_sizes_mm(size, shaft),
+            )
             for place, size, hole, shaft in made.fits
         ],
         piece_mm=cut.piece_mm,
@@ -111,13 +78,17 @@ def wheelset_report(job: Job, made: Wheelset, checks: list[CheckRow]) -> Wheelse
             for plan in cut.plans
         ],
         missing=cut.missing,
-        checks=checks,
     )
 
 
-def size_rows(report: WheelsetReport) -> list[tuple[str, ...]]:
+def _sizes_mm(size_mm: float, zone: str) -> tuple[float, float]:
+    low, high = limits(size_mm, zone)
+    return size_mm + low, size_mm + high
+
+
+def size_rows(report: WheelsetRow) -> list[tuple[str, ...]]:
     """Sizes to make and to set by."""
-    running = report.bearing or report.bush or ""
+    running = f"{report.bearings_each} {report.bearing or report.bush}"
     held = f"wheels {report.wheels}, held by {report.retention}; frames {report.frames}"
     rows: list[tuple[str, ...]] = [
         ("axle", f"{report.axle_length_mm:.1f}", f"{report.axles} off, {report.steel}"),
@@ -136,12 +107,28 @@ def size_rows(report: WheelsetReport) -> list[tuple[str, ...]]:
     return rows
 
 
-def fit_rows(report: WheelsetReport) -> list[tuple[str, ...]]:
-    """Fits to turn and ream to."""
-    return [(fit.place, f"{fit.size_mm:g}", fit.hole, fit.shaft) for fit in report.fits]
+def fit_rows(report: WheelsetRow, units: Units = "mm") -> list[tuple[str, ...]]:
+    """Fits to turn and ream to, with their sizes; inches to a ten-thousandth beside."""
+
+    def sizes(zone: str, least_and_most: tuple[float, float]) -> str:
+        low, high = (f"{mm:.3f}" for mm in least_and_most)
+        if units == "inch":
+            small, large = (thousandths(mm) for mm in least_and_most)
+            return f"{zone}: {small} to {large} ({low} to {high})"
+        return f"{zone}: {low} to {high}"
+
+    return [
+        (
+            fit.place,
+            f"{fit.size_mm:g}",
+            sizes(fit.hole, fit.hole_mm),
+            sizes(fit.shaft, fit.shaft_mm),
+        )
+        for fit in report.fits
+    ]
 
 
-def cut_rows(report: WheelsetReport) -> list[tuple[str, ...]]:
+def cut_rows(report: WheelsetRow) -> list[tuple[str, ...]]:
     """What is sawn from which bar."""
     return [
         (
@@ -154,7 +141,7 @@ def cut_rows(report: WheelsetReport) -> list[tuple[str, ...]]:
     ]
 
 
-def missing_words(report: WheelsetReport) -> list[str]:
+def missing_words(report: WheelsetRow) -> list[str]:
     """Axles that found no bar."""
     if not report.missing:
         return []

@@ -7,23 +7,30 @@ from pathlib import Path
 
 from cli.job import Job
 from cli.job_blanks import job_blanks
+from cli.job_wheelset import job_wheelset
 from cli.offcut_use import USED_FILE, used_toml
 from cli.plan import Plan
 from parts.wheel import Part, wheel
 
 WHEEL_STEP = "wheel.step"
+WHEELSET_STEP = "wheelset.step"
 
 
 def write_solids(job: Job, parts: Sequence[Part], folder: Path) -> list[str]:
-    """One STEP for each part and one for the wheel; returns paths below the folder."""
+    """One STEP for each part, the wheel, and the job's wheelset; returns paths below the folder."""
     from parts.step_file import write_step
+    from parts.wheelset_solid import write_wheelset_step
 
     home = folder / "solids"
     home.mkdir()
     for part in parts:
         write_step(part.solid(), part.name, home / f"{part.name}.step")
     write_step(wheel(job.wheel), "wheel", home / WHEEL_STEP)
-    return [f"solids/{part.name}.step" for part in parts] + [f"solids/{WHEEL_STEP}"]
+    files = [f"solids/{part.name}.step" for part in parts] + [f"solids/{WHEEL_STEP}"]
+    if job_wheelset(job).wheelset is not None:
+        write_wheelset_step(job.setting, home / WHEELSET_STEP)
+        files.append(f"solids/{WHEELSET_STEP}")
+    return files
 
 
 def write_blanks(job: Job, parts: Sequence[Part], folder: Path) -> list[str]:

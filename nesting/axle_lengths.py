@@ -19,12 +19,14 @@ _PIECE = "axle"
 class AxleCuts:
     """How axles are sawn: the plans, how many found no bar, and the rests worth keeping, mm.
 
-    `least_bar_mm` is the thinnest bar that the axle can be turned from.
+    `bars` has the bar of each plan; `least_bar_mm` is the thinnest that the axle can be turned
+    from.
     """
 
     piece_mm: float
     least_bar_mm: float
     plans: tuple[CutPlan, ...]
+    bars: tuple[Round, ...]
     missing: int
     rests: tuple[Round, ...]
 
@@ -37,25 +39,24 @@ def axle_cut_list(found: Wheelset, axles: int, rounds: Sequence[Round], kerf_mm:
     """
     least, piece = least_bar_mm(found), found.axle_length_mm + 2 * FACING_MM
     plans: list[CutPlan] = []
+    bars: list[Round] = []
     rests: list[Round] = []
     missing = axles
     for diameter in sorted({r.diameter_mm for r in rounds if r.diameter_mm >= least - 1e-9}):
         if not missing:
             break
-        stock = [
-            Length(f"round {r.diameter_mm:g}", r.length_mm, r.count, r.price)
-            for r in rounds
-            if r.diameter_mm == diameter
-        ]
+        these = [r for r in rounds if r.diameter_mm == diameter]
+        stock = [Length(f"round {diameter:g}", r.length_mm, r.count, r.price) for r in these]
         cut, over = cut_lengths([Piece(_PIECE, piece, missing)], stock, kerf_mm)
         missing = sum(left.count for left in over)
         plans += cut
+        bars += (these[stock.index(plan.stock)] for plan in cut)
         rests += (
             Round(diameter_mm=diameter, length_mm=plan.rest_mm, count=plan.repeat)
             for plan in cut
             if plan.rest_mm >= LEAST_REST_MM
         )
-    return AxleCuts(piece, least, tuple(plans), missing, tuple(rests))
+    return AxleCuts(piece, least, tuple(plans), tuple(bars), missing, tuple(rests))
 
 
 def least_bar_mm(found: Wheelset) -> float:

@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
+
+from parts.steel import DENSITY_KG_MM3
 
 E_N_MM2 = 210000.0  # EN 1993-1-1, 3.2.6
 
@@ -89,6 +92,11 @@ def diameter_for_mm(moment: float, stress_n_mm2: float) -> float:
     if not stress_n_mm2 > 0:
         raise ValueError(f"stress_n_mm2: found {stress_n_mm2:g}; allowed: above 0 N/mm2")
     return float((32 * abs(moment) / (math.pi * stress_n_mm2)) ** (1 / 3))
+
+
+def axle_mass_kg(steps: Sequence[tuple[float, float, float]]) -> float:
+    """Mass of an axle of such steps, (z from, z to, diameter) in mm. Plain geometry."""
+    return sum(math.pi * d**2 / 4 * (b - a) * DENSITY_KG_MM3 for a, b, d in steps)
 
 
 def _free(beam: AxleBeam, x: float) -> tuple[float, float]:

@@ -29,6 +29,11 @@ def inches(mm: float) -> str:
     return f"{sign}{whole} {fraction} in" if whole else f"{sign}{fraction} in"
 
 
+def thousandths(mm: float) -> str:
+    """`1.3780 in` for a size that is measured with a micrometer, to a ten-thousandth."""
+    return f"{mm / MM_PER_INCH:.4f} in"
+
+
 def length_words(mm: float, units: Units, places: int = 1) -> str:
     """A length as a drawing prints it: mm without unit, to so many places, or inches to 1/64."""
     return inches(mm) if units == "inch" else f"{round(mm, places) + 0:.12g}"

@@ -22,6 +22,11 @@ def tread_stock_kg(spec: WheelSpec, length_mm: float) -> float:
     return wide * wall * length_mm * DENSITY_KG_MM3
 
 
+def round_bar_kg(diameter_mm: float, length_mm: float) -> float:
+    """Mass of so much round bar. Source: plain geometry."""
+    return math.pi * diameter_mm**2 / 4 * length_mm * DENSITY_KG_MM3
+
+
 def seam_bump_mm(spec: WheelSpec) -> float:
     """What the straight ends stand out at the seam after they were bent, B^2 / (2 R)."""
     wall = spec.tread_thickness_mm

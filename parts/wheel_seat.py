@@ -86,3 +86,21 @@ def _screw_mm(setting: Setting, made: Wheelset) -> float:
 
 def _axle_steel(made: Wheelset) -> Steel:
     return STEELS.get(made.steel, STEELS["S355"])  # C45 is stronger than that
+
+
+def held_words(setting: Setting, made: Wheelset) -> list[str]:
+    """What is bought or made to hold the two wheels of an axle, a line each."""
+    seat = wheel_seat(setting, made)
+    key = seat.key
+    screws = [f"{2 * SCREWS} set screws M{seat.screw_mm:g}, cup point"] if seat.screw_mm else []
+    if made.retention == "key":
+        size = f"{key.width_mm:g} x {key.height_mm:g} x {seat.length_mm:g}"
+        depths = f"{key.axle_depth_mm:g} deep in the axle, {key.hub_depth_mm:g} in the hub"
+        return [f"2 parallel keys {size}, keyways {depths}", *screws]
+    if made.retention in ("screws", "collar"):
+        return screws
+    if made.retention == "weld":
+        throat = setting.wheel.weld_throat_mm
+        return [f"a fillet of {throat:g} mm throat round the axle at both ends of each hub"]
+    least, most = (1000 * mm for mm in seat.overlap_mm)
+    return [f"press fit, {least:.0f} to {most:.0f} um overlap"]

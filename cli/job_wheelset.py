@@ -1,0 +1,40 @@
+"""The wheelset as part of a job: made where the file has [axle], checked with the wheel."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from cli.job import Job
+from parts.checks.all import run_checks
+from parts.checks.all_wheelset import run_wheelset_checks
+from parts.checks.result import CheckResult, worst_first
+from parts.faults import SpecError
+from parts.rating.assess import Assessment
+from parts.wheelset import Wheelset, wheelset
+
+
+@dataclass(frozen=True)
+class Made:
+    """A job's wheelset, or why it has none; both empty where the job has no [axle]."""
+
+    wheelset: Wheelset | None = None
+    why_not: tuple[str, ...] = ()
+
+
+def job_wheelset(job: Job) -> Made:
+    """The wheelset of a job with [axle]; faults of it do not stop the wheel."""
+    if not job.has_axle:
+        return Made()
+    try:
+        return Made(wheelset(job.setting))
+    except SpecError as error:
+        return Made(None, tuple(f"no wheelset is made: {fault}" for fault in error.faults))
+
+
+def job_checks(job: Job, found: Assessment | None = None) -> list[CheckResult]:
+    """Every check of the wheel and, where the job has one, of its wheelset; worst first."""
+    results = run_checks(job.setting, found)
+    made = job_wheelset(job).wheelset
+    if made is not None:
+        results = worst_first([*results, *run_wheelset_checks(job.setting, made)])
+    return results
