@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from nesting.fuller import Full, Task, fuller
+from nesting.fuller import Full, Press, Task, fuller
 from nesting.greedy import greedy_plan, plate_price
 from nesting.layout import Layout, Report, Sheet, Wanted
 from nesting.squeeze import length_by_area, reach_mm, squeezed, without
@@ -24,7 +24,7 @@ class Search:
     orders: tuple[int, int]
     moves: int
     per_try: int
-    squeeze_moves: int
+    press: Press
 
 
 def best_plan(
@@ -49,7 +49,7 @@ def best_plan(
         seed,
         effort.moves,
         effort.per_try,
-        effort.squeeze_moves,
+        effort.press,
         report,
     )
     return _improved(task, base, left, plates)

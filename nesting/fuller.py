@@ -16,11 +16,21 @@ Counts = Mapping[str, int]
 
 
 @dataclass(frozen=True)
+class Press:
+    """How hard the last plate is pressed: moves of each part in all and for one step (a guess gets
+    a full try), and the step, as a share of the length, at which a failure ends it."""
+
+    moves: int
+    step_moves: int
+    least_step: float
+
+
+@dataclass(frozen=True)
 class Task:
     """Blanks of one thickness, the gaps to keep, and how hard to look.
 
     `moves` of each part for each kind of plate, `per_try` of them at most in one try, and
-    `squeeze_moves` for the last plate.
+    `press` for the last plate.
     """
 
     group: tuple[Wanted, ...]
@@ -29,7 +39,7 @@ class Task:
     seed: int
     moves: int
     per_try: int
-    squeeze_moves: int
+    press: Press
     report: Report
 
     @property

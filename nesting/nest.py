@@ -13,6 +13,7 @@ from dataclasses import replace
 from typing import Literal
 
 from nesting.best_plan import Search, best_plan
+from nesting.fuller import Press
 from nesting.in_holes import guests_of, with_guests
 from nesting.layout import Nest, NestingError, Report, Sheet, Wanted
 from nesting.stock import Cutting
@@ -20,9 +21,11 @@ from nesting.verify import verify
 
 Effort = Literal["quick", "normal", "thorough"]
 EFFORTS: dict[Effort, Search] = {
-    "quick": Search(orders=(12, 6), moves=0, per_try=0, squeeze_moves=0),
-    "normal": Search(orders=(12, 6), moves=2000, per_try=500, squeeze_moves=4000),
-    "thorough": Search(orders=(100, 30), moves=64000, per_try=8000, squeeze_moves=40000),
+    "quick": Search(orders=(12, 6), moves=0, per_try=0, press=Press(0, 0, 1.0)),
+    "normal": Search(orders=(12, 6), moves=2000, per_try=500, press=Press(4000, 50, 0.002)),
+    "thorough": Search(
+        orders=(100, 30), moves=64000, per_try=8000, press=Press(40000, 100, 0.0005)
+    ),
 }
 
 

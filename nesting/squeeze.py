@@ -12,9 +12,8 @@ from nesting.layout import Placement, Sheet
 from nesting.shape import poses_of
 from parts.outline import bounds
 
-STEPS = (0.0005, 0.01)  # of the length, least and most; the next is longer where one went well
+MOST_STEP = 0.01  # of the length; the next is longer where one went well
 LONGER, SHORTER = 1.2, 0.6
-STEP_MOVES = 100  # of each part for a step; a guess gets a full try
 GUESSES = (1.0, 1.05, 1.1)  # of the length that parts as close as on a full plate would take
 
 
@@ -41,16 +40,16 @@ def squeezed(
     counts = Counter(p.blank.name for p in placements)
     by_area = length_by_area(task, sheet, placements)
     length = reach_mm(placements) + task.margin_mm
-    left, parts = float(task.squeeze_moves), len(placements)
+    left, parts = float(task.press.moves), len(placements)
     guesses = [guess * by_area / filled for guess in GUESSES] if filled else []
-    least, step = (share * length for share in STEPS)
+    least, step = task.press.least_step * length, MOST_STEP * length
     while left > 0:
         guessed = bool(guesses)
         aim = guesses.pop(0) if guessed else length - step
         if guessed and not by_area < aim <= length - step:
             continue
         task.report(f"{sheet.name}: last plate within {length:.0f} mm, trying {aim:.0f} mm")
-        most = task.per_try if guessed else STEP_MOVES
+        most = task.per_try if guessed else task.press.step_moves
         try:
             found = _within(task, sheet, counts, aim, best, left, most, guessed)
         except KeyboardInterrupt:
@@ -59,7 +58,7 @@ def squeezed(
         if found is not None:
             guesses, best, left = [], found, left - found.moves / parts
             length = min(aim, reach_mm(best.placements) + task.margin_mm)
-            step = min(LONGER * step, STEPS[1] * length)
+            step = min(LONGER * step, MOST_STEP * length)
             continue
         left -= most
         if not guessed and step <= least:

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from nesting import best_plan, fuller
 from nesting.best_plan import Search
+from nesting.fuller import Press
 from nesting.layout import Nest, Sheet, Wanted
 from nesting.nest import EFFORTS, nest
 from nesting.squeeze import length_by_area, reach_mm
@@ -23,7 +24,7 @@ from tests.nesting.test_nest import (
     used,
 )
 
-SHORT = Search(orders=(4, 2), moves=300, per_try=100, squeeze_moves=400)
+SHORT = Search(orders=(4, 2), moves=300, per_try=100, press=Press(400, 100, 0.0005))
 
 
 @pytest.fixture(autouse=True)
