@@ -16,7 +16,8 @@ figure.blank svg{max-height:15rem}figcaption{font-size:.85rem}
 .verdict{font-weight:bold;text-transform:uppercase}
 .wide{overflow-x:auto}tr{break-inside:avoid}
 @media(max-width:40rem){figure.blank{width:100%}}
-@media print{body{font-size:11px;margin:0;max-width:none}h2{break-after:avoid}}
+@media print{body{font-size:11px;margin:0;max-width:none}h2,h3{break-after:avoid}
+h2.own{break-before:page}}
 """
 CAUTIONS = (
     "A sealed hollow in a zinc bath explodes. Look through the vent holes of every wheel before "

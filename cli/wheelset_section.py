@@ -40,7 +40,8 @@ def wheelset_section(job: Job, row: WheelsetRow | None) -> str:
         )
     fits = ("Where", "Size, mm", "Hole, mm", "Shaft, mm")
     return (
-        f"<h2>The wheelset</h2><figure class=drawing>{wheelset_picture(job.setting, made, units)}"
+        f"<h2 class=own>The wheelset</h2><figure class=drawing>"
+        f"{wheelset_picture(job.setting, made, units)}"
         f"<figcaption>{caption}</figcaption></figure>"
         f"{stacked(('What', 'mm', 'Of what'), size_rows(row))}"
         f"<p>Each wheel is held by {escape(row.retention)}; an axle takes {escape(held)}.</p>"

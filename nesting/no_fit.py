@@ -34,24 +34,26 @@ def no_fit_region(fixed: Pieces, moving: Pieces, spacing_mm: float) -> Any:
     """
     import shapely
 
-    wide = _hulls(fixed, [_round_polygon(spacing_mm - HAIR_MM)]) if spacing_mm else fixed
-    mirrored = [[(-x, -y) for x, y in piece] for piece in moving]
-    hulls = _hulls(wide, mirrored)
-    return shapely.union_all([shapely.Polygon(hull) for hull in hulls])
+    wide = fixed
+    if spacing_mm:
+        sums = _sums(fixed, [_round_polygon(spacing_mm - HAIR_MM)])
+        wide = [shapely.get_coordinates(hull)[:-1] for hull in sums]
+    mirrored = [-np.asarray(piece) for piece in moving]
+    return shapely.union_all(_sums(wide, mirrored))
 
 
-def _hulls(a: Pieces, b: Pieces) -> list[list[Point]]:
-    """Sums of convex pieces, each with each."""
+def _sums(a: Sequence[Any], b: Sequence[Any]) -> Any:
+    """Sums of convex pieces, each with each: shapely polygons."""
     import shapely
 
-    sums = []
-    for one in a:
-        corners = np.asarray(one)
-        for other in b:
-            both = corners[:, None, :] + np.asarray(other)[None, :, :]
-            sums.append(shapely.MultiPoint(both.reshape(-1, 2)))
-    hulls = shapely.convex_hull(np.asarray(sums, dtype=object))
-    return [list(hull.exterior.coords)[:-1] for hull in hulls]
+    pairs = [
+        (np.asarray(one)[:, None, :] + np.asarray(other)[None, :, :]).reshape(-1, 2)
+        for one in a
+        for other in b
+    ]
+    owner = np.repeat(np.arange(len(pairs)), [len(points) for points in pairs])
+    points = shapely.points(np.concatenate(pairs))
+    return shapely.convex_hull(shapely.multipoints(points, indices=owner))
 
 
 def _round_polygon(radius_mm: float) -> list[Point]:

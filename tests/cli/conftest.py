@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
 
@@ -19,22 +20,31 @@ def own_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     return tmp_path
 
 
-@pytest.fixture(autouse=True)
-def nest_quickly(monkeypatch: pytest.MonkeyPatch) -> None:
+# for a module: its fixtures that build a job once are quick too
+
+
+@pytest.fixture(scope="module")
+def module_patch() -> Iterator[pytest.MonkeyPatch]:
+    with pytest.MonkeyPatch.context() as patch:
+        yield patch
+
+
+@pytest.fixture(autouse=True, scope="module")
+def nest_quickly(module_patch: pytest.MonkeyPatch) -> None:
     """The command line's own tests do not wait for the full search; it has its own."""
-    monkeypatch.setitem(EFFORTS, "normal", EFFORTS["quick"])
+    module_patch.setitem(EFFORTS, "normal", EFFORTS["quick"])
 
 
-@pytest.fixture(autouse=True)
-def in_one_process(monkeypatch: pytest.MonkeyPatch) -> None:
+@pytest.fixture(autouse=True, scope="module")
+def in_one_process(module_patch: pytest.MonkeyPatch) -> None:
     """What a test puts in place of the analysis stands in this process alone."""
-    monkeypatch.setattr("cli.beside._alone", lambda: False)
+    module_patch.setattr("cli.beside._alone", lambda: False)
 
 
-@pytest.fixture(autouse=True)
-def rate_once(monkeypatch: pytest.MonkeyPatch) -> None:
+@pytest.fixture(autouse=True, scope="module")
+def rate_once(module_patch: pytest.MonkeyPatch) -> None:
     """Builds of one wheel share its stress analysis, on a coarse mesh: rating has its own tests."""
-    monkeypatch.setattr("cli.build.assess", _rate_once)
+    module_patch.setattr("cli.build.assess", _rate_once)
 
 
 @cache

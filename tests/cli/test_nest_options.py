@@ -30,10 +30,20 @@ def test_segments_side_by_side(job: str) -> None:
     assert not Path("out").exists()  # a comparison writes nothing
 
 
-def test_segments_as_a_table(job: str) -> None:
+def test_segments_as_a_table(job: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    def row(_: object, segments: int, *rest: object) -> dict[str, object]:
+        known = {"sheets_used": 10 + segments, "seam_weld_m": 0.25, "price": None}
+        known |= {"scrap_percent": 40.0 + segments, "scrap_percent_after_offcuts": 30.0}
+        return {"segments": segments, "says": "" if segments < 4 else "too short", **known}
+
+    monkeypatch.setattr("cli.nest._with_segments", row)
     result = run("nest", job, "--segments", "all", "--effort", "quick")
     assert result.exit_code == 0
     assert "flange seams" in result.stdout
+    lines = [line for line in result.stdout.splitlines() if line.lstrip()[:1].isdigit()]
+    assert ["11" in lines[0], "43 %" in lines[2], "0.25 m" in lines[1]] == [True] * 3
+    assert "too short" in lines[3]
+    assert "14" not in lines[3]
 
 
 def test_a_segment_count_that_cannot_be_made_is_told_in_its_row(tmp_path: Path) -> None:

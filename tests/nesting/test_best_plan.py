@@ -69,7 +69,7 @@ def test_the_search_lays_more_than_the_quick_plan_and_the_last_plate_is_short() 
 
 def test_no_layout_is_shorter_than_its_area() -> None:
     done = nest(kits(5), [SHEET], cutting(3.0, 5.0))
-    task = fuller.Task(tuple(kits(5)), 3.0, 5.0, 0, 1, 1, 1, print)
+    task = fuller.Task(tuple(kits(5)), 3.0, 5.0, 0, 1, 1, Press(1, 1, 1.0), print)
     for layout in done.layouts:
         by_area = length_by_area(task, SHEET, layout.placements)
         assert by_area <= reach_mm(layout.placements) + 5.0
