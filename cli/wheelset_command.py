@@ -47,10 +47,10 @@ def wheelset(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) -
         if as_json:
             show_json(report.model_dump())
         else:
-            show_table("Wheelset", ("what", "mm", "of what"), size_rows(report))
-            show_table("Fits", ("where", "mm", "hole", "shaft"), fit_rows(report))
+            show_table("Wheelset", ("what", "size", "of what"), size_rows(report))
+            show_table("Fits", ("where", "size", "hole", "shaft"), fit_rows(report))
             if report.cuts:
-                heads = ("bar", "bars", "from each", "rest, mm")
+                heads = ("bar", "bars", "from each", "rest of each")
                 show_table("Axles to saw", heads, cut_rows(report))
             show_checks(checks)
             typer.echo(out / f"{job.head.name}-wheelset" / "wheelset.step")

@@ -91,17 +91,21 @@ def size_rows(report: WheelsetRow) -> list[tuple[str, ...]]:
     running = f"{report.bearings_each} {report.bearing or report.bush}"
     held = f"wheels {report.wheels}, held by {report.retention}; frames {report.frames}"
     rows: list[tuple[str, ...]] = [
-        ("axle", f"{report.axle_length_mm:.1f}", f"{report.axles} off, {report.steel}"),
-        ("seat of the wheels", f"{report.seat_diameter_mm:g}", held),
-        ("back to back", f"{report.back_to_back_mm:.1f}", f"play {report.play_mm:.1f} mm"),
-        ("bearing centres", f"{report.bearing_centres_mm:.1f}", running),
+        ("axle", f"{report.axle_length_mm:.1f} mm", f"{report.axles} off, {report.steel}"),
+        ("seat of the wheels", f"{report.seat_diameter_mm:g} mm", held),
+        ("back to back", f"{report.back_to_back_mm:.1f} mm", f"play {report.play_mm:.1f} mm"),
+        ("bearing centres", f"{report.bearing_centres_mm:.1f} mm", running),
     ]
     rows += [
-        ("axle, along", f"{s.from_mm:.1f} to {s.to_mm:.1f}", f"diameter {s.diameter_mm:g}")
+        ("axle, along", f"{s.from_mm:.1f} to {s.to_mm:.1f} mm", f"diameter {s.diameter_mm:g} mm")
         for s in report.steps
     ]
     rows += [
-        (s.name, f"{s.length_mm:.1f} long", f"{s.inside_mm:g} inside, {s.outside_mm:g} outside")
+        (
+            s.name,
+            f"{s.length_mm:.1f} mm",
+            f"{s.inside_mm:.4g} mm inside, {s.outside_mm:.4g} mm outside",
+        )
         for s in report.spacers
     ]
     return rows
@@ -120,7 +124,7 @@ def fit_rows(report: WheelsetRow, units: Units = "mm") -> list[tuple[str, ...]]:
     return [
         (
             fit.place,
-            f"{fit.size_mm:g}",
+            f"{fit.size_mm:g} mm",
             sizes(fit.hole, fit.hole_mm),
             sizes(fit.shaft, fit.shaft_mm),
         )
@@ -135,7 +139,7 @@ def cut_rows(report: WheelsetRow) -> list[tuple[str, ...]]:
             cut.stock,
             str(cut.repeat),
             f"{cut.pieces} of {report.piece_mm:g} mm",
-            f"{cut.rest_mm:.0f}",
+            f"{cut.rest_mm:.0f} mm",
         )
         for cut in report.cuts
     ]
@@ -145,7 +149,8 @@ def missing_words(report: WheelsetRow) -> list[str]:
     """Axles that found no bar."""
     if not report.missing:
         return []
+    axles = "1 axle" if report.missing == 1 else f"{report.missing} axles"
     return [
-        f"{report.missing} axles of {report.piece_mm:g} mm find no bar: a [[round]] of "
+        f"{axles} of {report.piece_mm:.4g} mm without a bar: a [[round]] of "
         f"{report.least_bar_mm:g} mm or thicker, or a larger count"
     ]

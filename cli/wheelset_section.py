@@ -8,7 +8,7 @@ from cli.job import Job
 from cli.job_sheet_shop import stacked
 from cli.job_wheelset import job_wheelset
 from cli.wheelset_model import WheelsetRow
-from cli.wheelset_rows import cut_rows, fit_rows, size_rows
+from cli.wheelset_rows import cut_rows, fit_rows, missing_words, size_rows
 from parts.wheelset_picture import wheelset_picture
 
 
@@ -30,20 +30,21 @@ def wheelset_section(job: Job, row: WheelsetRow | None) -> str:
     held = "; ".join(row.held_by)
     saws = ""
     if row.cuts:
-        heads = ("Bar", "Bars", "From each", "Rest, mm")
-        saws = stacked(heads, cut_rows(row), frozenset({1, 3}))
+        heads = ("Bar", "Bars", "From each", "Rest of each")
+        short = "".join(f"<p>{escape(line)}</p>" for line in missing_words(row))
+        saws = stacked(heads, cut_rows(row), frozenset({1, 3})) + short
     else:
         saws = (
-            f"<p>Saw {row.axles} axles of {row.piece_mm:g} mm from round bar of "
+            f"<p>Saw {row.axles} off {row.piece_mm:.4g} mm long from round bar of "
             f"{row.least_bar_mm:.4g} mm or thicker, {escape(row.steel)}; with [[round]] in the job "
             "file its bars are planned.</p>"
         )
-    fits = ("Where", "Size, mm", "Hole, mm", "Shaft, mm")
+    fits = ("Where", "Size", "Hole", "Shaft")
     return (
         f"<h2 class=own>The wheelset</h2><figure class=drawing>"
         f"{wheelset_picture(job.setting, made, units)}"
         f"<figcaption>{caption}</figcaption></figure>"
-        f"{stacked(('What', 'mm', 'Of what'), size_rows(row))}"
+        f"{stacked(('What', 'Size', 'Of what'), size_rows(row))}"
         f"<p>Each wheel is held by {escape(row.retention)}; an axle takes {escape(held)}.</p>"
         f"<h3>Fits, ISO 286</h3>{stacked(fits, fit_rows(row, units), frozenset({1}))}"
         f"<h3>Axles to saw</h3>{saws}"

@@ -51,6 +51,8 @@ def _sums(a: Sequence[Any], b: Sequence[Any]) -> Any:
         for one in a
         for other in b
     ]
+    if not pairs:
+        return np.empty(0, dtype=object)
     owner = np.repeat(np.arange(len(pairs)), [len(points) for points in pairs])
     points = shapely.points(np.concatenate(pairs))
     return shapely.convex_hull(shapely.multipoints(points, indices=owner))

@@ -33,10 +33,7 @@ def test_demo_wheelset(tmp_path: Path) -> None:
 
 def test_axles_are_sawn_from_round_bar(tmp_path: Path) -> None:
     """705 mm and facing: eight from a bar of 6 m, three bars for 24 axles."""
-    bar = "\n[[round]]\ndiameter_mm = 35\nlength_mm = 6000\nprice = 90\n"
-    job = tmp_path / "bars.toml"
-    job.write_text(DEMO.read_text(encoding="utf-8") + bar, encoding="utf-8")
-    result = run("wheelset", job, "--out", tmp_path / "out", "--json")
+    result = run("wheelset", DEMO, "--out", tmp_path / "out", "--json")
     report = WheelsetReport.model_validate(json.loads(result.stdout))
     assert [(cut.repeat, cut.pieces) for cut in report.cuts] == [(3, 8)]
     assert report.missing == 0
@@ -53,7 +50,9 @@ def test_a_weak_axle_leaves_with_one(tmp_path: Path) -> None:
 
 
 def test_an_axle_that_cannot_be_made_is_refused(tmp_path: Path) -> None:
-    text = DEMO.read_text(encoding="utf-8") + '\n[axle]\nbearing_name = "no such bearing"\n'
+    text = DEMO.read_text(encoding="utf-8").replace(
+        'bearing = "insert"', 'bearing_name = "no such bearing"'
+    )
     job = tmp_path / "odd.toml"
     job.write_text(text, encoding="utf-8")
     result = run("wheelset", job, "--out", tmp_path / "out")
