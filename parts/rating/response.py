@@ -17,7 +17,7 @@ import numpy as np
 from parts.flange import flange_section
 from parts.rating.loads import face_load, raised_cosine, upward
 from parts.rating.section_mesh import SectionMesh, section_mesh
-from parts.rating.solid_of_revolution import Body, R, T, Z
+from parts.rating.solid_of_revolution import Body, R, T, Z, harmonic_sum
 from parts.tread_ring import tread_section
 from parts.wheel_spec import WheelSpec
 
@@ -221,7 +221,7 @@ def _bead_forces(
     k = body.stiffness_terms(of_plate)
     result = np.zeros((len(solved), 4, amplitudes.shape[2]))
     for i, n in enumerate(solved.tolist()):
-        force = -((k[0] + n * k[1] + n * n * k[2]) @ amplitudes[i])
+        force = -(harmonic_sum(k, n) @ amplitudes[i])
         if plate == "flange":
             force[:, -1] += push
         for c in range(3):

@@ -9,6 +9,7 @@ Elements and numbering of unknowns by scikit-fem; units N, mm.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING, Any
@@ -42,6 +43,14 @@ def _strains(value: Any, grad: Any, r: Any) -> tuple[NDArray[np.float64], NDArra
     e0 = np.stack([u_r + none, w_z + none, u / r + none, u_z + w_r, v_z + none, v_r - v / r])
     e1 = np.stack([none, none, v / r + none, none, -w / r + none, -u / r + none])
     return e0, e1
+
+
+def harmonic_sum(terms: Sequence[Any], n: int) -> Any:
+    """k0 + n k1 + n^2 k2 of three matrices that hold entries at the same places."""
+    k0, k1, k2 = terms
+    found = k0.copy()
+    found.data = k0.data + n * k1.data + n * n * k2.data
+    return found
 
 
 @dataclass(frozen=True)
@@ -123,26 +132,35 @@ class Body:
         shape, both per radian. Raises: ValueError where a harmonic's reactions do not balance."""
         from scipy.sparse.linalg import splu
 
-        k0, k1, k2 = self.stiffness_terms()
-        free = self.free
-        inner = [k[free][:, free].tocsc() for k in (k0, k1, k2)]
+        terms = self.stiffness_terms()
+        order = self.free[self._least_fill(harmonic_sum(terms, 1)[self.free][:, self.free])]
+        inner = [k[order][:, order].tocsc() for k in terms]
         result = np.zeros_like(loads)
-
-        def stiffness_of(n: int) -> Any:
-            return k0 + n * k1 + n * n * k2
-
         for i, n in enumerate(harmonics.tolist()):
-            stiffness = inner[0] + n * inner[1] + n * n * inner[2]
             factor = splu(
-                stiffness,
-                permc_spec="MMD_AT_PLUS_A",  # symmetric: half the fill of the default order
+                harmonic_sum(inner, n),
+                permc_spec="NATURAL",  # in good order already
                 diag_pivot_thresh=0.0,
                 options={"SymmetricMode": True},
             )
-            result[i, free] = factor.solve(loads[i, free])
+            result[i, order] = factor.solve(loads[i, order])
             if n in (0, 1):
-                self._check_balance(n, loads[i], stiffness_of(n) @ result[i] - loads[i])
+                reaction = harmonic_sum(terms, n) @ result[i] - loads[i]
+                self._check_balance(n, loads[i], reaction)
         return result
+
+    @staticmethod
+    def _least_fill(stiffness: Any) -> NDArray[np.int64]:
+        """Order of the unknowns in which the factors stay sparse; one does for all harmonics."""
+        from scipy.sparse.linalg import splu
+
+        factor = splu(
+            stiffness.tocsc(),
+            permc_spec="MMD_AT_PLUS_A",  # symmetric: half the fill of the default order
+            diag_pivot_thresh=0.0,
+            options={"SymmetricMode": True},
+        )
+        return np.argsort(factor.perm_c)
 
     def _check_balance(
         self, n: int, load: NDArray[np.float64], reaction: NDArray[np.float64]

@@ -60,10 +60,16 @@ def around(
 def stress_fields(
     response: Response, lateral_share: float
 ) -> Iterator[tuple[Case, NDArray[np.float64]]]:
-    """Each case with its stresses (angles, 6, points) at 1 N."""
+    """Each case with its stresses (angles, 6, points) at 1 N: what the patch does at its place,
+    and the push in its share."""
     turns = angles(response)
+    by_load = np.ascontiguousarray(np.moveaxis(response.stress, -1, 0))
+    push = around(by_load[PLACES], turns, 2) if lateral_share else np.zeros(1)
+    place, patch = -1, by_load[0]
     for case in cases(lateral_share):
-        yield case, around(case.mix(response.stress), turns, 2)
+        if case.place != place:
+            place, patch = case.place, around(by_load[case.place], turns, 2)
+        yield case, patch + case.lateral_share * push if case.lateral_share else patch
 
 
 def von_mises(stress: NDArray[np.float64]) -> NDArray[np.float64]:
