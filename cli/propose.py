@@ -9,26 +9,22 @@ from dataclasses import dataclass, replace
 from functools import partial
 
 from cli.beside import beside
-from cli.buying import buying_rows
 from cli.cost_estimate import anything_priced, estimate_parts
+from cli.finalists import finalists
 from cli.job import Job
-from cli.plan import lacking, plan_job
-from cli.propose_model import ProposalRow, ProposeReport, SieveRow
+from cli.job_wheelset import job_checks
+from cli.propose_model import ProposeReport, SieveRow
 from cli.propose_rows import change_rows, flare_rows, trade_rows
-from cli.report import nesting_row
 from cli.show import Steps
-from cli.time_plan import time_plan
-from cli.wheel_cost import wheel_cost
-from parts.checks.all import run_checks
+from parts.checks.all import CHECKS
+from parts.checks.axle_screening import CHECKS as AXLE_CHECKS
 from parts.checks.setting import Setting
 from parts.choices import Choices, shop_choices
-from parts.proposing import Found, families, find_wheels, prices
-from parts.rating.assess import Assessment, assess
+from parts.proposing import Found, find_wheels, prices
 from parts.screening import Check
 from parts.sifting import sifted
 from parts.strength_sizes import coarse_limits
 from parts.track_advice import never_passed, running_choices, track_advice
-from parts.wheel import wheel_mass_kg
 from parts.wheel_spec import WheelSpec
 
 
@@ -40,7 +36,7 @@ class Wanted:
     most_diameter_mm: float
     step_mm: float = 20.0
     proposals: int = 4
-    analyses: int = 32
+    analyses: int = 48
     workers: int = 2
 
 
@@ -66,7 +62,8 @@ def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
     started = time.perf_counter()
     choices = job_choices(job, wanted)
     step("screening")
-    sift = sifted(job.setting, choices)
+    checks = asked_checks(job)
+    sift = sifted(job.setting, choices, checks)
     sieves = [SieveRow(check=s.check, came=s.came, passed=s.passed) for s in sift.sieves]
 
     def report(**found: object) -> ProposeReport:
@@ -78,6 +75,7 @@ def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
             "judged": sift.judged,
             "screened": sift.wheels.count,
             "analysed": 0,
+            "stopped": False,
             "proposals": [],
             "trade": [],
             "flare": [],
@@ -90,7 +88,7 @@ def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
 
     if not sift.wheels.count:
         step("what would help")
-        return report(refused=why_none(job, choices, sieves))
+        return report(refused=why_none(job, choices, checks, sieves))
     cost = prices(sift.wheels, tuple(estimate_parts(job).values()))
     with beside(wanted.workers) as pool:
         step("stress analysis")
@@ -103,15 +101,10 @@ def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
             most=wanted.analyses,
         )
         trade = trade_rows(found)
-        best = families(found, wanted.proposals)
-        if not best:
+        if not found.strong:
             return report(analysed=found.analyses, trade=trade, refused=too_weak(job, found))
         step("plates and full analysis")
-        wheels = [WheelSpec(**found.wheels.values(row)) for row in best]
-        rows = list(pool.map(partial(_finalist, job), wheels, [found.cost[r] for r in best]))
-        left_out = [row for row in rows if isinstance(row, str)]
-        good = [row for row in rows if not isinstance(row, str)]
-        good.sort(key=lambda row: (row.cost_per_wheel, -row.rated_n))
+        good, left_out = finalists(job, found, wanted.proposals, pool)
         ranked = [row.model_copy(update={"rank": k + 1}) for k, row in enumerate(good)]
         if not ranked:
             words = ["no finalist passes in full: raise --analyses"]
@@ -122,6 +115,7 @@ def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
         ranked[0] = ranked[0].model_copy(update={"changes": changes})
     return report(
         analysed=found.analyses,
+        stopped=found.stopped,
         proposals=ranked,
         left_out=left_out,
         trade=trade,
@@ -129,68 +123,22 @@ def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
     )
 
 
+def asked_checks(job: Job) -> tuple[Check, ...]:
+    """Every check of the wheel, and of the wheelset where the job has one."""
+    return (*CHECKS, *AXLE_CHECKS) if job.has_axle else CHECKS
+
+
 def _mapped(
-    pool: Executor, setting: Setting, late: tuple[Check, ...], wheels: Sequence[WheelSpec]
+    pool: Executor, setting: Setting, wheels: Sequence[WheelSpec]
 ) -> list[dict[str, float]]:
     """Coarse limits of several wheels, on the workers."""
     settings = [replace(setting, wheel=wheel) for wheel in wheels]
-    return list(pool.map(partial(_limits, late), settings))
+    return list(pool.map(coarse_limits, settings))
 
 
-def _limits(late: tuple[Check, ...], setting: Setting) -> dict[str, float]:
-    return coarse_limits(setting, late)
-
-
-def _finalist(job: Job, wheel: WheelSpec, estimate: float) -> ProposalRow | str:
-    """A wheel rated in full and laid on the stock; why not, where it fails a check or fits none."""
-    name = (
-        f"{wheel.tread_diameter_mm:g} mm of {wheel.tread_from} {wheel.tread_width_mm:g} x "
-        f"{wheel.tread_thickness_mm:g}, estimated at {estimate:.2f}, is left out:"
-    )
-    one = replace(job, wheel=wheel)
-    found = assess(one.setting)
-    if found is None:
-        return f"{name} it cannot be rated"
-    checks = run_checks(one.setting, found)
-    failed = [f"{check.title} ({check.says})" for check in checks if check.verdict == "fail"]
-    if failed:
-        return f"{name} {'; '.join(failed)}"
-    plan = plan_job(one, 0, _quiet, "quick")
-    short = lacking(one, plan)
-    if short:
-        return f"{name} {'; '.join(short)}"
-    nesting = nesting_row(one, plan, 0.0)
-    cost = wheel_cost(one, buying_rows(one, plan, nesting), time_plan(one, plan, nesting))
-    tight = [c for c in checks if c.margin is not None and c.verdict == "pass" and c.margin > 1e-9]
-    binding = min(tight, key=lambda check: check.margin or 0.0)
-    each = cost.per_wheel if anything_priced(job) else estimate
-    return ProposalRow(
-        rank=0,
-        wheel=wheel.model_dump(),
-        cost_per_wheel=each,
-        cost_estimate=float(estimate),
-        mass_kg=wheel_mass_kg(wheel),
-        rated_n=found.least.load_n,
-        load_n=one.setting.wheel_load_n,
-        governs=_governs(found),
-        payload_kg_per_wagon=found.payload_kg,
-        sheets_used=nesting.sheets_used,
-        binds=f"{binding.title}: {binding.says}",
-        binds_margin=binding.margin or 0.0,
-        warnings=[f"{c.title}: {c.says}" for c in checks if c.verdict == "warn"],
-        changes=[],
-    )
-
-
-def _quiet(line: str) -> None:
-    """Finalists are laid side by side: their counts would mix."""
-
-
-def _governs(found: Assessment) -> str:
-    return f"{found.least.governs.name}, {found.least.governs.where}"
-
-
-def why_none(job: Job, choices: Choices, sieves: Sequence[SieveRow]) -> list[str]:
+def why_none(
+    job: Job, choices: Choices, checks: Sequence[Check], sieves: Sequence[SieveRow]
+) -> list[str]:
     """Why no wheel passes, and the least change of track, wagon or use that helps."""
     never = never_passed(job.setting, choices)
     lines = [f"no wheel passes {check.title}: {check.says}" for check in never]
@@ -201,6 +149,11 @@ def why_none(job: Job, choices: Choices, sieves: Sequence[SieveRow]) -> list[str
             f"no wheel that the stock and the shop allow passes {last}; see the sieve: "
             "other [[stock]], [[bar]] or [shop] values may"
         )
+        lines += [
+            f"the wheel of the job file: {own.says}"
+            for check in checks
+            if check.__name__ == last and (own := check(job.setting)) and own.verdict == "fail"
+        ]
     if not lines:
         lines.append("each check of running passes for some wheel, but for none together")
     if not runs:
@@ -212,7 +165,18 @@ def why_none(job: Job, choices: Choices, sieves: Sequence[SieveRow]) -> list[str
 
 
 def too_weak(job: Job, found: Found) -> list[str]:
-    """No wheel carries the load: the strongest that was analysed, and what it could carry."""
+    """No wheel carries the load and passes: the strongest analysed, and what it could carry."""
+    both = zip(found.rows, found.loads_n, strict=True)
+    strong = [row for row, load in both if load >= found.needed_n]
+    if strong:
+        row = min(strong, key=lambda one: found.cost[one])
+        one = replace(job, wheel=WheelSpec(**found.wheels.values(row)))
+        failed = [f"{c.title}: {c.says}" for c in job_checks(one) if c.verdict == "fail"]
+        return [
+            f"of {found.analyses} wheels analysed, those that carry the load fail another check; "
+            f"the cheapest, of {one.wheel.tread_diameter_mm:g} mm:",
+            *failed,
+        ]
     strongest = max(found.loads_n, default=0.0)
     need = job.setting.wheel_load_n
     share = 100 * strongest / need

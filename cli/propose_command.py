@@ -26,7 +26,7 @@ def propose(
         float, typer.Option(metavar="MM", min=1, max=200, help="Between diameters tried.")
     ] = 20.0,
     proposals: Annotated[int, typer.Option(min=1, max=12, help="Wheels to propose.")] = 4,
-    analyses: Annotated[int, typer.Option(min=12, max=1000, help="Most stress analyses.")] = 32,
+    analyses: Annotated[int, typer.Option(min=12, max=1000, help="Most stress analyses.")] = 48,
     write: Annotated[
         Path | None, typer.Option(help="Write the job file of the chosen wheel here.")
     ] = None,

@@ -74,6 +74,7 @@ class ProposeReport(Row):
     judged: int = Field(description="most wheels judged at once by the screening")
     screened: int = Field(description="wheels that passed it")
     analysed: int = Field(description="wheels with a stress analysis")
+    stopped: bool = Field(description="by Ctrl-C: cheaper ones may not have been seen")
     proposals: list[ProposalRow]
     trade: list[TradeRow]
     flare: list[FlareRow]

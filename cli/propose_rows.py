@@ -6,8 +6,9 @@ from dataclasses import replace
 
 from cli.cost_estimate import estimate_parts
 from cli.job import Job
+from cli.job_wheelset import job_checks
 from cli.propose_model import ChangeRow, FlareRow, TradeRow
-from parts.checks.all import RUNNING, run_checks
+from parts.checks.all import RUNNING
 from parts.checks.climb import flange_climb
 from parts.checks.curve import curve_room
 from parts.checks.result import worst_first
@@ -20,9 +21,13 @@ from parts.wheel_spec import WheelSpec
 
 
 def trade_rows(found: Found) -> list[TradeRow]:
-    """Every wheel analysed, cheapest first."""
+    """Every wheel analysed that passes all other checks, cheapest first."""
     pairs = sorted(
-        zip(found.rows, found.loads_n, strict=True),
+        (
+            (row, load)
+            for row, load, passes in zip(found.rows, found.loads_n, found.passes, strict=True)
+            if passes
+        ),
         key=lambda pair: (found.cost[pair[0]], -pair[1]),
     )
     rows, strongest = [], 0.0
@@ -57,11 +62,11 @@ def change_rows(
         return sum(question(one) for question in questions)
 
     steps = neighbours(wheel, choices)
-    limits = analyse(job.setting, (), [wheel, *(step.wheel for step in steps)])
+    limits = analyse(job.setting, [wheel, *(step.wheel for step in steps)])
     loads = [min(limit.values(), default=0.0) for limit in limits]
     rows = []
     for step, load in zip(steps, loads[1:], strict=True):
-        checks = run_checks(replace(job.setting, wheel=step.wheel))
+        checks = job_checks(replace(job, wheel=step.wheel))
         rows.append(
             ChangeRow(
                 key=step.key,

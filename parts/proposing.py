@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from parts.checks.setting import Setting
 from parts.faults import GeometryError
+from parts.late_checks import LateChecks
 from parts.screening import Wheels, asked
 from parts.sifting import Sifted
 from parts.strength_search import Limits, cheapest_strong
@@ -18,26 +19,33 @@ if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
 
-Analyse = Callable[[Setting, tuple[Any, ...], Sequence[WheelSpec]], Sequence[Limits]]
+Analyse = Callable[[Setting, Sequence[WheelSpec]], Sequence[Limits]]
 
 
 @dataclass(frozen=True)
 class Found:
-    """Wheels rated, by so many analyses: their rows in `wheels`, cost and rated load."""
+    """Wheels rated, by so many analyses: their rows in `wheels`, cost and rated load, and whether
+    they pass the checks left to the end; `stopped` by the user."""
 
     wheels: Wheels
     analyses: int
     rows: tuple[int, ...]
     loads_n: tuple[float, ...]
+    passes: tuple[bool, ...]
+    stopped: bool
     needed_n: float
     cost: NDArray[np.float64]  # of every wheel
     family: NDArray[np.int64]
 
     @property
     def strong(self) -> list[int]:
-        """Rows that carry the load, cheapest first; of equals the stronger."""
+        """Rows that carry the load and pass, cheapest first; of equals the stronger."""
         rated = dict(zip(self.rows, self.loads_n, strict=True))
-        good = [row for row in self.rows if rated[row] >= self.needed_n]
+        good = [
+            row
+            for row, passes in zip(self.rows, self.passes, strict=True)
+            if passes and rated[row] >= self.needed_n
+        ]
         return sorted(good, key=lambda row: (self.cost[row], -rated[row], row))
 
 
@@ -93,10 +101,11 @@ def find_wheels(
     keep = cheapest_of_alike(sift.wheels, cost)
     wheels, cost = sift.wheels.kept(keep), cost[keep]
     family = kinds(wheels)
+    late = LateChecks(setting, wheels, sift.late)
 
     def rows_analysed(rows: Sequence[int]) -> Sequence[Limits]:
         specs = [WheelSpec.model_construct(**wheels.values(row)) for row in rows]
-        return analyse(setting, sift.late, specs)
+        return analyse(setting, specs)
 
     tried = cheapest_strong(
         strength_sizes(wheels),
@@ -104,17 +113,31 @@ def find_wheels(
         family,
         setting.wheel_load_n,
         rows_analysed,
+        late.passes,
         wanted=wanted,
         most=most,
     )
     rows = tuple(tried.limits)
     loads = tuple(tried.load_n(row) for row in rows)
-    return Found(wheels, tried.count, rows, loads, setting.wheel_load_n, cost, family)
+    passes = tuple(late.passes(row) for row in rows)
+    return Found(
+        wheels,
+        tried.count,
+        rows,
+        loads,
+        passes,
+        tried.stopped,
+        setting.wheel_load_n,
+        cost,
+        family,
+    )
 
 
-def families(found: Found, count: int) -> list[int]:
-    """The cheapest strong wheel of each family, cheapest family first."""
+def families(found: Found, count: int, without: Collection[int] = ()) -> list[int]:
+    """The cheapest strong wheel of each family, cheapest family first; `without` some rows, so
+    that a family has its next."""
     best: dict[int, int] = {}
     for row in found.strong:
-        best.setdefault(int(found.family[row]), row)
+        if row not in without:
+            best.setdefault(int(found.family[row]), row)
     return list(best.values())[:count]

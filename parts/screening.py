@@ -113,7 +113,7 @@ def asked(
             return None
         found = np.empty(len(first))
         for k, row in enumerate(first):
-            found[k], read = _watched(wheels, int(row), question)
+            found[k], read = watched(wheels, int(row), question)
             if not read <= reads:
                 reads = wheels.known[key] = reads | read
                 if {a for name in read for a in HANGS_ON.get(name, ())} - set(axes):
@@ -137,9 +137,10 @@ def _groups(wheels: Wheels, axes: list[str]) -> tuple[NDArray[Any], NDArray[Any]
     return groups, first
 
 
-def _watched(
+def watched(
     wheels: Wheels, row: int, question: Callable[[WheelSpec], float]
 ) -> tuple[float, frozenset[str]]:
+    """The answer for one wheel, and which of its keys were read for it."""
     wheel = _Watched.__new__(_Watched)  # unchecked, and a tenth of the time of model_construct
     object.__setattr__(wheel, "__dict__", wheels.values(row))
     _read.clear()

@@ -20,16 +20,19 @@ if TYPE_CHECKING:
 Limits = dict[str, float]  # limit of the rating -> wheel load that it allows, N
 RIDGE = 1e-3
 IDLE = 3  # rounds of climbing without gain after which no wheel is taken to be strong enough
+BESIDE = 0.8  # a wheel one size away from the cheapest strong one is tried at so much already
 TRUST = 0.97  # a wheel is tried when the fit gives it so much of the load it must carry
 
 
 @dataclass
 class Tried:
     """What has been analysed: row -> limits; an empty one where the wheel cannot be rated. Wheels
-    of the same sizes share one analysis; `count` has the analyses made."""
+    of the same sizes share one analysis; `count` has the analyses made, `stopped` whether Ctrl-C
+    ended it."""
 
     limits: dict[int, Limits] = field(default_factory=dict)
     count: int = 0
+    stopped: bool = False
 
     def load_n(self, row: int) -> float:
         return min(self.limits[row].values(), default=0.0)
@@ -41,6 +44,7 @@ def cheapest_strong(
     family: NDArray[np.int64],
     needed_n: float,
     analyse: Callable[[Sequence[int]], Sequence[Limits]],
+    passes: Callable[[int], bool] = lambda row: True,
     *,
     wanted: int,
     most: int,
@@ -50,7 +54,9 @@ def cheapest_strong(
     """Analyse wheels until `wanted` families have their cheapest strong one, or `most` were tried.
 
     `sizes`: logarithms of the sizes that strength hangs on, a row a wheel; `family` is a number
-    for wheels of one kind. Deterministic: equal costs fall to the stronger, then to the first.
+    for wheels of one kind; `passes` says whether a row is wanted however strong. Deterministic:
+    equal costs fall to the stronger, then to the first. Ctrl-C keeps what is known, once a strong
+    one is.
     """
     import numpy as np
 
@@ -58,26 +64,80 @@ def cheapest_strong(
     _, kind = np.unique(sizes, axis=0, return_inverse=True)
     kind = kind.ravel()
     _analyse(tried, kind, spread(sizes, min(first, most), int(np.argmin(cost))), analyse)
+    barred = np.zeros(len(cost), dtype=bool)
     idle = 0
     while tried.count < most:
         strong = fitted_load_n(sizes, tried)
-        best = _best_of_families(tried, cost, family, needed_n)
+        best = _best_of_families(tried, cost, family, needed_n, passes)
         # of families still open in order of what they should cost, and no more than are wanted
-        ready = (strong >= TRUST * needed_n) & ~np.isin(np.arange(len(cost)), list(tried.limits))
-        ceiling = sorted(best.values())[wanted - 1] if len(best) >= wanted else np.inf
-        ready &= cost < np.minimum(ceiling, [best.get(int(f), np.inf) for f in family]) - 1e-9
-        if not ready.any():
+        known = np.isin(np.arange(len(cost)), list(tried.limits))
+        ceiling = sorted(cost[row] for row in best.values())[wanted - 1 : wanted]
+        most_cost = [cost[best[f]] if f in best else np.inf for f in family.tolist()]
+        open_ = ~known & ~barred & (cost < np.minimum([*ceiling, np.inf][0], most_cost) - 1e-9)
+        batch_now = min(batch, most - tried.count)
+        rows: list[int] = []
+        for among, apart in (
+            (open_ & _beside(sizes, best, cost) & (strong >= BESIDE * needed_n), False),
+            (open_ & (strong >= TRUST * needed_n), True),
+        ):
+            order = np.flatnonzero(among)
+            order = order[np.lexsort((order, -strong[order], cost[order]))]
+            room = batch_now // 2 if not apart else batch_now - len(rows)
+            rows += _picked(order, kind, family, apart, room, rows, barred, passes)
+        if not rows:
             if best or idle == IDLE:
                 break
-            idle = 0 if _climb(kind, tried, strong, batch, analyse) else idle + 1
+            idle = 0 if _climb(kind, tried, strong, batch_now, analyse) else idle + 1
             continue
-        rows = np.flatnonzero(ready)
-        order = rows[np.lexsort((rows, -strong[rows], cost[rows]))]
-        _, heads = np.unique(family[order], return_index=True)
-        order = order[np.sort(heads)]
-        _, heads = np.unique(kind[order], return_index=True)
-        _analyse(tried, kind, [int(r) for r in order[np.sort(heads)][:batch]], analyse)
+        try:
+            _analyse(tried, kind, rows, analyse)
+        except KeyboardInterrupt:
+            if not best:
+                raise
+            tried.stopped = True
+            break
     return tried
+
+
+def _beside(
+    sizes: NDArray[np.float64], best: dict[int, int], cost: NDArray[np.float64]
+) -> NDArray[np.bool_]:
+    """Wheels that differ in one size alone from the cheapest strong one."""
+    import numpy as np
+
+    if not best:
+        return np.zeros(len(sizes), dtype=bool)
+    first = min(best.values(), key=lambda row: (cost[row], row))
+    return np.asarray((np.abs(sizes - sizes[first]) > 1e-9).sum(axis=1) == 1)
+
+
+def _picked(
+    order: NDArray[np.int64],
+    kind: NDArray[np.int64],
+    family: NDArray[np.int64],
+    apart: bool,
+    room: int,
+    taken: Sequence[int],
+    barred: NDArray[np.bool_],
+    passes: Callable[[int], bool],
+) -> list[int]:
+    """The first of the order that pass, each of its own sizes and, `apart`, of its own family;
+    those that do not pass are barred from now on."""
+    rows: list[int] = []
+    kinds = {int(kind[row]) for row in taken}
+    families: set[int] = set()
+    for row in order.tolist():
+        if len(rows) == room:
+            break
+        if int(kind[row]) in kinds or (apart and int(family[row]) in families):
+            continue
+        if not passes(row):
+            barred[row] = True
+            continue
+        rows.append(row)
+        kinds.add(int(kind[row]))
+        families.add(int(family[row]))
+    return rows
 
 
 def _analyse(
@@ -88,8 +148,9 @@ def _analyse(
 ) -> None:
     import numpy as np
 
+    found = analyse(rows)
     tried.count += len(rows)
-    for row, limits in zip(rows, analyse(rows), strict=True):
+    for row, limits in zip(rows, found, strict=True):
         for twin in np.flatnonzero(kind == kind[row]):
             tried.limits[int(twin)] = limits
 
@@ -116,13 +177,19 @@ def _climb(
 
 
 def _best_of_families(
-    tried: Tried, cost: NDArray[np.float64], family: NDArray[np.int64], needed_n: float
-) -> dict[int, float]:
-    best: dict[int, float] = {}
-    for row in tried.limits:
-        if tried.load_n(row) >= needed_n:
-            kind = int(family[row])
-            best[kind] = min(best.get(kind, float("inf")), float(cost[row]))
+    tried: Tried,
+    cost: NDArray[np.float64],
+    family: NDArray[np.int64],
+    needed_n: float,
+    passes: Callable[[int], bool],
+) -> dict[int, int]:
+    """The cheapest strong row of each family; of equals the first."""
+    best: dict[int, int] = {}
+    for row in sorted(tried.limits):
+        if tried.load_n(row) >= needed_n and passes(row):
+            other = best.setdefault(int(family[row]), row)
+            if cost[row] < cost[other]:
+                best[int(family[row])] = row
     return best
 
 

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from parts.checks.setting import Setting
 from parts.faults import SpecError
 from parts.rating.unrated import most_wear_mm, unrated
-from parts.screening import Check, Wheels, asked
+from parts.screening import Wheels, asked
 from parts.wheel_spec import WheelSpec
 
 if TYPE_CHECKING:
@@ -40,9 +40,9 @@ def _size(key: str) -> Callable[[WheelSpec], float]:
     return size
 
 
-def coarse_limits(setting: Setting, late: tuple[Check, ...]) -> dict[str, float]:
+def coarse_limits(setting: Setting) -> dict[str, float]:
     """Wheel load that each limit of the rating allows, worn by the allowance, N; nothing for a
-    wheel that cannot be made or rated, or that a check of `late` fails."""
+    wheel that cannot be made or rated."""
     from parts.rating.rate import rate
 
     try:
@@ -51,10 +51,6 @@ def coarse_limits(setting: Setting, late: tuple[Check, ...]) -> dict[str, float]
         return {}
     if unrated(setting):
         return {}
-    for check in late:
-        result = check(setting)
-        if result is not None and result.verdict == "fail":
-            return {}
     wear = setting.use.wear_allowance_mm
     if wear > most_wear_mm(setting):
         return {}

@@ -22,7 +22,7 @@ NARROW = ("--least-diameter", "280", "--most-diameter", "280", "--proposals", "2
 NARROW = (*NARROW, "--analyses", "12")
 
 
-def coarse(setting: Setting, late: object) -> dict[str, float]:
+def coarse(setting: Setting) -> dict[str, float]:
     """A rule of thumb in place of the analysis, which has its own tests: thicker is stronger."""
     wheel = setting.wheel
     thin = min(wheel.tread_thickness_mm, wheel.flange_thickness_mm, wheel.root_weld_mm)
@@ -32,7 +32,7 @@ def coarse(setting: Setting, late: object) -> dict[str, float]:
 @pytest.fixture
 def by_thumb(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr("cli.propose.coarse_limits", coarse)
-    monkeypatch.setattr("cli.propose.assess", _rate_once)
+    monkeypatch.setattr("cli.finalists.assess", _rate_once)
     for axis, few in {
         "DEPTHS_MM": (10.0, 15.0),
         "ANGLES_DEG": (66.0, 70.0, 74.0),
