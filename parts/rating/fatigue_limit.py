@@ -40,12 +40,13 @@ def allowed_range(fat_n_mm2: float, cycles: float) -> float:
 def toe_limit(response: Response, lateral_share: float, cycles: float) -> Limit:
     """Load at which the worst toe's hot-spot range reaches its class for the cycles."""
     readings = [(toe, _readings(response, toe)) for toe in response.mesh.toes]
+    read = sorted({point for _, points in readings for point in points})
     worst = Worst()
-    for _, stress in stress_fields(response, lateral_share):
+    for _, stress in stress_fields(response, lateral_share, read):
         for toe, points in readings:
             if points:
                 worst.offer(
-                    _toe_range(stress, toe, points),
+                    _toe_range(stress, toe, tuple(read.index(point) for point in points)),
                     f"{toe.plate} beside the {bead_words(toe.bead)}",
                 )
     return _fatigue("weld toes", worst, FAT_TOE, cycles)

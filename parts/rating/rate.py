@@ -16,7 +16,8 @@ from parts.checks.setting import GRAVITY, Setting
 from parts.fatigue import cycles_to_failure_iiw
 from parts.rating.fatigue_limit import SAFETY, root_limits, toe_limit
 from parts.rating.limit import Limit
-from parts.rating.response import PLACES, Response, respond
+from parts.rating.load_series import PLACES
+from parts.rating.response import Response, respond
 from parts.rating.static_limit import static_limits
 
 STIFF_SHARE = 0.1  # of the play that the flange may give under the push; our choice, no source

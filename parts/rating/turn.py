@@ -6,16 +6,21 @@ so largest less smallest over the angle is the fatigue range.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 import numpy as np
 
-from parts.rating.response import PLACES, Response
+from parts.rating.load_series import PLACES
+from parts.rating.response import Response
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
+
+    Weights = tuple[NDArray[np.float64], NDArray[np.float64]]
+
+SINES = 2  # the last two of COMPONENTS
 
 
 def angles(response: Response) -> NDArray[np.float64]:
@@ -58,18 +63,30 @@ def around(
 
 
 def stress_fields(
-    response: Response, lateral_share: float
+    response: Response, lateral_share: float, points: Sequence[int] | None = None
 ) -> Iterator[tuple[Case, NDArray[np.float64]]]:
     """Each case with its stresses (angles, 6, points) at 1 N: what the patch does at its place,
-    and the push in its share."""
-    turns = angles(response)
-    by_load = np.ascontiguousarray(np.moveaxis(response.stress, -1, 0))
-    push = around(by_load[PLACES], turns, 2) if lateral_share else np.zeros(1)
-    place, patch = -1, by_load[0]
+    and the push in its share; at every point, or at those numbered."""
+    unit = response.unit if points is None else response.unit[..., list(points)]
+    radial, tangential, push = response.series.weights(angles(response))
+
+    def field(*loads: tuple[Weights, NDArray[np.float64]]) -> NDArray[np.float64]:
+        both = [
+            sum(
+                np.tensordot(weights[i], amplitudes[:, part], axes=1)
+                for weights, amplitudes in loads
+            )
+            for i, part in enumerate((slice(None, -SINES), slice(-SINES, None)))
+        ]
+        return np.concatenate(both, axis=1)
+
+    pushed = field((push, unit[-1])) if lateral_share else np.zeros(1)
+    place, patch = -1, pushed
     for case in cases(lateral_share):
         if case.place != place:
-            place, patch = case.place, around(by_load[case.place], turns, 2)
-        yield case, patch + case.lateral_share * push if case.lateral_share else patch
+            place = case.place
+            patch = field((radial, unit[place]), (tangential, unit[PLACES + place]))
+        yield case, patch + case.lateral_share * pushed if case.lateral_share else patch
 
 
 def von_mises(stress: NDArray[np.float64]) -> NDArray[np.float64]:

@@ -9,7 +9,8 @@ import numpy as np
 import pytest
 
 from parts.rating import response
-from parts.rating.response import PLACES, Response, respond
+from parts.rating.load_series import PLACES
+from parts.rating.response import Response, respond
 
 from ..wheels import WHEELS, plain_wheel
 
@@ -30,16 +31,16 @@ def field(found: Response, case: int) -> np.ndarray:
 
 
 def test_spline_over_the_harmonics(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Against every harmonic solved: stresses within 1e-4 of the largest."""
+    """Against every harmonic solved: stresses within 2e-4 of the largest."""
     few = respond(WHEELS["plain"], **PATCH)
     monkeypatch.setattr(response, "SOLVED_ALL", 10_000)
     every = respond(WHEELS["plain"], **PATCH)
     assert few.stress.shape == every.stress.shape
     for case in (0, 3, PUSH):
         truth = field(every, case)
-        assert np.abs(field(few, case) - truth).max() < 1e-4 * np.abs(truth).max()
+        assert np.abs(field(few, case) - truth).max() < 2e-4 * np.abs(truth).max()
     for bead, forces in every.bead_forces.items():
-        assert np.abs(few.bead_forces[bead] - forces).max() < 1e-4 * np.abs(forces).max()
+        assert np.abs(few.bead_forces[bead] - forces).max() < 2e-4 * np.abs(forces).max()
 
 
 def resultant(found: Response, beads: list[str], case: int) -> tuple[float, float]:
