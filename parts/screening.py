@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field, replace
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, ClassVar
 
 from parts.checks.result import CheckResult
 from parts.checks.setting import Setting
@@ -23,21 +23,22 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
 MOST_QUESTIONS = 6000  # of one check; what would ask more is left till later
+SETTLING = 60_000  # of one check that decides on a dimension about to be settled
 MOST_KEYS = 15  # that a check reads; what hangs on more of the wheel is left to the finalists
 Check = Callable[[Setting], CheckResult | None]
 _OWN = frozenset(WheelSpec.model_fields)
 
 
 class _Watched(WheelSpec):
-    """A wheel that notes which of its dimensions are read."""
+    """A wheel that takes a dimension over when it is first read, so that those read are known."""
 
-    def __getattribute__(self, name: str) -> Any:
-        if name in _OWN:
-            _read.add(name)
-        return super().__getattribute__(name)
+    source: ClassVar[dict[str, Any]] = {}
 
-
-_read: set[str] = set()
+    def __getattr__(self, name: str) -> Any:
+        if name not in _OWN:
+            raise AttributeError(name)
+        self.__dict__[name] = value = self.source[name]
+        return value
 
 
 @dataclass
@@ -142,10 +143,9 @@ def watched(
 ) -> tuple[float, frozenset[str]]:
     """The answer for one wheel, and which of its keys were read for it."""
     wheel = _Watched.__new__(_Watched)  # unchecked, and a tenth of the time of model_construct
-    object.__setattr__(wheel, "__dict__", wheels.values(row))
-    _read.clear()
+    _Watched.source = wheels.values(row)
     answer = question(wheel)
-    return answer, frozenset(_read)
+    return answer, frozenset(wheel.__dict__)
 
 
 def possible(wheel: WheelSpec) -> Iterator[tuple[str, Callable[[WheelSpec], float]]]:
@@ -186,19 +186,28 @@ class Sieve:
 
 
 def sift(
-    wheels: Wheels, setting: Setting, checks: Iterable[Check], most: int = MOST_QUESTIONS
+    wheels: Wheels, setting: Setting, checks: Iterable[Check], settling: str | None = None
 ) -> tuple[Wheels, list[Sieve], list[Check]]:
     """Wheels that pass rules and checks as far as their axes are chosen; a warning that some
     wheels are free of counts as failed. Also what each check did, and the checks not yet asked.
+    What hangs on the axis `settling` is asked however often it takes, up to SETTLING times.
     """
+
+    def answers(question: Callable[[WheelSpec], float], key: Any) -> NDArray[np.float64] | None:
+        found = asked(wheels, question, key, MOST_QUESTIONS)
+        reads = wheels.known.get(key, frozenset())
+        if found is None and any(settling in HANGS_ON.get(name, ()) for name in reads):
+            return asked(wheels, question, key, SETTLING)
+        return found
+
     told: list[Sieve] = []
     for name, holds in possible(wheels.base):
-        good = asked(wheels, holds, name, most)
+        good = answers(holds, name)
         if good is not None:
             wheels = _through(wheels, good > 0, name, told)
     left = []
     for check in checks:
-        verdicts = asked(wheels, judge(setting, check), check, most)
+        verdicts = answers(judge(setting, check), check)
         if verdicts is None:
             left.append(check)
             continue

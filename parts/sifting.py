@@ -8,13 +8,10 @@ from typing import TYPE_CHECKING, Any
 from parts.checks.all import CHECKS
 from parts.checks.setting import Setting
 from parts.choices import Choices
-from parts.screening import MOST_QUESTIONS, Check, Sieve, Wheels, first_wheels, sift, widened
+from parts.screening import Check, Sieve, Wheels, first_wheels, sift, widened
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
-
-
-SETTLING = 60_000  # questions of one check before a dimension is settled
 
 
 @dataclass(frozen=True)
@@ -49,7 +46,7 @@ def sifted(setting: Setting, choices: Choices, checks: tuple[Check, ...] = CHECK
             wheels = widened(wheels, axis)
         most = max(most, wheels.count)
         # nothing may be settled before all that it decides has been asked
-        wheels, seen, left = sift(wheels, setting, left, SETTLING if settle else MOST_QUESTIONS)
+        wheels, seen, left = sift(wheels, setting, left, settle)
         told += seen
         if settle == "angle":
             wheels = middle_of(wheels, settle)
