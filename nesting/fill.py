@@ -96,7 +96,13 @@ class NoFit:
         return self._masks[key]
 
     def _region(self, fixed: Blank, moving: Blank, turn: int) -> Any:
+        from shapely import affinity
+
         key = (fixed.name, moving.name, turn % 360)
+        mutual = (moving.name, fixed.name, -turn % 360)
+        if mutual in self._regions and key not in self._regions:  # the same, seen from the other
+            other = self._regions[mutual]
+            self._regions[key] = affinity.rotate(other, 180 + turn, origin=(0, 0))
         if key not in self._regions:
             pieces = turned_pieces(self._pieces_of(moving), turn % 360)
             self._regions[key] = no_fit_region(self._pieces_of(fixed), pieces, self.spacing_mm)

@@ -36,26 +36,70 @@ def no_fit_region(fixed: Pieces, moving: Pieces, spacing_mm: float) -> Any:
 
     wide = fixed
     if spacing_mm:
-        sums = _sums(fixed, [_round_polygon(spacing_mm - HAIR_MM)])
-        wide = [shapely.get_coordinates(hull)[:-1] for hull in sums]
+        wide = list(_sums(fixed, [_round_polygon(spacing_mm - HAIR_MM)]))
     mirrored = [-np.asarray(piece) for piece in moving]
-    return shapely.union_all(_sums(wide, mirrored))
+    return shapely.union_all(shapely.polygons(_sums(wide, mirrored)))
 
 
-def _sums(a: Sequence[Any], b: Sequence[Any]) -> Any:
-    """Sums of convex pieces, each with each: shapely polygons."""
+def _sums(a: Sequence[Any], b: Sequence[Any]) -> NDArray[np.float64]:
+    """Sums of convex pieces, each with each: closed rings (len(a) len(b), corners, 2), where
+    corners may lie on each other.
+
+    The sum's sides are those of both, in order of their directions. Source: de Berg et al.,
+    Computational Geometry, 13.3.
+    """
+    start_a, sides_a, turn_a = _by_direction(a)
+    start_b, sides_b, turn_b = _by_direction(b)
+    pairs = (len(a), len(b))
+    sides = np.concatenate(
+        [
+            np.broadcast_to(sides_a[:, None], (*pairs, *sides_a.shape[1:])),
+            np.broadcast_to(sides_b[None], (*pairs, *sides_b.shape[1:])),
+        ],
+        axis=2,
+    )
+    turn = np.concatenate(
+        [
+            np.broadcast_to(turn_a[:, None], (*pairs, turn_a.shape[1])),
+            np.broadcast_to(turn_b[None], (*pairs, turn_b.shape[1])),
+        ],
+        axis=2,
+    )
+    order = np.argsort(turn, axis=2, kind="stable")
+    start = start_a[:, None] + start_b[None]
+    ring = start[:, :, None] + np.cumsum(
+        np.take_along_axis(sides, order[..., None], axis=2), axis=2
+    )
+    ring = np.concatenate([start[:, :, None], ring], axis=2)
+    ring[:, :, -1] = start  # closed to the last digit
+    return ring.reshape(-1, *ring.shape[2:])
+
+
+def _by_direction(
+    pieces: Sequence[Any],
+) -> tuple[NDArray[np.float64], NDArray[np.float64], NDArray[np.float64]]:
+    """Lowest corner of each convex piece, its sides from there counterclockwise, and their
+    directions from 0 to 2 pi; shorter ones are filled up with sides of no length."""
     import shapely
 
-    pairs = [
-        (np.asarray(one)[:, None, :] + np.asarray(other)[None, :, :]).reshape(-1, 2)
-        for one in a
-        for other in b
-    ]
-    if not pairs:
-        return np.empty(0, dtype=object)
-    owner = np.repeat(np.arange(len(pairs)), [len(points) for points in pairs])
-    points = shapely.points(np.concatenate(pairs))
-    return shapely.convex_hull(shapely.multipoints(points, indices=owner))
+    starts, sides, turns = [], [], []
+    for piece in pieces:
+        corners = shapely.get_coordinates(shapely.convex_hull(shapely.multipoints(piece)))[:-1]
+        (x, y), (u, v) = corners.T, np.roll(corners, -1, axis=0).T
+        if (x * v - u * y).sum() < 0:
+            corners = corners[::-1]
+        first = np.lexsort((corners[:, 0], corners[:, 1]))[0]
+        corners = np.roll(corners, -first, axis=0)
+        side = np.roll(corners, -1, axis=0) - corners
+        starts.append(corners[0])
+        sides.append(side)
+        turns.append(np.arctan2(side[:, 1], side[:, 0]) % (2 * np.pi))
+    most = max(len(side) for side in sides)
+    filled = np.zeros((len(sides), most, 2))
+    turned_by = np.full((len(sides), most), 2 * np.pi)
+    for k, (side, turn) in enumerate(zip(sides, turns, strict=True)):
+        filled[k, : len(side)], turned_by[k, : len(turn)] = side, turn
+    return np.array(starts), filled, turned_by
 
 
 def _round_polygon(radius_mm: float) -> list[Point]:
