@@ -30,10 +30,13 @@ def turned_pieces(pieces: Pieces, rotation_deg: float) -> list[list[Point]]:
 def no_fit_region(fixed: Pieces, moving: Pieces, spacing_mm: float) -> Any:
     """Offsets (moving origin less fixed origin) at which parts come closer than the spacing.
 
-    A shapely polygon or multipolygon; its holes are pockets that the moving part fits in.
+    A shapely polygon or multipolygon; its holes are pockets that the moving part fits in. Empty
+    where there is nothing fixed.
     """
     import shapely
 
+    if not fixed:
+        return shapely.Polygon()
     wide = fixed
     if spacing_mm:
         wide = list(_sums(fixed, [_round_polygon(spacing_mm - HAIR_MM)]))
@@ -84,7 +87,10 @@ def _by_direction(
 
     starts, sides, turns = [], [], []
     for piece in pieces:
-        corners = shapely.get_coordinates(shapely.convex_hull(shapely.multipoints(piece)))[:-1]
+        hull = shapely.convex_hull(shapely.multipoints(piece))
+        corners = shapely.get_coordinates(hull)
+        if hull.geom_type == "Polygon":  # and not a line or a point: a piece without area
+            corners = corners[:-1]
         (x, y), (u, v) = corners.T, np.roll(corners, -1, axis=0).T
         if (x * v - u * y).sum() < 0:
             corners = corners[::-1]

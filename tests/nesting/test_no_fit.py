@@ -11,6 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from nesting.facets import TOLERANCE_MM, convex_pieces, outer_polygon
+from nesting.fill import NoFit
 from nesting.no_fit import mask_of, no_fit_region, turned_pieces
 from parts.blank import Blank
 from tests.nesting.plates import SAG_MM, disc, faceted, sector, strip, tapered
@@ -147,3 +148,38 @@ def test_mask_of_an_exact_square_leaves_no_column_out() -> None:
     assert (columns.min() + i, rows.min() + j) == (0, 0)
     assert (columns.max() + i, rows.max() + j) == (4, 4)
     assert mask.sum() == 25
+
+
+def test_nothing_fixed_bars_nothing() -> None:
+    moving = convex_pieces(BLANKS["disc"].outline)
+    assert no_fit_region([], moving, SPACING).is_empty
+
+
+@settings(max_examples=60, deadline=None, derandomize=True)
+@given(
+    st.lists(st.tuples(st.integers(-9, 9), st.integers(-9, 9)), min_size=1, max_size=7),
+    st.lists(st.tuples(st.integers(-9, 9), st.integers(-9, 9)), min_size=3, max_size=7),
+)
+def test_sum_of_convex_pieces_is_the_hull_of_their_corners_sums(
+    fixed: list[tuple[int, int]], moving: list[tuple[int, int]]
+) -> None:
+    """Lines and points among them too: pieces without area still bar what covers them."""
+    sums = [(a - c, b - d) for a, b in fixed for c, d in moving]
+    hull = shapely.convex_hull(shapely.multipoints(sums))
+    found = no_fit_region([fixed], [moving], 0.0)
+    assert found.area == pytest.approx(hull.area, abs=1e-9)
+    assert found.symmetric_difference(hull).area == pytest.approx(0, abs=1e-9)
+
+
+@pytest.mark.parametrize("turn", [0, 90, 210])
+@pytest.mark.parametrize(("one", "other"), [("cone", "strip"), ("tapered", "half")])
+def test_region_of_the_other_part_is_the_same_seen_from_it(one: str, other: str, turn: int) -> None:
+    """A region kept serves both ways: from either part it is what the direct sum gives, but for
+    the corners of the polygon round the spacing's circle, which turn with the part."""
+    kept, fresh = NoFit(SPACING, 1.0), NoFit(SPACING, 1.0)
+    kept._region(BLANKS[one], BLANKS[other], turn)
+    seen = kept._region(BLANKS[other], BLANKS[one], -turn)
+    direct = fresh._region(BLANKS[other], BLANKS[one], -turn)
+    slack = SPACING * (1 / math.cos(math.pi / 32) - 1) + 1e-6
+    assert direct.buffer(slack).covers(seen)
+    assert seen.buffer(slack).covers(direct)
