@@ -9,7 +9,7 @@ from parts.checks.result import CheckResult, judged
 from parts.checks.setting import Setting
 
 LEAST_ANGLE_DEG, WASHER_DEG = 45.0, 90.0  # the range that the wheel's spec allows
-STEPS = 200
+STEPS = 50  # between two of them the room may be 0.001 mm more than at either
 GEOMETRY = (
     "plain geometry of a flared flange in a curve, sharp rail corner (less room than a round)"
 )
@@ -52,11 +52,11 @@ def lateral_room_mm(
     circle that reaches x, plus the rail's own bend towards the flange. Angles in radians.
     Source: plain geometry.
     """
-    r, flare = tread_radius_mm, 1 / math.tan(flange_angle)
+    r, flare, turned = tread_radius_mm, 1 / math.tan(flange_angle), math.tan(yaw)
 
     def room(x: float) -> float:
         below = x * x / (math.hypot(r, x) + r)  # of the circle that is at the rail top at x
-        return x * math.tan(yaw) - below * flare + sagitta_mm(2 * x, curve_radius_mm)
+        return x * turned - below * flare + sagitta_mm(2 * x, curve_radius_mm)
 
     step = rail_top_reach_mm(r, flange_depth_mm) / STEPS
     best = max(range(STEPS + 1), key=lambda i: room(i * step))

@@ -19,7 +19,7 @@ from .jobs import BASE, LINE, job_text, run, write_job
 
 DEMO = (files("cli") / "jobs" / "demo.toml").read_text(encoding="utf-8")
 FEW = settings(
-    max_examples=120,
+    max_examples=70,
     deadline=None,
     derandomize=True,
     suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
@@ -99,7 +99,7 @@ def test_demo_with_lines_moved(data: st.DataObject) -> None:
     told("\n".join(lines))
 
 
-@settings(FEW, max_examples=180)
+@settings(FEW, max_examples=100)
 @given(st.dictionaries(st.sampled_from(KEYS), VALUES, min_size=1, max_size=5))
 def test_any_value_for_any_key(changes: dict[str, str]) -> None:
     told(job_text(changes))

@@ -25,12 +25,12 @@ from .wheels import valid_wheels
 
 # derandomize: the suite gives the same verdict each time; tests/bench/random_wheels.py explores
 MANY = settings(
-    max_examples=500,
+    max_examples=200,
     deadline=None,
     derandomize=True,
     suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much],
 )
-SOLIDS = settings(MANY, max_examples=60)
+SOLIDS = settings(MANY, max_examples=40)
 
 
 def check_numbers(spec: WheelSpec) -> None:

@@ -26,7 +26,7 @@ STRAIGHT_MM = 1e12
 
 def room_of_turned_cone(r: float, h: float, angle: float, yaw: float, curve_mm: float) -> float:
     """Furthest that any point of the flange's face below the rail top gets past its root."""
-    y, turn = np.meshgrid(np.linspace(0, h, 1201), np.linspace(-1.2, 1.2, 4801))
+    y, turn = np.meshgrid(np.linspace(0, h, 401), np.linspace(-0.5, 0.5, 2001))
     ahead, below = (r + y) * np.sin(turn), (r + y) * np.cos(turn) - r
     to_rail = -y / math.tan(angle)
     along = ahead * math.cos(yaw) - to_rail * math.sin(yaw)
