@@ -11,7 +11,7 @@ from cli.job import Job
 from cli.job_sheet_shop import SHOP_STYLE, stacked
 from cli.job_sheet_style import STYLE
 from cli.propose_model import ProposeReport
-from cli.propose_show import HEADS, money, proposal_cells
+from cli.propose_show import HEADS, STOPPED, money, proposal_cells
 from parts.trade_picture import Dot, trade_picture
 
 CAUTION = (
@@ -37,7 +37,8 @@ def write_proposal(job: Job, report: ProposeReport, out: Path) -> Path:
 def proposal_page(job: Job, report: ProposeReport) -> str:
     """The page: proposals with their keys, pictures, one step away, flare, the sieve."""
     title = f"{escape(report.job)}: wheels for this track and load"
-    body = _refused(report) if report.refused else ""
+    body = f"<p class=caution>{STOPPED}.</p>" if report.stopped else ""
+    body += _refused(report) if report.refused else ""
     if report.proposals:
         body += _proposals(report) + _trade(report) + _changes(report) + _flare(report)
     page = (

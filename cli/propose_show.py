@@ -38,6 +38,9 @@ def proposal_cells(report: ProposeReport, row: ProposalRow) -> list[str]:
 
 
 SIZES = ("tread dia, mm", "tread, mm", "flange, mm", "discs, mm", "throat / root, mm")
+STOPPED = (
+    "stopped by Ctrl-C: proposals are of the wheels analysed by then; cheaper ones may be left"
+)
 HEADS = ("", "cost a wheel", *SIZES, "kg", "rated, N", "payload, kg")
 
 
@@ -47,6 +50,8 @@ def show_proposals(report: ProposeReport) -> None:
         f"{report.choices} combinations, {report.screened} left by the screening, "
         f"{report.analysed} analysed, {report.seconds:.0f} s"
     )
+    if report.stopped:
+        print(STOPPED)
     if not report.proposals:
         return
     rows = [proposal_cells(report, row) for row in report.proposals]
