@@ -111,7 +111,8 @@ def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
             return report(analysed=found.analyses, trade=trade, refused=words, left_out=left_out)
         step("one step away")
         first = WheelSpec(**ranked[0].wheel)
-        changes = change_rows(job, choices, first, partial(_mapped, pool))
+        rated_n = ranked[0].rated_n
+        changes = change_rows(job, choices, first, rated_n, partial(_mapped, pool))
         ranked[0] = ranked[0].model_copy(update={"changes": changes})
     return report(
         analysed=found.analyses,
@@ -184,5 +185,6 @@ def too_weak(job: Job, found: Found) -> list[str]:
         f"no wheel carries {need:.0f} N (load x unevenness x shock); the strongest analysed is "
         f"rated {strongest:.0f} N, {share:.0f} % of it",
         "try: thicker [[stock]] and [[bar]], a larger shop.roll_most_thickness_mm, a higher steel "
-        "grade, more axles, a smaller payload, or fewer km in use.km_per_year x use.years",
+        "grade, more axles, a smaller payload, a larger --most-diameter, or fewer km in "
+        "use.km_per_year x use.years",
     ]

@@ -12,6 +12,7 @@ from cli.job_sheet_shop import SHOP_STYLE, stacked
 from cli.job_sheet_style import STYLE
 from cli.propose_model import ProposeReport
 from cli.propose_show import HEADS, STOPPED, money, proposal_cells
+from parts.flare_picture import Flare, flare_picture
 from parts.trade_picture import Dot, trade_picture
 
 CAUTION = (
@@ -45,8 +46,9 @@ def proposal_page(job: Job, report: ProposeReport) -> str:
         '<!doctype html><html lang="en"><head><meta charset="utf-8">'
         '<meta name="viewport" content="width=device-width,initial-scale=1">'
         f"<title>{title}</title><style>{STYLE}{SHOP_STYLE}</style></head><body><h1>{title}</h1>"
-        f"<p>{report.choices} combinations of the shop's choices; {report.screened} pass the "
-        f"closed-form checks, {report.analysed} of them were analysed.</p>"
+        f"<p>{report.choices:,} combinations of the shop's choices, up to {report.judged:,} judged "
+        f"at once; {report.screened:,} pass the closed-form checks, {report.analysed} of them had "
+        "a stress analysis.</p>"
         f"<p class=caution>{CAUTION}</p>{body}{_sieves(report)}</body></html>\n"
     )
     return page_in(page, job.paper.units)
@@ -97,7 +99,10 @@ def _trade(report: ProposeReport) -> str:
         if t.best
     ]
     heads = ("Cost, estimated", "Rated, N (coarse)", "Tread dia, mm", "Wall, mm", "Discs, mm")
-    note = "Squares: proposals. Full dots: no cheaper wheel of those analysed is as strong."
+    note = (
+        "Squares: proposals, rated in full. Full dots: no cheaper wheel of those analysed is as "
+        "strong."
+    )
     shown = f"<figure>{picture}<figcaption>{note}</figcaption></figure>"
     return f"<h2>Cost against load rating</h2>{shown}{stacked(heads, rows, frozenset(range(5)))}"
 
@@ -126,8 +131,12 @@ def _flare(report: ProposeReport) -> str:
     ]
     heads = ("Flange angle, deg", "Room against climbing", "Room in the curve", "Checks of running")
     words = "A flatter flange (smaller angle) grinds less and climbs sooner."
+    flares = [Flare(f.flange_angle_deg, f.climb, f.room, f.verdict == "pass") for f in report.flare]
+    picture = flare_picture(flares, float(report.proposals[0].wheel["flange_angle_deg"]))
+    note = "Open dots: a check of running that hangs on the angle warns or fails."
+    shown = f"<figure>{picture}<figcaption>{note}</figcaption></figure>"
     table = stacked(heads, rows, frozenset({0, 1, 2}))
-    return f"<h2>Flare against derailment</h2><p>{words}</p>{table}"
+    return f"<h2>Flare against derailment</h2><p>{words}</p>{shown}{table}"
 
 
 def _sieves(report: ProposeReport) -> str:

@@ -19,6 +19,8 @@ from parts.proposing import Analyse, Found
 from parts.wheel import wheel_mass_kg
 from parts.wheel_spec import WheelSpec
 
+TOO_WEAK = "Load rating"
+
 
 def trade_rows(found: Found) -> list[TradeRow]:
     """Every wheel analysed that passes all other checks, cheapest first."""
@@ -53,9 +55,11 @@ def change_rows(
     job: Job,
     choices: Choices,
     wheel: WheelSpec,
+    rated_n: float,
     analyse: Analyse,
 ) -> list[ChangeRow]:
-    """What one step on each axis does to mass, cost and rating."""
+    """What one step on each axis does to mass, cost and rating; `rated_n` is the wheel's own, N,
+    on which the coarse analyses are scaled."""
     questions = estimate_parts(job).values()
 
     def cost(one: WheelSpec) -> float:
@@ -67,6 +71,9 @@ def change_rows(
     rows = []
     for step, load in zip(steps, loads[1:], strict=True):
         checks = job_checks(replace(job, wheel=step.wheel))
+        fails = [check.title for check in checks if check.verdict == "fail"]
+        if loads[0] and rated_n * load / loads[0] < job.setting.wheel_load_n:
+            fails.append(TOO_WEAK)
         rows.append(
             ChangeRow(
                 key=step.key,
@@ -75,25 +82,33 @@ def change_rows(
                 mass_kg=wheel_mass_kg(step.wheel) - wheel_mass_kg(wheel),
                 cost=cost(step.wheel) - cost(wheel),
                 rating_percent=100 * (load / loads[0] - 1) if load and loads[0] else None,
-                fails=[check.title for check in checks if check.verdict == "fail"],
+                fails=fails,
             )
         )
     return rows
 
 
 def flare_rows(setting: Setting, wheel: WheelSpec) -> list[FlareRow]:
-    """The wheel with other flange angles: room in the curve against safety from climbing."""
+    """The wheel with other flange angles: room in the curve against safety from climbing, and the
+    worst of the checks of running that hang on the angle."""
+    ones = [
+        replace(setting, wheel=wheel.model_copy(update={"flange_angle_deg": angle}))
+        for angle in ANGLES_DEG
+    ]
+    asked = [[check(one) for one in ones] for check in RUNNING]
+    hang = [
+        found for found in asked if len({(r.value, r.verdict) if r else None for r in found}) > 1
+    ]
     rows = []
-    for angle in ANGLES_DEG:
-        one = replace(setting, wheel=wheel.model_copy(update={"flange_angle_deg": angle}))
-        results = [result for check in RUNNING if (result := check(one)) is not None]
+    for k, (angle, one) in enumerate(zip(ANGLES_DEG, ones, strict=True)):
+        results = [result for found in hang if (result := found[k]) is not None]
         climb, room = flange_climb(one), curve_room(one)
         rows.append(
             FlareRow(
                 flange_angle_deg=angle,
                 climb=(climb.margin if climb else None) or 0.0,
                 room=(room.margin if room else None) or 0.0,
-                verdict=worst_first(results)[0].verdict,
+                verdict=worst_first(results)[0].verdict if results else "pass",
             )
         )
     return rows

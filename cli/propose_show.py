@@ -47,8 +47,9 @@ HEADS = ("", "cost a wheel", *SIZES, "kg", "rated, N", "payload, kg")
 def show_proposals(report: ProposeReport) -> None:
     """Proposals, what binds the first and what would relax it; or why there is none."""
     print(
-        f"{report.choices} combinations, {report.screened} left by the screening, "
-        f"{report.analysed} analysed, {report.seconds:.0f} s"
+        f"{report.choices:,} combinations, up to {report.judged:,} judged at once, "
+        f"{report.screened:,} left by the screening, {report.analysed} analysed, "
+        f"{report.seconds:.0f} s"
     )
     if report.stopped:
         print(STOPPED)

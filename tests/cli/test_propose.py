@@ -71,7 +71,7 @@ def test_demo_is_proposed_for_and_written(tmp_path: Path) -> None:
     home = tmp_path / "out" / "oyster-tramway-proposal"
     assert set(files_of(home)) == {"report.json", "proposal.html"}
     page = (home / "proposal.html").read_text(encoding="utf-8")
-    assert page.count("<svg") == 1
+    assert page.count("<svg") == 2
     assert "One step away" in page
     assert "http" not in page.replace("http://www.w3.org/2000/svg", "")
     best = [row for row in report["trade"] if row["best"]]
