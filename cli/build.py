@@ -34,7 +34,7 @@ from cli.show import Steps
 from cli.steps import build_steps
 from cli.time_plan import time_plan
 from cli.wheel_cost import wheel_cost
-from cli.wheelset_rows import missing_words, wheelset_row
+from cli.wheelset_rows import axle_rests, missing_words, wheelset_row
 from cli.write import write_blanks, write_sheets, write_solids, write_templates
 from nesting.nest import Effort
 from parts.checks.window_picture import window_picture
@@ -84,7 +84,7 @@ def _write_all(
     step("blanks")
     write_blanks(job, plan.parts, folder)
     step("cutting files")
-    files, warnings = write_sheets(job, plan, folder)
+    files, warnings = write_sheets(job, plan, folder, axle_rests(job))
     step("templates")
     templates = write_templates(job, plan.parts, folder)
     step("solids")

@@ -13,6 +13,7 @@ from cli.offcut_use import used_before
 from cli.plan import lacking, plan_job, require_stock
 from cli.report import cutting_warnings, length_rows, nesting_row, sheet_rows
 from cli.show import show_json, show_sheets, show_table, steps
+from cli.wheelset_rows import axle_rests
 from cli.words import figure
 from cli.write import sheet_files, write_sheets
 from nesting.cut_time import cutting_work
@@ -45,7 +46,10 @@ def nest_job(job: Job, out: Path, seed: int, effort: Effort, as_json: bool) -> l
         show_sheets(sheets, totals, lengths)
     require_stock(job, plan)
     used = used_before(job, out)
-    _, warnings = write_part(out, job.head.name, lambda folder: write_sheets(job, plan, folder))
+    rests = axle_rests(job)
+    _, warnings = write_part(
+        out, job.head.name, lambda folder: write_sheets(job, plan, folder, rests)
+    )
     return used + warnings + cutting_warnings(job, plan)
 
 

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from cli.job import Job
+from cli.job_wheelset import job_wheelset
 from cli.report_model import CheckRow
 from cli.wheelset_model import AxleCutRow, AxleStepRow, FitRow, SpacerRow, WheelsetRow
 from nesting.axle_lengths import AxleCuts, axle_cut_list
+from nesting.round_bar import Round
 from parts.inches import Units, thousandths
 from parts.iso_fits import limits
 from parts.wheel_seat import held_words
@@ -27,6 +29,12 @@ def axles_of(job: Job) -> int:
 def axle_cuts(job: Job, made: Wheelset) -> AxleCuts:
     """How the job's axles are sawn from its [[round]] bars."""
     return axle_cut_list(made, axles_of(job), job.rounds, job.cutting.kerf_mm)
+
+
+def axle_rests(job: Job) -> tuple[Round, ...]:
+    """Ends of round bar that are left when the job's axles are sawn; none without [axle]."""
+    made = job_wheelset(job).wheelset
+    return axle_cuts(job, made).rests if made else ()
 
 
 def wheelset_row(job: Job, made: Wheelset) -> WheelsetRow:

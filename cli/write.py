@@ -10,6 +10,7 @@ from cli.job_blanks import job_blanks
 from cli.job_wheelset import job_wheelset
 from cli.offcut_use import USED_FILE, used_toml
 from cli.plan import Plan
+from nesting.round_bar import Round
 from parts.wheel import Part, wheel
 
 WHEEL_STEP = "wheel.step"
@@ -46,9 +47,12 @@ def write_blanks(job: Job, parts: Sequence[Part], folder: Path) -> list[str]:
     return files
 
 
-def write_sheets(job: Job, plan: Plan, folder: Path) -> tuple[list[str], list[str]]:
-    """One DXF for each distinct layout, and what is left and used; returns paths and warnings."""
-    from nesting.offcut_file import offcuts_toml
+def write_sheets(
+    job: Job, plan: Plan, folder: Path, rests: Sequence[Round] = ()
+) -> tuple[list[str], list[str]]:
+    """One DXF for each distinct layout, and what is left (`rests` of round bar too) and used;
+    returns paths and warnings."""
+    from nesting.offcut_file import offcuts_toml, rounds_toml
     from nesting.skeleton import kept_rings
     from nesting.write_dxf import write_sheet_dxf
 
@@ -60,7 +64,7 @@ def write_sheets(job: Job, plan: Plan, folder: Path) -> tuple[list[str], list[st
         keep = kept_rings(layout, plan.kept)
         told = write_sheet_dxf(layout, job.cutting, folder / file, keep)
         warnings += [f"{file}: {line}" for line in told]
-    text = offcuts_toml(list(plan.kept), job.head.name)
+    text = offcuts_toml(list(plan.kept), job.head.name) + rounds_toml(rests)
     (folder / "offcuts.toml").write_text(text, encoding="utf-8")
     used = used_toml(plan.layouts, job.head.name)
     (folder / USED_FILE).write_text(used, encoding="utf-8")

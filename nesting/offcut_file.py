@@ -6,6 +6,7 @@ import hashlib
 from collections.abc import Sequence
 
 from nesting.left_over import LeftOver
+from nesting.round_bar import Round
 from parts.outline import Point
 from parts.spec_model import toml_value
 
@@ -67,6 +68,21 @@ def offcuts_toml(kept: Sequence[LeftOver], job_name: str) -> str:
                 lines.append(f"holes = {toml_value(holes)}")
             lines.append("")
     return "\n".join(lines)
+
+
+def rounds_toml(rests: Sequence[Round]) -> str:
+    """`[[round]]` tables of the ends of bar that are left, ready for the next job file; a whole
+    millimetre is kept for measuring."""
+    lines = []
+    for rest in rests:
+        lines += [
+            "[[round]]",
+            f"diameter_mm = {toml_value(rest.diameter_mm)}",
+            f"length_mm = {toml_value(float(int(rest.length_mm)))}",
+            f"count = {rest.count}",
+            "",
+        ]
+    return "\n".join(["", *lines]) if lines else ""
 
 
 def _moved(ring: Sequence[Point], x0: float, y0: float) -> list[Point]:

@@ -96,6 +96,25 @@ def test_too_few_bars_are_told() -> None:
     assert f"2 axles of {row.piece_mm:.0f} mm without a bar" in wheelset_section(job, row)
 
 
+def test_ends_of_bar_are_left_for_the_next_job(own_folder: Path) -> None:
+    """An axle of a bar of 3 m: the rest, less the saw cut, is a [[round]] of offcuts.toml; the
+    next job saws it before a whole bar."""
+    write_job(own_folder, job_text(AXLE, rows=BAR))
+    assert run("nest", "job.toml").exit_code == 0
+    text = (own_folder / "out" / NAME / "offcuts.toml").read_text(encoding="utf-8")
+    rests = tomllib.loads(text)["round"]
+    job, row = made({}, BAR)
+    assert job.head.wheels == 2
+    used = row.piece_mm + job.cutting.kerf_mm
+    rest = 3000 - used
+    assert [(r["diameter_mm"], r["length_mm"], r["count"]) for r in rests] == [
+        (30, math.floor(rest), 1)
+    ]
+    next_rows = BAR + text[text.index("[[round]]") :]
+    (cut,) = made({}, next_rows)[1].cuts
+    assert cut.rest_mm == pytest.approx(rests[0]["length_mm"] - used)
+
+
 def test_the_step_comes_before_gauging_and_tells_this_axle() -> None:
     ids = [step.id for step in steps(AXLE).steps]
     assert ids[ids.index("axle") + 1] == "gauge"
