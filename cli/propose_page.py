@@ -82,11 +82,15 @@ def _keys(report: ProposeReport) -> str:
     return ", ".join(f"{key} = {value}" for key, value in report.proposals[0].wheel.items())
 
 
-def _trade(report: ProposeReport) -> str:
+def trade_of(report: ProposeReport) -> str:
+    """Cost against load rating, drawn. Raises: IndexError without proposals."""
     dots = [Dot(t.cost_estimate, t.rated_n, "best" if t.best else "tried") for t in report.trade]
     dots += [Dot(p.cost_estimate, p.rated_n, "proposed", str(p.rank)) for p in report.proposals]
     unit = "kg of steel" if report.not_priced else report.currency
-    picture = trade_picture(dots, report.proposals[0].load_n, unit)
+    return trade_picture(dots, report.proposals[0].load_n, unit)
+
+
+def _trade(report: ProposeReport) -> str:
     rows = [
         [
             money(report, t.cost_estimate),
@@ -103,7 +107,7 @@ def _trade(report: ProposeReport) -> str:
         "Squares: proposals, rated in full. Full dots: no cheaper wheel of those analysed is as "
         "strong."
     )
-    shown = f"<figure>{picture}<figcaption>{note}</figcaption></figure>"
+    shown = f"<figure>{trade_of(report)}<figcaption>{note}</figcaption></figure>"
     return f"<h2>Cost against load rating</h2>{shown}{stacked(heads, rows, frozenset(range(5)))}"
 
 
@@ -124,6 +128,12 @@ def _changes(report: ProposeReport) -> str:
     return f"<h2>One step away</h2><p>{words}</p>{stacked(heads, rows, frozenset({2, 3, 4}))}"
 
 
+def flare_of(report: ProposeReport) -> str:
+    """Flare against derailment, drawn. Raises: IndexError without proposals."""
+    flares = [Flare(f.flange_angle_deg, f.climb, f.room, f.verdict == "pass") for f in report.flare]
+    return flare_picture(flares, float(report.proposals[0].wheel["flange_angle_deg"]))
+
+
 def _flare(report: ProposeReport) -> str:
     rows = [
         [f"{f.flange_angle_deg:g}", f"{f.climb:+.0%}", f"{f.room:+.0%}", f.verdict]
@@ -131,10 +141,8 @@ def _flare(report: ProposeReport) -> str:
     ]
     heads = ("Flange angle, deg", "Room against climbing", "Room in the curve", "Checks of running")
     words = "A flatter flange (smaller angle) grinds less and climbs sooner."
-    flares = [Flare(f.flange_angle_deg, f.climb, f.room, f.verdict == "pass") for f in report.flare]
-    picture = flare_picture(flares, float(report.proposals[0].wheel["flange_angle_deg"]))
     note = "Open dots: a check of running that hangs on the angle warns or fails."
-    shown = f"<figure>{picture}<figcaption>{note}</figcaption></figure>"
+    shown = f"<figure>{flare_of(report)}<figcaption>{note}</figcaption></figure>"
     table = stacked(heads, rows, frozenset({0, 1, 2}))
     return f"<h2>Flare against derailment</h2><p>{words}</p>{shown}{table}"
 
