@@ -19,6 +19,7 @@ class ChangeRow(Row):
     cost: float = Field(description="a wheel, estimated, more or less")
     rating_percent: float | None = Field(description="more or less; absent: cannot be rated")
     fails: list[str] = Field(description="checks that it would fail")
+    warns: list[str] = Field(description="checks that would warn and do not yet")
 
 
 class ProposalRow(Row):

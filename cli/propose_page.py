@@ -11,7 +11,7 @@ from cli.job import Job
 from cli.job_sheet_shop import SHOP_STYLE, stacked
 from cli.job_sheet_style import STYLE
 from cli.propose_model import ProposeReport
-from cli.propose_show import HEADS, STOPPED, money, proposal_cells
+from cli.propose_show import HEADS, STOPPED, against, money, proposal_cells
 from parts.flare_picture import Flare, flare_picture
 from parts.trade_picture import Dot, trade_picture
 
@@ -116,15 +116,18 @@ def _changes(report: ProposeReport) -> str:
         [
             c.key,
             f"{c.was} to {c.becomes}",
-            f"{c.mass_kg:+.2f}",
-            f"{c.cost:+.2f}",
-            "cannot be rated" if c.rating_percent is None else f"{c.rating_percent:+.0f} %",
-            "; ".join(c.fails),
+            f"{c.mass_kg:+z.2f}",
+            f"{c.cost:+z.2f}",
+            "cannot be rated" if c.rating_percent is None else f"{c.rating_percent:+z.0f} %",
+            against(c),
         ]
         for c in report.proposals[0].changes
     ]
-    heads = ("Key", "From, to", "kg", "Cost", "Rating", "Would fail")
-    words = "What relaxes the first proposal, or makes it cheaper and fail: one step at a time."
+    heads = ("Key", "From, to", "kg", "Cost", "Rating", "Against it")
+    words = (
+        "What relaxes the first proposal, or makes it cheaper and fail: one step at a time. A "
+        "wheel that a check warns of is proposed only where no other passes."
+    )
     return f"<h2>One step away</h2><p>{words}</p>{stacked(heads, rows, frozenset({2, 3, 4}))}"
 
 

@@ -65,13 +65,15 @@ def change_rows(
     def cost(one: WheelSpec) -> float:
         return sum(question(one) for question in questions)
 
-    steps = neighbours(wheel, choices)
+    own = {check.id for check in job_checks(replace(job, wheel=wheel)) if check.verdict == "warn"}
+    steps = neighbours(wheel, choices, job.wheel)
     limits = analyse(job.setting, [wheel, *(step.wheel for step in steps)])
     loads = [min(limit.values(), default=0.0) for limit in limits]
     rows = []
     for step, load in zip(steps, loads[1:], strict=True):
         checks = job_checks(replace(job, wheel=step.wheel))
         fails = [check.title for check in checks if check.verdict == "fail"]
+        warned = [check for check in checks if check.verdict == "warn" and check.id not in own]
         if loads[0] and rated_n * load / loads[0] < job.setting.wheel_load_n:
             fails.append(TOO_WEAK)
         rows.append(
@@ -83,6 +85,7 @@ def change_rows(
                 cost=cost(step.wheel) - cost(wheel),
                 rating_percent=100 * (load / loads[0] - 1) if load and loads[0] else None,
                 fails=fails,
+                warns=[check.title for check in warned],
             )
         )
     return rows

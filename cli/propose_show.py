@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from cli.propose_model import ProposalRow, ProposeReport
+from cli.propose_model import ChangeRow, ProposalRow, ProposeReport
 from cli.show import show_table
 
 
@@ -37,6 +37,13 @@ def proposal_cells(report: ProposeReport, row: ProposalRow) -> list[str]:
     ]
 
 
+def against(row: ChangeRow) -> str:
+    """What speaks against a step: checks that it would fail, or that would warn."""
+    said = [f"fails: {', '.join(row.fails)}"] if row.fails else []
+    said += [f"warns: {', '.join(row.warns)}"] if row.warns else []
+    return "; ".join(said)
+
+
 SIZES = ("tread dia, mm", "tread, mm", "flange, mm", "discs, mm", "throat / root, mm")
 STOPPED = (
     "stopped by Ctrl-C: proposals are of the wheels analysed by then; cheaper ones may be left"
@@ -63,16 +70,16 @@ def show_proposals(report: ProposeReport) -> None:
             print(f"   look at: {line}")
     show_table(
         "The first, one step away",
-        ("key", "from", "to", "kg", "cost", "rating", "fails"),
+        ("key", "from", "to", "kg", "cost", "rating", "against it"),
         [
             (
                 c.key,
                 c.was,
                 c.becomes,
-                f"{c.mass_kg:+.2f}",
-                f"{c.cost:+.2f}",
-                "" if c.rating_percent is None else f"{c.rating_percent:+.0f} %",
-                ", ".join(c.fails),
+                f"{c.mass_kg:+z.2f}",
+                f"{c.cost:+z.2f}",
+                "" if c.rating_percent is None else f"{c.rating_percent:+z.0f} %",
+                against(c),
             )
             for c in report.proposals[0].changes
         ],

@@ -152,7 +152,7 @@ def wheel_values(base: dict[str, Any], choices: Choices, chosen: dict[str, int])
 
     ring: Ring = at("ring")
     count, vent = at("vents")
-    inset, throat, disc, fit = at("inset"), at("throat"), at("disc"), at("fit")
+    inset = at("inset")
     values = base | {
         "tread_diameter_mm": at("diameter"),
         "tread_from": ring.source,
@@ -162,22 +162,31 @@ def wheel_values(base: dict[str, Any], choices: Choices, chosen: dict[str, int])
         "flange_depth_mm": at("depth"),
         "flange_angle_deg": at("angle"),
         "flange_segments": at("segments"),
-        "disc_thickness_mm": disc,
+        "disc_thickness_mm": at("disc"),
         "disc_field_inset_mm": inset,
         "disc_gauge_inset_mm": inset,
-        "fit_clearance_mm": fit,
-        "weld_throat_mm": throat,
+        "fit_clearance_mm": at("fit"),
+        "weld_throat_mm": at("throat"),
         "root_weld_mm": at("root"),
         "vent_count": count,
         "vent_diameter_mm": vent,
     }
+    return values | followers(base, values)
+
+
+def followers(base: dict[str, Any], values: dict[str, Any]) -> dict[str, float]:
+    """Length of the hub tube and circle of the vents that go with chosen values, see
+    `wheel_values`; `base` as there."""
+    width, throat = values["tread_width_mm"], values["weld_throat_mm"]
+    moved: dict[str, float] = {}
     if base["hub_tube_length_mm"]:
         beyond = base["hub_tube_length_mm"] - base["tread_width_mm"]
-        least = ring.width_mm - 2 * inset + 4 * throat
-        values["hub_tube_length_mm"] = float(math.ceil(max(ring.width_mm + beyond, least)))
-    if count:
-        loss = ring.width_mm / base["tread_taper_1_in"] if base["tread_taper_1_in"] else 0.0
-        bore = at("diameter") - 2 * (loss + ring.thickness_mm)
-        room = throat * math.sqrt(2) + VENT_WEB_MM + fit
-        values["vent_circle_mm"] = max(0.0, math.floor(bore - vent - 2 * room))
-    return values
+        least = width - 2 * values["disc_field_inset_mm"] + 4 * throat
+        moved["hub_tube_length_mm"] = float(math.ceil(max(width + beyond, least)))
+    if values["vent_count"]:
+        loss = width / base["tread_taper_1_in"] if base["tread_taper_1_in"] else 0.0
+        bore = values["tread_diameter_mm"] - 2 * (loss + values["tread_thickness_mm"])
+        room = throat * math.sqrt(2) + VENT_WEB_MM + values["fit_clearance_mm"]
+        free = bore - values["vent_diameter_mm"] - 2 * room
+        moved["vent_circle_mm"] = max(0.0, float(math.floor(free)))
+    return moved

@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from parts.choices import Choices
-from parts.dimension_steps import followers
+from parts.choices import Choices, followers
 from parts.faults import SpecError
 from parts.wheel_spec import WheelSpec
 
@@ -34,24 +32,24 @@ class Step:
     wheel: WheelSpec
 
 
-def neighbours(wheel: WheelSpec, choices: Choices) -> list[Step]:
+def neighbours(wheel: WheelSpec, choices: Choices, base: WheelSpec) -> list[Step]:
     """One step up and one down on every axis of MOVES and on the ring's wall, where there is one
-    and a wheel can be made of it. Vent circle and hub tube follow, see
-    `dimension_steps.followers`."""
-    return list(_steps(wheel, choices))
+    and a wheel can be made of it. Vent circle and hub tube follow as they do for all choices, see
+    `choices.wheel_values`; `base` is the job's own wheel."""
+    return list(_steps(wheel, choices, base.model_dump()))
 
 
-def _steps(wheel: WheelSpec, choices: Choices) -> Iterator[Step]:
+def _steps(wheel: WheelSpec, choices: Choices, base: dict[str, Any]) -> Iterator[Step]:
     for axis, keys in MOVES.items():
         if axis == "diameter" and wheel.tread_from == "pipe":
             continue
         for value in _beside(sorted(getattr(choices, axis)), getattr(wheel, keys[0])):
-            yield from _step(wheel, dict.fromkeys(keys, value), " and ".join(keys))
+            yield from _step(wheel, base, dict.fromkeys(keys, value), " and ".join(keys))
     if wheel.tread_from == "pipe":
         return
     walls = sorted({ring.thickness_mm for ring in choices.ring if ring.source != "pipe"})
     for wall in _beside(walls, wheel.tread_thickness_mm):
-        yield from _step(wheel, {"tread_thickness_mm": wall}, "tread_thickness_mm")
+        yield from _step(wheel, base, {"tread_thickness_mm": wall}, "tread_thickness_mm")
 
 
 def _beside(values: list[float], now: float) -> list[float]:
@@ -60,14 +58,11 @@ def _beside(values: list[float], now: float) -> list[float]:
     return above + below
 
 
-def _step(wheel: WheelSpec, changes: dict[str, Any], key: str) -> Iterator[Step]:
+def _step(
+    wheel: WheelSpec, base: dict[str, Any], changes: dict[str, Any], key: str
+) -> Iterator[Step]:
     values = wheel.model_dump() | changes
-    values |= {one.key: one.becomes for one in followers(wheel, changes)}
-    if (
-        wheel.vent_count
-    ):  # a larger bead at the rim pushes the vents inwards, by its leg either side
-        leg = math.sqrt(2) * (values["weld_throat_mm"] - wheel.weld_throat_mm)
-        values["vent_circle_mm"] -= 2 * max(leg, 0.0)
+    values |= followers(base, values)
     try:
         other = WheelSpec(**values)
     except SpecError:

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
 
+NOISE = 6  # decimals of a cost that are its own
 Analyse = Callable[[Setting, Sequence[WheelSpec]], Sequence[Limits]]
 
 
@@ -50,8 +51,8 @@ class Found:
 
 
 def prices(wheels: Wheels, parts: Sequence[Callable[[WheelSpec], float]]) -> NDArray[np.float64]:
-    """Cost of every wheel, the sum over its parts. Raises: GeometryError where a part hangs on a
-    dimension that is not chosen."""
+    """Cost of every wheel: the sum over its parts, rounded free of the noise of summing. Raises:
+    GeometryError where a part hangs on a dimension that is not chosen."""
     import numpy as np
 
     total = np.zeros(wheels.count)
@@ -60,7 +61,7 @@ def prices(wheels: Wheels, parts: Sequence[Callable[[WheelSpec], float]]) -> NDA
         if found is None:
             raise GeometryError("a price hangs on a dimension that is not chosen yet")
         total += found
-    return total
+    return np.round(total, NOISE)
 
 
 def kinds(wheels: Wheels) -> NDArray[np.int64]:

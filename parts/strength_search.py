@@ -21,6 +21,7 @@ Limits = dict[str, float]  # limit of the rating -> wheel load that it allows, N
 RIDGE = 1e-3
 IDLE = 3  # rounds of climbing without gain after which no wheel is taken to be strong enough
 BESIDE = 0.8  # a wheel one size away from the cheapest strong one is tried at so much already
+SAME = 1e-9  # costs no further apart are equal
 TRUST = 0.97  # a wheel is tried when the fit gives it so much of the load it must carry
 
 
@@ -69,11 +70,8 @@ def cheapest_strong(
     while tried.count < most:
         strong = fitted_load_n(sizes, tried)
         best = _best_of_families(tried, cost, family, needed_n, passes)
-        # of families still open in order of what they should cost, and no more than are wanted
         known = np.isin(np.arange(len(cost)), list(tried.limits))
-        ceiling = sorted(cost[row] for row in best.values())[wanted - 1 : wanted]
-        most_cost = [cost[best[f]] if f in best else np.inf for f in family.tolist()]
-        open_ = ~known & ~barred & (cost < np.minimum([*ceiling, np.inf][0], most_cost) - 1e-9)
+        open_ = ~known & ~barred & _better(tried, cost, family, strong, best, wanted)
         batch_now = min(batch, most - tried.count)
         rows: list[int] = []
         for among, apart in (
@@ -97,6 +95,27 @@ def cheapest_strong(
             tried.stopped = True
             break
     return tried
+
+
+def _better(
+    tried: Tried,
+    cost: NDArray[np.float64],
+    family: NDArray[np.int64],
+    strong: NDArray[np.float64],
+    best: dict[int, int],
+    wanted: int,
+) -> NDArray[np.bool_]:
+    """Wheels that would be cheaper than the cheapest strong one of their family, or as cheap and
+    by the fit stronger; of no more families than are wanted."""
+    import numpy as np
+
+    ceiling = [*sorted(cost[row] for row in best.values())[wanted - 1 : wanted], np.inf][0]
+    most_cost, load = np.full(len(cost), np.inf), np.full(len(cost), np.inf)
+    for one, row in best.items():
+        most_cost[family == one], load[family == one] = cost[row], tried.load_n(row)
+    cheaper = cost < np.minimum(ceiling, most_cost) - SAME
+    equal = (np.abs(cost - most_cost) <= SAME) & (cost <= ceiling + SAME)
+    return np.asarray(cheaper | (equal & (strong > load)))
 
 
 def _beside(
@@ -183,13 +202,11 @@ def _best_of_families(
     needed_n: float,
     passes: Callable[[int], bool],
 ) -> dict[int, int]:
-    """The cheapest strong row of each family; of equals the first."""
+    """The cheapest strong row of each family; of equals the stronger, then the first."""
     best: dict[int, int] = {}
-    for row in sorted(tried.limits):
-        if tried.load_n(row) >= needed_n and passes(row):
-            other = best.setdefault(int(family[row]), row)
-            if cost[row] < cost[other]:
-                best[int(family[row])] = row
+    good = [row for row in tried.limits if tried.load_n(row) >= needed_n and passes(row)]
+    for row in sorted(good, key=lambda row: (cost[row], -tried.load_n(row), row)):
+        best.setdefault(int(family[row]), row)
     return best
 
 

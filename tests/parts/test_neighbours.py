@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from parts.choices import wheel_values
 from parts.neighbours import neighbours
+from parts.wheel_spec import WheelSpec
 
 from .settings import demo_setting
 from .test_sifting import SMALL
@@ -13,7 +15,7 @@ WHEEL = demo_setting().wheel
 
 
 def test_steps_take_the_next_choice_either_way() -> None:
-    steps = {(step.key, step.becomes): step.wheel for step in neighbours(WHEEL, SMALL)}
+    steps = {(step.key, step.becomes): step.wheel for step in neighbours(WHEEL, SMALL, WHEEL)}
     assert ("tread_diameter_mm", "280") in steps  # 300 is the largest
     assert ("flange_depth_mm", "12") in steps
     assert ("root_weld_mm", "6") in steps
@@ -23,12 +25,21 @@ def test_steps_take_the_next_choice_either_way() -> None:
             assert getattr(wheel, name) == float(becomes)
 
 
-def test_vents_follow_ring_and_bead() -> None:
-    wheels = {(step.key, step.becomes): step.wheel for step in neighbours(WHEEL, SMALL)}
-    smaller = wheels["tread_diameter_mm", "280"]
-    assert smaller.vent_circle_mm == pytest.approx(WHEEL.vent_circle_mm - 20)
-    thinner = wheels["tread_thickness_mm", "6"]
-    assert thinner.vent_circle_mm == pytest.approx(WHEEL.vent_circle_mm + 4)
-    wider = wheels["disc_field_inset_mm and disc_gauge_inset_mm", "12"]
-    # 8 mm less over the discs, so that the tube stands out as far as before
-    assert wider.hub_tube_length_mm == pytest.approx(WHEEL.hub_tube_length_mm - 8)
+def test_vents_and_tube_follow_as_in_all_choices() -> None:
+    """A step gives the wheel that the search has for these choices, so that their costs agree."""
+    places = {"diameter": 2, "ring": 0, "flange": 1, "depth": 1, "throat": 1, "root": 1}
+    base = WHEEL.model_dump()
+    one = WheelSpec(**wheel_values(base, SMALL, places))
+    steps = {(step.key, step.becomes): step.wheel for step in neighbours(one, SMALL, WHEEL)}
+    for axis, at, key in (
+        ("diameter", 1, ("tread_diameter_mm", "280")),
+        ("throat", 0, ("weld_throat_mm", "3")),
+        ("inset", 1, ("disc_field_inset_mm and disc_gauge_inset_mm", "12")),
+        ("root", 0, ("root_weld_mm", "6")),
+    ):
+        other = WheelSpec(**wheel_values(base, SMALL, places | {axis: at}))
+        assert steps[key] == other
+    smaller = steps["tread_diameter_mm", "280"]
+    assert smaller.vent_circle_mm == pytest.approx(one.vent_circle_mm - 20)
+    thinner = steps["tread_thickness_mm", "6"]
+    assert thinner.vent_circle_mm == pytest.approx(one.vent_circle_mm + 4)

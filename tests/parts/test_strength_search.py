@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+import math
 from collections.abc import Callable, Sequence
 
 import numpy as np
@@ -132,3 +133,28 @@ def test_limits_that_jump_are_found_one_size_away(seed: int) -> None:
     strong = [row for row in range(len(COST)) if min(jumping(row).values()) >= 900.0]
     found = [row for row in tried.limits if tried.load_n(row) >= 900.0]
     assert min(COST[found]) == pytest.approx(min(COST[strong]))
+
+
+@pytest.mark.parametrize("needed_n", [600.0, 800.0, 900.0, 1100.0])
+def test_of_equal_costs_the_strongest_is_found(needed_n: float) -> None:
+    """A size that costs nothing, as a disc's inset does: its strongest is analysed too."""
+    free = np.exp(GRID) @ np.array([0.0, 4.0, 5.0])
+
+    def peaked(row: int) -> dict[str, float]:
+        drop = 1 - 0.05 * abs(math.exp(GRID[row, 0]) - 250) / 50
+        return {name: load * drop for name, load in limits(row).items()}
+
+    tried = cheapest_strong(
+        GRID,
+        free,
+        np.zeros(len(free), dtype=np.int64),
+        needed_n,
+        lambda rows: [peaked(row) for row in rows],
+        wanted=1,
+        most=len(free),
+    )
+    loads = np.array([min(peaked(row).values()) for row in range(len(free))])
+    equal = np.flatnonzero(free == free[loads >= needed_n].min())
+    assert len(equal) == 3
+    assert max(equal, key=lambda row: loads[row]) in tried.limits
+    assert tried.count < len(free)
