@@ -15,7 +15,7 @@ from parts.checks.result import worst_first
 from parts.checks.setting import Setting
 from parts.choices import ANGLES_DEG, Choices
 from parts.neighbours import neighbours
-from parts.proposing import Analyse, Found
+from parts.proposing import NOISE, Analyse, Found
 from parts.wheel import wheel_mass_kg
 from parts.wheel_spec import WheelSpec
 
@@ -63,7 +63,7 @@ def change_rows(
     questions = estimate_parts(job).values()
 
     def cost(one: WheelSpec) -> float:
-        return sum(question(one) for question in questions)
+        return round(sum(question(one) for question in questions), NOISE)
 
     own = {check.id for check in job_checks(replace(job, wheel=wheel)) if check.verdict == "warn"}
     steps = neighbours(wheel, choices, job.wheel)
@@ -82,7 +82,7 @@ def change_rows(
                 was=step.was,
                 becomes=step.becomes,
                 mass_kg=wheel_mass_kg(step.wheel) - wheel_mass_kg(wheel),
-                cost=cost(step.wheel) - cost(wheel),
+                cost=round(cost(step.wheel) - cost(wheel), NOISE),
                 rating_percent=100 * (load / loads[0] - 1) if load and loads[0] else None,
                 fails=fails,
                 warns=[check.title for check in warned],
