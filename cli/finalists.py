@@ -36,13 +36,13 @@ def finalists(
             break
         wheels = [WheelSpec(**found.wheels.values(row)) for row in rows]
         costs = [float(found.cost[row]) for row in rows]
-        told |= zip(rows, pool.map(partial(_finalist, job), wheels, costs), strict=True)
+        told |= zip(rows, pool.map(partial(finalist, job), wheels, costs), strict=True)
     good = [what for what in told.values() if not isinstance(what, str)]
     good.sort(key=lambda row: (row.cost_per_wheel, -row.rated_n))
     return good[:count], [what for what in told.values() if isinstance(what, str)]
 
 
-def _finalist(job: Job, wheel: WheelSpec, estimate: float) -> ProposalRow | str:
+def finalist(job: Job, wheel: WheelSpec, estimate: float) -> ProposalRow | str:
     """A wheel rated in full and laid on the stock; why not, where it fails a check or fits none."""
     name = (
         f"{wheel.tread_diameter_mm:g} mm of {wheel.tread_from} {wheel.tread_width_mm:g} x "

@@ -9,12 +9,13 @@ from dataclasses import dataclass, replace
 from functools import partial
 
 from cli.beside import beside
+from cli.cheaper_steps import cheaper_steps
 from cli.cost_estimate import anything_priced, estimate_parts
 from cli.finalists import finalists
 from cli.job import Job
 from cli.job_wheelset import job_checks
 from cli.propose_model import ProposeReport, SieveRow
-from cli.propose_rows import change_rows, flare_rows, trade_rows
+from cli.propose_rows import flare_rows, trade_rows
 from cli.show import Steps
 from parts.checks.all import CHECKS
 from parts.checks.axle_screening import CHECKS as AXLE_CHECKS
@@ -105,22 +106,19 @@ def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
             return report(analysed=found.analyses, trade=trade, refused=too_weak(job, found))
         step("plates and full analysis")
         good, left_out = finalists(job, found, wanted.proposals, pool)
-        ranked = [row.model_copy(update={"rank": k + 1}) for k, row in enumerate(good)]
-        if not ranked:
+        if not good:
             words = ["no finalist passes in full: raise --analyses"]
             return report(analysed=found.analyses, trade=trade, refused=words, left_out=left_out)
         step("one step away")
-        first = WheelSpec(**ranked[0].wheel)
-        rated_n = ranked[0].rated_n
-        changes = change_rows(job, choices, first, rated_n, partial(_mapped, pool))
-        ranked[0] = ranked[0].model_copy(update={"changes": changes})
+        first, too = cheaper_steps(job, choices, good[0], partial(_mapped, pool))
+        good = [first, *(row for row in good[1:] if row.wheel != first.wheel)]
     return report(
         analysed=found.analyses,
         stopped=found.stopped,
-        proposals=ranked,
-        left_out=left_out,
+        proposals=[row.model_copy(update={"rank": k + 1}) for k, row in enumerate(good)],
+        left_out=left_out + too,
         trade=trade,
-        flare=flare_rows(job.setting, first),
+        flare=flare_rows(job.setting, WheelSpec(**first.wheel)),
     )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from html import escape
 from pathlib import Path
 
+from cli.cheaper_steps import MOST_STEPS
 from cli.folder import PROPOSAL_OURS, write_folder
 from cli.inch_words import page_in
 from cli.job import Job
@@ -125,8 +126,11 @@ def _changes(report: ProposeReport) -> str:
     ]
     heads = ("Key", "From, to", "kg", "Cost", "Rating", "Against it")
     words = (
-        "What relaxes the first proposal, or makes it cheaper and fail: one step at a time. A "
-        "wheel that a check warns of is proposed only where no other passes."
+        "What relaxes the first proposal, or makes it cheaper and fail: one step at a time. "
+        f"Costs are estimated; up to {MOST_STEPS} steps that looked cheaper with nothing against "
+        "them were tried in full and laid on the plates. A wheel that a check warns of is proposed "
+        "only where no other "
+        "passes."
     )
     return f"<h2>One step away</h2><p>{words}</p>{stacked(heads, rows, frozenset({2, 3, 4}))}"
 

@@ -70,7 +70,7 @@ def chosen(
         rated.append(row)
         return f"row {row} fails" if row in bad else laid(wheel, estimate)
 
-    monkeypatch.setattr(module, "_finalist", stand_in)
+    monkeypatch.setattr(module, "finalist", stand_in)
     with ThreadPoolExecutor(1) as pool:
         good, left_out = finalists(job, Few(Wheels(job.wheel)), count, pool)  # type: ignore[arg-type]
     return [round(row.cost_estimate - 100) for row in good], left_out, rated
