@@ -22,6 +22,8 @@ SHOULDER = (
     (1.20, 0.97098, -0.21796),
     (1.50, 0.93836, -0.25759),
     (2.00, 0.90879, -0.28598),
+    (3.00, 0.89334, -0.30860),
+    (math.inf, 0.87868, -0.33243),  # charted for 6; flat beyond
 )
 
 
@@ -47,12 +49,12 @@ def size_factor(diameter_mm: float, turning: bool = True) -> float:
 def shoulder_kt(big_mm: float, small_mm: float, fillet_mm: float) -> float:
     """Theoretical notch factor of a shoulder in bending; the next larger D / d charted (safe).
 
-    Raises: ValueError for D below d, a fillet not above 0, or D / d above 2.
+    Raises: ValueError for D below d, or a fillet not above 0.
     """
-    if not (0 < small_mm <= big_mm <= 2 * small_mm and fillet_mm > 0):
+    if not (0 < small_mm <= big_mm and fillet_mm > 0):
         raise ValueError(
             f"shoulder: found {big_mm:g} on {small_mm:g}, fillet {fillet_mm:g}; allowed: "
-            "D from d up to 2 d, fillet above 0 mm"
+            "D from d up, fillet above 0 mm"
         )
     a, b = next((a, b) for most, a, b in SHOULDER if big_mm / small_mm <= most)
     return float(max(a * (fillet_mm / small_mm) ** b, 1.0))

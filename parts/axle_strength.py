@@ -5,10 +5,12 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from parts.steel import DENSITY_KG_MM3
 
 E_N_MM2 = 210000.0  # EN 1993-1-1, 3.2.6
+Steps = Sequence[tuple[float, float, float]]  # x from, x to, diameter; mm, one after the other
 
 
 @dataclass(frozen=True)
@@ -69,9 +71,14 @@ def moment_n_mm(beam: AxleBeam, x_mm: float) -> float:
     return moment + sum(couple for at, couple in beam.couples if at <= x_mm)
 
 
-def greatest_moment_n_mm(beam: AxleBeam) -> float:
-    """Largest size of the moment; it lies on one side of a load, straight lines between."""
-    places = [at for at, _ in (*beam.forces, *beam.couples)]
+def greatest_moment_n_mm(
+    beam: AxleBeam, start_mm: float = -math.inf, end_mm: float = math.inf
+) -> float:
+    """Largest size of the moment from start to end; it lies there or on one side of a load,
+    straight lines between."""
+    loads = [at for at, _ in (*beam.forces, *beam.couples)]
+    inside = [at for at in (*loads, start_mm, end_mm) if start_mm <= at <= end_mm]
+    places = [at for at in inside if math.isfinite(at)]
     sides = [moment_n_mm(beam, x) for x in places]
     before = [moment_n_mm(beam, x - 1e-9) for x in places]
     return max(abs(moment) for moment in (*sides, *before))
@@ -94,29 +101,47 @@ def diameter_for_mm(moment: float, stress_n_mm2: float) -> float:
     return float((32 * abs(moment) / (math.pi * stress_n_mm2)) ** (1 / 3))
 
 
-def axle_mass_kg(steps: Sequence[tuple[float, float, float]]) -> float:
+def axle_mass_kg(steps: Steps) -> float:
     """Mass of an axle of such steps, (z from, z to, diameter) in mm. Plain geometry."""
     return sum(math.pi * d**2 / 4 * (b - a) * DENSITY_KG_MM3 for a, b, d in steps)
 
 
-def _free(beam: AxleBeam, x: float) -> tuple[float, float]:
-    """E I y and E I y' without the two constants: Macaulay's brackets."""
-    lift = sum(force * max(x - at, 0.0) ** 3 / 6 for at, force in beam.forces)
-    lift += sum(couple * max(x - at, 0.0) ** 2 / 2 for at, couple in beam.couples)
-    slope = sum(force * max(x - at, 0.0) ** 2 / 2 for at, force in beam.forces)
-    slope += sum(couple * max(x - at, 0.0) for at, couple in beam.couples)
+def _free(beam: AxleBeam, x: float, steps: Steps) -> tuple[float, float]:
+    """y and y' without the two constants: the curvature M / (E I) summed piece by piece, between
+    loads and steps, from the steps' start to x."""
+    ends = {at for step in steps for at in step[:2]}
+    ends |= {at for at, _ in (*beam.forces, *beam.couples)}
+    cuts = [at for at in sorted(ends) if steps[0][0] <= at < x] + [x]
+    lift = slope = 0.0
+    for start, end in pairwise(cuts):
+        long = end - start
+        diameter = next(d for a, b, d in steps if a <= start < b)
+        stiff = E_N_MM2 * math.pi * diameter**4 / 64
+        shear = sum(force for at, force in beam.forces if at <= start)
+        left = moment_n_mm(beam, start)
+        lift += slope * long + long**2 * (left / 2 + shear * long / 6) / stiff
+        slope += long * (left + shear * long / 2) / stiff
     return lift, slope
 
 
-def deflection_and_slope(beam: AxleBeam, x_mm: float, diameter_mm: float) -> tuple[float, float]:
-    """Deflection in mm (up) and slope in radians at x, of an even round axle held at its bearings.
+def deflection_and_slope(beam: AxleBeam, x_mm: float, steps: Steps) -> tuple[float, float]:
+    """Deflection in mm (up) and slope in radians at x, of a stepped round axle held at its
+    bearings.
 
-    Raises: ValueError for a diameter not above 0. Source: E I y'' = M by Macaulay's method.
+    Raises: ValueError for a diameter not above 0, or a place beyond the steps. Source: E I y'' = M,
+    integrated exactly.
     """
-    if not diameter_mm > 0:
-        raise ValueError(f"diameter_mm: found {diameter_mm:g}; allowed: above 0 mm")
-    stiff = E_N_MM2 * math.pi * diameter_mm**4 / 64
-    (left, right), (lift, slope) = beam.bearings, _free(beam, x_mm)
-    at_left, at_right = _free(beam, left)[0], _free(beam, right)[0]
+    (left, right), (start, end) = beam.bearings, (steps[0][0], steps[-1][1])
+    for key, value, good, allowed in (
+        *(("diameter_mm", d, d > 0, "above 0 mm") for _, _, d in steps),
+        *(
+            ("x_mm", x, start <= x <= end, f"{start:g} to {end:g} mm, the steps")
+            for x in (x_mm, left, right)
+        ),
+    ):
+        if not good:
+            raise ValueError(f"{key}: found {value:g}; allowed: {allowed}")
+    lift, slope = _free(beam, x_mm, steps)
+    at_left, at_right = _free(beam, left, steps)[0], _free(beam, right, steps)[0]
     turn = (at_left - at_right) / (right - left)
-    return (lift - at_left + turn * (x_mm - left)) / stiff, (slope + turn) / stiff
+    return lift - at_left + turn * (x_mm - left), slope + turn

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import pairwise
+
 from parts import axle_fatigue, axle_strength
 from parts.axle_fatigue import KEY_KT
 from parts.checks.result import CheckResult, judged
 from parts.checks.setting import Setting
-from parts.checks.wheelset_checks import beam_of
+from parts.checks.wheelset_checks import beam_of, moment_within_n_mm
 from parts.steel import STEELS
 from parts.wheelset import Wheelset
 
@@ -28,24 +32,28 @@ def _rm_n_mm2(made: Wheelset) -> float:
 
 
 def axle_fatigue_safety(setting: Setting, made: Wheelset) -> CheckResult:
-    """Safety against a fatigue crack where the wheel is held or a shoulder stands, the greatest
-    moment taken there (safe); half the shock in every turn, as in the wheel's own rating."""
+    """Safety against a fatigue crack where the wheel is held, at every shoulder and on the plain
+    axle between, each under its own greatest moment; half the shock in every turn, as in the
+    wheel's own rating."""
     id, title = "axle-fatigue", "Safety of the axle against fatigue"
     shock = setting.wagon.shock_factor
     share = (1 + shock) / 2 / shock
-    moment = share * max(
-        axle_strength.greatest_moment_n_mm(beam_of(setting, made, way)) for way in (1, -1)
-    )
     rm = _rm_n_mm2(made)
-    worst = min(
-        axle_fatigue.fatigue_safety(
-            axle_strength.bending_stress_n_mm2(moment, d),
-            kf,
-            rm,
-            axle_fatigue.endurance_n_mm2(rm, d, turning=made.turning),
-            made.turning,
+    worst, where = min(
+        (
+            axle_fatigue.fatigue_safety(
+                share
+                * axle_strength.bending_stress_n_mm2(
+                    moment_within_n_mm(setting, made, *notch.within_mm), notch.diameter_mm
+                ),
+                notch.factor,
+                rm,
+                axle_fatigue.endurance_n_mm2(rm, notch.diameter_mm, turning=made.turning),
+                made.turning,
+            ),
+            notch.where,
         )
-        for d, kf in _notches(made, rm)
+        for notch in _notches(made, rm)
     )
     return judged(
         id,
@@ -56,36 +64,47 @@ def axle_fatigue_safety(setting: Setting, made: Wheelset) -> CheckResult:
         "Shigley, Mechanical Engineering Design: endurance limit, Marin factors, Goodman, from "
         "memory; safety of 1 with all that in it is our choice, no source",
         at_most=False,
-        good=f"no crack is to come where the wheel is held by {made.retention}",
-        bad=f"a crack is to come where the wheel is held by {made.retention}: a thicker axle, "
-        "bearings nearer to the wheels, or a better way to hold it; weld no axle of this kind",
+        good=f"no crack is to come {where}",
+        bad=f"a crack is to come {where}: a thicker axle there, bearings nearer to the wheels, or "
+        "a better way to hold them; weld no axle of this kind",
     )
 
 
-def _notches(made: Wheelset, rm_n_mm2: float) -> list[tuple[float, float]]:
-    """Diameter and fatigue notch factor of the seat and of the journal's shoulder."""
+@dataclass(frozen=True)
+class _Notch:
+    """A place where the axle may crack: its thinner diameter and fatigue notch factor."""
+
+    where: str
+    within_mm: tuple[float, float]
+    diameter_mm: float
+    factor: float
+
+
+def _notches(made: Wheelset, rm_n_mm2: float) -> Iterator[_Notch]:
+    seat = made.seat_diameter_mm
     if made.retention in HELD_KF:
         held = HELD_KF[made.retention]
     else:
-        kt, corner = HELD_KT[made.retention], CORNER_SHARE * made.seat_diameter_mm
+        kt, corner = HELD_KT[made.retention], CORNER_SHARE * seat
         held = axle_fatigue.notch_factor(kt, corner, rm_n_mm2)
-    found = [(made.seat_diameter_mm, held)]
-    if made.seat_diameter_mm > made.journal_diameter_mm and made.fillet_mm > 0:
-        kt = axle_fatigue.shoulder_kt(
-            made.seat_diameter_mm, made.journal_diameter_mm, made.fillet_mm
-        )
-        shoulder = axle_fatigue.notch_factor(kt, made.fillet_mm, rm_n_mm2)
-        found.append((made.journal_diameter_mm, shoulder))
-    return found
+    for z0, z1, d in made.steps:
+        if d == seat:
+            yield _Notch(f"where the wheel is held by {made.retention}", (z0, z1), d, held)
+        else:
+            yield _Notch(f"where the axle has {d:g} mm", (z0, z1), d, 1.0)
+    for (_, z, d), (_, _, other) in pairwise(made.steps):
+        small, big = sorted((d, other))
+        kt = axle_fatigue.shoulder_kt(big, small, made.fillet_mm)
+        factor = axle_fatigue.notch_factor(kt, made.fillet_mm, rm_n_mm2)
+        yield _Notch(f"at the shoulder from {big:g} to {small:g} mm", (z, z), small, factor)
 
 
 def axle_slope(setting: Setting, made: Wheelset) -> CheckResult:
-    """How far the axle leans in its bearings, on its thinnest diameter all along (safe)."""
+    """How far the axle leans in its bearings."""
     id, title = "axle-slope", "Lean of the axle in its bearings"
-    d = min(made.seat_diameter_mm, made.journal_diameter_mm, made.body_diameter_mm)
     half = made.bearing_centres_mm / 2
     lean = max(
-        abs(axle_strength.deflection_and_slope(beam_of(setting, made, way), x, d)[1])
+        abs(axle_strength.deflection_and_slope(beam_of(setting, made, way), x, made.steps)[1])
         for way in (1, -1)
         for x in (-half, half)
     )
@@ -105,8 +124,7 @@ def axle_slope(setting: Setting, made: Wheelset) -> CheckResult:
 
 def axle_spread(setting: Setting, made: Wheelset) -> CheckResult:
     """How far the bent axle moves the wheels' treads apart or together at the rail, both wheels
-    loaded and no push, on its thinnest diameter all along (safe)."""
-    d = min(made.seat_diameter_mm, made.journal_diameter_mm, made.body_diameter_mm)
+    loaded and no push."""
     beam = axle_strength.axle_beam(
         made.contact_spacing_mm,
         made.hub_centres_mm,
@@ -115,7 +133,7 @@ def axle_spread(setting: Setting, made: Wheelset) -> CheckResult:
         0.0,
         setting.wheel.tread_radius_mm,
     )
-    lean = axle_strength.deflection_and_slope(beam, made.hub_centres_mm / 2, d)[1]
+    lean = axle_strength.deflection_and_slope(beam, made.hub_centres_mm / 2, made.steps)[1]
     return judged(
         "axle-spread",
         "Wheels moved by the bent axle, at the rail",

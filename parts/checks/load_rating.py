@@ -86,7 +86,8 @@ def _rating(
 ) -> CheckResult:
     governs, need = rating.governs, setting.wheel_load_n
     told = f"{governs.name}: {governs.where}"
-    short = (1 - rating.load_n / need) * 100
+    lacks = (1 - rating.load_n / need) * 100
+    short = f"{lacks:.0f} % short" if lacks >= 1 else "less than 1 % short"
     return judged(
         id,
         title,
@@ -96,7 +97,7 @@ def _rating(
         SOURCE + governs.by,
         at_most=False,
         good=told,
-        bad=f"{told}; {short:.0f} % short: {_cure(governs)}, or {_lighter(payload_kg)}",
+        bad=f"{told}; {short}: {_cure(governs)}, or {_lighter(payload_kg)}",
     )
 
 

@@ -25,12 +25,23 @@ def beam_of(setting: Setting, made: Wheelset, way: int) -> axle_strength.AxleBea
     )
 
 
+def moment_within_n_mm(setting: Setting, made: Wheelset, start_mm: float, end_mm: float) -> float:
+    """Greatest moment between two places of the axle, push on the flange either way."""
+    return max(
+        axle_strength.greatest_moment_n_mm(beam_of(setting, made, way), start_mm, end_mm)
+        for way in (1, -1)
+    )
+
+
 def axle_bending(setting: Setting, made: Wheelset) -> CheckResult:
-    """Greatest moment on the axle's thinnest diameter (safe), push on the flange either way."""
+    """Greatest moment on each step of the axle, push on the flange either way."""
     id, title = "axle-bending", "Bending of the axle, at rest"
-    moment = max(axle_strength.greatest_moment_n_mm(beam_of(setting, made, w)) for w in (1, -1))
-    d = min(made.seat_diameter_mm, made.journal_diameter_mm, made.body_diameter_mm)
-    thick = max(made.seat_diameter_mm, made.journal_diameter_mm, made.body_diameter_mm)
+    stress, moment, d = max(
+        (axle_strength.bending_stress_n_mm2(moment, d), moment, d)
+        for z0, z1, d in made.steps
+        for moment in [moment_within_n_mm(setting, made, z0, z1)]
+    )
+    thick = max(d for _, _, d in made.steps)
     if made.steel != "C45" and thick > 63:
         says = f"no yield strength of {made.steel} above 63 mm is listed; take a thinner axle"
         return CheckResult(id, title, None, None, "N/mm2", "not-assessed", says, "EN 10025-2")
@@ -39,15 +50,15 @@ def axle_bending(setting: Setting, made: Wheelset) -> CheckResult:
     return judged(
         id,
         title,
-        axle_strength.bending_stress_n_mm2(moment, d),
+        stress,
         limit,
         "N/mm2",
         "32 M / (pi d3), Gere, Mechanics of Materials; yield by EN 10025-2 (C45: EN 10083-2, from "
         "memory); reserve of 1.5 by common practice, no source",
         at_most=True,
         good="the axle stays straight at rest; its fatigue is another check",
-        bad=f"the axle bends: {axle_strength.diameter_for_mm(moment, limit):.0f} mm or more all "
-        "along, or bearings nearer to the wheels",
+        bad=f"the axle bends: {axle_strength.diameter_for_mm(moment, limit):.0f} mm or more where "
+        f"it has {d:g}, or bearings nearer to the wheels",
     )
 
 

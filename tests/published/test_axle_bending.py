@@ -1,4 +1,7 @@
-"""Gere, Mechanics of Materials, problem 5.5-6 (freight axle); a textbook's wagon axle."""
+"""Gere, Mechanics of Materials, problem 5.5-6 (freight axle) and example 9-13 (stepped beam, from
+memory); a textbook's wagon axle."""
+
+import math
 
 import pytest
 
@@ -16,3 +19,18 @@ def test_wagon_axle() -> None:
     assert axle.diameter_for_mm(axle.greatest_moment_n_mm(beam), 100) == pytest.approx(
         79.86, abs=0.01
     )
+
+
+def test_stepped_beam() -> None:
+    """Load P amid a span L, I in its outer quarters, 2 I between: 3 P L3 / (256 E I) down, and
+    5 P L2 / (128 E I) at the ends."""
+    load, long, d = 1000.0, 800.0, 40.0
+    forces = ((-long / 2, load / 2), (0.0, -load), (long / 2, load / 2))
+    beam = axle.AxleBeam(forces=forces, couples=(), bearings=(-long / 2, long / 2))
+    thick = d * 2**0.25
+    quarters = (-long / 2, -long / 4, d), (-long / 4, long / 4, thick), (long / 4, long / 2, d)
+    stiff = 210000 * math.pi * d**4 / 64
+    down, _ = axle.deflection_and_slope(beam, 0, quarters)
+    assert down == pytest.approx(-3 * load * long**3 / (256 * stiff))
+    _, slope = axle.deflection_and_slope(beam, long / 2, quarters)
+    assert slope == pytest.approx(5 * load * long**2 / (128 * stiff))

@@ -20,6 +20,12 @@ def test_marin_factors() -> None:
     assert fatigue.endurance_n_mm2(RM, 1.1 * INCH) == pytest.approx(29.3 * KPSI, rel=0.005)
 
 
+def test_a_higher_shoulder_is_a_sharper_notch_up_to_the_charts_end() -> None:
+    found = [fatigue.shoulder_kt(30 * ratio, 30, 1) for ratio in (1.02, 1.3, 1.8, 2.5, 6, 9)]
+    assert found[:-1] == sorted(set(found[:-1]))
+    assert found[-1] == found[-2]
+
+
 def test_notch_and_amplitude() -> None:
     kt = fatigue.shoulder_kt(1.65, 1.1, 0.11)
     kf = fatigue.notch_factor(kt, 0.11 * INCH, RM)

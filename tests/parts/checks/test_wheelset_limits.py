@@ -13,6 +13,7 @@ from parts.checks.axle_turning import axle_fatigue_safety, axle_slope
 from parts.checks.bearing_checks import bearing_axial, bearing_static, bush_heat, bush_pressure
 from parts.checks.result import CheckResult
 from parts.checks.setting import Setting
+from parts.checks.wheelset_checks import axle_bending
 from parts.wheelset import Wheelset, wheelset
 
 from ..settings import demo_setting
@@ -57,6 +58,31 @@ def test_a_thinner_axle_tires_sooner() -> None:
     assert thin.value / thick.value == pytest.approx((30 / 35) ** 3, rel=0.08)
     assert thick.verdict == "pass"
     assert thin.verdict == "fail"
+
+
+def test_a_thin_axle_between_the_wheels_is_seen() -> None:
+    """Bending between the wheels and at their shoulders counts, not that at the seats alone."""
+    whole = asked(axle_fatigue_safety, demo_setting())
+    thin = asked(axle_fatigue_safety, with_axle(body_diameter_mm=22.0))
+    assert whole.value is not None
+    assert thin.value is not None
+    assert thin.value < 0.7 * whole.value
+    assert "at the shoulder from 35 to 22 mm" in thin.says
+    bent = asked(axle_bending, with_axle(body_diameter_mm=18.0))
+    assert bent.verdict == "fail"
+    assert "where it has 18" in bent.says
+
+
+def test_thinner_journals_bear_their_own_moment_alone() -> None:
+    """Outside frames: at the bearing's shoulder the lever to it is short, so 35 mm seats on 30 mm
+    journals are far from as weak as 30 mm all along."""
+    stepped = with_axle(journal_diameter_mm=30.0)
+    found = asked(axle_fatigue_safety, stepped)
+    made = wheelset(stepped)
+    assert {d for _, _, d in made.steps} == {30, 35}
+    whole = asked(axle_fatigue_safety, demo_setting())
+    assert found.value == pytest.approx(whole.value, rel=0.1)
+    assert "held by key" in found.says
 
 
 def test_half_the_shock_counts_in_every_turn() -> None:
