@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import sys
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
@@ -46,8 +45,10 @@ def show_table(title: str, heads: Sequence[str], rows: Sequence[Sequence[str]]) 
 
 
 def show_json(value: Any) -> None:
-    """Indented JSON on stdout."""
-    sys.stdout.write(json.dumps(value, indent=2, ensure_ascii=False) + "\n")
+    """Indented JSON on stdout; null where a number has no bound, as in the files."""
+    from pydantic_core import to_json
+
+    sys.stdout.write(to_json(value, indent=2, inf_nan_mode="null").decode() + "\n")
 
 
 def show_checks(results: Sequence[Any]) -> None:

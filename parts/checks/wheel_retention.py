@@ -19,6 +19,7 @@ from parts.checks.result import CheckResult, judged
 from parts.checks.setting import Setting
 from parts.checks.weld_strength import circle_length_mm, circle_polar_mm3, fillet_strength_n_mm2
 from parts.wheel_holding import (
+    SCREWS_MM,
     key_pressure_n_mm2,
     key_shear_n_mm2,
     press_holding_n,
@@ -26,7 +27,7 @@ from parts.wheel_holding import (
     press_pressure_n_mm2,
     screw_holding_n,
 )
-from parts.wheel_seat import SCREWS, WheelSeat, held_by_shape, wheel_seat
+from parts.wheel_seat import SCREW_SHARE, SCREWS, WheelSeat, held_by_shape, wheel_seat
 from parts.wheelset import Wheelset
 
 SCREW_RESERVE = 4.0  # set screws under changing load 4 to 8: Shigley, 7-7, from memory
@@ -56,7 +57,12 @@ def wheel_held(setting: Setting, made: Wheelset) -> CheckResult:
         "screws": 'set screws turn in dry curves: axle.retention = "key" or "weld"',
         "press": "a longer or thicker hub, a key, or weld the wheel to its axle",
         "weld": "a larger weld_throat_mm, or a thicker axle",
-        "collar": "a step in the axle instead of the collar, or two collars",
+        "collar": "a thicker axle"
+        + (
+            ", or a shoulder in place of the collar: a larger axle.body_diameter_mm"
+            if made.frames == "outside"
+            else ""
+        ),
     }
     return judged(
         id,
@@ -113,6 +119,8 @@ def _screwed(seat: WheelSeat, force_n: float, where: str) -> Share:
     if not force_n:
         return 0.0, "a shoulder or spacer on either side"
     if not seat.screw_mm:
+        if SCREW_SHARE * seat.axle_mm < SCREWS_MM[0]:
+            return math.inf, f"no set screw: an axle of {seat.axle_mm:g} mm is too thin, which"
         return math.inf, "no set screw: there is no room in the hub beside its weld, which"
     holds = SCREWS * screw_holding_n(seat.screw_mm) / SCREW_RESERVE
     return force_n / holds, f"{SCREWS} set screws M{seat.screw_mm:g} {where}"

@@ -59,3 +59,22 @@ def test_an_axle_that_cannot_be_made_is_refused(tmp_path: Path) -> None:
     assert result.exit_code == 2
     assert "bearing_name" in result.stderr
     assert not (tmp_path / "out").exists()
+
+
+def test_a_number_without_bound_is_null_on_stdout_as_in_the_file(tmp_path: Path) -> None:
+    """Nothing holds this loose wheel: infinitely overused. JSON (RFC 8259) has no infinity."""
+    text = DEMO.read_text(encoding="utf-8")
+    loose = 'wheels_on_axle = "loose"\nbearing = "deep-groove"\nretention = "collar"'
+    job = tmp_path / "loose.toml"
+    job.write_text(text.replace('bearing = "insert"\nretention = "key"', loose), encoding="utf-8")
+    result = run("wheelset", job, "--out", tmp_path / "out", "--json")
+    assert result.exit_code == 1
+
+    def refused(word: str) -> None:
+        raise AssertionError(word)
+
+    told = json.loads(result.stdout, parse_constant=refused)
+    held = next(row for row in told["checks"] if row["id"] == "wheel-held")
+    assert held["value"] is None
+    file = tmp_path / "out" / "oyster-tramway-wheelset" / "report.json"
+    assert json.loads(file.read_text(encoding="utf-8")) == told

@@ -116,3 +116,14 @@ def test_loose_wheels_are_held_by_collars_and_tilt_on_their_bearings() -> None:
     couple = PUSH * 150 + LOAD * abs(wheelset(bushed).hub_centres_mm - 482) / 2
     assert edge.value == pytest.approx(LOAD / (25 * 70) + 6 * couple / (25 * 70**2))
     assert bush_edge(DEMO, wheelset(DEMO)) is None
+
+
+def test_an_axle_too_thin_for_a_screw_says_so_and_a_shoulder_helps() -> None:
+    loose = {"wheels_on_axle": "loose", "bearing": "deep-groove", "frames": "outside"}
+    result = held(with_keys(loose))
+    assert result.verdict == "fail"
+    assert "an axle of 17 mm is too thin" in result.says
+    assert "axle.body_diameter_mm" in result.says
+    assert held(with_keys({**loose, "body_diameter_mm": 25.0})).verdict == "pass"
+    inside = held(with_keys({**loose, "frames": "inside"}))
+    assert "body_diameter_mm" not in inside.says
