@@ -103,7 +103,9 @@ def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
         )
         trade = trade_rows(found)
         if not found.strong:
-            return report(analysed=found.analyses, trade=trade, refused=too_weak(job, found))
+            return report(
+                analysed=found.analyses, trade=trade, refused=too_weak(job, found, wanted)
+            )
         step("plates and full analysis")
         good, left_out = finalists(job, found, wanted.proposals, pool)
         if not good:
@@ -144,15 +146,14 @@ def why_none(
     runs = running_choices(job.setting, choices)
     if not lines and runs:
         last = sieves[-1].check if sieves else "the stock to hand"
+        own = [check(job.setting) for check in checks if check.__name__ == last]
+        title = next((result.title for result in own if result), last)
         lines.append(
-            f"no wheel that the stock and the shop allow passes {last}; see the sieve: "
-            "other [[stock]], [[bar]] or [shop] values may"
+            f"no wheel that the stock and the shop allow passes {title}; see the sieve: "
+            "other [[stock]], [[bar]] or [shop] values may, or less load"
         )
-        lines += [
-            f"the wheel of the job file: {own.says}"
-            for check in checks
-            if check.__name__ == last and (own := check(job.setting)) and own.verdict == "fail"
-        ]
+        failed = [result.says for result in own if result and result.verdict == "fail"]
+        lines += [f"the wheel of the job file: {says}" for says in failed]
     if not lines:
         lines.append("each check of running passes for some wheel, but for none together")
     if not runs:
@@ -163,8 +164,10 @@ def why_none(
     return lines
 
 
-def too_weak(job: Job, found: Found) -> list[str]:
+def too_weak(job: Job, found: Found, wanted: Wanted) -> list[str]:
     """No wheel carries the load and passes: the strongest analysed, and what it could carry."""
+    ended = found.analyses >= wanted.analyses
+    more = [f"or raise --analyses: the search ended at {found.analyses}"] if ended else []
     both = zip(found.rows, found.loads_n, strict=True)
     strong = [row for row, load in both if load >= found.needed_n]
     if strong:
@@ -175,6 +178,7 @@ def too_weak(job: Job, found: Found) -> list[str]:
             f"of {found.analyses} wheels analysed, those that carry the load fail another check; "
             f"the cheapest, of {one.wheel.tread_diameter_mm:g} mm:",
             *failed,
+            *more,
         ]
     strongest = max(found.loads_n, default=0.0)
     need = job.setting.wheel_load_n
@@ -185,4 +189,5 @@ def too_weak(job: Job, found: Found) -> list[str]:
         "try: thicker [[stock]] and [[bar]], a larger shop.roll_most_thickness_mm, a higher steel "
         "grade, more axles, a smaller payload, a larger --most-diameter, or fewer km in "
         "use.km_per_year x use.years",
+        *more,
     ]
