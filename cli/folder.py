@@ -19,7 +19,7 @@ OURS = {  # entry of a job folder -> what the files in it are called; "" for a f
     "job-sheet.html": "",
     "offcuts.toml": "",
     "offcuts-used.toml": "",
-    "solids": rf"({PART}|wheel)\.step",
+    "solids": rf"({PART}|wheel|wheelset)\.step",
     "blanks": rf"({PART}|{EXTRA})\.dxf",
     "sheets": r"[0-9.]+mm-[0-9]+\.dxf",
     "templates": rf"({PART}|{EXTRA}|strip-{PART}|small-parts)\.pdf",

@@ -11,13 +11,14 @@ from typing import Any
 
 import pytest
 
+from cli.folder import write_folder
 from cli.job import job_of
 from cli.job_wheelset import job_checks, job_wheelset
 from cli.wheelset_rows import wheelset_row
 from cli.wheelset_section import wheelset_section
 from parts.checks.all import run_checks
 
-from .jobs import NAME, ROWS, job_text, run, write_job
+from .jobs import NAME, ROWS, files_of, job_text, run, write_job
 from .shop import shop, steps
 
 AXLE = {"axle.frames": '"outside"'}  # bore 30: bright bar of 30, UC206 at both ends, keys
@@ -189,3 +190,6 @@ def test_build_writes_its_solids_and_its_row(tmp_path: Path) -> None:
     assert {"axle", "rail-left", "rail-right"} <= names
     page = (folder / "job-sheet.html").read_text(encoding="utf-8")
     assert "The wheelset" in page
+    # every file is known as this program's own, so that the next build may replace the folder
+    write_folder(tmp_path / "out", NAME, lambda home: (home / "report.json").write_text("{}"))
+    assert set(files_of(folder)) == {"report.json"}
