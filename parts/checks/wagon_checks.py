@@ -60,8 +60,8 @@ def roll_away(setting: Setting) -> CheckResult:
         found.gradient_percent,
         limit,
         "%",
-        "plain statics: gradient = least rolling resistance, crane formula without its extra; a "
-        "knock or wind starts it on less",
+        "plain statics: gradient = least rolling resistance, crane formula with clean rails and "
+        "easy bearings, from memory; a knock or wind starts it on less",
         at_most=True,
         good=f"it rolls away from a fall of {fall}: measure, and scotch every wagon that stands",
         bad=f"it rolls away from a fall of {fall}: brakes on every wagon, scotches under wheels "
