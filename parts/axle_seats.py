@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
-from itertools import pairwise
 
+from parts.axle_diameters import BUSH_WALL_MM, Bush, Seats
+from parts.axle_shoulders import shoulder_faults
 from parts.axle_spec import AxleSpec
 from parts.bearing_table import (
     BEARINGS,
@@ -20,35 +20,7 @@ from parts.checks.setting import Setting
 from parts.faults import Fault, SpecError
 
 LEAST_MM, MOST_MM = 10.0, 120.0  # axle in the hubs: what the tables of fits and bearings span
-FILLET_MM = 2.0  # common practice, no source
-BUSH_WALL_MM = 5.0  # common practice, no source
 BUSH_LENGTH_SHARE = 1.5  # of its bore; common practice, no source
-
-
-@dataclass(frozen=True)
-class Bush:
-    """One plain bush, mm."""
-
-    bore_mm: float
-    length_mm: float
-    wall_mm: float
-    material: str
-
-    @property
-    def outside_mm(self) -> float:
-        """Outside diameter."""
-        return self.bore_mm + 2 * self.wall_mm
-
-
-@dataclass(frozen=True)
-class Seats:
-    """Diameters of an axle in mm, and what turns on it or carries it."""
-
-    seat_mm: float
-    journal_mm: float
-    body_mm: float
-    bearing: Bearing | None
-    bush: Bush | None
 
 
 def hub_length_mm(setting: Setting) -> float:
@@ -74,7 +46,7 @@ def axle_seats(setting: Setting) -> Seats:
                 )
             ]
         )
-    faults = [*_order(setting.axle, seats), *_fillets(setting.axle, seats)]
+    faults = shoulder_faults(setting.axle, seats)
     if faults:
         raise SpecError(faults)
     return seats
@@ -240,52 +212,6 @@ def _body(axle: AxleSpec, seat_mm: float, journal_mm: float) -> float:
     if axle.body_diameter_mm is not None:
         return axle.body_diameter_mm
     return seat_mm if axle.frames == "outside" else max(seat_mm, journal_mm)
-
-
-def _order(axle: AxleSpec, seats: Seats) -> Iterable[Fault]:
-    """What goes on from the axle's ends must pass what lies further out."""
-    seat, journal = seats.seat_mm, seats.journal_mm
-    if axle.frames == "outside" and journal > seat + 1e-6:
-        yield Fault(
-            "axle.journal_diameter_mm",
-            journal,
-            f"at most the axle in the hubs, {seat:g} mm: the wheel goes on over it",
-            "a bearing of smaller bore, or a larger wheel.hub_bore_mm",
-        )
-    if axle.frames == "inside" and journal < seat - 1e-6:
-        yield Fault(
-            "axle.journal_diameter_mm",
-            journal,
-            f"at least the axle in the hubs, {seat:g} mm: bearing or spacer goes on over it",
-            'a larger journal, or frames = "outside"',
-        )
-
-
-def fillet_mm(axle: AxleSpec, seats: Seats) -> float:
-    """Radius in the shoulders' corners, given or as large as is usual and has its place."""
-    if axle.shoulder_fillet_mm is not None:
-        return axle.shoulder_fillet_mm
-    return min([FILLET_MM, *_shoulders_mm(axle, seats)])
-
-
-def _shoulders_mm(axle: AxleSpec, seats: Seats) -> list[float]:
-    """Heights of the axle's shoulders."""
-    order = [seats.body_mm, seats.seat_mm, seats.journal_mm]
-    if axle.frames == "inside":
-        order = [seats.body_mm, seats.journal_mm, seats.seat_mm]
-    return [abs(a - b) / 2 for a, b in pairwise(order) if abs(a - b) > 1e-6]
-
-
-def _fillets(axle: AxleSpec, seats: Seats) -> Iterable[Fault]:
-    """A fillet higher than its shoulder has no place."""
-    steps, radius = _shoulders_mm(axle, seats), fillet_mm(axle, seats)
-    if steps and radius > min(steps) + 1e-6:
-        yield Fault(
-            "axle.shoulder_fillet_mm",
-            radius,
-            f"at most the lowest shoulder, {min(steps):g} mm",
-            f"shoulder_fillet_mm = {min(steps):g}, or another step in diameter",
-        )
 
 
 def _fault(key: str, value: object, allowed: str, advice: str) -> SpecError:

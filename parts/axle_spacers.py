@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from parts.axle_seats import Seats
+from parts.axle_diameters import Seats
+from parts.axle_shoulders import inner_ring_mm
 from parts.axle_spec import AxleSpec
 
 COLLAR_MM = 10.0  # length of a collar beside a loose wheel; common practice, no source
@@ -12,7 +13,6 @@ SPACER_WALL_MM = 4.0  # beside a bush or a bare hub; common practice, no source
 SPACER_GAP_MM = 0.25  # on the radius, on the axle; common practice, no source
 SHIM_MM = 2.0  # keeps collars off the outer ring in a loose wheel; common practice, no source
 END_PLAY_MM = 0.5  # of a loose wheel on bushes between its collars; common practice, no source
-INNER_RING_SHARE = 0.3  # its height, both sides, of outside less bore; makers' lists, from memory
 
 Spacer = tuple[str, float, float, float, float]  # name, inside, outside, length, z of its middle
 
@@ -64,8 +64,7 @@ def _on_ring_mm(seats: Seats) -> float:
     """Outside of a spacer: it touches the inner ring of a rolling bearing, and not the outer."""
     if seats.bearing is None:
         return seats.journal_mm + 2 * SPACER_WALL_MM
-    one = seats.bearing
-    return one.bore_mm + INNER_RING_SHARE * (one.outside_mm - one.bore_mm)
+    return inner_ring_mm(seats.bearing)
 
 
 def _ring(name: str, on_mm: float, outside_mm: float, z0: float, z1: float) -> Spacer:

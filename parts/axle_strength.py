@@ -71,17 +71,24 @@ def moment_n_mm(beam: AxleBeam, x_mm: float) -> float:
     return moment + sum(couple for at, couple in beam.couples if at <= x_mm)
 
 
-def greatest_moment_n_mm(
+def moment_range_n_mm(
     beam: AxleBeam, start_mm: float = -math.inf, end_mm: float = math.inf
-) -> float:
-    """Largest size of the moment from start to end; it lies there or on one side of a load,
-    straight lines between."""
+) -> tuple[float, float]:
+    """Least and greatest moment from start to end, signed; they lie there or on one side of a
+    load, straight lines between."""
     loads = [at for at, _ in (*beam.forces, *beam.couples)]
     inside = [at for at in (*loads, start_mm, end_mm) if start_mm <= at <= end_mm]
     places = [at for at in inside if math.isfinite(at)]
     sides = [moment_n_mm(beam, x) for x in places]
     before = [moment_n_mm(beam, x - 1e-9) for x in places]
-    return max(abs(moment) for moment in (*sides, *before))
+    return min(*sides, *before), max(*sides, *before)
+
+
+def greatest_moment_n_mm(
+    beam: AxleBeam, start_mm: float = -math.inf, end_mm: float = math.inf
+) -> float:
+    """Largest size of the moment from start to end."""
+    return max(abs(moment) for moment in moment_range_n_mm(beam, start_mm, end_mm))
 
 
 def bending_stress_n_mm2(moment: float, diameter_mm: float) -> float:
@@ -92,6 +99,20 @@ def bending_stress_n_mm2(moment: float, diameter_mm: float) -> float:
     if not diameter_mm > 0:
         raise ValueError(f"diameter_mm: found {diameter_mm:g}; allowed: above 0 mm")
     return 32 * abs(moment) / (math.pi * diameter_mm**3)
+
+
+def torsion_stress_n_mm2(torque_n_mm: float, diameter_mm: float) -> float:
+    """16 T / (pi d^3), N/mm2. Source: Gere, Mechanics of Materials, 3.3.
+
+    Raises: ValueError for a diameter not above 0.
+    """
+    return bending_stress_n_mm2(torque_n_mm, diameter_mm) / 2
+
+
+def equivalent_moment_n_mm(moment: float, torque_n_mm: float) -> float:
+    """Moment whose bending stress is von Mises' stress of both: (M^2 + 3 / 4 T^2)^1/2. Source:
+    Shigley, Mechanical Engineering Design, 7-4, from memory."""
+    return math.hypot(moment, math.sqrt(3) / 2 * torque_n_mm)
 
 
 def diameter_for_mm(moment: float, stress_n_mm2: float) -> float:

@@ -30,6 +30,21 @@ class Bearing:
     c0_kn: float
     source: str
 
+    @property
+    def series(self) -> str:
+        """Dimension series as the name begins: 60, 62, 63; an insert's is 62."""
+        return self.name[:2] if self.kind == "deep-groove" else "62"
+
+    @property
+    def lightest(self) -> bool:
+        """Whether it is of diameter series 0."""
+        return self.series == "60"
+
+    @property
+    def chamfer_mm(self) -> float:
+        """Least chamfer of the rings: what a shoulder's fillet has to stay below."""
+        return next(r for most, r in _CHAMFERS_MM[self.series] if self.bore_mm <= most)
+
 
 Row = tuple[str, float, float, float, float, float, str]
 
@@ -88,6 +103,13 @@ _INSERTS: tuple[Row, ...] = (
     ("UC211", 55, 100, 55.6, 43.6, 25.0, _INSERT),
     ("UC212", 60, 110, 65.1, 47.5, 28.0, _INSERT),
 )
+
+# bore up to, least chamfer, mm; ISO 15 (chamfers of ISO 582), from memory
+_CHAMFERS_MM = {
+    "60": ((17, 0.3), (25, 0.6), (50, 1.0), (60, 1.1)),
+    "62": ((17, 0.6), (30, 1.0), (50, 1.1), (60, 1.5)),
+    "63": ((10, 0.6), (17, 1.0), (30, 1.1), (45, 1.5), (55, 2.0), (60, 2.1)),
+}
 
 
 def _bearings(kind: Literal["deep-groove", "insert"], rows: tuple[Row, ...]) -> Iterator[Bearing]:

@@ -1,4 +1,4 @@
-"""Cycles to failure of a welded detail at a stress range: the two S-N curves of the rating."""
+"""Cycles to failure of a welded detail at a stress range: the S-N curves of wheel and axle."""
 
 from __future__ import annotations
 
@@ -24,6 +24,22 @@ def cycles_to_failure(range_n_mm2: float, category_n_mm2: float) -> float:
     if range_n_mm2 <= knee:
         return float(CONSTANT_LIMIT_CYCLES * (knee / range_n_mm2) ** 5)
     return float(CATEGORY_CYCLES * (category_n_mm2 / range_n_mm2) ** 3)
+
+
+def range_for_cycles(category_n_mm2: float, cycles: float) -> float:
+    """Constant stress range, N/mm2, that a category bears for so many cycles: the inverse of
+    `cycles_to_failure`, the cut-off beyond 1e8.
+
+    Raises: ValueError for a category or cycles not above 0.
+    Source: EN 1993-1-9:2005, 7.1, figure 7.1.
+    """
+    _allowed(0.0, category_n_mm2)
+    if not cycles > 0:
+        raise ValueError(f"cycles: found {cycles:g}; allowed: above 0")
+    if cycles <= CONSTANT_LIMIT_CYCLES:
+        return float(category_n_mm2 * (CATEGORY_CYCLES / cycles) ** (1 / 3))
+    knee = category_n_mm2 * (CATEGORY_CYCLES / CONSTANT_LIMIT_CYCLES) ** (1 / 3)
+    return float(knee * (CONSTANT_LIMIT_CYCLES / min(cycles, CUT_OFF_CYCLES)) ** (1 / 5))
 
 
 def cycles_to_failure_iiw(range_n_mm2: float, fat_n_mm2: float) -> float:

@@ -1,4 +1,4 @@
-"""Fits: limits of size of a hole and a shaft by their ISO 286 names, 3 to 120 mm.
+"""Fits: limits of size of a hole and a shaft by their ISO 286 names, 3 to 180 mm.
 
 The tables are those of ISO 286-1:2010 (grades, fundamental deviations), from memory. A bearing's
 own tolerances are ISO 492 class Normal, and an insert's bore JIS B 1558, both from memory too.
@@ -9,39 +9,44 @@ from __future__ import annotations
 import re
 from itertools import pairwise
 
-RANGES_MM = (3, 6, 10, 18, 30, 50, 80, 120)  # over the one, up to and including the next
+RANGES_MM = (3, 6, 10, 18, 30, 50, 80, 120, 180)  # over the one, up to and including the next
 
 _GRADES = {  # um, one value a range
-    5: (5, 6, 8, 9, 11, 13, 15),
-    6: (8, 9, 11, 13, 16, 19, 22),
-    7: (12, 15, 18, 21, 25, 30, 35),
-    8: (18, 22, 27, 33, 39, 46, 54),
-    9: (30, 36, 43, 52, 62, 74, 87),
-    10: (48, 58, 70, 84, 100, 120, 140),
-    11: (75, 90, 110, 130, 160, 190, 220),
+    5: (5, 6, 8, 9, 11, 13, 15, 18),
+    6: (8, 9, 11, 13, 16, 19, 22, 25),
+    7: (12, 15, 18, 21, 25, 30, 35, 40),
+    8: (18, 22, 27, 33, 39, 46, 54, 63),
+    9: (30, 36, 43, 52, 62, 74, 87, 100),
+    10: (48, 58, 70, 84, 100, 120, 140, 160),
+    11: (75, 90, 110, 130, 160, 190, 220, 250),
 }
 _UPPER = {  # fundamental deviation es of shafts, um
-    "e": (-20, -25, -32, -40, -50, -60, -72),
-    "f": (-10, -13, -16, -20, -25, -30, -36),
-    "g": (-4, -5, -6, -7, -9, -10, -12),
-    "h": (0, 0, 0, 0, 0, 0, 0),
+    "e": (-20, -25, -32, -40, -50, -60, -72, -85),
+    "f": (-10, -13, -16, -20, -25, -30, -36, -43),
+    "g": (-4, -5, -6, -7, -9, -10, -12, -14),
+    "h": (0, 0, 0, 0, 0, 0, 0, 0),
 }
 _LOWER = {  # fundamental deviation ei of shafts, um; k only up to IT7, 0 above
-    "k": (1, 1, 1, 2, 2, 2, 3),
-    "m": (4, 6, 7, 8, 9, 11, 13),
-    "n": (8, 10, 12, 15, 17, 20, 23),
-    "p": (12, 15, 18, 22, 26, 32, 37),
+    "k": (1, 1, 1, 2, 2, 2, 3, 3),
+    "m": (4, 6, 7, 8, 9, 11, 13, 15),
+    "n": (8, 10, 12, 15, 17, 20, 23, 27),
+    "p": (12, 15, 18, 22, 26, 32, 37, 43),
 }
 _PRESSED = {  # ei of shafts um, over so many mm up to the next; finer than the ranges above 18
-    "s": ((3, 19), (6, 23), (10, 28), (18, 35), (30, 43), (50, 53), (65, 59), (80, 71), (100, 79)),
+    "s": (
+        *((3, 19), (6, 23), (10, 28), (18, 35), (30, 43), (50, 53), (65, 59), (80, 71)),
+        *((100, 79), (120, 92), (140, 100), (160, 108)),
+    ),
     "u": (
         *((3, 23), (6, 28), (10, 33), (18, 41), (24, 48), (30, 60), (40, 70)),
-        *((50, 87), (65, 102), (80, 124), (100, 144)),
+        *((50, 87), (65, 102), (80, 124), (100, 144), (120, 170), (140, 190), (160, 210)),
     ),
 }
-_J6 = ((6, -2), (7, -2), (8, -3), (9, -4), (11, -5), (12, -7), (13, -9))
-_RING_OUTSIDE = (-8, -8, -8, -9, -11, -13, -15)  # outer ring, ISO 492 Normal
-_RING_BORE = (-8, -8, -8, -10, -12, -15, -20)  # inner ring, ISO 492 Normal
+_J6 = ((6, -2), (7, -2), (8, -3), (9, -4), (11, -5), (12, -7), (13, -9), (14, -11))
+# outer ring, ISO 492 Normal; the last is that of 120 to 150, beyond it -25
+_RING_OUTSIDE = (-8, -8, -8, -9, -11, -13, -15, -18)
+_RING_OUTSIDE_MM = 150
+_RING_BORE = (-8, -8, -8, -10, -12, -15, -20, -25)  # inner ring, ISO 492 Normal
 _INSERT_BORE = (15, 15, 15, 18, 21, 24, 28)  # inner ring of an insert, one side only
 _TIGHT_HOLES = ("N7", "P7")  # the holes whose deviation is the shaft's turned over plus a step
 
@@ -51,7 +56,7 @@ BEARING_OUTSIDE = "bearing-outside"
 
 
 def grade_um(size_mm: float, grade: int) -> float:
-    """Width of tolerance grade ITn in um. Raises: ValueError outside IT5 to IT11, 3 to 120 mm."""
+    """Width of tolerance grade ITn in um. Raises: ValueError outside IT5 to IT11, 3 to 180 mm."""
     if grade not in _GRADES:
         raise ValueError(f"IT{grade}: grades IT5 to IT11 are listed")
     return _GRADES[grade][_range(size_mm)]
@@ -82,6 +87,10 @@ def fit(size_mm: float, hole: str, shaft: str) -> tuple[float, float]:
 
 def _limits_um(size_mm: float, zone: str) -> tuple[float, float]:
     at = _range(size_mm)
+    if (zone == BEARING_OUTSIDE and size_mm > _RING_OUTSIDE_MM) or (
+        zone == INSERT_BORE and at >= len(_INSERT_BORE)
+    ):
+        raise ValueError(f"{size_mm:g} mm: no bearing of that size is listed")
     rings = {BEARING_BORE: _RING_BORE, BEARING_OUTSIDE: _RING_OUTSIDE}
     if zone in rings:
         return float(rings[zone][at]), 0.0
@@ -118,4 +127,4 @@ def _range(size_mm: float) -> int:
     for i, (over, to) in enumerate(pairwise(RANGES_MM)):
         if over < size_mm <= to:
             return i
-    raise ValueError(f"{size_mm:g} mm: sizes over 3 up to 120 mm are listed")
+    raise ValueError(f"{size_mm:g} mm: sizes over 3 up to 180 mm are listed")

@@ -13,24 +13,34 @@ DENSITY_KG_MM3 = (
 class Steel:
     """Grade of EN 10025-2: yield strength by thickness band, tensile strength; N/mm2.
 
-    Source: EN 10025-2:2004 table 7 (bands up to 16, 40, 63 mm; Rm for 3 to 100 mm).
+    Source: EN 10025-2:2004 table 7 (bands up to 16, 40, 63 mm; Rm for 3 to 100 mm); the bands
+    from 63 to 150 mm and Rm over 100 mm from memory.
     """
 
     name: str
     yield_by_thickness: tuple[tuple[float, float], ...]  # (up to mm, ReH N/mm2)
     fu_n_mm2: float
+    fu_thick_n_mm2: float  # over 100 to 150 mm
     beta_w: float  # correlation factor of fillet welds, EN 1993-1-8:2005 table 4.1
 
     def fy_n_mm2(self, thickness_mm: float) -> float:
-        """Least yield strength at this thickness. Raises: ValueError above 63 mm."""
+        """Least yield strength at this thickness. Raises: ValueError above 150 mm."""
         for limit_mm, fy in self.yield_by_thickness:
             if thickness_mm <= limit_mm:
                 return fy
-        raise ValueError(f"{self.name}: no yield strength listed above 63 mm, got {thickness_mm:g}")
+        raise ValueError(
+            f"{self.name}: no yield strength listed above 150 mm, got {thickness_mm:g}"
+        )
 
 
 STEELS = {
-    "S235": Steel("S235", ((16, 235), (40, 225), (63, 215)), 360, 0.80),
-    "S275": Steel("S275", ((16, 275), (40, 265), (63, 255)), 410, 0.85),
-    "S355": Steel("S355", ((16, 355), (40, 345), (63, 335)), 470, 0.90),
+    "S235": Steel(
+        "S235", ((16, 235), (40, 225), (63, 215), (80, 215), (100, 215), (150, 195)), 360, 350, 0.80
+    ),
+    "S275": Steel(
+        "S275", ((16, 275), (40, 265), (63, 255), (80, 245), (100, 235), (150, 225)), 410, 400, 0.85
+    ),
+    "S355": Steel(
+        "S355", ((16, 355), (40, 345), (63, 335), (80, 325), (100, 315), (150, 295)), 470, 450, 0.90
+    ),
 }

@@ -12,6 +12,7 @@ POISSON = 0.3  # EN 1993-1-1, 3.2.6
 # over so many mm of axle: width, height, depth in the axle, depth in the hub; parallel keys of
 # ISO 773, form of the keyway by the same; from memory
 _KEYS = (
+    (8, 3, 3, 1.8, 1.4),
     (10, 4, 4, 2.5, 1.8),
     (12, 5, 5, 3.0, 2.3),
     (17, 6, 6, 3.5, 2.8),
@@ -67,7 +68,7 @@ def key_for(axle_mm: float) -> Key:
     """
     if not 10 <= axle_mm <= 130:
         raise ValueError(f"axle_mm: found {axle_mm:g}; allowed: 10 up to 130 mm")
-    rows = [row for row in _KEYS if row[0] < axle_mm or row[0] == _KEYS[0][0]]
+    rows = [row for row in _KEYS if row[0] < axle_mm]
     return Key(*rows[-1][1:])
 
 

@@ -8,7 +8,9 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from parts.axle_seats import Bush, Seats, axle_seats, fillet_mm, hub_length_mm
+from parts.axle_diameters import Bush, Seats
+from parts.axle_seats import axle_seats, hub_length_mm
+from parts.axle_shoulders import fillet_mm
 from parts.axle_spacers import COLLAR_MM, Spacer, axle_spacers, collared, hub_gap_mm
 from parts.axle_spec import AxleSpec
 from parts.bearing_table import Bearing

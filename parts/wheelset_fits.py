@@ -6,7 +6,7 @@ tolerances, see iso_fits.
 
 from __future__ import annotations
 
-from parts.axle_seats import Seats
+from parts.axle_diameters import Seats
 from parts.axle_spec import AxleSpec
 
 Fit = tuple[str, float, str, str]  # place, size mm, hole, shaft
@@ -29,7 +29,8 @@ def wheelset_fits(axle: AxleSpec, seats: Seats) -> tuple[Fit, ...]:
 
 
 def _turning_fits(axle: AxleSpec, seats: Seats) -> tuple[Fit, ...]:
-    plain = plain_bar(seats) and axle.held_by != "press"
+    ball = seats.bearing is not None and seats.bearing.kind == "deep-groove"
+    plain = plain_bar(seats) and axle.held_by != "press" and not ball
     hole, shaft = (_BRIGHT if plain else _TURNED)[axle.held_by]
     wheel = ("wheel on axle", seats.seat_mm, hole, shaft)
     if seats.bush is not None:
@@ -47,10 +48,11 @@ def _turning_fits(axle: AxleSpec, seats: Seats) -> tuple[Fit, ...]:
             wheel,
             ("bearing on axle", bearing.bore_mm, "insert-bore", shaft if plain else "h6"),
         )
-    # the inner ring turns against the load and must not creep; the outer ring may slide
+    # the inner ring turns against the load and must not creep, so a plain bar is turned or ground
+    # there too; the outer ring may slide
     return (
         wheel,
-        ("bearing on axle", bearing.bore_mm, "bearing-bore", shaft if plain else "k6"),
+        ("bearing on axle", bearing.bore_mm, "bearing-bore", "k6"),
         ("bearing in frame", bearing.outside_mm, "H7", "bearing-outside"),
     )
 

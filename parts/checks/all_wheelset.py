@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from parts.checks import axle_turning, bearing_checks, wheel_retention, wheelset_checks
+from parts.checks import axle_crack, axle_turning, bearing_checks, wheel_retention, wheelset_checks
 from parts.checks.result import CheckResult, worst_first
 from parts.checks.setting import Setting
 from parts.wheelset import Wheelset
 
 CHECKS = (
     *wheelset_checks.CHECKS,
+    *axle_crack.CHECKS,
     *axle_turning.CHECKS,
     *bearing_checks.CHECKS,
     *wheel_retention.CHECKS,

@@ -14,7 +14,9 @@ from parts.checks.setting import Setting
 from parts.wheelset import Wheelset
 
 STATIC_SAFETY = 1.5  # shocks, ISO 76 practice 1 to 2, from memory
-AXIAL_SHARE = 0.5  # of C0 on a deep groove bearing, makers' guides, from memory
+# of C0 along a deep groove bearing, makers' guides, from memory
+AXIAL_SHARE = 0.5
+LIGHT_AXIAL_SHARE, LIGHT_BORE_MM = 0.25, 12.0  # of the lightest series, and up to this bore
 PRESSURE_N_MM2 = {  # most on the projected area at slow speed; all from memory, no source read
     "bronze": 14.0,
     "iron": 5.0,
@@ -26,8 +28,11 @@ PRESSURE_N_MM2 = {  # most on the projected area at slow speed; all from memory,
 def most_loaded_n(setting: Setting, made: Wheelset) -> float:
     """Radial load of the bearing that has most, the flange pushed. Plain statics."""
     load, moment = setting.wheel_load_n, overturning_n_mm(setting)
-    if made.turning:
-        return load + moment / made.bearing_centres_mm
+    if made.turning:  # the other wheel heavy too, or light and without shock: a lever inside
+        light = setting.static_wheel_load_n * max(0.0, 2 - setting.wagon.load_unevenness)
+        lever = made.contact_spacing_mm / made.bearing_centres_mm
+        uneven = (load + light) / 2 + lever * (load - light) / 2
+        return max(load, uneven) + moment / made.bearing_centres_mm
     near, far = (z for z in made.bearing_z_mm if z > 0)
     outer = load * (made.contact_spacing_mm / 2 - near) / (far - near)
     couple = moment / (far - near)
@@ -87,13 +92,15 @@ def bearing_axial(setting: Setting, made: Wheelset) -> CheckResult | None:
     id, title = "bearing-axial", "Push along the axle on one bearing"
     if made.bearing is None:
         return None
+    light = made.bearing.lightest or made.bearing.bore_mm <= LIGHT_BORE_MM
+    share = LIGHT_AXIAL_SHARE if light else AXIAL_SHARE
     return judged(
         id,
         title,
         lateral_force_n(setting),
-        AXIAL_SHARE * 1000 * made.bearing.c0_kn,
+        share * 1000 * made.bearing.c0_kn,
         "N",
-        "makers' guides: at most half of C0 on a deep groove bearing, from memory",
+        f"makers' guides: at most {share:g} of C0 on this deep groove bearing, from memory",
         at_most=True,
         good=f"{made.bearing.name} takes the push of the curves; held on one side it must be fixed",
         bad=f"the curves push {made.bearing.name} out: a larger bearing, or a thrust washer",
@@ -101,15 +108,16 @@ def bearing_axial(setting: Setting, made: Wheelset) -> CheckResult | None:
 
 
 def bush_pressure(setting: Setting, made: Wheelset) -> CheckResult | None:
-    """Mean pressure of the wheel load with shock on a plain bush."""
+    """Mean pressure with shock on a plain bush, in a frame with its share of the push."""
     id, title = "bush-pressure", "Pressure on the bushes"
     if made.bush is None:
         return None
     bush = made.bush
+    load = most_loaded_n(setting, made) if made.turning else setting.wheel_load_n
     return judged(
         id,
         title,
-        bush_load.bush_pressure_n_mm2(setting.wheel_load_n, bush.bore_mm, bush.length_mm),
+        bush_load.bush_pressure_n_mm2(load, bush.bore_mm, bush.length_mm),
         PRESSURE_N_MM2[bush.material],
         "N/mm2",
         "F / (d L); limits from memory",

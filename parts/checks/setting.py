@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, field
 
 from parts.axle_spec import AxleSpec
@@ -59,6 +60,12 @@ class Setting:
         """Design wheel load: static x unevenness x shock."""
         wagon = self.wagon
         return self.static_wheel_load_n * wagon.load_unevenness * wagon.shock_factor
+
+    @property
+    def turns_in_life(self) -> float:
+        """Turns of the wheel in the stated years."""
+        way_m = self.use.km_per_year * self.use.years * 1000
+        return way_m / (math.pi * self.wheel.tread_diameter_mm / 1000)
 
 
 GRAVITY = 9.81  # m/s2

@@ -71,7 +71,7 @@ def rate(
         size_mm=size_mm,
         more_harmonics=more_harmonics,
     )
-    cycles = turns_in_life(setting)
+    cycles = setting.turns_in_life
     share = use.lateral_share
     limits = [
         *static_limits(response, share),
@@ -116,12 +116,6 @@ def life_km(rating: Rating, setting: Setting) -> tuple[float, Limit | None]:
             if turns < shortest:
                 shortest, ends = turns, limit
     return shortest * math.pi * setting.wheel.tread_diameter_mm / 1e6, ends
-
-
-def turns_in_life(setting: Setting) -> float:
-    """Turns of the wheel in the stated years."""
-    metres = setting.use.km_per_year * setting.use.years * 1000
-    return metres / (math.pi * setting.wheel.tread_diameter_mm / 1000)
 
 
 def contact_patch_mm(setting: Setting) -> tuple[float, float]:

@@ -26,10 +26,10 @@ def test_figures_sources_and_cautions() -> None:
         assert caution in page
     assert "from memory" in page
     assert "UK HSE" in page
-    # 660 kg: 44.8 N and 2 %, 129.5 N; 1.1 x 44.8 to start
-    assert "179 N, 174 N: 2 men" in page
+    # 660 kg: 45.3 N and 2 %, 129.5 N; 1.1 x 45.3 to start
+    assert "179 N, 175 N: 2 men" in page
     assert "Rolls away unbraked from a gradient of" in page
-    assert "0.35 %" in page
+    assert "0.12 %" in page
 
 
 def test_unknown_centre_of_gravity_and_a_slope_that_is_too_steep() -> None:
@@ -44,5 +44,5 @@ def test_unknown_centre_of_gravity_and_a_slope_that_is_too_steep() -> None:
 
 def test_lengths_turn_to_inches_with_the_page() -> None:
     page = page_in(wagon_section(_job()), "inch")
-    assert "in (35 mm) bore" in page
+    assert "in (40 mm) bore" in page
     assert "in (11 mm)" in page

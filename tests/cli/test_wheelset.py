@@ -32,7 +32,7 @@ def test_demo_wheelset(tmp_path: Path) -> None:
 
 
 def test_axles_are_sawn_from_round_bar(tmp_path: Path) -> None:
-    """705 mm and facing: eight from a bar of 6 m, three bars for 24 axles."""
+    """719 mm and facing: eight from a bar of 6 m, three bars for 24 axles."""
     result = run("wheelset", DEMO, "--out", tmp_path / "out", "--json")
     report = WheelsetReport.model_validate(json.loads(result.stdout))
     assert [(cut.repeat, cut.pieces) for cut in report.cuts] == [(3, 8)]
@@ -41,7 +41,7 @@ def test_axles_are_sawn_from_round_bar(tmp_path: Path) -> None:
 
 
 def test_a_weak_axle_leaves_with_one(tmp_path: Path) -> None:
-    text = DEMO.read_text(encoding="utf-8").replace("hub_bore_mm = 35", "hub_bore_mm = 25")
+    text = DEMO.read_text(encoding="utf-8").replace("hub_bore_mm = 40", "hub_bore_mm = 25")
     job = tmp_path / "weak.toml"
     job.write_text(text, encoding="utf-8")
     result = run("wheelset", job, "--out", tmp_path / "out")

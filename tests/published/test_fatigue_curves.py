@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from parts.fatigue import cycles_to_failure, cycles_to_failure_iiw
+from parts.fatigue import cycles_to_failure, cycles_to_failure_iiw, range_for_cycles
 
 
 @pytest.mark.parametrize(
@@ -26,6 +26,16 @@ def test_the_two_limits() -> None:
     assert cycles_to_failure(73.7, 100) == pytest.approx(5e6, rel=2e-3)
     assert cycles_to_failure(40.5, 100) == pytest.approx(1e8, rel=5e-3)
     assert cycles_to_failure(40.4, 100) == math.inf
+
+
+@pytest.mark.parametrize("cycles", [1e4, 2e6, 5e6, 4e7])
+def test_range_for_cycles_and_back(cycles: float) -> None:
+    """The category itself at 2e6; knee 73.7 and cut-off 40.5 as printed; the rest by the curve."""
+    assert cycles_to_failure(range_for_cycles(71, cycles), 71) == pytest.approx(cycles)
+    assert range_for_cycles(100, 2e6) == 100
+    assert range_for_cycles(100, 5e6) == pytest.approx(73.7, abs=0.05)
+    assert range_for_cycles(100, 1e8) == pytest.approx(40.5, abs=0.05)
+    assert range_for_cycles(100, 1e9) == range_for_cycles(100, 1e8)
 
 
 @pytest.mark.parametrize(("fat", "stress", "cycles"), [(90, 90, 2e6), (90, 52.6, 1e7)])

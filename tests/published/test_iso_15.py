@@ -64,6 +64,17 @@ def test_a_series_rises_in_every_dimension_and_rating(series: str) -> None:
         assert small.c0_kn < large.c0_kn
 
 
+@pytest.mark.parametrize(
+    ("name", "chamfer"),
+    [("6004", 0.6), ("6008", 1.0), ("6204", 1.0), ("6207", 1.1), ("6304", 1.1), ("6308", 1.5)],
+)
+def test_least_chamfers(name: str, chamfer: float) -> None:
+    """ISO 15's r s min as makers' lists print it, from memory."""
+    found = bearing_named(name)
+    assert found is not None
+    assert found.chamfer_mm == chamfer
+
+
 def test_heavier_series_are_larger_at_the_same_bore() -> None:
     by_name = {b.name: b for b in BEARINGS}
     for code in range(13):

@@ -33,6 +33,14 @@ ISO_286_2 = [  # size mm, zone, upper um, lower um
     (70, "s6", 78, 59),
     (35, "u6", 76, 60),
     (25, "u6", 61, 48),
+    (130, "H7", 40, 0),
+    (125, "p6", 68, 43),
+    (150, "k6", 28, 3),
+    (130, "f7", -43, -83),
+    (150, "s6", 125, 100),
+    (130, "N7", -12, -52),
+    (140, "h9", 0, -100),
+    (130, "bearing-outside", 0, -18),
 ]
 
 
@@ -44,7 +52,9 @@ def test_limits_of_size(size: float, zone: str, upper: float, lower: float) -> N
 @pytest.mark.parametrize(
     ("grade", "units"), [(6, 10), (7, 16), (8, 25), (9, 40), (10, 64), (11, 100)]
 )
-@pytest.mark.parametrize(("size", "over", "to"), [(35, 30, 50), (25, 18, 30), (100, 80, 120)])
+@pytest.mark.parametrize(
+    ("size", "over", "to"), [(35, 30, 50), (25, 18, 30), (100, 80, 120), (130, 120, 180)]
+)
 def test_grades_by_the_standards_own_formula(
     grade: int, units: int, size: float, over: float, to: float
 ) -> None:
@@ -72,7 +82,11 @@ def test_a_k6_shaft_in_a_bearing() -> None:
 
 
 @pytest.mark.parametrize(
-    ("size", "zone"), [(2, "h6"), (130, "h6"), (35, "h4"), (35, "z6"), (35, "6h"), (35, "JS7")]
+    ("size", "zone"),
+    [
+        *((2, "h6"), (190, "h6"), (35, "h4"), (35, "z6"), (35, "6h"), (35, "JS7")),
+        *((160, "bearing-outside"), (130, "insert-bore")),
+    ],
 )
 def test_what_is_not_listed_is_refused(size: float, zone: str) -> None:
     with pytest.raises(ValueError, match=r"listed|letter"):

@@ -106,7 +106,7 @@ ALONE: dict[str, dict[str, Any]] = {
     "disc-rim-stress": THIN_DISCS | {"wagon.payload_kg": 3200},
     "disc-buckling": THIN_DISCS | {"wheel.tread_diameter_mm": 600, "wagon.payload_kg": 2500},
     "hub-tube-bending": {
-        "wheel.hub_tube_outside_mm": 37,
+        "wheel.hub_tube_outside_mm": 41.5,
         "wagon.payload_kg": 550,
         "finish.coating": "painted",
     },
@@ -121,7 +121,7 @@ ALONE: dict[str, dict[str, Any]] = {
     "vent-number": {"wheel.vent_count": 1},
     "vent-size": {"wheel.disc_thickness_mm": 14, "wheel.vent_diameter_mm": 12},
     "vent-table": {"wheel.vent_diameter_mm": 11},
-    "thickness-ratio": {"wheel.hub_tube_outside_mm": 86},
+    "thickness-ratio": {"wheel.hub_tube_outside_mm": 91},
     # making
     "roll-diameter": {"shop.roll_diameter_mm": 270},
     "roll-thickness": {"shop.roll_most_thickness_mm": 4},

@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 from parts.checks.setting import Setting
 from parts.fatigue import cycles_to_failure_iiw
 from parts.rating.fatigue_limit import SAFETY, allowed_range
-from parts.rating.rate import Rating, least_place_mm, life_km, rate, turns_in_life, wagon_gross_kg
+from parts.rating.rate import Rating, least_place_mm, life_km, rate, wagon_gross_kg
 from parts.rating.turn import von_mises
 
 from ..checks_made.settings import mass_kg, setting_of
@@ -74,7 +74,7 @@ def test_life_at_the_rated_load_is_the_life_asked_for(shock: float) -> None:
     assert km == pytest.approx(setting.use.km_per_year * setting.use.years, rel=1e-6)
     assert ends is not None
     assert ends.load_n == fatigue_load(rating)
-    assert turns_in_life(setting) == pytest.approx(10_000e6 / (math.pi * 300))
+    assert setting.turns_in_life == pytest.approx(10_000e6 / (math.pi * 300))
 
 
 def _shaken(setting: Setting, shock: float) -> Setting:
