@@ -33,9 +33,11 @@ def _alone() -> bool:
 
 
 def _begin(workers: int) -> None:
-    """In a new process: Ctrl-C is not for it, and with others beside it its sums stay on one
-    core, where the linear algebra would else start a thread for every core in each."""
+    """In a new process: Ctrl-C is not for it, being told to stop ends it, whatever the build made
+    of that; and with others beside it its sums stay on one core, where the linear algebra would
+    else start a thread for every core in each."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)
+    signal.signal(signal.SIGTERM, signal.SIG_DFL)
     if workers > 1:
         from threadpoolctl import threadpool_limits  # type: ignore[import-untyped]
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import sys
 from collections.abc import Iterator
+from concurrent.futures import BrokenExecutor
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -55,6 +56,9 @@ def exit_codes() -> Iterator[None]:
         raise typer.Exit(NOT_FINISHED) from None
     except (typer.Exit, typer.Abort):
         raise
+    except BrokenExecutor:
+        tell(["a process beside this one was ended: told to stop, or short of memory; try again"])
+        raise typer.Exit(NOT_FINISHED) from None
     except Exception as error:
         place = error.__traceback__
         while place and place.tb_next:
@@ -78,9 +82,26 @@ def write_new(file: Path, text: str, overwrite: bool) -> None:
     """
     import typer
 
+    require_new(file, overwrite)
     try:
         with file.open("w" if overwrite else "x", encoding="utf-8") as target:
             target.write(text)
     except FileExistsError:
         tell([f"{file}: is there already; try another name, or --overwrite"])
         raise typer.Exit(REFUSED) from None
+
+
+def require_new(file: Path, overwrite: bool) -> None:
+    """For a command that takes long: its file can be written. Raises: typer.Exit where not."""
+    import typer
+
+    if file.is_dir():
+        line = f"{file}: is a folder; try a file in it, such as {file / 'wheels.toml'}"
+    elif not file.parent.is_dir():
+        line = f"{file}: there is no folder {file.parent}; make it first, or try another name"
+    elif file.exists() and not overwrite:
+        line = f"{file}: is there already; try another name, or --overwrite"
+    else:
+        return
+    tell([line])
+    raise typer.Exit(REFUSED)

@@ -70,6 +70,7 @@ def finalist(job: Job, wheel: WheelSpec, estimate: float) -> ProposalRow | str:
         wheel=wheel.model_dump(),
         cost_per_wheel=each,
         cost_estimate=float(estimate),
+        cost_lacks=cost.not_priced if anything_priced(job) else [],
         mass_kg=wheel_mass_kg(wheel),
         rated_n=found.least.load_n,
         load_n=one.setting.wheel_load_n,

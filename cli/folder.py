@@ -77,7 +77,7 @@ def _aside(
     ours: Mapping[str, str] = OURS,
 ) -> T:
     home = out / name
-    _refuse_strangers(home, ours)
+    require_ours(out, name, ours)
     out.mkdir(parents=True, exist_ok=True)
     aside = Path(tempfile.mkdtemp(prefix=f".{name}-", dir=out))
     try:
@@ -90,8 +90,12 @@ def _aside(
         shutil.rmtree(aside, ignore_errors=True)
 
 
-def _refuse_strangers(home: Path, ours: Mapping[str, str]) -> None:
-    """A folder that holds anything else is somebody's own: it is not replaced."""
+def require_ours(out: Path, name: str, ours: Mapping[str, str] = OURS) -> None:
+    """A folder that holds anything else is somebody's own: it is not replaced. For a command that
+    takes long, to ask first. Raises: NotFinished."""
+    home = out / name
+    if out.exists() and not out.is_dir():
+        raise NotFinished([f"{out}: there, but no folder; name a folder as --out"])
     if home.is_symlink() or (home.exists() and not home.is_dir()):
         raise NotFinished([f"{home}: there, but no folder; move it away or take another --out"])
     strangers = sorted(_strangers(home, ours)) if home.exists() else []

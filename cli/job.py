@@ -230,4 +230,8 @@ def _read_toml(path: Path) -> dict[str, Any]:
         raise SpecError([Fault(file, found, "a job file (TOML text)", start)]) from error
     except (ValueError, RecursionError) as error:  # ValueError: numbers of absurd length
         advice = "text in quotes, numbers without; one key = value on a line, each key once"
+        if "overwrite" in str(error):
+            advice += (
+                "; a table that comes more than once, as [[stock]], in double brackets each time"
+            )
         raise SpecError([Fault(file, str(error), "TOML, https://toml.io", advice)]) from error

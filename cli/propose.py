@@ -23,7 +23,7 @@ from parts.checks.setting import Setting
 from parts.choices import Choices, shop_choices
 from parts.proposing import Found, find_wheels, prices
 from parts.screening import Check
-from parts.sifting import sifted
+from parts.sifting import Sifted, sifted_at_last
 from parts.strength_sizes import coarse_limits
 from parts.track_advice import never_passed, running_choices, track_advice
 from parts.wheel_spec import WheelSpec
@@ -37,7 +37,7 @@ class Wanted:
     most_diameter_mm: float
     step_mm: float = 20.0
     proposals: int = 4
-    analyses: int = 48
+    analyses: int = 72
     workers: int = 2
 
 
@@ -61,13 +61,11 @@ def job_choices(job: Job, wanted: Wanted) -> Choices:
 def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
     """Wheels that pass every check, cheapest first; or why none does. Deterministic."""
     started = time.perf_counter()
-    choices = job_choices(job, wanted)
+    choices, checks = job_choices(job, wanted), asked_checks(job)
     step("screening")
-    checks = asked_checks(job)
-    sift = sifted(job.setting, choices, checks)
-    sieves = [SieveRow(check=s.check, came=s.came, passed=s.passed) for s in sift.sieves]
-
-    def report(**found: object) -> ProposeReport:
+    sift = sifted_at_last(job.setting, choices, checks)
+    with beside(wanted.workers) as pool:
+        found = _analysed(job, sift, wanted, pool, step) if sift.wheels.count else None
         base = {
             "job": job.head.name,
             "currency": job.costs.currency,
@@ -75,53 +73,55 @@ def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
             "choices": choices.wheels,
             "judged": sift.judged,
             "screened": sift.wheels.count,
-            "analysed": 0,
+            "analysed": found.analyses if found else 0,
             "stopped": False,
             "proposals": [],
-            "trade": [],
+            "trade": trade_rows(found) if found else [],
             "flare": [],
-            "sieves": sieves,
+            "sieves": _sieve_rows(sift),
             "refused": [],
             "left_out": [],
         }
-        seconds = round(time.perf_counter() - started, 1)
-        return ProposeReport.model_validate(base | {"seconds": seconds} | found)
 
-    if not sift.wheels.count:
-        step("what would help")
-        return report(refused=why_none(job, choices, checks, sieves))
-    cost = prices(sift.wheels, tuple(estimate_parts(job).values()))
-    with beside(wanted.workers) as pool:
-        step("stress analysis")
-        found = find_wheels(
-            job.setting,
-            sift,
-            cost,
-            partial(_mapped, pool),
-            wanted=wanted.proposals,
-            most=wanted.analyses,
-        )
-        trade = trade_rows(found)
+        def report(**more: object) -> ProposeReport:
+            seconds = round(time.perf_counter() - started, 1)
+            return ProposeReport.model_validate(base | {"seconds": seconds} | more)
+
+        if found is None:
+            step("what would help")
+            return report(refused=why_none(job, choices, checks, _sieve_rows(sift)))
         if not found.strong:
-            return report(
-                analysed=found.analyses, trade=trade, refused=too_weak(job, found, wanted)
-            )
+            return report(refused=too_weak(job, found, wanted, _held_back(job, sift, checks)))
         step("plates and full analysis")
         good, left_out = finalists(job, found, wanted.proposals, pool)
         if not good:
             words = ["no finalist passes in full: raise --analyses"]
-            return report(analysed=found.analyses, trade=trade, refused=words, left_out=left_out)
+            return report(refused=words, left_out=left_out)
         step("one step away")
         first, too = cheaper_steps(job, choices, good[0], partial(_mapped, pool))
         good = [first, *(row for row in good[1:] if row.wheel != first.wheel)]
-    return report(
-        analysed=found.analyses,
-        stopped=found.stopped,
-        proposals=[row.model_copy(update={"rank": k + 1}) for k, row in enumerate(good)],
-        left_out=left_out + too,
-        trade=trade,
-        flare=flare_rows(job.setting, WheelSpec(**first.wheel)),
+        return report(
+            stopped=found.stopped,
+            proposals=[row.model_copy(update={"rank": k + 1}) for k, row in enumerate(good)],
+            left_out=left_out + too,
+            flare=flare_rows(job.setting, WheelSpec(**first.wheel)),
+        )
+
+
+def _analysed(job: Job, sift: Sifted, wanted: Wanted, pool: Executor, step: Steps) -> Found:
+    step("stress analysis")
+    return find_wheels(
+        job.setting,
+        sift,
+        prices(sift.wheels, tuple(estimate_parts(job).values())),
+        partial(_mapped, pool),
+        wanted=wanted.proposals,
+        most=wanted.analyses,
     )
+
+
+def _sieve_rows(sift: Sifted) -> list[SieveRow]:
+    return [SieveRow(check=s.check, came=s.came, passed=s.passed) for s in sift.sieves]
 
 
 def asked_checks(job: Job) -> tuple[Check, ...]:
@@ -137,6 +137,17 @@ def _mapped(
     return list(pool.map(coarse_limits, settings))
 
 
+def _held_back(job: Job, sift: Sifted, checks: Sequence[Check]) -> list[str]:
+    """Checks that held wheels back for a warning alone."""
+    return _titles(job, [sieve.check for sieve in sift.sieves if sieve.warned], checks)
+
+
+def _titles(job: Job, names: Sequence[str], checks: Sequence[Check]) -> list[str]:
+    """Titles of checks by their names, as the wheel of the job file has them."""
+    results = {check.__name__: check(job.setting) for check in checks if check.__name__ in names}
+    return [found.title if (found := results.get(name)) else name for name in names]
+
+
 def why_none(
     job: Job, choices: Choices, checks: Sequence[Check], sieves: Sequence[SieveRow]
 ) -> list[str]:
@@ -147,7 +158,7 @@ def why_none(
     if not lines and runs:
         last = sieves[-1].check if sieves else "the stock to hand"
         own = [check(job.setting) for check in checks if check.__name__ == last]
-        title = next((result.title for result in own if result), last)
+        title = _titles(job, [last], checks)[0]
         lines.append(
             f"no wheel that the stock and the shop allow passes {title}; see the sieve: "
             "other [[stock]], [[bar]] or [shop] values may, or less load"
@@ -164,10 +175,12 @@ def why_none(
     return lines
 
 
-def too_weak(job: Job, found: Found, wanted: Wanted) -> list[str]:
+def too_weak(job: Job, found: Found, wanted: Wanted, held_back: Sequence[str] = ()) -> list[str]:
     """No wheel carries the load and passes: the strongest analysed, and what it could carry."""
     ended = found.analyses >= wanted.analyses
     more = [f"or raise --analyses: the search ended at {found.analyses}"] if ended else []
+    if held_back:
+        more.append(f"not tried were wheels with a warning of: {', '.join(held_back)}")
     both = zip(found.rows, found.loads_n, strict=True)
     strong = [row for row, load in both if load >= found.needed_n]
     if strong:

@@ -7,7 +7,7 @@ from typing import Annotated
 
 import typer
 
-from cli.exits import CHECK_FAILED, exit_codes, tell, write_new
+from cli.exits import CHECK_FAILED, exit_codes, require_new, tell, write_new
 from cli.options import JobFile, Json, Out
 
 
@@ -26,7 +26,7 @@ def propose(
         float, typer.Option(metavar="MM", min=1, max=200, help="Between diameters tried.")
     ] = 20.0,
     proposals: Annotated[int, typer.Option(min=1, max=12, help="Wheels to propose.")] = 4,
-    analyses: Annotated[int, typer.Option(min=12, max=1000, help="Most stress analyses.")] = 48,
+    analyses: Annotated[int, typer.Option(min=12, max=1000, help="Most stress analyses.")] = 72,
     write: Annotated[
         Path | None, typer.Option(help="Write the job file of the chosen wheel here.")
     ] = None,
@@ -35,6 +35,7 @@ def propose(
     as_json: Json = False,
 ) -> None:
     """Find the cheapest wheels that pass every check on this track; exit 1 where none does."""
+    from cli.folder import PROPOSAL_OURS, require_ours
     from cli.job import read_job
     from cli.propose import Wanted
     from cli.propose import propose as find
@@ -54,6 +55,11 @@ def propose(
             analyses=analyses,
         )
         _sound(wanted.least_diameter_mm, wanted.most_diameter_mm, choose, proposals)
+        require_ours(out, f"{job.head.name}-proposal", PROPOSAL_OURS)
+        if write:
+            require_new(write, overwrite)
+            text = job_file.read_text(encoding="utf-8-sig")
+            with_wheel(text, job.wheel.model_dump())  # can be followed
         with steps() as told:
             report = find(job, wanted, told)
         file = write_proposal(job, report, out)
@@ -67,7 +73,6 @@ def propose(
             if choose > len(report.proposals):
                 tell([f"--choose: found {choose}; allowed: 1 to {len(report.proposals)}"])
                 raise typer.Exit(2)
-            text = job_file.read_text(encoding="utf-8")
             write_new(write, with_wheel(text, report.proposals[choose - 1].wheel), overwrite)
             typer.echo(write, err=as_json)
     if not report.proposals:

@@ -29,13 +29,16 @@ class ProposalRow(Row):
     wheel: dict[str, Any] = Field(description="every key of [wheel]")
     cost_per_wheel: float = Field(description="with its plates laid, quick effort")
     cost_estimate: float = Field(description="as it was ranked before anything was laid")
+    cost_lacks: list[str] = Field(
+        default_factory=list, description="what has no price, so that it costs more"
+    )
     mass_kg: float
     rated_n: float
     load_n: float = Field(description="design wheel load that it must carry")
     governs: str
     payload_kg_per_wagon: float
     sheets_used: int
-    binds: str = Field(description="the check with the least room, or the rating's limit")
+    binds: str = Field(description="the check with the least room of those that pass")
     binds_margin: float
     warnings: list[str]
     changes: list[ChangeRow] = Field(description="one step away; of the first proposal alone")

@@ -12,8 +12,9 @@ from cli.job import Job
 from cli.job_sheet_shop import SHOP_STYLE, stacked
 from cli.job_sheet_style import STYLE
 from cli.propose_model import ProposeReport
-from cli.propose_show import HEADS, STOPPED, against, money, proposal_cells
+from cli.propose_show import HEADS, STOPPED, against, money, not_priced, proposal_cells
 from parts.flare_picture import Flare, flare_picture
+from parts.spec_model import toml_value
 from parts.trade_picture import Dot, trade_picture
 
 CAUTION = (
@@ -63,24 +64,26 @@ def _refused(report: ProposeReport) -> str:
 def _proposals(report: ProposeReport) -> str:
     rows = [proposal_cells(report, row) for row in report.proposals]
     words = "".join(
-        f"<li><b>{row.rank}</b>: the rating is set by {escape(row.governs)}. Tightest check, "
-        f"{row.binds_margin:.0%} of room: {escape(row.binds)}."
+        f"<li><b>{row.rank}</b>: the rating is set by {escape(row.governs)}. "
+        f"Tightest check that passes, {row.binds_margin:.0%} of room: {escape(row.binds)}."
         + "".join(f" Look at: {escape(line)}." for line in row.warnings)
         + "</li>"
         for row in report.proposals
     )
     words += "".join(f"<li>{escape(line)}</li>" for line in report.left_out)
     how = "each with its plates laid (quick effort); the first of each diameter, stock and wall"
+    lacks = f"<p>{escape(not_priced(report))}</p>" if not_priced(report) else ""
     return (
         f"<h2>Proposals, cheapest first</h2><p>{how}</p><div class=wide>"
         f"{stacked(HEADS, rows, frozenset({0, 1, 2, 7, 8, 9}))}</div>"
-        f"<ul>{words}</ul><h2>The first as a job file has it</h2>"
-        f"<p><code>{escape(_keys(report))}</code></p>"
+        f"{lacks}<ul>{words}</ul><h2>The first as a job file has it</h2>"
+        f"<pre>{escape(_keys(report))}</pre>"
     )
 
 
 def _keys(report: ProposeReport) -> str:
-    return ", ".join(f"{key} = {value}" for key, value in report.proposals[0].wheel.items())
+    rows = (f"{key} = {toml_value(value)}" for key, value in report.proposals[0].wheel.items())
+    return "\n".join(("[wheel]", *rows))
 
 
 def trade_of(report: ProposeReport) -> str:
@@ -106,7 +109,8 @@ def _trade(report: ProposeReport) -> str:
     heads = ("Cost, estimated", "Rated, N (coarse)", "Tread dia, mm", "Wall, mm", "Discs, mm")
     note = (
         "Squares: proposals, rated in full. Full dots: no cheaper wheel of those analysed is as "
-        "strong."
+        "strong. The estimate shares plates and bars out by what a wheel takes of them; the table "
+        "above has them whole, so its costs are higher and may stand in another order."
     )
     shown = f"<figure>{trade_of(report)}<figcaption>{note}</figcaption></figure>"
     return f"<h2>Cost against load rating</h2>{shown}{stacked(heads, rows, frozenset(range(5)))}"
@@ -129,8 +133,7 @@ def _changes(report: ProposeReport) -> str:
         "What relaxes the first proposal, or makes it cheaper and fail: one step at a time. "
         f"Costs are estimated; up to {MOST_STEPS} steps that looked cheaper with nothing against "
         "them were tried in full and laid on the plates. A wheel that a check warns of is proposed "
-        "only where no other "
-        "passes."
+        "only where the screening left no other."
     )
     return f"<h2>One step away</h2><p>{words}</p>{stacked(heads, rows, frozenset({2, 3, 4}))}"
 

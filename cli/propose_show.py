@@ -37,6 +37,12 @@ def proposal_cells(report: ProposeReport, row: ProposalRow) -> list[str]:
     ]
 
 
+def not_priced(report: ProposeReport) -> str:
+    """What the costs lack; empty where nothing."""
+    lacks = sorted({part for row in report.proposals for part in row.cost_lacks})
+    return f"Not priced, so a wheel costs more: {', '.join(lacks)}." if lacks else ""
+
+
 def against(row: ChangeRow) -> str:
     """What speaks against a step: checks that it would fail, or that would warn."""
     said = [f"fails: {', '.join(row.fails)}"] if row.fails else []
@@ -63,9 +69,11 @@ def show_proposals(report: ProposeReport) -> None:
     if not report.proposals:
         return
     rows = [proposal_cells(report, row) for row in report.proposals]
-    show_table("Wheels that pass every check", HEADS, rows)
+    show_table("Wheels that fail no check", HEADS, rows)
+    if lacks := not_priced(report):
+        print(lacks)
     for row in report.proposals:
-        print(f"{row.rank}: rating set by {row.governs}; tightest check: {row.binds}")
+        print(f"{row.rank}: rating set by {row.governs}; tightest check that passes: {row.binds}")
         for line in row.warnings:
             print(f"   look at: {line}")
     show_table(

@@ -13,7 +13,7 @@ TOLD_IN = {  # step -> checks that are told there unless they pass
     "deburr": ("seam-gap",),
     "roll": ("ring-curvature", "roll-diameter", "roll-thickness", "seam-peak"),
     "fit": ("fit-allowance", "fillet-gap"),
-    "weld": ("torch-access", "weld-room", "throat-least", "throat-most"),
+    "weld": ("torch-access", "weld-room", "root-room", "throat-least", "throat-most"),
     "root": ("root-groove",),
     "vents": ("vent-number", "vent-size", "vent-place", "sealed-hollow"),
     "coat": ("coating-life", "overlap"),

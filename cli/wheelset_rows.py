@@ -50,7 +50,7 @@ def wheelset_row(job: Job, made: Wheelset) -> WheelsetRow:
         seat_diameter_mm=made.seat_diameter_mm,
         journal_diameter_mm=made.journal_diameter_mm,
         body_diameter_mm=made.body_diameter_mm,
-        back_to_back_mm=made.back_to_back_mm,
+        back_to_back_mm=job.setting.back_to_back_mm,
         play_mm=made.play_mm,
         bearing_centres_mm=made.bearing_centres_mm,
         bearing=bearing.name if bearing else None,

@@ -7,6 +7,7 @@ import tomllib
 from collections.abc import Mapping
 from typing import Any
 
+from parts.faults import Fault, SpecError
 from parts.spec_model import toml_value
 
 _TABLE = re.compile(r"^\s*\[+\s*([A-Za-z_]+)\s*\]+\s*(#.*)?$")
@@ -17,7 +18,7 @@ def with_wheel(text: str, wheel: Mapping[str, Any]) -> str:
     """The text of the job file with these values in [wheel].
 
     A line whose value changes loses its comment, which spoke of the old one; keys that were left
-    to their default are added where they differ from what is there. Raises: ValueError where the
+    to their default are added where they differ from what is there. Raises: SpecError where the
     table is written in a way that this does not follow (dotted or inline).
     """
     before = tomllib.loads(text)
@@ -40,5 +41,6 @@ def with_wheel(text: str, wheel: Mapping[str, Any]) -> str:
     written = "\n".join(lines) + "\n"
     after = tomllib.loads(written)
     if after != before | {"wheel": dict(wheel)}:
-        raise ValueError("the job file's [wheel] is not written as one table with a key a line")
+        allowed = "one table [wheel] with a key a line, which --write can follow"
+        raise SpecError([Fault("wheel", "a dotted or inline table", allowed, "write it so")])
     return written

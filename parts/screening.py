@@ -8,7 +8,7 @@ each wheel that is still in, its place on every axis of `parts.choices`.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Collection, Iterable, Iterator
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, Any, ClassVar
 
@@ -178,19 +178,26 @@ def judge(setting: Setting, check: Check) -> Callable[[WheelSpec], float]:
 
 @dataclass(frozen=True)
 class Sieve:
-    """What one rule or check did: how many came to it, how many it let through."""
+    """What one rule or check did: how many came to it, how many it let through, and how many it
+    held back for a warning alone."""
 
     check: str
     came: int
     passed: int
+    warned: int = 0
 
 
 def sift(
-    wheels: Wheels, setting: Setting, checks: Iterable[Check], settling: str | None = None
+    wheels: Wheels,
+    setting: Setting,
+    checks: Iterable[Check],
+    settling: str | None = None,
+    allowed: Collection[str] = (),
 ) -> tuple[Wheels, list[Sieve], list[Check]]:
     """Wheels that pass rules and checks as far as their axes are chosen; a warning that some
-    wheels are free of counts as failed. Also what each check did, and the checks not yet asked.
-    What hangs on the axis `settling` is asked however often it takes, up to SETTLING times.
+    wheels are free of counts as failed, unless its check is `allowed` to warn. Also what each
+    check did, and the checks not yet asked. What hangs on the axis `settling` is asked however
+    often it takes, up to SETTLING times.
     """
 
     def answers(question: Callable[[WheelSpec], float], key: Any) -> NDArray[np.float64] | None:
@@ -213,11 +220,16 @@ def sift(
             continue
         if not len(verdicts):
             continue
-        best = PASSED if (verdicts == PASSED).any() else WARNED
-        wheels = _through(wheels, verdicts <= best, check.__name__, told)
+        name = check.__name__
+        free = (verdicts == PASSED).any() and name not in allowed
+        best = PASSED if free else WARNED
+        only_warned = int(((verdicts > best) & (verdicts < FAILED)).sum())
+        wheels = _through(wheels, verdicts <= best, name, told, only_warned)
     return wheels, told, left
 
 
-def _through(wheels: Wheels, good: NDArray[Any], name: str, told: list[Sieve]) -> Wheels:
-    told.append(Sieve(name, wheels.count, int(good.sum())))
+def _through(
+    wheels: Wheels, good: NDArray[Any], name: str, told: list[Sieve], warned: int = 0
+) -> Wheels:
+    told.append(Sieve(name, wheels.count, int(good.sum()), warned))
     return wheels if good.all() else wheels.kept(good)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
@@ -25,12 +26,17 @@ class Sifted:
     late: tuple[Check, ...]
 
 
-def sifted(setting: Setting, choices: Choices, checks: tuple[Check, ...] = CHECKS) -> Sifted:
+def sifted(
+    setting: Setting,
+    choices: Choices,
+    checks: tuple[Check, ...] = CHECKS,
+    allowed: Collection[str] = (),
+) -> Sifted:
     """Choose one dimension after the other and drop what fails as soon as it is known to.
 
     Three dimensions cost next to nothing and are settled here: of the flange angles that pass,
     the one in the middle, as far from climbing as from grinding; of fit clearances and vents,
-    the least that pass.
+    the least that pass. Warnings of the checks `allowed` count as passed.
     """
     left, told, most = list(checks), list[Sieve](), 0
     wheels = first_wheels(setting.wheel, choices)
@@ -46,7 +52,7 @@ def sifted(setting: Setting, choices: Choices, checks: tuple[Check, ...] = CHECK
             wheels = widened(wheels, axis)
         most = max(most, wheels.count)
         # nothing may be settled before all that it decides has been asked
-        wheels, seen, left = sift(wheels, setting, left, settle)
+        wheels, seen, left = sift(wheels, setting, left, settle, allowed)
         told += seen
         if settle == "angle":
             wheels = middle_of(wheels, settle)
@@ -55,6 +61,21 @@ def sifted(setting: Setting, choices: Choices, checks: tuple[Check, ...] = CHECK
         if not wheels.count:
             break
     return Sifted(wheels, tuple(told), most, tuple(left))
+
+
+def sifted_at_last(
+    setting: Setting, choices: Choices, checks: tuple[Check, ...] = CHECKS
+) -> Sifted:
+    """As `sifted`; where that leaves none and a check held some back for a warning alone, the
+    first such check, from the last asked to the first, whose warnings allowed leave some."""
+    found = sifted(setting, choices, checks)
+    if found.wheels.count:
+        return found
+    for name in reversed([sieve.check for sieve in found.sieves if sieve.warned]):
+        again = sifted(setting, choices, checks, allowed={name})
+        if again.wheels.count:
+            return again
+    return found
 
 
 def first_of(wheels: Wheels, axis: str) -> Wheels:

@@ -10,7 +10,6 @@ from typing import TYPE_CHECKING
 
 from parts.flange import flange_section, segment_turn
 from parts.hub_disc import SIDES, Side, disc_z_mm
-from parts.hub_tube import tube_z_mm
 from parts.section import RZ, Section, revolved_volume_mm3
 from parts.tread_ring import seam_angle, tread_section
 from parts.wheel_spec import WheelSpec
@@ -83,25 +82,35 @@ def _all_beads(spec: WheelSpec) -> list[Bead]:
     return beads + seam_beads(spec)
 
 
-def _outward(spec: WheelSpec, side: Side) -> tuple[float, float, float]:
-    """Outer face of a disc, direction out of the box, room to the ring's edge."""
+def disc_fillet_legs_mm(spec: WheelSpec, side: Side) -> tuple[float, float]:
+    """Legs of the fillet between disc and ring, on the ring as far as its edge, and on the disc."""
+    inset = spec.disc_field_inset_mm if side == "field" else spec.disc_gauge_inset_mm
+    return min(spec.weld_leg_mm, inset), spec.weld_leg_mm
+
+
+def tube_fillet_legs_mm(spec: WheelSpec, side: Side) -> tuple[float, float]:
+    """Legs of the fillet between disc and hub tube: on the tube, as far as its end, and on the
+    disc. The tube stands out of both discs alike."""
+    box = spec.tread_width_mm - spec.disc_field_inset_mm - spec.disc_gauge_inset_mm
+    return min(spec.weld_leg_mm, (spec.hub_tube_length_mm - box) / 2), spec.weld_leg_mm
+
+
+def root_legs_mm(spec: WheelSpec) -> tuple[float, float]:
+    """Legs of the root bead, on ring and flange: no longer than their plates are thick."""
+    root = spec.root_weld_mm
+    return min(root, spec.tread_thickness_mm), min(root, spec.flange_thickness_mm)
+
+
+def _outward(spec: WheelSpec, side: Side) -> tuple[float, float]:
+    """Outer face of a disc, direction out of the box."""
     low, high = disc_z_mm(spec, side)
-    return (
-        (low, -1.0, spec.disc_field_inset_mm)
-        if side == "field"
-        else (
-            high,
-            1.0,
-            spec.disc_gauge_inset_mm,
-        )
-    )
+    return (low, -1.0) if side == "field" else (high, 1.0)
 
 
 def disc_fillet(spec: WheelSpec, side: Side) -> Bead:
     """Fillet between a disc's outer face and the ring."""
-    face, out, room = _outward(spec, side)
-    leg = spec.weld_leg_mm
-    along = min(leg, room)
+    face, out = _outward(spec, side)
+    along, leg = disc_fillet_legs_mm(spec, side)
     tip = face + out * along
     # the leg on the disc starts at the ring, over the fit clearance: throat counts from there
     section: Section = (
@@ -114,11 +123,9 @@ def disc_fillet(spec: WheelSpec, side: Side) -> Bead:
 
 def tube_fillet(spec: WheelSpec, side: Side) -> Bead:
     """Fillet between a disc's outer face and the hub tube."""
-    face, out, _ = _outward(spec, side)
-    ends = tube_z_mm(spec)
-    room = face - ends[0] if side == "field" else ends[1] - face
-    leg, tube = spec.weld_leg_mm, spec.hub_tube_outside_mm / 2
-    along = min(leg, room)
+    face, out = _outward(spec, side)
+    along, leg = tube_fillet_legs_mm(spec, side)
+    tube = spec.hub_tube_outside_mm / 2
     section: Section = (
         (tube, face),
         (tube + spec.fit_clearance_mm + leg, face),
@@ -131,8 +138,7 @@ def root_bead(spec: WheelSpec) -> Bead:
     """Fills the V between ring end and flange edge; both legs start at the root circle."""
     root = (spec.tread_radius_mm, spec.tread_width_mm)
     end_slope = 0.0 if spec.tread_from == "pipe" else spec.taper_half_angle
-    on_ring = min(spec.root_weld_mm, spec.tread_thickness_mm)
-    on_flange = min(spec.root_weld_mm, spec.flange_thickness_mm)
+    on_ring, on_flange = root_legs_mm(spec)
     section: Section = (
         root,
         _step(root, spec.flange_angle, on_flange),

@@ -180,7 +180,16 @@ def _vents(v: Any) -> Iterator[Fault]:
             "vent_diameter_mm", vent, "above 0 mm with vents", "16, or vent_count = 0 for none"
         )
         return
-    if not (vent > 0 and hole < circle - vent and circle + vent < disc):
+    if disc - hole <= 2 * vent:
+        most = (disc - hole) / 2
+        yield Fault(
+            "vent_diameter_mm",
+            vent,
+            f"below {most:.4g} mm, half of what lies between the hub hole {hole:.4g} and the disc "
+            f"{disc:.4g} mm",
+            "smaller vents, a thinner hub, or a larger wheel",
+        )
+    elif not (hole < circle - vent and circle + vent < disc):
         cut = "the hub hole" if circle - vent <= hole else "the disc's rim"
         yield Fault(
             "vent_circle_mm",

@@ -50,7 +50,6 @@ class Wheelset:
     spacers: tuple[Spacer, ...]
     fits: tuple[Fit, ...]
     play_mm: float
-    back_to_back_mm: float
     retention: str
     hub_z_mm: tuple[float, float]
     bearing_z_mm: tuple[float, ...]
@@ -58,6 +57,24 @@ class Wheelset:
 
 def wheelset(setting: Setting) -> Wheelset:
     """The wheelset of this wheel, track and axle. Raises: SpecError with its faults."""
+    made = wheelset_on_rails(setting)
+    if setting.back_to_back_mm <= 0:
+        raise SpecError(
+            [
+                Fault(
+                    "wheel.flange_depth_mm",
+                    setting.wheel.flange_depth_mm,
+                    "flanges that do not meet in the middle of this gauge",
+                    "a shallower or steeper flange, or a wider gauge",
+                )
+            ]
+        )
+    return made
+
+
+def wheelset_on_rails(setting: Setting) -> Wheelset:
+    """The same, not looking at the flanges where the play is the usual one: for choosing among
+    many wheels. Raises: SpecError."""
     axle = setting.axle
     seats = axle_seats(setting)
     hub = hub_ends_mm(setting)
@@ -86,7 +103,6 @@ def wheelset(setting: Setting) -> Wheelset:
         spacers=axle_spacers(axle, seats, hub, face),
         fits=wheelset_fits(axle, seats),
         play_mm=setting.play_mm,
-        back_to_back_mm=setting.back_to_back_mm,
         retention=axle.held_by,
         hub_z_mm=hub,
         bearing_z_mm=_bearing_z_mm(axle, seats, hub, centres),
@@ -104,7 +120,7 @@ def wheelset_faults(setting: Setting) -> list[Fault]:
 
 def wheel_offset_mm(setting: Setting) -> float:
     """z of the right-hand wheel's field edge; its own z then runs towards the middle."""
-    return setting.back_to_back_mm / 2 + setting.flange_reach_mm + setting.wheel.tread_width_mm
+    return setting.wheel_gauge_mm / 2 + setting.wheel.tread_width_mm
 
 
 def hub_ends_mm(setting: Setting) -> tuple[float, float]:
@@ -148,7 +164,7 @@ def _room(setting: Setting, seats: Seats, hub: tuple[float, float]) -> list[Faul
                 f"{most - 8:g}, for 8 mm play",
             )
         )
-    if setting.back_to_back_mm <= 0 or hub[0] <= between / 2:
+    if hub[0] <= between / 2:
         faults.append(
             Fault(
                 "wheel.hub_tube_length_mm",

@@ -179,7 +179,7 @@ def _rows_below(view: _View, y: float) -> tuple[list[str], float]:
     tip, rail = view.tip, rail_top_mm(view.setting)
     across = made.bearing.outside_mm if made.bearing else made.journal_diameter_mm
     rows = [
-        ("back to back", made.back_to_back_mm, tip),
+        ("back to back", view.setting.back_to_back_mm, tip),
         ("gauge", track.gauge_mm, rail),
         ("bearing centres" if made.turning else "frame", made.bearing_centres_mm, across / 2),
         ("axle", made.axle_length_mm, made.journal_diameter_mm / 2),

@@ -36,8 +36,9 @@ def axle_fatigue_safety(setting: Setting, made: Wheelset) -> CheckResult:
     shoulder and on the plain axle between, each under its own greatest moment and torque; half
     the shock in every turn, as in the wheel's own rating."""
     rm = _rm_n_mm2(made)
-    leg = math.sqrt(2) * setting.wheel.weld_throat_mm
-    safeties = {notch: _safety(setting, made, notch, rm) for notch in axle_notches(made, rm, leg)}
+    safeties = {
+        notch: _safety(setting, made, notch, rm) for notch in axle_notches(setting, made, rm)
+    }
     worst = min(safeties, key=lambda notch: safeties[notch])
     welded = worst.weld_category_n_mm2 is not None
     cure = "a thicker axle there, bearings nearer to the wheels, or a better way to hold them"

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from parts.axle_fatigue import KEY_KT, KEY_KTS, notch_factor, shoulder_kt, shoulder_kts
+from parts.checks.setting import Setting
 from parts.wheelset import Wheelset
 
 CORNER_SHARE = 0.02  # of the diameter: corner of the keyway that KEY_KT is for
@@ -29,8 +30,8 @@ class Notch:
     weld_category_n_mm2: float | None = None
 
 
-def axle_notches(made: Wheelset, rm_n_mm2: float, leg_mm: float) -> Iterator[Notch]:
-    """All of them; `leg_mm` is that of a fillet round the axle, where the wheels are welded."""
+def axle_notches(setting: Setting, made: Wheelset, rm_n_mm2: float) -> Iterator[Notch]:
+    """All of them."""
     for z0, z1, d in made.steps:
         yield Notch(where=f"where the axle has {d:g} mm", within_mm=(z0, z1), diameter_mm=d)
     for (_, z, d), (_, _, other) in pairwise(made.steps):
@@ -46,20 +47,27 @@ def axle_notches(made: Wheelset, rm_n_mm2: float, leg_mm: float) -> Iterator[Not
         )
     for sign in (-1, 1):
         z0, z1 = sorted(sign * z for z in made.hub_z_mm)
-        yield from _held(made, rm_n_mm2, leg_mm, (z0, z1))
+        if made.retention == "weld":
+            yield _weld(setting, made, (z0, z1))
+        else:
+            yield from _held(made, rm_n_mm2, (z0, z1))
     yield from _under_bearings(made, rm_n_mm2)
 
 
-def _held(
-    made: Wheelset, rm_n_mm2: float, leg_mm: float, hub_mm: tuple[float, float]
-) -> Iterator[Notch]:
+def _weld(setting: Setting, made: Wheelset, hub_mm: tuple[float, float]) -> Notch:
+    leg = setting.wheel.weld_leg_mm
+    long = hub_mm[1] - hub_mm[0] + 2 * leg
+    return Notch(
+        where="where the wheel is held by weld",
+        within_mm=(hub_mm[0] - leg, hub_mm[1] + leg),
+        diameter_mm=made.seat_diameter_mm,
+        weld_category_n_mm2=next(category for most, category in WELD_CATEGORIES if long <= most),
+    )
+
+
+def _held(made: Wheelset, rm_n_mm2: float, hub_mm: tuple[float, float]) -> Iterator[Notch]:
     where, d = f"where the wheel is held by {made.retention}", made.seat_diameter_mm
-    if made.retention == "weld":
-        long = hub_mm[1] - hub_mm[0] + 2 * leg_mm
-        category = next(category for most, category in WELD_CATEGORIES if long <= most)
-        ends = (hub_mm[0] - leg_mm, hub_mm[1] + leg_mm)
-        yield Notch(where=where, within_mm=ends, diameter_mm=d, weld_category_n_mm2=category)
-    elif made.retention == "press":
+    if made.retention == "press":
         yield Notch(where=where, within_mm=hub_mm, diameter_mm=d, kf=PRESS_KF, kfs=PRESS_KF)
     elif made.retention == "collar":
         yield from _dimples(made, rm_n_mm2, where)

@@ -8,7 +8,7 @@ from parts.checks.all_wheelset import CHECKS as OF_WHEELSET
 from parts.checks.result import CheckResult, judged
 from parts.checks.setting import Setting
 from parts.faults import SpecError
-from parts.wheelset import Wheelset, wheelset
+from parts.wheelset import Wheelset, wheelset, wheelset_on_rails
 
 
 def wheelset_made(setting: Setting) -> CheckResult | None:
@@ -30,7 +30,7 @@ def _of_setting(
 ) -> Callable[[Setting], CheckResult | None]:
     def asked(setting: Setting) -> CheckResult | None:
         try:
-            made = wheelset(setting)
+            made = wheelset_on_rails(setting)
         except SpecError:
             return None  # wheelset_made has it
         return check(setting, made)

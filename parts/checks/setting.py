@@ -33,16 +33,24 @@ class Setting:
         return flange_reach_mm(self.wheel)
 
     @property
+    def wheel_gauge_mm(self) -> float:
+        """Over both flanges, root to root: back-to-back given and two flanges, or the gauge less
+        the usual play."""
+        if self.axle.back_to_back_mm is None:
+            return self.track.gauge_mm - USUAL_PLAY_MM
+        return self.axle.back_to_back_mm + 2 * self.flange_reach_mm
+
+    @property
     def back_to_back_mm(self) -> float:
         """Between the inner faces of the two flanges, given or set for the usual play."""
         if self.axle.back_to_back_mm is not None:
             return self.axle.back_to_back_mm
-        return self.track.gauge_mm - USUAL_PLAY_MM - 2 * self.flange_reach_mm
+        return self.wheel_gauge_mm - 2 * self.flange_reach_mm
 
     @property
     def play_mm(self) -> float:
         """Total lateral play in the nominal gauge: gauge - (back-to-back + 2 flanges)."""
-        return self.track.gauge_mm - self.back_to_back_mm - 2 * self.flange_reach_mm
+        return self.track.gauge_mm - self.wheel_gauge_mm
 
     @property
     def contact_spacing_mm(self) -> float:

@@ -5,18 +5,23 @@ from __future__ import annotations
 import os
 import subprocess
 import sys
+from concurrent.futures.process import BrokenProcessPool
 
 import pytest
+import typer
 
 from cli.beside import beside
+from cli.exits import exit_codes
 
 ALONE = """
 import os, signal
 from cli.beside import beside
+signal.signal(signal.SIGTERM, lambda *told: None)  # the command line's own way to stop
 with beside() as worker:
     other = worker.submit(os.getpid).result()
     assert other != os.getpid()
     assert worker.submit(signal.getsignal, signal.SIGINT).result() == signal.SIG_IGN
+    assert worker.submit(signal.getsignal, signal.SIGTERM).result() == signal.SIG_DFL
 print("ended")
 """
 
@@ -40,3 +45,10 @@ def test_alone_it_takes_another_process_that_ctrl_c_does_not_stop() -> None:
         [sys.executable, "-c", script], capture_output=True, text=True, check=False
     )
     assert (done.stdout, done.returncode) == ("ended\n", 0), done.stderr
+
+
+def test_a_worker_that_is_ended_is_told_in_a_line(capsys: pytest.CaptureFixture[str]) -> None:
+    with pytest.raises(typer.Exit) as left, exit_codes():
+        raise BrokenProcessPool("A process was terminated abruptly")
+    assert left.value.exit_code == 3
+    assert capsys.readouterr().err.startswith("a process beside this one was ended")

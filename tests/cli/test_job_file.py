@@ -8,6 +8,9 @@ from typing import Any
 
 import pytest
 
+from cli.job import read_job
+from parts.faults import SpecError
+
 from .jobs import ROWS, job_text, refused, run
 
 pytestmark = pytest.mark.usefixtures("own_folder")
@@ -181,3 +184,12 @@ def test_a_monstrous_value_is_a_fault_of_the_file(value: str) -> None:
 
 def test_a_key_of_two_thousand_dots_is_a_fault_of_the_file() -> None:
     refused(job_text().replace("[track]\n", "[track]\na" + ".a" * 2_000 + " = 1\n"))
+
+
+def test_one_bracket_for_two_is_guessed_at(tmp_path: Path) -> None:
+    """[stock] and then [[stock]]: the reader says "cannot overwrite a value" and no more."""
+    single = "[stock]\nthickness_mm = 5\nwidth_mm = 400\nlength_mm = 500\n"
+    file = tmp_path / "job.toml"
+    file.write_text(job_text(rows=single + single.replace("[stock]", "[[stock]]")))
+    with pytest.raises(SpecError, match=r"\[\[stock\]\], in double brackets"):
+        read_job(file)

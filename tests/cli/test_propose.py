@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import tomllib
 from pathlib import Path
 from typing import Any
 
@@ -10,7 +11,8 @@ import pytest
 
 import cli
 from cli.job import read_job
-from cli.propose_model import ProposeReport
+from cli.propose_model import ProposalRow, ProposeReport
+from cli.propose_show import not_priced
 from parts.checks.setting import Setting
 
 from .conftest import _rate_once
@@ -73,6 +75,8 @@ def test_demo_is_proposed_for_and_written(tmp_path: Path) -> None:
     page = (home / "proposal.html").read_text(encoding="utf-8")
     assert page.count("<svg") == 2
     assert "One step away" in page
+    as_written = page.split("<pre>")[1].split("</pre>")[0].replace("&quot;", '"')
+    assert tomllib.loads(as_written)["wheel"] == first["wheel"]
     assert "http" not in page.replace("http://www.w3.org/2000/svg", "")
     best = [row for row in report["trade"] if row["best"]]
     assert [row["rated_n"] for row in best] == sorted(row["rated_n"] for row in best)
@@ -97,3 +101,39 @@ def test_bad_sizes_are_refused_together(tmp_path: Path) -> None:
     assert "--least-diameter" in result.stderr
     assert "--choose" in result.stderr
     assert not (tmp_path / "out").exists()
+
+
+@pytest.mark.parametrize(
+    ("options", "code", "said"),
+    [
+        (("--write", "there.toml"), 2, "is there already"),
+        (("--write", "folder"), 2, "is a folder"),
+        (("--write", "no/such/mine.toml"), 2, "there is no folder"),
+        (("--out", "there.toml"), 3, "there, but no folder"),
+    ],
+)
+def test_what_cannot_be_written_is_refused_before_the_search(
+    options: tuple[str, str],
+    code: int,
+    said: str,
+    own_folder: Path,
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    def searched(*given: object) -> None:
+        raise AssertionError("searched all the same")
+
+    monkeypatch.setattr("cli.propose.propose", searched)
+    (own_folder / "there.toml").write_text("mine\n", encoding="utf-8")
+    (own_folder / "folder").mkdir()
+    result = run("propose", JOBS / "demo.toml", *options)
+    assert result.exit_code == code
+    assert said in result.stderr
+    assert (own_folder / "there.toml").read_text(encoding="utf-8") == "mine\n"
+    assert not (own_folder / "out").exists()
+
+
+def test_costs_that_lack_a_price_say_so() -> None:
+    row = ProposalRow.model_construct(cost_lacks=["zinc or paint"])
+    report = ProposeReport.model_construct(proposals=[row])
+    assert not_priced(report) == "Not priced, so a wheel costs more: zinc or paint."
+    assert not not_priced(ProposeReport.model_construct(proposals=[]))

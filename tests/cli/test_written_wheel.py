@@ -10,6 +10,7 @@ import pytest
 import cli
 from cli.job import read_job
 from cli.written_wheel import with_wheel
+from parts.faults import SpecError
 
 DEMO = Path(cli.__file__).parent / "jobs" / "demo.toml"
 
@@ -29,5 +30,5 @@ def test_values_change_and_the_rest_stays() -> None:
 
 
 def test_inline_tables_are_refused() -> None:
-    with pytest.raises(ValueError, match="a key a line"):
+    with pytest.raises(SpecError, match="a key a line"):
         with_wheel("wheel = {tread_diameter_mm = 300}\n", {"tread_diameter_mm": 280.0})

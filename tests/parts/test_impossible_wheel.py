@@ -81,6 +81,14 @@ def test_a_hub_larger_than_the_disc() -> None:
     assert "below the disc's 283 mm" in fault.allowed
 
 
+def test_vents_wider_than_their_room_say_how_wide() -> None:
+    """Disc 300 - 2 x 8 - 2 x 0.5 = 283 and hub hole 250: no 16.5 mm hole fits on any circle."""
+    wide = {"hub_bore_mm": 230.0, "hub_tube_outside_mm": 249.0, "vent_diameter_mm": 18.0}
+    fault = faults_of(**wide)["vent_diameter_mm"]
+    assert "below 16.5 mm" in fault.allowed
+    assert "vent_circle_mm" not in faults_of(**wide)
+
+
 def test_a_tapered_ring_has_smaller_discs() -> None:
     """The field disc sits where the bore is least: 1 in 20 over 52 mm takes 2.6 mm of radius."""
     bore_mm = 2 * (150 - 52 / 20 - 8 / math.cos(math.atan(1 / 20)) - 0.5)

@@ -9,13 +9,14 @@ from dataclasses import replace
 import pytest
 
 from parts.checks.all import CHECKS
+from parts.checks.result import CheckResult, judged
 from parts.checks.setting import Setting
 from parts.choices import AXES, Choices, Ring, wheel_values
 from parts.faults import SpecError
 from parts.proposing import prices
 from parts.quantities import disc_room_mm2, rim_beads_kg, tread_kg
 from parts.screening import Check, asked, first_wheels, widened
-from parts.sifting import first_of, middle_of, sifted
+from parts.sifting import first_of, middle_of, sifted, sifted_at_last
 from parts.track_advice import never_passed, running_choices, track_advice
 from parts.wheel import weld_mass_kg
 from parts.wheel_spec import WheelSpec
@@ -76,6 +77,38 @@ def test_screening_is_brute_force() -> None:
     assert 0 < len(left) < SMALL.wheels
     good = brute_force(setting, SMALL, {sieve.check for sieve in found.sieves})
     assert left == {wheel.model_dump_json() for wheel in good}
+
+
+def small(setting: Setting) -> CheckResult:
+    """Warns below 300 mm."""
+    d, words = setting.wheel.tread_diameter_mm, {"good": "good", "bad": "bad"}
+    return judged("small", "S", d, 300, "mm", "-", at_most=False, bad_verdict="warn", **words)
+
+
+def large(setting: Setting) -> CheckResult:
+    """Fails above 290 mm."""
+    d, words = setting.wheel.tread_diameter_mm, {"good": "good", "bad": "bad"}
+    return judged("large", "L", d, 290, "mm", "-", at_most=True, **words)
+
+
+def never(setting: Setting) -> CheckResult:
+    """Fails for every wheel."""
+    width, words = setting.wheel.tread_width_mm, {"good": "good", "bad": "bad"}
+    return judged("never", "N", width, 1, "mm", "-", at_most=True, **words)
+
+
+def test_wheels_that_are_warned_of_are_kept_where_no_other_is_left() -> None:
+    """One check warns below 300 mm, another fails from 300 on: the warning has to be borne."""
+
+    setting = demo_setting()
+    assert sifted(setting, SMALL, (small, large)).wheels.count == 0
+    found = sifted_at_last(setting, SMALL, (small, large))
+    assert {SMALL.diameter[at] for at in found.wheels.places["diameter"]} == {240.0, 280.0}
+    assert not any(sieve.warned for sieve in found.sieves)
+    strict = sifted_at_last(setting, SMALL, (small,))
+    assert {SMALL.diameter[at] for at in strict.wheels.places["diameter"]} == {300.0}
+    assert [sieve.warned > 0 for sieve in strict.sieves if sieve.check == "small"] == [True]
+    assert sifted_at_last(setting, SMALL, (large, small, never)).wheels.count == 0
 
 
 def test_an_answer_is_that_of_the_wheel_itself() -> None:

