@@ -118,6 +118,7 @@ def check(
     from cli.job_wheelset import job_checks, job_wheelset
     from cli.report import check_rows, rating_row
     from cli.show import show_checks, show_json, show_rating, steps
+    from cli.stock_to_hand import without_stock
 
     with exit_codes():
         job = read_job(job_file)
@@ -129,7 +130,7 @@ def check(
                 step("stress analysis")
                 found = assess(job.setting)
         results = check_rows(job_checks(job, found))
-        tell(list(job_wheelset(job).why_not))
+        tell([*job_wheelset(job).why_not, *without_stock(job)])
         if as_json:
             rating = rating_row(found) if found else None
             show_json(
