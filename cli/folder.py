@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import re
 import shutil
 import tempfile
@@ -94,8 +95,11 @@ def require_ours(out: Path, name: str, ours: Mapping[str, str] = OURS) -> None:
     """A folder that holds anything else is somebody's own: it is not replaced. For a command that
     takes long, to ask first. Raises: NotFinished."""
     home = out / name
-    if out.exists() and not out.is_dir():
-        raise NotFinished([f"{out}: there, but no folder; name a folder as --out"])
+    there = next(one for one in (out, *out.absolute().parents) if one.exists())
+    if not there.is_dir():
+        raise NotFinished([f"{there}: there, but no folder; name a folder as --out"])
+    if not os.access(there, os.W_OK | os.X_OK):
+        raise NotFinished([f"{there}: not yours to write in; name another folder as --out"])
     if home.is_symlink() or (home.exists() and not home.is_dir()):
         raise NotFinished([f"{home}: there, but no folder; move it away or take another --out"])
     strangers = sorted(_strangers(home, ours)) if home.exists() else []

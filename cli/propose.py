@@ -28,6 +28,8 @@ from parts.strength_sizes import coarse_limits
 from parts.track_advice import never_passed, running_choices, track_advice
 from parts.wheel_spec import WheelSpec
 
+MOST_TITLES = 3  # of checks told
+
 
 @dataclass(frozen=True)
 class Wanted:
@@ -121,7 +123,9 @@ def _analysed(job: Job, sift: Sifted, wanted: Wanted, pool: Executor, step: Step
 
 
 def _sieve_rows(sift: Sifted) -> list[SieveRow]:
-    return [SieveRow(check=s.check, came=s.came, passed=s.passed) for s in sift.sieves]
+    return [
+        SieveRow(check=s.check, came=s.came, passed=s.passed, warned=s.warned) for s in sift.sieves
+    ]
 
 
 def asked_checks(job: Job) -> tuple[Check, ...]:
@@ -138,8 +142,9 @@ def _mapped(
 
 
 def _held_back(job: Job, sift: Sifted, checks: Sequence[Check]) -> list[str]:
-    """Checks that held wheels back for a warning alone."""
-    return _titles(job, [sieve.check for sieve in sift.sieves if sieve.warned], checks)
+    """The checks that held most wheels back for a warning alone."""
+    warned = sorted((s for s in sift.sieves if s.warned), key=lambda s: -s.warned)
+    return _titles(job, [sieve.check for sieve in warned[:MOST_TITLES]], checks)
 
 
 def _titles(job: Job, names: Sequence[str], checks: Sequence[Check]) -> list[str]:
@@ -165,6 +170,8 @@ def why_none(
         )
         failed = [result.says for result in own if result and result.verdict == "fail"]
         lines += [f"the wheel of the job file: {says}" for says in failed]
+        if sum(sieve.warned > 0 for sieve in sieves) > 1:
+            lines.append("wheels with warnings of more than one check were left out")
     if not lines:
         lines.append("each check of running passes for some wheel, but for none together")
     if not runs:
@@ -180,7 +187,10 @@ def too_weak(job: Job, found: Found, wanted: Wanted, held_back: Sequence[str] = 
     ended = found.analyses >= wanted.analyses
     more = [f"or raise --analyses: the search ended at {found.analyses}"] if ended else []
     if held_back:
-        more.append(f"not tried were wheels with a warning of: {', '.join(held_back)}")
+        more.append(
+            "wheels that a check warns of were left out where others had no warning, most by: "
+            f"{', '.join(held_back)}"
+        )
     both = zip(found.rows, found.loads_n, strict=True)
     strong = [row for row, load in both if load >= found.needed_n]
     if strong:

@@ -68,6 +68,7 @@ class SieveRow(Row):
     check: str
     came: int
     passed: int
+    warned: int = Field(default=0, description="held back for a warning that others are free of")
 
 
 class ProposeReport(Row):

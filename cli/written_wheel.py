@@ -39,8 +39,13 @@ def with_wheel(text: str, wheel: Mapping[str, Any]) -> str:
     more = [f"{key} = {toml_value(value)}" for key, value in wheel.items() if key not in seen]
     lines[last:last] = more
     written = "\n".join(lines) + "\n"
-    after = tomllib.loads(written)
-    if after != before | {"wheel": dict(wheel)}:
-        allowed = "one table [wheel] with a key a line, which --write can follow"
-        raise SpecError([Fault("wheel", "a dotted or inline table", allowed, "write it so")])
+    exact = {key: tomllib.loads(f"x = {toml_value(value)}")["x"] for key, value in wheel.items()}
+    try:
+        followed = tomllib.loads(written) == before | {"wheel": exact}
+    except tomllib.TOMLDecodeError:
+        followed = False  # a key came twice
+    if not followed:
+        found = "a dotted or inline table, or a key in quotes"
+        allowed = "one table [wheel] with a bare key a line, which --write can follow"
+        raise SpecError([Fault("wheel", found, allowed, "write it so")])
     return written

@@ -27,7 +27,7 @@ def shoulder_faults(axle: AxleSpec, seats: Seats) -> list[Fault]:
         *_order(axle, seats),
         *_fillets(axle, seats),
         *_against_ring(axle, seats),
-        *_bush_outside(seats),
+        *_bush_outside(axle, seats),
     ]
 
 
@@ -117,14 +117,23 @@ def _against_ring(axle: AxleSpec, seats: Seats) -> Iterable[Fault]:
         )
 
 
-def _bush_outside(seats: Seats) -> Iterable[Fault]:
+def _bush_outside(axle: AxleSpec, seats: Seats) -> Iterable[Fault]:
     """A bush larger than the tables of fits."""
-    if seats.bush is not None and seats.bush.outside_mm > RANGES_MM[-1]:
-        most = (RANGES_MM[-1] - seats.bush.bore_mm) / 2
+    if seats.bush is None or seats.bush.outside_mm <= RANGES_MM[-1]:
+        return
+    listed = f"fits are listed up to {RANGES_MM[-1]:g} mm outside"
+    if not axle.turning:
         yield Fault(
-            "axle.bush_wall_mm",
-            seats.bush.wall_mm,
-            f"at most {most:g} mm on {seats.bush.bore_mm:g}: fits are listed up to "
-            f"{RANGES_MM[-1]:g} mm outside",
-            f"bush_wall_mm = {min(BUSH_WALL_MM, most):g}",
+            "wheel.hub_bore_mm",
+            seats.bush.outside_mm,
+            f"at most {RANGES_MM[-1]:g} mm round the bush of a loose wheel: {listed}",
+            "a thinner hub",
         )
+        return
+    most = (RANGES_MM[-1] - seats.bush.bore_mm) / 2
+    yield Fault(
+        "axle.bush_wall_mm",
+        seats.bush.wall_mm,
+        f"at most {most:g} mm on {seats.bush.bore_mm:g}: {listed}",
+        f"bush_wall_mm = {min(BUSH_WALL_MM, most):g}",
+    )

@@ -48,19 +48,20 @@ def axle_notches(setting: Setting, made: Wheelset, rm_n_mm2: float) -> Iterator[
     for sign in (-1, 1):
         z0, z1 = sorted(sign * z for z in made.hub_z_mm)
         if made.retention == "weld":
-            yield _weld(setting, made, (z0, z1))
+            yield from (_weld(setting, made, z) for z in (z0, z1))
         else:
             yield from _held(made, rm_n_mm2, (z0, z1))
     yield from _under_bearings(made, rm_n_mm2)
 
 
-def _weld(setting: Setting, made: Wheelset, hub_mm: tuple[float, float]) -> Notch:
-    leg = setting.wheel.weld_leg_mm
-    long = hub_mm[1] - hub_mm[0] + 2 * leg
+def _weld(setting: Setting, made: Wheelset, end_z_mm: float) -> Notch:
+    """The fillet at one end of a hub; where the axle steps there its toe is on the thinner part."""
+    leg, (z0, z1) = setting.wheel.weld_leg_mm, made.hub_z_mm
+    long, ends = z1 - z0 + 2 * leg, (end_z_mm - leg, end_z_mm + leg)
     return Notch(
         where="where the wheel is held by weld",
-        within_mm=(hub_mm[0] - leg, hub_mm[1] + leg),
-        diameter_mm=made.seat_diameter_mm,
+        within_mm=ends,
+        diameter_mm=min(d for a, b, d in made.steps if a < ends[1] and b > ends[0]),
         weld_category_n_mm2=next(category for most, category in WELD_CATEGORIES if long <= most),
     )
 

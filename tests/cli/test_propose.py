@@ -110,6 +110,7 @@ def test_bad_sizes_are_refused_together(tmp_path: Path) -> None:
         (("--write", "folder"), 2, "is a folder"),
         (("--write", "no/such/mine.toml"), 2, "there is no folder"),
         (("--out", "there.toml"), 3, "there, but no folder"),
+        (("--out", "there.toml/deep/down"), 3, "there, but no folder"),
     ],
 )
 def test_what_cannot_be_written_is_refused_before_the_search(

@@ -59,6 +59,11 @@ def test_a_search_that_ran_out_says_so(share: float) -> None:
     assert lines[-1] == "or raise --analyses: the search ended at 48"
 
 
+def test_what_was_held_back_for_a_warning_is_told() -> None:
+    lines = too_weak(JOB, found(0.8 * NEED_N), Wanted(260, 300, analyses=48), ["A", "B"])
+    assert lines[-1].endswith("most by: A, B")
+
+
 def test_strong_wheels_that_fail_tell_their_check() -> None:
     thin = JOB.wheel.model_copy(update={"hub_bore_mm": 25.0})
     job: Job = replace(JOB, wheel=thin)

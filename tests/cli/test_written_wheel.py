@@ -30,5 +30,17 @@ def test_values_change_and_the_rest_stays() -> None:
 
 
 def test_inline_tables_are_refused() -> None:
-    with pytest.raises(SpecError, match="a key a line"):
+    with pytest.raises(SpecError, match="a bare key a line"):
         with_wheel("wheel = {tread_diameter_mm = 300}\n", {"tread_diameter_mm": 280.0})
+
+
+def test_keys_in_quotes_are_refused() -> None:
+    with pytest.raises(SpecError, match="a key in quotes"):
+        with_wheel('[wheel]\n"tread_diameter_mm" = 300\n', {"tread_diameter_mm": 280.0})
+
+
+def test_a_sum_that_is_not_round_is_written_rounded() -> None:
+    """0.32 + 0.25 is 0.5700000000000001."""
+    wheel = read_job(DEMO).wheel.model_dump() | {"fit_clearance_mm": 0.32 + 0.25}
+    written = with_wheel(DEMO.read_text(encoding="utf-8"), wheel)
+    assert tomllib.loads(written)["wheel"]["fit_clearance_mm"] == 0.57

@@ -95,6 +95,11 @@ def test_a_bush_larger_than_the_tables_is_refused() -> None:
     )
     faults = {fault.key: fault for fault in wheelset_faults(big)}
     assert "at most 32.5 mm on 115" in faults["axle.bush_wall_mm"].allowed
+    loose = replace(
+        with_axle(wheels_on_axle="loose", bearing="bush", retention="collar", bush_wall_mm=40.0),
+        wheel=DEMO.wheel.model_copy(update={"hub_bore_mm": 190.0, "hub_tube_outside_mm": 215.0}),
+    )
+    assert [fault.key for fault in wheelset_faults(loose)] == ["wheel.hub_bore_mm"]
     fine = replace(big, axle=big.axle.model_copy(update={"bush_wall_mm": 5.0}))
     assert not wheelset_faults(fine)
     assert fit(125, "H7", "p6") == pytest.approx((-0.068, -0.003))
