@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, replace
 
 from cli.job import Job
 from parts.checks.all import run_checks
 from parts.checks.all_wheelset import run_wheelset_checks
 from parts.checks.result import CheckResult, worst_first
-from parts.faults import SpecError
+from parts.checks.setting import Setting
+from parts.faults import GeometryError, SpecError
 from parts.rating.assess import Assessment
 from parts.wheelset import Wheelset, wheelset
 
@@ -38,3 +40,17 @@ def job_checks(job: Job, found: Assessment | None = None) -> list[CheckResult]:
     if made is not None:
         results = worst_first([*results, *run_wheelset_checks(job.setting, made)])
     return results
+
+
+def checks_of(job: Job) -> Callable[[Setting, Assessment | None], list[CheckResult]]:
+    """The same asked of other wheels of this job. Raises, when asked: GeometryError for a wheel
+    that its axle does not take, where it takes the job's own."""
+    has_wheelset = job_wheelset(job).wheelset is not None
+
+    def asked(setting: Setting, found: Assessment | None) -> list[CheckResult]:
+        one = replace(job, wheel=setting.wheel)
+        if has_wheelset and (why_not := job_wheelset(one).why_not):
+            raise GeometryError("; ".join(why_not))
+        return job_checks(one, found)
+
+    return asked

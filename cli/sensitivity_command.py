@@ -26,6 +26,7 @@ def sensitivity(
 ) -> None:
     """Change each dimension of the wheel a little: which checks it helps, and for what mass."""
     from cli.job import read_job
+    from cli.job_wheelset import checks_of
     from cli.sensitivity_show import sensitivity_table, show_sensitivity
     from cli.show import show_json, steps
     from parts.sensitivity import sensitivity as step_all
@@ -33,7 +34,12 @@ def sensitivity(
     with exit_codes():
         job = read_job(job_file)
         with steps() as step:
-            found = step_all(job.setting, _analysis() if rating else None, report=step)
+            found = step_all(
+                job.setting,
+                _analysis() if rating else None,
+                checks=checks_of(job),
+                report=step,
+            )
         if as_json:
             show_json(sensitivity_table(found))
         else:

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from parts.rating.assess import Assessment
 
 Assess = Callable[[Setting], "Assessment | None"]
+Checks = Callable[[Setting, "Assessment | None"], Sequence[CheckResult]]
 FOR_RATING = (  # the dimensions that carry; a few, since each step is a stress analysis
     "tread_thickness_mm",
     "flange_thickness_mm",
@@ -117,30 +118,33 @@ def sensitivity(
     setting: Setting,
     assess: Assess | None = None,
     *,
+    checks: Checks = run_checks,
     rate_for: Sequence[str] = FOR_RATING,
     report: Callable[[str], None] = lambda text: None,
 ) -> Sensitivity:
-    """Step every free dimension of the setting's wheel and run the checks again.
+    """Step every free dimension of the setting's wheel and run the checks again; a GeometryError
+    of theirs refuses the step.
 
     With `assess` (a stress analysis of some seconds a wheel, `parts.rating.assess`) the wheel and
     the steps on the keys in `rate_for` are rated too; the load rating and its checks then move.
     """
     report("the wheel as it is")
     found = assess(setting) if assess else None
-    before = tuple(run_checks(setting, found))
+    before = tuple(checks(setting, found))
     mass = wheel_mass_kg(setting.wheel)
     rated = found.least.load_n if found else None
     moves = []
     for step in dimension_steps(setting.wheel):
         report(f"{step.key} {step.way}")
         rate = assess if found and step.key in rate_for else None
-        moves.append(_moved(setting, step, before, mass, rated, rate))
+        moves.append(_moved(setting, step, checks, before, mass, rated, rate))
     return Sensitivity(before, mass, rated, tuple(moves), tuple(not_stepped(setting.wheel)))
 
 
 def _moved(
     setting: Setting,
     step: DimensionStep,
+    checks: Checks,
     before: tuple[CheckResult, ...],
     mass_kg: float,
     rated_n: float | None,
@@ -151,7 +155,7 @@ def _moved(
     other = replace(setting, wheel=step.wheel)
     try:
         found = assess(other) if assess else None
-        after = run_checks(other, found)
+        after = list(checks(other, found))
         mass_by = wheel_mass_kg(step.wheel) - mass_kg
     except GeometryError as error:
         return Moved(replace(step, wheel=None, refused=str(error)), None, ())

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -10,9 +11,12 @@ import pytest
 import typer
 from typer.testing import CliRunner
 
+import cli
 from cli.job import read_job
+from cli.job_wheelset import checks_of
 from cli.sensitivity_command import sensitivity
 from cli.sensitivity_show import sensitivity_table, told
+from parts.faults import GeometryError
 from parts.sensitivity import sensitivity as step_all
 from tests.cli.jobs import job_text, write_job
 
@@ -82,3 +86,28 @@ def test_a_refused_file_gives_its_faults(own_folder: Path) -> None:
     assert result.exit_code == 2
     assert result.stderr.startswith("wheel.flange_angle_deg: found 20")
     assert result.stdout == ""
+
+
+DEMO = Path(cli.__file__).parent / "jobs" / "demo.toml"
+
+
+def test_a_job_with_an_axle_has_its_checks_too() -> None:
+    result = run(DEMO, "--json")
+    assert result.exit_code == 0, result.stderr
+    steps = {(s["key"], s["becomes"]): s for s in json.loads(result.stdout)["steps"]}
+    # a larger wheel tires its axle more: the push turns it by its radius
+    assert steps["tread_diameter_mm", 330.0]["margin_points"]["axle-fatigue"] < 0
+    assert steps["hub_tube_outside_mm", 62.7]["margin_points"]["key-wall"] > 0
+
+
+def test_a_step_that_the_axle_does_not_take_is_refused() -> None:
+    """Bearings at 640 mm just clear hubs of 70 mm; longer ones would touch them."""
+    job = read_job(DEMO)
+    near = replace(job, axle=job.axle.model_copy(update={"bearing_centres_mm": 640.0}))
+    asked = checks_of(near)
+    assert {"axle-fatigue"} <= {one.id for one in asked(near.setting, None)}
+    long = near.wheel.model_copy(update={"hub_tube_length_mm": 90.0})
+    with pytest.raises(GeometryError, match="bearing_centres_mm"):
+        asked(replace(near.setting, wheel=long), None)
+    none = replace(job, axle=job.axle.model_copy(update={"bearing_centres_mm": 300.0}))
+    assert "axle-fatigue" not in {one.id for one in checks_of(none)(none.setting, None)}
