@@ -47,10 +47,10 @@ def checks_of(job: Job) -> Callable[[Setting, Assessment | None], list[CheckResu
     that its axle does not take, where it takes the job's own."""
     has_wheelset = job_wheelset(job).wheelset is not None
 
-    def asked(setting: Setting, found: Assessment | None) -> list[CheckResult]:
+    def _asked(setting: Setting, found: Assessment | None) -> list[CheckResult]:
         one = replace(job, wheel=setting.wheel)
         if has_wheelset and (why_not := job_wheelset(one).why_not):
             raise GeometryError("; ".join(why_not))
         return job_checks(one, found)
 
-    return asked
+    return _asked
