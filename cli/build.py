@@ -9,7 +9,7 @@ from pathlib import Path
 
 from cli.beside import beside
 from cli.buying import buying_rows
-from cli.folder import write_folder
+from cli.folder import require_ours, write_folder
 from cli.job import Job
 from cli.job_sheet import job_sheet
 from cli.job_wheelset import job_checks, job_wheelset
@@ -56,6 +56,7 @@ def build_job(
 
     Raises: NotFinished where a blank fits no stock, or the folder is not ours to replace.
     """
+    require_ours(out, job.head.name)
     wheels = wheel_records(job, plan_refit(job, rings)) if rings else []
     with beside() as worker:  # the analysis takes as long as nest and files
         rating = worker.submit(assess, job.setting)

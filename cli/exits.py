@@ -80,15 +80,12 @@ def write_new(file: Path, text: str, overwrite: bool) -> None:
 
     Raises: typer.Exit where it is there; OSError.
     """
-    import typer
-
     require_new(file, overwrite)
     try:
         with file.open("w" if overwrite else "x", encoding="utf-8") as target:
             target.write(text)
-    except FileExistsError:
-        tell([f"{file}: is there already; try another name, or --overwrite"])
-        raise typer.Exit(REFUSED) from None
+    except FileExistsError:  # made meanwhile
+        require_new(file, overwrite)
 
 
 def require_new(file: Path, overwrite: bool) -> None:

@@ -86,12 +86,10 @@ def _build(
     rings: Sequence[MeasuredRing] = (),
 ) -> None:
     from cli.build import build_job
-    from cli.folder import require_ours
     from cli.job import Job
     from cli.show import show_checks, show_json, show_sheets, steps
 
     assert isinstance(job, Job)
-    require_ours(out, job.head.name)
     with steps() as step:
         report = build_job(job, out, seed, step, effort.value, rings)
     tell(report.warnings)

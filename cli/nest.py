@@ -7,7 +7,7 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
-from cli.folder import write_part
+from cli.folder import require_ours, write_part
 from cli.job import Job
 from cli.offcut_use import used_before
 from cli.plan import lacking, plan_job, require_stock
@@ -28,7 +28,9 @@ MOST_SEGMENTS = 4
 
 
 def nest_job(job: Job, out: Path, seed: int, effort: Effort, as_json: bool) -> list[str]:
-    """Lay, show and write; returns warnings. Raises: NotFinished where a blank fits no stock."""
+    """Lay, show and write; returns warnings. Raises: NotFinished where a blank fits no stock, or
+    the folder is not ours."""
+    require_ours(out, job.head.name)
     with steps() as step:
         started = time.perf_counter()
         plan = plan_job(job, seed, step, effort)

@@ -7,7 +7,7 @@ import time
 from collections.abc import Sequence
 from pathlib import Path
 
-from cli.folder import REFIT_OURS, write_folder
+from cli.folder import REFIT_OURS, require_ours, write_folder
 from cli.job import Job
 from cli.offcut_use import used_before
 from cli.plan import Plan, plan_parts, require_stock
@@ -46,8 +46,10 @@ def refit_rings(
     corrected flange closes on itself; NotFinished where a blank fits no stock,
     or the folder is not ours to replace.
     """
+    cut = refit_job(job)
+    require_ours(out, cut.head.name, REFIT_OURS)
     step("blanks that fit")
-    refit, cut = plan_refit(job, rings, correct_flanges), refit_job(job)
+    refit = plan_refit(job, rings, correct_flanges)
     plan, seconds, used = None, 0.0, list[str]()
     if nested and refit.parts:
         started = time.perf_counter()

@@ -55,8 +55,8 @@ def fillet_mm(axle: AxleSpec, seats: Seats) -> float:
     if axle.shoulder_fillet_mm is not None:
         return axle.shoulder_fillet_mm
     most = [FILLET_MM, *_shoulders_mm(axle, seats)]
-    if _ring_shoulder(axle, seats) and seats.bearing is not None:
-        most.append(seats.bearing.chamfer_mm)
+    if found := _ring_shoulder(axle, seats):
+        most.append(found[2].chamfer_mm)
     return min(most)
 
 
@@ -80,8 +80,9 @@ def _fillets(axle: AxleSpec, seats: Seats) -> Iterable[Fault]:
         )
 
 
-def _ring_shoulder(axle: AxleSpec, seats: Seats) -> tuple[str, float] | None:
-    """The shoulder that a ball bearing's ring stands against, if any: its key and diameter."""
+def _ring_shoulder(axle: AxleSpec, seats: Seats) -> tuple[str, float, Bearing] | None:
+    """The shoulder that a ball bearing's ring stands against, if any: its key, its diameter and
+    the bearing."""
     if seats.bearing is None or seats.bearing.kind != "deep-groove":
         return None
     inside = axle.frames == "inside"
@@ -90,15 +91,17 @@ def _ring_shoulder(axle: AxleSpec, seats: Seats) -> tuple[str, float] | None:
         return None  # a spacer stands between hub and bearing
     if not axle.turning and inside:
         key, high = "journal_diameter_mm", seats.journal_mm
-    return (f"axle.{key}", high) if high > seats.bearing.bore_mm + 1e-6 else None
+    if high <= seats.bearing.bore_mm + 1e-6:
+        return None
+    return f"axle.{key}", high, seats.bearing
 
 
 def _against_ring(axle: AxleSpec, seats: Seats) -> Iterable[Fault]:
     """A shoulder that would rub the outer ring, or whose fillet keeps the bearing off it."""
-    found, bearing = _ring_shoulder(axle, seats), seats.bearing
-    if found is None or bearing is None:
+    found = _ring_shoulder(axle, seats)
+    if found is None:
         return
-    key, high = found
+    key, high, bearing = found
     most = inner_ring_mm(bearing)
     if high > most + 1e-6:
         yield Fault(

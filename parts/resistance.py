@@ -10,7 +10,7 @@ from parts.checks.steering import slide_share
 
 LEVER_MM = 0.5  # rolling friction of steel on steel, 0.02 in; handbook of crane travel
 # the same of clean rails and hard treads: pure rolling 0.03 to 0.04 % on wheels of some 900 mm,
-# Hay, Railroad Engineering, from memory
+# tables of rolling resistance in railway handbooks, from memory
 LEAST_LEVER_MM = 0.15
 
 

@@ -10,7 +10,7 @@ from parts.checks.setting import Setting
 from parts.hub_disc import SIDES, disc_diameter_mm, disc_z_mm
 from parts.hub_tube import tube_z_mm
 from parts.iso_fits import fit
-from parts.steel import STEELS, Steel
+from parts.steel import AXLE_STEELS, Steel
 from parts.welds import tube_fillet
 from parts.wheel_holding import SCREWS_MM, Key, key_for
 from parts.wheelset import Wheelset
@@ -30,7 +30,9 @@ class WheelSeat:
     key: Key
     screw_mm: float
     overlap_mm: tuple[float, float]  # least and greatest of the fit; negative is clearance
-    steel: Steel
+    hub_fy_n_mm2: float
+    axle_fy_n_mm2: float
+    steel: Steel  # the weaker of the two, for a weld
 
     @property
     def wall_mm(self) -> float:
@@ -48,6 +50,7 @@ def wheel_seat(setting: Setting, made: Wheelset) -> WheelSeat:
         (fit(size, hole, shaft) for place, size, hole, shaft in made.fits if "wheel" in place),
         (0.0, 0.0),
     )
+    axle, wall = AXLE_STEELS[made.steel], (outside - made.seat_diameter_mm) / 2
     return WheelSeat(
         axle_mm=made.seat_diameter_mm,
         length_mm=length,
@@ -55,7 +58,9 @@ def wheel_seat(setting: Setting, made: Wheelset) -> WheelSeat:
         key=key_for(made.seat_diameter_mm),
         screw_mm=_screw_mm(setting, made),
         overlap_mm=(-clearance[1], -clearance[0]),
-        steel=min(wheel.grade, _axle_steel(made), key=lambda steel: steel.fu_n_mm2),
+        hub_fy_n_mm2=wheel.grade.fy_n_mm2(wall if wheel.has_tube else wheel.disc_thickness_mm),
+        axle_fy_n_mm2=axle.fy_n_mm2(made.thickest_mm),
+        steel=min(wheel.grade, axle, key=lambda steel: steel.fu_n_mm2),
     )
 
 
@@ -82,10 +87,6 @@ def _screw_mm(setting: Setting, made: Wheelset) -> float:
     most = SCREW_SHARE * made.seat_diameter_mm
     fitting = [s for s in SCREWS_MM if s <= min(most, room) and THREAD_SHARE * s <= wall]
     return max(fitting, default=0.0)
-
-
-def _axle_steel(made: Wheelset) -> Steel:
-    return STEELS.get(made.steel, STEELS["S355"])  # C45 is stronger than that
 
 
 def held_words(setting: Setting, made: Wheelset) -> list[str]:

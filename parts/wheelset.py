@@ -6,6 +6,7 @@ Axes: axle = Z, z = 0 in the middle of the track, the wheelset is the same on bo
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from parts.axle_diameters import Bush, Seats
@@ -16,6 +17,7 @@ from parts.axle_spec import AxleSpec
 from parts.bearing_table import Bearing
 from parts.checks.setting import Setting
 from parts.faults import Fault, SpecError
+from parts.steel import THICKEST_MM
 from parts.wheelset_fits import Fit, wheelset_fits
 
 RUNNING_ROOM_MM = 15.0  # hub to bearing or frame; common practice, no source
@@ -54,22 +56,32 @@ class Wheelset:
     hub_z_mm: tuple[float, float]
     bearing_z_mm: tuple[float, ...]
 
+    @property
+    def thickest_mm(self) -> float:
+        """The bar that the axle is turned from sets its strength."""
+        return max(diameter for _, _, diameter in self.steps)
+
 
 def wheelset(setting: Setting) -> Wheelset:
     """The wheelset of this wheel, track and axle. Raises: SpecError with its faults."""
-    made = wheelset_on_rails(setting)
-    if setting.back_to_back_mm <= 0:
-        raise SpecError(
-            [
-                Fault(
-                    "wheel.flange_depth_mm",
-                    setting.wheel.flange_depth_mm,
-                    "flanges that do not meet in the middle of this gauge",
-                    "a shallower or steeper flange, or a wider gauge",
-                )
-            ]
-        )
+    faults = [*_flanges_apart(setting)]
+    try:
+        made = wheelset_on_rails(setting)
+    except SpecError as error:
+        raise SpecError([*faults, *error.faults]) from None
+    if faults:
+        raise SpecError(faults)
     return made
+
+
+def _flanges_apart(setting: Setting) -> Iterator[Fault]:
+    if setting.back_to_back_mm <= 0:
+        yield Fault(
+            "wheel.flange_depth_mm",
+            setting.wheel.flange_depth_mm,
+            "flanges that do not meet in the middle of this gauge",
+            "a shallower or steeper flange, or a wider gauge",
+        )
 
 
 def wheelset_on_rails(setting: Setting) -> Wheelset:
@@ -171,6 +183,16 @@ def _room(setting: Setting, seats: Seats, hub: tuple[float, float]) -> list[Faul
                 setting.wheel.hub_tube_length_mm,
                 f"hubs that leave {between:g} mm between them on this gauge",
                 "shorter hubs, a shallower flange, or a wider gauge",
+            )
+        )
+    wall = (setting.wheel.hub_tube_outside_mm - setting.wheel.hub_bore_mm) / 2
+    if wall > THICKEST_MM:
+        faults.append(
+            Fault(
+                "wheel.hub_tube_outside_mm",
+                setting.wheel.hub_tube_outside_mm,
+                f"a wall up to {THICKEST_MM:g} mm, as far as strengths of steel are listed",
+                "a thinner tube",
             )
         )
     pair = 0.0 if axle.turning or seats.bearing is None else 2 * seats.bearing.width_mm

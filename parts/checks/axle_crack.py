@@ -10,13 +10,11 @@ from parts.axle_strength import bending_stress_n_mm2, torsion_stress_n_mm2
 from parts.checks.axle_notches import Notch, axle_notches
 from parts.checks.result import CheckResult, judged
 from parts.checks.setting import Setting
-from parts.checks.wheelset_checks import THICK_MM, moment_within_n_mm, torque_within_n_mm
+from parts.checks.wheelset_checks import moment_within_n_mm, torque_within_n_mm
 from parts.fatigue import range_for_cycles
-from parts.steel import STEELS
+from parts.steel import AXLE_STEELS
 from parts.wheelset import Wheelset
 
-# EN 10083-2 normalised, 16 to 100 mm and to 250 mm, from memory
-C45_RM_N_MM2, C45_RM_THICK_N_MM2 = 580.0, 560.0
 # least safety for endless life: load unevenness, half the shock, a push and a slipping wheel in
 # every turn and the reliability of the endurance limit are in it already; our choice, no source
 SAFETY = 1.0
@@ -35,7 +33,7 @@ def axle_fatigue_safety(setting: Setting, made: Wheelset) -> CheckResult:
     """Safety against a fatigue crack where the wheel is held, under the bearings, at every
     shoulder and on the plain axle between, each under its own greatest moment and torque; half
     the shock in every turn, as in the wheel's own rating."""
-    rm = _rm_n_mm2(made)
+    rm = AXLE_STEELS[made.steel].fu_at_n_mm2(made.thickest_mm)
     safeties = {
         notch: _safety(setting, made, notch, rm) for notch in axle_notches(setting, made, rm)
     }
@@ -80,14 +78,6 @@ def _safety(setting: Setting, made: Wheelset, notch: Notch, rm_n_mm2: float) -> 
         rm_n_mm2,
         axle_fatigue.endurance_n_mm2(rm_n_mm2, d, turning=made.turning),
     )
-
-
-def _rm_n_mm2(made: Wheelset) -> float:
-    thick = max(d for _, _, d in made.steps) > THICK_MM
-    if made.steel == "C45":
-        return C45_RM_THICK_N_MM2 if thick else C45_RM_N_MM2
-    steel = STEELS[made.steel]
-    return steel.fu_thick_n_mm2 if thick else steel.fu_n_mm2
 
 
 CHECKS = (axle_fatigue_safety,)

@@ -12,8 +12,7 @@ from parts.checks.disc_load import (
 )
 from parts.checks.result import CheckResult, judged
 from parts.checks.setting import Setting
-
-THICKEST_MM = 63.0  # where the yield strengths of parts/steel.py end
+from parts.steel import THICKEST_MM
 
 
 def tube_modulus_mm3(outside_mm: float, bore_mm: float) -> float:

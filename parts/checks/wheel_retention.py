@@ -95,7 +95,7 @@ _SOURCES = {
 
 def _key(setting: Setting, made: Wheelset, seat: WheelSeat) -> list[Share]:
     torque, key = slip_torque_n_mm(setting), seat.key
-    fy = seat.steel.fy_n_mm2(seat.wall_mm if seat.wall_mm <= 63 else 63.0)
+    fy = min(seat.hub_fy_n_mm2, seat.axle_fy_n_mm2)
     pressure = key_pressure_n_mm2(torque, seat.axle_mm, key.side_mm, seat.length_mm)
     shear = key_shear_n_mm2(torque, seat.axle_mm, key.width_mm, seat.length_mm)
     name = f"a key {key.width_mm:g} x {key.height_mm:g} x {seat.length_mm:g}"
@@ -175,12 +175,11 @@ def press_hub(setting: Setting, made: Wheelset) -> CheckResult | None:
     seat = wheel_seat(setting, made)
     most = seat.overlap_mm[1] - ROUGHNESS_LOSS_MM
     pressure = press_pressure_n_mm2(most, seat.axle_mm, seat.outside_mm)
-    fy = setting.wheel.grade.fy_n_mm2(min(seat.wall_mm, 63.0))
     return judged(
         "press-hub",
         "Stress in the hub of the tightest press fit",
         press_hub_stress_n_mm2(pressure, seat.axle_mm, seat.outside_mm),
-        fy,
+        seat.hub_fy_n_mm2,
         "N/mm2",
         "Lame's thick ring by Tresca; yield by EN 10025-2",
         at_most=True,

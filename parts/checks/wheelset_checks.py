@@ -6,13 +6,10 @@ from parts import axle_strength
 from parts.checks.disc_load import slip_torque_n_mm
 from parts.checks.result import CheckResult, judged
 from parts.checks.setting import Setting
-from parts.steel import STEELS
+from parts.steel import AXLE_STEELS
 from parts.wheelset import Wheelset
 
-THICK_MM = 100.0  # beyond it the standards list less
 BENDING_RESERVE = 1.5  # yield over stress; common practice, no source
-# EN 10083-2 normalised, 16 to 100 mm and to 250 mm, from memory
-C45_FY_N_MM2, C45_FY_THICK_N_MM2 = 305.0, 275.0
 
 
 def beam_of(setting: Setting, made: Wheelset, way: int) -> axle_strength.AxleBeam:
@@ -61,11 +58,7 @@ def axle_bending(setting: Setting, made: Wheelset) -> CheckResult:
             )
         ]
     )
-    thick = max(d for _, _, d in made.steps)
-    if made.steel == "C45":
-        fy = C45_FY_N_MM2 if thick <= THICK_MM else C45_FY_THICK_N_MM2
-    else:
-        fy = STEELS[made.steel].fy_n_mm2(thick)
+    fy = AXLE_STEELS[made.steel].fy_n_mm2(made.thickest_mm)
     limit = fy / BENDING_RESERVE
     return judged(
         "axle-bending",

@@ -167,6 +167,16 @@ def test_frames_do_not_fit_inside_a_narrow_gauge() -> None:
     assert [fault.key for fault in wheelset_faults(narrow)] == ["axle.frames"]
 
 
+def test_flanges_that_meet_and_all_else_are_told_together() -> None:
+    """Gauge 100 less 8 of play leaves 46 a flange: 45 deep at 45 degrees reaches 45 + 6 sin 45."""
+    flat = {"flange_depth_mm": 45.0, "flange_angle_deg": 45.0, "hub_tube_length_mm": 50.0}
+    met = setting_of(wheel=flat, track={"gauge_mm": 100.0})
+    assert [fault.key for fault in wheelset_faults(met)] == ["wheel.flange_depth_mm"]
+    both = setting_of(wheel=flat, track={"gauge_mm": 100.0}, axle={"bearing_centres_mm": 60.0})
+    keys = {fault.key for fault in wheelset_faults(both)}
+    assert keys == {"wheel.flange_depth_mm", "axle.bearing_centres_mm"}
+
+
 @st.composite
 def any_wheelsets(draw: st.DrawFn) -> Setting:
     """Wheels of usual hubs on gauges from garden to narrow, carried in every way there is."""

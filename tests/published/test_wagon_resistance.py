@@ -4,7 +4,8 @@
   wheel on 35 mm journals.
 - US Army TR0603 (tpub.com), railway operating: 20 lb per short ton for each per cent of grade;
   average rolling resistance of 7 lb per short ton.
-- Hay, Railroad Engineering, and handbooks on bushes: from memory.
+- tables of rolling resistance in railway handbooks, and handbooks on bushes: from memory, no one
+  title vouched for.
 """
 
 from __future__ import annotations
@@ -43,12 +44,13 @@ def test_grade_resistance_of_the_army_manual(percent: float) -> None:
 
 @pytest.mark.parametrize("journal", [65, 130])
 def test_least_resistance_is_below_that_of_every_train(journal: float) -> None:
-    """Railway wheels of 840 mm: 0.10 % is the least of 0.10 to 0.24 in Hay, Railroad Engineering
-    (from memory), and pure rolling 0.03 to 0.04; what must be reckoned with when a wagon must not
-    roll lies between. The average of 0.35 % (US Army TR0603: 7 lb a short ton) is far above."""
+    """Tables: railway wagons 0.10 to 0.24 %, pure rolling 0.03 to 0.04, mine cars with cast wheels
+    0.19 to 0.65. What must be reckoned with when a wagon must not roll lies above pure rolling and
+    below the least of wagons, on railway wheels and on small ones. The average of 0.35 % (US Army
+    TR0603: 7 lb a short ton) is far above."""
     least = least_factor(840, journal, ROLLING)
     assert 0.0003 < least < 0.0010
-    assert least_factor(300, 35, ROLLING) < 0.0035 / 2
+    assert least_factor(300, 35, ROLLING) < 0.0019 < 0.0035
 
 
 def test_least_resistance_of_greased_bushes() -> None:

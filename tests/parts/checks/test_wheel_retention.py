@@ -46,6 +46,17 @@ def test_a_shoulder_takes_the_push_so_that_the_key_governs() -> None:
     assert held(setting).value == pytest.approx(2 * TORQUE / (40 * 70 * 3) / (235 / 1.5))
 
 
+def test_a_key_is_pressed_by_the_weaker_of_hub_and_axle() -> None:
+    """C45 normalised yields at 305, S355 of 8.5 mm wall at 355, a bar of 40 mm of it at 345."""
+    setting = with_keys({"steel": "C45"}, steel="S355")
+    seat = wheel_seat(setting, wheelset(setting))
+    assert (seat.hub_fy_n_mm2, seat.axle_fy_n_mm2) == (355, 305)
+    same = with_keys({"steel": "S355"}, steel="S355")
+    assert wheel_seat(same, wheelset(same)).axle_fy_n_mm2 == 345
+    bare = with_keys({}, hub_tube_length_mm=0.0, hub_tube_outside_mm=0.0)
+    assert wheel_seat(bare, wheelset(bare)).hub_fy_n_mm2 == 235  # of its discs of 6 mm
+
+
 def test_screws_alone_do_not_drive_a_wheel() -> None:
     result = held(with_keys({"retention": "screws"}))
     assert result.verdict == "fail"

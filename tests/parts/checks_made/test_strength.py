@@ -195,7 +195,7 @@ def test_bore_pressure() -> None:
 
 
 def test_a_tube_beyond_the_strength_table_is_not_assessed() -> None:
-    wheel = {"tread_diameter_mm": 600.0, "hub_tube_outside_mm": 170.0, "vent_circle_mm": 500.0}
+    wheel = {"tread_diameter_mm": 600.0, "hub_tube_outside_mm": 340.0, "vent_circle_mm": 500.0}
     result = hub_tube_bending(setting_of(wheel=wheel))
     assert result is not None
     assert result.verdict == "not-assessed"
