@@ -9,6 +9,7 @@ from html import escape
 from cli.report_model import Report
 from cli.report_shop import FigureRow, StepRow
 from cli.shop_limits import length
+from cli.words import fine_length
 from parts.inches import Units
 from parts.step_pictures import line_picture, pointer_picture, quarters_picture, star_picture
 
@@ -192,6 +193,8 @@ def _text(line: str) -> str:
 
 def figure_words(row: FigureRow, units: Units) -> str:
     """A figure with its unit, in the units of the paper."""
+    if row.fine:
+        return fine_length(row.value, units)
     if row.unit == "mm":
         return length(row.value, units, 2 if abs(row.value) < 3 else 1)
     whole = row.value % 1 == 0 or (row.value >= 100 and row.unit != "deg")

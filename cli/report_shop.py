@@ -103,6 +103,7 @@ class FigureRow(Row):
     unit: str
     limit: str = Field(description="what is allowed, in words; empty where nothing is measured")
     source: str
+    fine: bool = Field(default=False, description="for a micrometer: to a thousandth of a mm")
 
 
 class StepRow(Row):

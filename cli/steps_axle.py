@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from cli.job import Job
 from cli.job_wheelset import job_wheelset
-from cli.report_shop import StepRow
+from cli.report_shop import FigureRow, StepRow
 from cli.shop_limits import PRACTICE, figure, length
 from cli.wheelset_rows import axle_cuts, axles_of
 from parts.axle_strength import axle_mass_kg
@@ -36,15 +36,28 @@ def axle(job: Job, units: Units) -> StepRow | None:
         figures=[
             figure("length of the axle", made.axle_length_mm, "mm", "+- 0.5 mm", PRACTICE),
             figure("run-out of a wheel seat", RUN_OUT_MM, "mm", "at most", PRACTICE),
-            *(
-                figure(f"{place}, shaft {shaft}, least", size + limits(size, shaft)[0], "mm")
-                for place, size, _, shaft in made.fits
-                if "axle" in place
-            ),
+            *_shaft_figures(made),
         ],
         order=[],
         cautions=_cautions(job, made),
     )
+
+
+def _shaft_figures(made: Wheelset) -> list[FigureRow]:
+    """Least and greatest size of the axle wherever something sits on it."""
+    return [
+        FigureRow(
+            name=f"{place}, shaft {shaft}, {word}",
+            value=size + off,
+            unit="mm",
+            limit="",
+            source="ISO 286",
+            fine=True,
+        )
+        for place, size, _, shaft in made.fits
+        if "axle" in place
+        for word, off in zip(("least", "greatest"), limits(size, shaft), strict=True)
+    ]
 
 
 def _turning(made: Wheelset, units: Units) -> list[str]:

@@ -86,7 +86,9 @@ def _braking_rows(found: WagonNumbers, job: Job) -> list[list[str]]:
         ],
         [
             "Brake force to hold it on the gradient",
-            f"{found.holding_n:.0f} N: {_axles(found.holding_axles, axles)}",
+            f"{found.holding_n:.0f} N: {_axles(found.holding_axles, axles)}"
+            if found.gradient_percent
+            else "none given; scotches all the same",
             f"{STATICS}; friction_low with 1.25 reserve",
         ],
         [

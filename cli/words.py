@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from cli.shop_limits import length
-from parts.inches import Units, inches
+from parts.inches import Units, inches, thousandths
 
 
 def figure(value: float | None, unit: str = "") -> str:
@@ -34,6 +34,12 @@ def length_beside(mm: float, units: Units, places: int = 1) -> str:
     """A length for a table: mm, or inches to 1/64 with the mm beside."""
     told = f"{mm:.{places}f}"
     return told if units == "mm" else f"{inches(mm)} ({told} mm)"
+
+
+def fine_length(mm: float, units: Units) -> str:
+    """A length for a micrometer: to 0.001 mm, or inches to a ten-thousandth with the mm beside."""
+    told = f"{mm:.3f} mm"
+    return told if units == "mm" else f"{thousandths(mm)} ({told})"
 
 
 def thickness(mm: float, units: Units) -> str:

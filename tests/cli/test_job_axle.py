@@ -13,6 +13,7 @@ import pytest
 
 from cli.folder import write_folder
 from cli.job import job_of
+from cli.job_sheet_shop import figure_words
 from cli.job_wheelset import job_checks, job_wheelset
 from cli.wheelset_rows import wheelset_row
 from cli.wheelset_section import wheelset_section
@@ -126,6 +127,14 @@ def test_the_step_comes_before_gauging_and_tells_this_axle() -> None:
     assert "UC206" in text
     assert any("chock" in caution for caution in step.cautions)
     assert "axle" not in [step.id for step in steps().steps]
+
+
+def test_sizes_for_a_micrometer_are_told_to_a_thousandth() -> None:
+    """30 h6 is -13 to 0 um (ISO 286-2, from memory): not 30 mm at least."""
+    rows = {row.name: row for row in steps(AXLE).step("axle").figures}
+    least, most = (rows[f"wheel on axle, shaft h6, {word}"] for word in ("least", "greatest"))
+    assert (figure_words(least, "mm"), figure_words(most, "mm")) == ("29.987 mm", "30.000 mm")
+    assert figure_words(least, "inch") == "1.1806 in (29.987 mm)"
 
 
 def test_turned_steps_and_welds_are_told() -> None:

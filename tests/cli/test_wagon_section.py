@@ -42,6 +42,12 @@ def test_unknown_centre_of_gravity_and_a_slope_that_is_too_steep() -> None:
     assert "None" not in page
 
 
+def test_no_brake_force_is_told_where_no_gradient_is_given() -> None:
+    assert "none given; scotches all the same" in wagon_section(_job())
+    sloping = wagon_section(_job(track={"steepest_gradient_percent": 2}))
+    assert "none given" not in sloping
+
+
 def test_lengths_turn_to_inches_with_the_page() -> None:
     page = page_in(wagon_section(_job()), "inch")
     assert "in (40 mm) bore" in page
