@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from parts.checks.all_wheelset import CHECKS as OF_WHEELSET
-from parts.checks.result import CheckResult, judged
-from parts.checks.setting import Setting
-from parts.faults import SpecError
-from parts.wheelset import Wheelset, wheelset, wheelset_on_rails
+from platewheel.parts.base.faults import SpecError
+from platewheel.parts.checks.result import CheckResult, judged
+from platewheel.parts.checks.run_wheelset import CHECKS as OF_WHEELSET
+from platewheel.parts.setting.setting import Setting
+from platewheel.parts.wheelset.assembly import Wheelset, wheelset, wheelset_on_rails
 
 
 def wheelset_made(setting: Setting) -> CheckResult | None:

@@ -5,13 +5,13 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from parts.checks.contact import crown_radius_mm
-from parts.checks.setting import Setting
-from parts.rating.limit import Limit
-from parts.rating.rate import Rating, life_km, rate, wagon_gross_kg
-from parts.rating.response import Response
-from parts.rating.unrated import most_wear_mm, unrated
-from parts.track_spec import WagonSpec
+from platewheel.parts.checks.strength.contact import crown_radius_mm
+from platewheel.parts.rating.limit import Limit
+from platewheel.parts.rating.rate import Rating, life_km, rate, wagon_gross_kg
+from platewheel.parts.rating.response import Response
+from platewheel.parts.rating.unrated import most_wear_mm, unrated
+from platewheel.parts.setting.setting import Setting
+from platewheel.parts.setting.track import WagonSpec
 
 
 @dataclass(frozen=True)

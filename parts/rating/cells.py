@@ -10,8 +10,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from parts.section import Section
-from parts.welds import Bead
+from platewheel.parts.geometry.section import Section
+from platewheel.parts.wheel.welds import Bead
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray

@@ -7,12 +7,12 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from parts.rating.limit import Limit, Worst
-from parts.rating.response import Response
-from parts.rating.section_mesh import TOE_STEPS, Toe
-from parts.rating.throat import throat_of
-from parts.rating.turn import angles, around, cases, stress_fields
-from parts.welds import bead_words, weld_beads
+from platewheel.parts.rating.limit import Limit, Worst
+from platewheel.parts.rating.response import Response
+from platewheel.parts.rating.section_mesh import TOE_STEPS, Toe
+from platewheel.parts.rating.throat import throat_of
+from platewheel.parts.rating.turn import angles, around, cases, stress_fields
+from platewheel.parts.wheel.welds import bead_words, weld_beads
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -29,7 +29,7 @@ def allowed_range(fat_n_mm2: float, cycles: float) -> float:
     """Stress range that a class allows for so many cycles: slope 3 to 1e7, then slope 5.
 
     Source: IIW recommendations, loads of varying size; the inverse of
-    `parts.fatigue.cycles_to_failure_iiw`, over the safety factor.
+    `parts.rating.fatigue.cycles_to_failure_iiw`, over the safety factor.
     """
     knee = fat_n_mm2 * (CATEGORY_CYCLES / KNEE_CYCLES) ** (1 / 3)
     if cycles <= KNEE_CYCLES:

@@ -7,12 +7,12 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from parts.section import RZ
+from platewheel.parts.geometry.section import RZ
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
-    from parts.rating.solid_of_revolution import Body
+    from platewheel.parts.rating.solid_of_revolution import Body
 
 
 def raised_cosine(half_angle: float, harmonics: int) -> NDArray[np.float64]:

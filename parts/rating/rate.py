@@ -5,20 +5,20 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from parts.checks.contact import contact_length_mm, crown_radius_mm
-from parts.checks.hertz import (
+from platewheel.parts.checks.strength.contact import contact_length_mm, crown_radius_mm
+from platewheel.parts.rating.fatigue import cycles_to_failure_iiw
+from platewheel.parts.rating.fatigue_limit import SAFETY, root_limits, toe_limit
+from platewheel.parts.rating.hertz import (
     contact_modulus_n_mm2,
     line_half_width_mm,
     line_pressure_n_mm2,
     point_half_axes_mm,
 )
-from parts.checks.setting import GRAVITY, Setting
-from parts.fatigue import cycles_to_failure_iiw
-from parts.rating.fatigue_limit import SAFETY, root_limits, toe_limit
-from parts.rating.limit import Limit
-from parts.rating.load_series import PLACES
-from parts.rating.response import Response, respond
-from parts.rating.static_limit import static_limits
+from platewheel.parts.rating.limit import Limit
+from platewheel.parts.rating.load_series import PLACES
+from platewheel.parts.rating.response import Response, respond
+from platewheel.parts.rating.static_limit import static_limits
+from platewheel.parts.setting.setting import GRAVITY, Setting
 
 STIFF_SHARE = 0.1  # of the play that the flange may give under the push; our choice, no source
 

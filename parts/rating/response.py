@@ -14,13 +14,13 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from parts.flange import flange_section
-from parts.rating.load_series import PLACES, LoadSeries
-from parts.rating.loads import face_load
-from parts.rating.section_mesh import SectionMesh, section_mesh
-from parts.rating.solid_of_revolution import Body, R, T, Z, harmonic_sum
-from parts.tread_ring import tread_section
-from parts.wheel_spec import WheelSpec
+from platewheel.parts.rating.load_series import PLACES, LoadSeries
+from platewheel.parts.rating.loads import face_load
+from platewheel.parts.rating.section_mesh import SectionMesh, section_mesh
+from platewheel.parts.rating.solid_of_revolution import Body, R, T, Z, harmonic_sum
+from platewheel.parts.wheel.flange import flange_section
+from platewheel.parts.wheel.spec import WheelSpec
+from platewheel.parts.wheel.tread_ring import tread_section
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray

@@ -14,14 +14,14 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from parts.flange import flange_section
-from parts.hub_disc import SIDES, disc_section, disc_z_mm
-from parts.hub_tube import tube_section
-from parts.rating.cells import NEAR, Plate, bead_cells, edges, on_edge, plate_cells
-from parts.section import RZ, Section
-from parts.tread_ring import tread_section
-from parts.welds import Bead, weld_beads
-from parts.wheel_spec import WheelSpec
+from platewheel.parts.geometry.section import RZ, Section
+from platewheel.parts.rating.cells import NEAR, Plate, bead_cells, edges, on_edge, plate_cells
+from platewheel.parts.wheel.flange import flange_section
+from platewheel.parts.wheel.hub_disc import SIDES, disc_section, disc_z_mm
+from platewheel.parts.wheel.hub_tube import tube_section
+from platewheel.parts.wheel.spec import WheelSpec
+from platewheel.parts.wheel.tread_ring import tread_section
+from platewheel.parts.wheel.welds import Bead, weld_beads
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray

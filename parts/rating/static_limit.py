@@ -6,12 +6,12 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from parts.hub_disc import SIDES, disc_z_mm
-from parts.rating.limit import Limit, Worst
-from parts.rating.response import Response
-from parts.rating.solid_of_revolution import POISSON
-from parts.rating.turn import Case, angles, stress_fields, von_mises
-from parts.wheel_spec import WheelSpec
+from platewheel.parts.rating.limit import Limit, Worst
+from platewheel.parts.rating.response import Response
+from platewheel.parts.rating.solid_of_revolution import POISSON
+from platewheel.parts.rating.turn import Case, angles, stress_fields, von_mises
+from platewheel.parts.wheel.hub_disc import SIDES, disc_z_mm
+from platewheel.parts.wheel.spec import WheelSpec
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray

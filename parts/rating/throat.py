@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from parts.rating.section_mesh import SectionMesh
-from parts.welds import Bead
+from platewheel.parts.rating.section_mesh import SectionMesh
+from platewheel.parts.wheel.welds import Bead
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray

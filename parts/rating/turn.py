@@ -12,8 +12,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from parts.rating.load_series import PLACES
-from parts.rating.response import Response
+from platewheel.parts.rating.load_series import PLACES
+from platewheel.parts.rating.response import Response
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray

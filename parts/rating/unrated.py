@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from parts.checks.setting import Setting
-from parts.welds import bead_words, missing_beads
+from platewheel.parts.setting.setting import Setting
+from platewheel.parts.wheel.welds import bead_words, missing_beads
 
 MOST_WORN_SHARE = 0.5  # of wall and root bead; beyond it the section is another one, our choice
 

@@ -21,14 +21,14 @@ from importlib.util import find_spec
 from pathlib import Path
 from typing import Any
 
-from nesting.facets import outer_polygon
-from nesting.layout import Nest, Sheet, Turns, Wanted
-from nesting.nest import nest
-from nesting.squeeze import reach_mm
-from nesting.stock import Cutting
-from parts import outline
-from parts.blank import Blank, annular_sector
-from parts.outline import Circle, polygon
+from platewheel.nesting.geometry.facets import outer_polygon
+from platewheel.nesting.search.compaction import reach_mm
+from platewheel.nesting.search.nest import nest
+from platewheel.nesting.stock.layout import Nest, Sheet, Turns, Wanted
+from platewheel.nesting.stock.stock import Cutting
+from platewheel.parts.geometry import outline
+from platewheel.parts.geometry.blank import Blank, annular_sector
+from platewheel.parts.geometry.outline import Circle, polygon
 from tests.bench.published_packings import polygons_of
 
 SPACING, MARGIN = 6.0, 10.0

@@ -11,9 +11,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from parts.choices import Ring
-from parts.proposing import families
-from tests.cli.test_propose_search import (
+from platewheel.parts.propose.choices import Ring
+from platewheel.parts.propose.rate_until_known import families
+from tests.cli.propose.test_propose_search import (
     KNOWN,
     SMALL,
     cheapest_by_force,

@@ -17,13 +17,13 @@ import xml.etree.ElementTree as Tree
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from nesting.gaps import box_gap
-from nesting.layout import Layout, Placement, Sheet
-from nesting.overlap import overlap_depth
-from nesting.verify import faults
-from parts import outline
-from parts.blank import Blank
-from parts.outline import polygon
+from platewheel.nesting.geometry.gaps import box_gap
+from platewheel.nesting.geometry.overlap import overlap_depth
+from platewheel.nesting.stock.layout import Layout, Placement, Sheet
+from platewheel.nesting.verify.verify import faults
+from platewheel.parts.geometry import outline
+from platewheel.parts.geometry.blank import Blank
+from platewheel.parts.geometry.outline import polygon
 
 ROUNDING = 1.5e-3  # of the strip's height; the beam search layouts of swim and trousers need it
 # instance -> total area of all pieces (shoelace, ESICUP files), published densities in percent:

@@ -10,10 +10,10 @@ import time
 
 from hypothesis import HealthCheck, given, settings
 
-from nesting.layout import Sheet, Wanted
-from nesting.nest import nest
+from platewheel.nesting.search.nest import nest
+from platewheel.nesting.stock.layout import Sheet, Wanted
 from tests.nesting.plates import cutting
-from tests.nesting.test_nest import (
+from tests.nesting.search.test_nest import (
     MARGIN,
     SPACING,
     assert_all_accounted_for,

@@ -10,8 +10,8 @@ import time
 
 from hypothesis import HealthCheck, given, seed, settings
 
-from parts.wheel_spec import WheelSpec
-from tests.parts.test_wheel_properties import check_numbers, check_solids
+from platewheel.parts.wheel.spec import WheelSpec
+from tests.parts.wheel.test_wheel_properties import check_numbers, check_solids
 from tests.parts.wheels import valid_wheels
 
 

@@ -7,12 +7,11 @@ Cells of 2 and 1 mm, one and two times the harmonics; the governing load must mo
 from __future__ import annotations
 
 import argparse
-from pathlib import Path
 
-from cli.job import read_job
-from parts.rating.rate import Rating, rate
+from platewheel.cli.job.job import read_job
+from platewheel.parts.rating.rate import Rating, rate
+from tests.places import DEMO
 
-DEMO = Path(__file__).parents[2] / "cli" / "jobs" / "demo.toml"
 RUNS = ((2.0, 1.0), (1.0, 1.0), (2.0, 2.0), (1.0, 2.0))  # cell size mm, times the harmonics
 MOST = 0.02
 

@@ -12,7 +12,6 @@ import argparse
 import math
 import resource
 import time
-from pathlib import Path
 from typing import Any
 
 import numpy as np
@@ -27,15 +26,15 @@ from skfem import (
 )
 from skfem.helpers import ddot, sym_grad, trace
 
-from cli.job import read_job
-from parts.rating.loads import face_load, raised_cosine, upward
-from parts.rating.rate import contact_patch_mm, least_place_mm
-from parts.rating.response import LEAST_HALF_LENGTH_MM, harmonic_count, respond
-from parts.rating.section_mesh import SectionMesh
-from parts.rating.solid_of_revolution import E_N_MM2, POISSON, Body, R, T, Z
-from parts.tread_ring import tread_section
+from platewheel.cli.job.job import read_job
+from platewheel.parts.rating.loads import face_load, raised_cosine, upward
+from platewheel.parts.rating.rate import contact_patch_mm, least_place_mm
+from platewheel.parts.rating.response import LEAST_HALF_LENGTH_MM, harmonic_count, respond
+from platewheel.parts.rating.section_mesh import SectionMesh
+from platewheel.parts.rating.solid_of_revolution import E_N_MM2, POISSON, Body, R, T, Z
+from platewheel.parts.wheel.tread_ring import tread_section
+from tests.places import DEMO
 
-DEMO = Path(__file__).parents[2] / "cli" / "jobs" / "demo.toml"
 BESIDE, FAR = math.radians(10), math.radians(30)  # where stress is read, and under the patch
 PLACE = 3  # the middle one of seven
 MU = E_N_MM2 / (2 * (1 + POISSON))

@@ -8,9 +8,9 @@ from pathlib import Path
 
 import pytest
 
-from nesting.nest import EFFORTS
-from parts.checks.setting import Setting
-from parts.rating.assess import Assessment, assess
+from platewheel.nesting.search.nest import EFFORTS
+from platewheel.parts.rating.assess import Assessment, assess
+from platewheel.parts.setting.setting import Setting
 
 
 @pytest.fixture
@@ -38,13 +38,13 @@ def nest_quickly(module_patch: pytest.MonkeyPatch) -> None:
 @pytest.fixture(autouse=True, scope="module")
 def in_one_process(module_patch: pytest.MonkeyPatch) -> None:
     """What a test puts in place of the analysis stands in this process alone."""
-    module_patch.setattr("cli.beside._alone", lambda: False)
+    module_patch.setattr("platewheel.cli.work.beside._alone", lambda: False)
 
 
 @pytest.fixture(autouse=True, scope="module")
 def rate_once(module_patch: pytest.MonkeyPatch) -> None:
     """Builds of one wheel share its stress analysis, on a coarse mesh: rating has its own tests."""
-    module_patch.setattr("cli.build.assess", _rate_once)
+    module_patch.setattr("platewheel.cli.commands.build.assess", _rate_once)
 
 
 @cache

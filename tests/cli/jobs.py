@@ -9,7 +9,7 @@ from typing import Any
 
 from typer.testing import CliRunner
 
-from cli.main import app
+from platewheel.cli.commands.main import app
 
 NAME = "pond-line"
 LINE = re.compile(

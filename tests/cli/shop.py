@@ -7,16 +7,16 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 
-from cli.buying import buying_rows
-from cli.job import Job, job_of
-from cli.plan import Plan, plan_job
-from cli.report import check_rows, nesting_row
-from cli.report_model import NestingRow
-from cli.report_shop import BuyRow, CostRow, StepRow, TimePlanRow
-from cli.steps import build_steps
-from cli.time_plan import time_plan
-from cli.wheel_cost import wheel_cost
-from parts.checks.all import run_checks
+from platewheel.cli.job.job import Job, job_of
+from platewheel.cli.job.plan import Plan, plan_job
+from platewheel.cli.money.buying import buying_rows
+from platewheel.cli.money.time_plan import time_plan
+from platewheel.cli.money.wheel_cost import wheel_cost
+from platewheel.cli.report.rows import check_rows, nesting_row
+from platewheel.cli.schema.report import NestingRow
+from platewheel.cli.schema.shop import BuyRow, CostRow, StepRow, TimePlanRow
+from platewheel.parts.checks.run import run_checks
+from platewheel.parts.making.steps.build_steps import build_steps
 
 from .jobs import ROWS, job_text
 

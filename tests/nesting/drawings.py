@@ -12,7 +12,7 @@ import shapely
 from hypothesis import assume
 from hypothesis import strategies as st
 
-from parts.outline import Arc, Circle, Line, Loop, Point, Segment, segments
+from platewheel.parts.geometry.outline import Arc, Circle, Line, Loop, Point, Segment, segments
 from tests.nesting.plates import faceted
 
 

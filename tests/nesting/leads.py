@@ -7,10 +7,10 @@ import math
 import pytest
 import shapely
 
-from nesting.cutting import Cutting
-from nesting.layout import Layout, Placement
-from nesting.part_cuts import Cut, PartCuts, SheetCuts
-from parts.outline import (
+from platewheel.nesting.cutting.part_cuts import Cut, PartCuts, SheetCuts
+from platewheel.nesting.stock.cutting import Cutting
+from platewheel.nesting.stock.layout import Layout, Placement
+from platewheel.parts.geometry.outline import (
     Arc,
     Circle,
     Line,

@@ -1,6 +1,6 @@
 """Blanks and plates for the nesting tests, and a polygon library's word on distances.
 
-The reference (shapely, on fine facets) shares no code with `nesting.gaps`.
+The reference (shapely, on fine facets) shares no code with `nesting.geometry.gaps`.
 """
 
 from __future__ import annotations
@@ -10,10 +10,10 @@ from collections.abc import Iterator
 
 import shapely
 
-from nesting.layout import Layout, Placement, Sheet
-from nesting.stock import Cutting
-from parts.blank import Blank, annular_sector
-from parts.outline import Arc, Circle, Line, Loop, Segment, moved, polygon
+from platewheel.nesting.stock.layout import Layout, Placement, Sheet
+from platewheel.nesting.stock.stock import Cutting
+from platewheel.parts.geometry.blank import Blank, annular_sector
+from platewheel.parts.geometry.outline import Arc, Circle, Line, Loop, Segment, moved, polygon
 
 SAG_MM = 1e-4  # how far the reference's chords lie off their arcs
 COARSE_SAG_MM = 5e-4  # the same for parts on plates

@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from parts.faults import Fault, SpecError
+from platewheel.parts.base.faults import Fault, SpecError
 
 from .wheels import plain_wheel
 

@@ -2,13 +2,9 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
-import cli
-from cli.job import read_job
-from parts.checks.setting import Setting
-
-DEMO = Path(cli.__file__).parent / "jobs" / "demo.toml"
+from platewheel.cli.job.job import read_job
+from platewheel.parts.setting.setting import Setting
+from tests.places import DEMO
 
 
 def demo_setting() -> Setting:

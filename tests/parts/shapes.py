@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from parts.wheel_spec import WheelSpec
+from platewheel.parts.wheel.spec import WheelSpec
 
 Box = tuple[float, float, float, float, float, float]  # x, y, z least; x, y, z greatest
 

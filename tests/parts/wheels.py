@@ -7,8 +7,8 @@ from typing import Any
 from hypothesis import assume
 from hypothesis import strategies as st
 
-from parts.faults import SpecError
-from parts.wheel_spec import WheelSpec
+from platewheel.parts.base.faults import SpecError
+from platewheel.parts.wheel.spec import WheelSpec
 
 PLAIN: dict[str, Any] = {
     "tread_diameter_mm": 300.0,

@@ -5,7 +5,7 @@ import math
 
 import pytest
 
-from parts import axle_strength as axle
+from platewheel.parts.wheelset import axle_strength as axle
 
 
 def test_freight_axle() -> None:

@@ -2,7 +2,7 @@
 
 import pytest
 
-from parts import bearing_life as life
+from platewheel.parts.wheelset import bearing_life as life
 
 
 @pytest.mark.parametrize(

@@ -2,7 +2,7 @@
 
 import pytest
 
-from parts import bush_load as bush
+from platewheel.parts.wheelset import bush_load as bush
 
 
 def test_pressure_speed_and_product() -> None:

@@ -16,11 +16,16 @@ import pytest
 from hypothesis import given, settings
 from scipy.integrate import quad
 
-from parts.flange import blank_sweep_deg, flange_blank, flange_section, slant_radii_mm
-from parts.outline import Arc, Circle
-from parts.section import Section
-from parts.tread_ring import tread_blank, tread_section
-from parts.wheel_spec import WheelSpec
+from platewheel.parts.geometry.outline import Arc, Circle
+from platewheel.parts.geometry.section import Section
+from platewheel.parts.wheel.flange import (
+    blank_sweep_deg,
+    flange_blank,
+    flange_section,
+    slant_radii_mm,
+)
+from platewheel.parts.wheel.spec import WheelSpec
+from platewheel.parts.wheel.tread_ring import tread_blank, tread_section
 
 from ..parts.wheels import PLAIN, WHEELS, plain_wheel, valid_wheels
 

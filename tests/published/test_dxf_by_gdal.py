@@ -14,11 +14,11 @@ import pyogrio
 import pytest
 import shapely
 
-from nesting.layout import Layout, Placement, Sheet
-from nesting.stock import Cutting
-from nesting.write_dxf import write_blank_dxf, write_sheet_dxf
-from parts.blank import Blank, annular_sector
-from parts.outline import Circle, area_mm2, bounds, moved, polygon
+from platewheel.nesting.cutting.write_dxf import write_blank_dxf, write_sheet_dxf
+from platewheel.nesting.stock.layout import Layout, Placement, Sheet
+from platewheel.nesting.stock.stock import Cutting
+from platewheel.parts.geometry.blank import Blank, annular_sector
+from platewheel.parts.geometry.outline import Circle, area_mm2, bounds, moved, polygon
 
 STEP_DEG = 0.05  # of its chords: areas low by (0.05 deg)^2 / 6 = 1.3e-7
 

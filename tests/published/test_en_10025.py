@@ -5,7 +5,7 @@ from __future__ import annotations
 
 import pytest
 
-from parts.steel import AXLE_STEELS
+from platewheel.parts.base.steel import AXLE_STEELS
 
 
 @pytest.mark.parametrize(

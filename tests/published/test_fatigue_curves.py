@@ -6,7 +6,11 @@ import math
 
 import pytest
 
-from parts.fatigue import cycles_to_failure, cycles_to_failure_iiw, range_for_cycles
+from platewheel.parts.rating.fatigue import (
+    cycles_to_failure,
+    cycles_to_failure_iiw,
+    range_for_cycles,
+)
 
 
 @pytest.mark.parametrize(

@@ -11,10 +11,10 @@ import math
 
 import pytest
 
-from cli.costs import PROCESSES, Costs
-from parts.steel import DENSITY_KG_MM3
-from parts.welds import weld_beads
-from parts.wheel_spec import WheelSpec
+from platewheel.parts.base.steel import DENSITY_KG_MM3
+from platewheel.parts.setting.costs import PROCESSES, Costs
+from platewheel.parts.wheel.spec import WheelSpec
+from platewheel.parts.wheel.welds import weld_beads
 
 LB_KG, INCH_MM = 0.45359237, 25.4
 

@@ -6,13 +6,13 @@ import math
 
 import pytest
 
-from parts.checks.weld_strength import (
+from platewheel.parts.base.steel import STEELS
+from platewheel.parts.checks.strength.weld_strength import (
     circle_bending_mm2,
     circle_length_mm,
     circle_polar_mm3,
     fillet_strength_n_mm2,
 )
-from parts.steel import STEELS
 
 
 @pytest.mark.parametrize(("grade", "strength"), [("S235", 207.8), ("S275", 222.8), ("S355", 241.2)])

@@ -10,9 +10,14 @@ import math
 
 import pytest
 
-from parts.checks.curve import lateral_room_mm, radial_error, rail_top_reach_mm, sagitta_mm
-from parts.checks.speed import overturning_speed_m_s
-from parts.checks.steering import rolling_offset_mm
+from platewheel.parts.checks.running.curve import (
+    lateral_room_mm,
+    radial_error,
+    rail_top_reach_mm,
+    sagitta_mm,
+)
+from platewheel.parts.checks.running.speed import overturning_speed_m_s
+from platewheel.parts.checks.running.steering import rolling_offset_mm
 
 
 @pytest.mark.parametrize(

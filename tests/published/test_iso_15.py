@@ -7,7 +7,7 @@ from itertools import pairwise
 
 import pytest
 
-from parts.bearing_table import BEARINGS, bearing_named
+from platewheel.parts.wheelset.bearing_table import BEARINGS, bearing_named
 
 ISO_15 = [  # name, bore, outside, width: as makers' catalogues print them, from memory
     ("6000", 10, 26, 8),

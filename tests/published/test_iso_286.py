@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import pytest
 
-from parts.iso_fits import fit, grade_um, limits
+from platewheel.parts.wheelset.iso_fits import fit, grade_um, limits
 
 ISO_286_2 = [  # size mm, zone, upper um, lower um
     (35, "k6", 18, 2),

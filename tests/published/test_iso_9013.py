@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from parts.checks.tolerance import limit_deviation_mm
+from platewheel.parts.checks.making.tolerance import limit_deviation_mm
 
 
 @pytest.mark.parametrize(

@@ -9,8 +9,8 @@ from __future__ import annotations
 
 import pytest
 
-from nesting.kerf import torch_path
-from parts.outline import Circle, bounds, polygon
+from platewheel.nesting.cutting.kerf import torch_path
+from platewheel.parts.geometry.outline import Circle, bounds, polygon
 
 INCH = 25.4
 KERF = 0.05 * INCH

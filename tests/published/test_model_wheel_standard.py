@@ -8,9 +8,14 @@ from __future__ import annotations
 
 import pytest
 
-from parts.checks.crossings import check_gauge_mm, check_span_mm, wheel_check_mm
-from parts.checks.play import LEAST_BEARING_SHARE, SMALL_GAUGE_SHARE, free_play_mm, wheel_gauge_mm
-from parts.checks.rough_track import least_depth_mm
+from platewheel.parts.checks.running.crossings import check_gauge_mm, check_span_mm, wheel_check_mm
+from platewheel.parts.checks.running.play import (
+    LEAST_BEARING_SHARE,
+    SMALL_GAUGE_SHARE,
+    free_play_mm,
+    wheel_gauge_mm,
+)
+from platewheel.parts.checks.running.rough_track import least_depth_mm
 
 INCH = 25.4
 BACK, NEW, WORN, FLANGEWAY = 7.125, 0.156, 0.117, 0.257

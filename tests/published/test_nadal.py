@@ -11,7 +11,7 @@ import math
 
 import pytest
 
-from parts.checks.climb import nadal_limit
+from platewheel.parts.checks.running.climb import nadal_limit
 
 FRICTIONS = (0.2, 0.25, 0.3, 0.36, 0.4, 0.5)
 TABLE = {

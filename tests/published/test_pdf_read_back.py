@@ -17,12 +17,12 @@ import pypdfium2
 import pytest
 from PIL import Image
 
-from nesting.paper import Page, Paper
-from nesting.paper_lay import lay_on_paper
-from nesting.template_pdf import write_template
-from nesting.tiles import TileSet, registration_points
-from parts.blank import Blank, annular_sector
-from parts.outline import Arc, Circle, Line, polygon, segments
+from platewheel.nesting.templates.paper import Page, Paper
+from platewheel.nesting.templates.paper_lay import lay_on_paper
+from platewheel.nesting.templates.pdf import write_template
+from platewheel.nesting.templates.tiles import TileSet, registration_points
+from platewheel.parts.geometry.blank import Blank, annular_sector
+from platewheel.parts.geometry.outline import Arc, Circle, Line, polygon, segments
 
 DPI = 300
 PX_PER_MM = DPI / 25.4

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from parts.pushing import people, people_worth
-from parts.resistance import force_n
+from platewheel.parts.wagon.pushing import people, people_worth
+from platewheel.parts.wagon.resistance import force_n
 
 KGF_N = 9.81
 

@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from parts.tread_ring import tread_blank
+from platewheel.parts.wheel.tread_ring import tread_blank
 
 from ..parts.wheels import plain_wheel
 

@@ -16,8 +16,8 @@ import math
 import numpy as np
 import pytest
 
-from parts.rating.loads import face_load, raised_cosine, upward
-from parts.rating.solid_of_revolution import E_N_MM2, POISSON, Body, R, T, Z
+from platewheel.parts.rating.loads import face_load, raised_cosine, upward
+from platewheel.parts.rating.solid_of_revolution import E_N_MM2, POISSON, Body, R, T, Z
 
 from ..parts.rating.grids import along, held_forces, nodal_stress, node_at, rectangle_body
 

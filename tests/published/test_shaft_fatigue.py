@@ -9,8 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from parts import axle_fatigue as fatigue
-from parts.axle_strength import bending_stress_n_mm2, torsion_stress_n_mm2
+from platewheel.parts.wheelset import axle_fatigue as fatigue
+from platewheel.parts.wheelset.axle_strength import bending_stress_n_mm2, torsion_stress_n_mm2
 
 KPSI, INCH = 6.894757, 25.4
 RM = 105 * KPSI

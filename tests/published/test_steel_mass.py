@@ -6,8 +6,8 @@ import math
 
 import pytest
 
-from parts.steel import DENSITY_KG_MM3
-from parts.wheel import Part, wheel_parts
+from platewheel.parts.base.steel import DENSITY_KG_MM3
+from platewheel.parts.wheel.assembly import Part, wheel_parts
 
 from ..parts.wheels import plain_wheel
 

@@ -13,14 +13,14 @@ from typing import Any
 
 import pytest
 
-from parts.flange import flange_cone
-from parts.hub_disc import hub_disc
-from parts.hub_tube import hub_tube
-from parts.step_file import write_step
-from parts.tread_ring import tread_ring
-from parts.welds import weld_beads
-from parts.wheel import wheel
-from parts.wheel_spec import WheelSpec
+from platewheel.parts.geometry.step_file import write_step
+from platewheel.parts.wheel.assembly import wheel
+from platewheel.parts.wheel.flange import flange_cone
+from platewheel.parts.wheel.hub_disc import hub_disc
+from platewheel.parts.wheel.hub_tube import hub_tube
+from platewheel.parts.wheel.spec import WheelSpec
+from platewheel.parts.wheel.tread_ring import tread_ring
+from platewheel.parts.wheel.welds import weld_beads
 
 from ..parts import shapes
 from ..parts.wheels import WHEELS

@@ -9,8 +9,8 @@ from __future__ import annotations
 
 import pytest
 
-from parts.checks.curve import sagitta_mm
-from parts.checks.speed import equilibrium_cant_mm
+from platewheel.parts.checks.running.curve import sagitta_mm
+from platewheel.parts.checks.running.speed import equilibrium_cant_mm
 
 
 @pytest.mark.parametrize(

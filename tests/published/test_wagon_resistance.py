@@ -12,7 +12,7 @@ from __future__ import annotations
 
 import pytest
 
-from parts.resistance import (
+from platewheel.parts.wagon.resistance import (
     LEAST_LEVER_MM,
     PLAIN,
     ROLLING,

@@ -10,7 +10,7 @@ import math
 
 import pytest
 
-from parts.wheel_holding import (
+from platewheel.parts.wheelset.wheel_holding import (
     key_for,
     key_pressure_n_mm2,
     key_shear_n_mm2,

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from parts.checks.coating import least_zinc
-from parts.checks.vent_tables import table_hole_mm
+from platewheel.parts.checks.galvanizing.coating import least_zinc
+from platewheel.parts.checks.galvanizing.vent_tables import table_hole_mm
 
 ZINC_G_CM3 = 7.2  # nominal density of the coating, ISO 1461, 6.2
 

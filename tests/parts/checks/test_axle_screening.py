@@ -6,13 +6,13 @@ from dataclasses import replace
 
 import pytest
 
-from parts.axle_spec import AxleSpec
-from parts.checks.all_wheelset import run_wheelset_checks
-from parts.checks.axle_screening import CHECKS, wheelset_made
-from parts.choices import Choices, Ring
-from parts.faults import SpecError
-from parts.sifting import sifted
-from parts.wheelset import wheelset
+from platewheel.parts.base.faults import SpecError
+from platewheel.parts.checks.axle_screening import CHECKS, wheelset_made
+from platewheel.parts.checks.run_wheelset import run_wheelset_checks
+from platewheel.parts.propose.choices import Choices, Ring
+from platewheel.parts.propose.sifting import sifted
+from platewheel.parts.setting.axle import AxleSpec
+from platewheel.parts.wheelset.assembly import wheelset
 from tests.parts.settings import demo_setting
 
 ONE = Choices(

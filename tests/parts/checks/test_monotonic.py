@@ -4,23 +4,20 @@ from __future__ import annotations
 
 import tomllib
 from dataclasses import replace
-from pathlib import Path
 from typing import Any
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-import cli.job
-from cli.job import job_of
-from parts.checks import climb, rough_track
-from parts.checks.all import CHECKS
-from parts.checks.result import CheckResult
-from parts.checks.setting import Setting
-from parts.rating.rate import Rating, rate
+from platewheel.cli.job.job import job_of
+from platewheel.parts.checks.result import CheckResult
+from platewheel.parts.checks.run import CHECKS
+from platewheel.parts.checks.running import climb, rough_track
+from platewheel.parts.rating.rate import Rating, rate
+from platewheel.parts.setting.setting import Setting
+from tests.places import DEMO
 
-DEMO = job_of(
-    tomllib.loads((Path(cli.job.__file__).parent / "jobs" / "demo.toml").read_text("utf-8"))
-).setting
+DEMO = job_of(tomllib.loads(DEMO.read_text("utf-8"))).setting
 COARSE_MM = 4.0  # mesh, for speed
 ROUNDING = 1e-9
 SOME = settings(deadline=None, derandomize=True, max_examples=60)

@@ -10,20 +10,18 @@ import tomllib
 from collections import namedtuple
 from dataclasses import replace
 from functools import cache
-from pathlib import Path
 from typing import Any
 
 import pytest
 
-import cli.job
-from cli.job import job_of
-from parts.checks.all import run_checks
-from parts.checks.result import CheckResult
-from parts.checks.setting import Setting
-from parts.rating.assess import Assessment, assess
-from parts.track_spec import WagonSpec
+from platewheel.cli.job.job import job_of
+from platewheel.parts.checks.result import CheckResult
+from platewheel.parts.checks.run import run_checks
+from platewheel.parts.rating.assess import Assessment, assess
+from platewheel.parts.setting.setting import Setting
+from platewheel.parts.setting.track import WagonSpec
+from tests.places import DEMO
 
-DEMO = Path(cli.job.__file__).parent / "jobs" / "demo.toml"
 COARSE_MM = 4.0  # mesh, for speed
 
 # All wheels below: seldom run, so that fatigue leaves room to weaken something else, and scrapped

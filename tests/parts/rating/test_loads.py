@@ -10,8 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import quad
 
-from parts.rating.loads import face_load, raised_cosine, upward
-from parts.rating.solid_of_revolution import R
+from platewheel.parts.rating.loads import face_load, raised_cosine, upward
+from platewheel.parts.rating.solid_of_revolution import R
 
 from .grids import rectangle_body
 

@@ -11,11 +11,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from parts.checks.setting import Setting
-from parts.fatigue import cycles_to_failure_iiw
-from parts.rating.fatigue_limit import SAFETY, allowed_range
-from parts.rating.rate import Rating, least_place_mm, life_km, rate, wagon_gross_kg
-from parts.rating.turn import von_mises
+from platewheel.parts.rating.fatigue import cycles_to_failure_iiw
+from platewheel.parts.rating.fatigue_limit import SAFETY, allowed_range
+from platewheel.parts.rating.rate import Rating, least_place_mm, life_km, rate, wagon_gross_kg
+from platewheel.parts.rating.turn import von_mises
+from platewheel.parts.setting.setting import Setting
 
 from ..checks_made.settings import mass_kg, setting_of
 

@@ -8,9 +8,9 @@ from typing import Any
 import numpy as np
 import pytest
 
-from parts.rating import response
-from parts.rating.load_series import PLACES
-from parts.rating.response import Response, respond
+from platewheel.parts.rating import response
+from platewheel.parts.rating.load_series import PLACES
+from platewheel.parts.rating.response import Response, respond
 
 from ..wheels import WHEELS, plain_wheel
 

@@ -9,14 +9,14 @@ import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
-from parts.flange import flange_section
-from parts.hub_disc import SIDES, disc_section
-from parts.hub_tube import tube_section
-from parts.rating.section_mesh import TOE_STEPS, SectionMesh, section_mesh
-from parts.section import area_mm2
-from parts.tread_ring import tread_section
-from parts.welds import missing_beads, weld_beads
-from parts.wheel_spec import WheelSpec
+from platewheel.parts.geometry.section import area_mm2
+from platewheel.parts.rating.section_mesh import TOE_STEPS, SectionMesh, section_mesh
+from platewheel.parts.wheel.flange import flange_section
+from platewheel.parts.wheel.hub_disc import SIDES, disc_section
+from platewheel.parts.wheel.hub_tube import tube_section
+from platewheel.parts.wheel.spec import WheelSpec
+from platewheel.parts.wheel.tread_ring import tread_section
+from platewheel.parts.wheel.welds import missing_beads, weld_beads
 
 from ..wheels import WHEELS, valid_wheels
 

@@ -1,0 +1,147 @@
+"""The whole road of a job: plan, files, report, job sheet; put in place when complete."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Sequence
+from concurrent.futures import Future
+from pathlib import Path
+
+from platewheel.cli.job.job import Job
+from platewheel.cli.job.plan import Plan, plan_job, require_stock
+from platewheel.cli.job.wheelset import job_checks, job_wheelset
+from platewheel.cli.money.buying import buying_rows
+from platewheel.cli.money.time_plan import time_plan
+from platewheel.cli.money.wheel_cost import wheel_cost
+from platewheel.cli.output.folder import require_ours, write_folder
+from platewheel.cli.output.offcut_use import used_before
+from platewheel.cli.output.write import write_blanks, write_sheets, write_solids, write_templates
+from platewheel.cli.papers.charts.flange_window import window_picture
+from platewheel.cli.papers.charts.stress import ring_picture, stress_picture
+from platewheel.cli.papers.sheet.page import job_sheet
+from platewheel.cli.refit.rows import wheel_records
+from platewheel.cli.report.rows import (
+    blank_rows,
+    check_rows,
+    cutting_warnings,
+    length_rows,
+    nesting_row,
+    part_rows,
+    rating_row,
+    sheet_rows,
+    wheel_row,
+)
+from platewheel.cli.report.wheelset_rows import axle_rests, missing_words, wheelset_row
+from platewheel.cli.schema.refit import WheelRecord
+from platewheel.cli.schema.report import JobRow, Report, TemplateRow
+from platewheel.cli.terminal.show import Steps
+from platewheel.cli.work.beside import beside
+from platewheel.nesting.search.nest import Effort
+from platewheel.parts.making.steps.build_steps import build_steps
+from platewheel.parts.rating.assess import Assessment, assess
+from platewheel.parts.refit.measured_ring import MeasuredRing
+from platewheel.parts.refit.plan import plan_refit
+
+
+def build_job(
+    job: Job,
+    out: Path,
+    seed: int,
+    step: Steps,
+    effort: Effort = "normal",
+    rings: Sequence[MeasuredRing] = (),
+) -> Report:
+    """Build everything into out/<job name>; returns the report written there. Rings as measured
+    fill the record on the job sheet; the blanks stay those of the drawing.
+
+    Raises: NotFinished where a blank fits no stock, or the folder is not ours to replace.
+    """
+    require_ours(out, job.head.name)
+    wheels = wheel_records(job, plan_refit(job, rings)) if rings else []
+    with beside() as worker:  # the analysis takes as long as nest and files
+        rating = worker.submit(assess, job.setting)
+        started = time.perf_counter()
+        plan = plan_job(job, seed, step, effort)
+        seconds = time.perf_counter() - started
+        require_stock(job, plan)
+        used = used_before(job, out)
+        return write_folder(
+            out,
+            job.head.name,
+            lambda folder: _write_all(job, plan, seconds, folder, step, used, rating, wheels),
+        )
+
+
+def _write_all(
+    job: Job,
+    plan: Plan,
+    seconds: float,
+    folder: Path,
+    step: Steps,
+    used: list[str],
+    rating: Future[Assessment | None],
+    wheels: Sequence[WheelRecord],
+) -> Report:
+    step("blanks")
+    write_blanks(job, plan.parts, folder)
+    step("cutting files")
+    files, warnings = write_sheets(job, plan, folder, axle_rests(job))
+    step("templates")
+    templates = write_templates(job, plan.parts, folder)
+    step("solids")
+    write_solids(job, plan.parts, folder)
+    step("stress analysis")
+    found = rating.result()
+    step("report")
+    nesting = nesting_row(job, plan, seconds)
+    buying = buying_rows(job, plan, nesting)
+    hours = time_plan(job, plan, nesting)
+    rated = rating_row(found) if found else None
+    checks = check_rows(job_checks(job, found))
+    made = job_wheelset(job)
+    axles = None if made.wheelset is None else wheelset_row(job, made.wheelset)
+    untold = [*made.why_not, *(missing_words(axles) if axles else ())]
+    report = Report(
+        job=JobRow(name=job.head.name, wheels=job.head.wheels),
+        wheel=wheel_row(job),
+        parts=part_rows(plan.parts),
+        blanks=blank_rows(job, plan.parts),
+        sheets=sheet_rows(job, plan, files),
+        nesting=nesting,
+        cutting_lists=length_rows(plan),
+        buying=buying,
+        time_plan=hours,
+        cost=wheel_cost(job, buying, hours),
+        steps=build_steps(job, nesting, checks, rated),
+        wheelset=axles,
+        templates=[TemplateRow(file=file, pages=pages) for file, pages in templates],
+        rating=rated,
+        checks=checks,
+        warnings=used + warnings + cutting_warnings(job, plan) + untold,
+    )
+    text = report.model_dump_json(indent=2, exclude_none=False)
+    (folder / "report.json").write_text(text + "\n", encoding="utf-8")
+    page = job_sheet(job, report, folder, check_pictures(job, found), wheels)
+    (folder / "job-sheet.html").write_text(page, encoding="utf-8")
+    return report
+
+
+def check_pictures(job: Job, found: Assessment | None) -> list[tuple[str, str]]:
+    """Pictures that say what the checks say, each with its caption."""
+    window = (
+        window_picture(job.setting),
+        "Flange angle: flatter climbs, steeper grinds; the window between",
+    )
+    if found is None:
+        return [window]
+    return [
+        (
+            stress_picture(found.response, job.setting),
+            "Stress of the section at the design load: worst of all patch places and angles",
+        ),
+        (
+            ring_picture(found.response, job.setting),
+            "The tread ring's bore unrolled from the rail: stress at the design load",
+        ),
+        window,
+    ]

@@ -1,0 +1,268 @@
+"""The command line: reads the job file, calls `parts` and `nesting`, writes the job folder."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from platewheel.cli.commands.compare import compare
+from platewheel.cli.commands.propose import propose
+from platewheel.cli.commands.refit import refit, rings
+from platewheel.cli.commands.sensitivity import sensitivity
+from platewheel.cli.commands.wheelset import wheelset
+from platewheel.cli.terminal.exits import CHECK_FAILED, exit_codes, tell, write_new
+from platewheel.cli.terminal.options import Effort, JobFile, Json, Out, Seed, Segments, Work
+
+if TYPE_CHECKING:
+    from platewheel.parts.refit.measured_ring import MeasuredRing
+
+app = typer.Typer(
+    help="Fabricated wagon wheels for light field railways: from one job file to solids, blanks, "
+    "nested cutting files, paper templates, checks and a job sheet.",
+    no_args_is_help=True,
+    pretty_exceptions_enable=False,
+)
+
+
+@app.command("new")
+def new_job(
+    file: Annotated[Path, typer.Argument(help="Where to write the job file.")],
+    overwrite: Annotated[bool, typer.Option(help="Write over a file that is there.")] = False,
+) -> None:
+    """Write a commented job file to start from."""
+    from platewheel.cli.job.new import new_job_text
+
+    with exit_codes():
+        write_new(file, new_job_text(), overwrite)
+    typer.echo(file)
+
+
+@app.command()
+def build(
+    job_file: JobFile,
+    out: Out = Path("out"),
+    seed: Seed = 0,
+    effort: Work = Effort.normal,
+    rings: Annotated[
+        Path | None, typer.Option(help="Rings as measured: fills the record on the job sheet.")
+    ] = None,
+    as_json: Json = False,
+) -> None:
+    """Do everything: solids, blanks, cutting files, templates, checks, report, job sheet."""
+    from platewheel.cli.job.job import read_job
+    from platewheel.cli.refit.rings_file import read_rings
+
+    with exit_codes():
+        job = read_job(job_file)
+        measured = read_rings(rings, job.wheel) if rings else []
+        _build(job, out, seed, effort, as_json, measured)
+
+
+@app.command()
+def demo(
+    out: Out = Path("out"),
+    seed: Seed = 0,
+    effort: Work = Effort.quick,
+    as_json: Json = False,
+) -> None:
+    """Build the bundled example, a salt-marsh oyster tramway of 457 mm gauge."""
+    from importlib.resources import as_file, files
+
+    from platewheel.cli.job.job import read_job
+
+    with exit_codes(), as_file(files("platewheel.cli.job") / "demo.toml") as path:
+        _build(read_job(path), out, seed, effort, as_json)
+
+
+def _build(
+    job: object,
+    out: Path,
+    seed: int,
+    effort: Effort,
+    as_json: bool,
+    rings: Sequence[MeasuredRing] = (),
+) -> None:
+    from platewheel.cli.commands.build import build_job
+    from platewheel.cli.job.job import Job
+    from platewheel.cli.terminal.show import show_checks, show_json, show_sheets, steps
+
+    assert isinstance(job, Job)
+    with steps() as step:
+        report = build_job(job, out, seed, step, effort.value, rings)
+    tell(report.warnings)
+    if as_json:
+        show_json(report.model_dump())
+    else:
+        show_sheets(report.sheets, report.nesting, report.cutting_lists)
+        show_checks(report.checks)
+        typer.echo(f"{job.head.wheels} wheels of {report.wheel.mass_kg:.2f} kg: written to")
+        typer.echo(out / job.head.name / "job-sheet.html")
+    _leave(report.checks)
+
+
+@app.command()
+def check(
+    job_file: JobFile,
+    quick: Annotated[
+        bool, typer.Option(help="Closed forms only, without the stress analysis: a screening.")
+    ] = False,
+    as_json: Json = False,
+) -> None:
+    """Run the checks and the load rating; exit 1 where a check fails."""
+    from platewheel.cli.job.job import read_job
+    from platewheel.cli.job.stock_to_hand import without_stock
+    from platewheel.cli.job.wheelset import job_checks, job_wheelset
+    from platewheel.cli.report.rows import check_rows, rating_row
+    from platewheel.cli.terminal.show import show_checks, show_json, show_rating, steps
+
+    with exit_codes():
+        job = read_job(job_file)
+        found = None
+        if not quick:
+            from platewheel.parts.rating.assess import assess
+
+            with steps() as step:
+                step("stress analysis")
+                found = assess(job.setting)
+        results = check_rows(job_checks(job, found))
+        tell([*job_wheelset(job).why_not, *without_stock(job)])
+        if as_json:
+            rating = rating_row(found) if found else None
+            show_json(
+                {
+                    "rating": rating.model_dump() if rating else None,
+                    "checks": [row.model_dump() for row in results],
+                }
+            )
+        else:
+            show_checks(results)
+            show_rating(found)
+    _leave(results)
+
+
+def _leave(results: object) -> None:
+    assert isinstance(results, list)
+    if any(row.verdict == "fail" for row in results):
+        raise typer.Exit(CHECK_FAILED)
+
+
+@app.command()
+def solids(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) -> None:
+    """Write the STEP solids: each part, and the wheel as an assembly."""
+    from platewheel.cli.job.job import read_job
+    from platewheel.cli.output.folder import write_part
+    from platewheel.cli.output.write import write_solids
+    from platewheel.cli.report.rows import part_rows
+    from platewheel.cli.terminal.show import show_json, show_table, steps
+    from platewheel.parts.wheel.assembly import wheel_parts
+
+    with exit_codes():
+        job = read_job(job_file)
+        parts = wheel_parts(job.wheel)
+        with steps() as step:
+            step("solids")
+            write_part(out, job.head.name, lambda folder: write_solids(job, parts, folder))
+        rows = part_rows(parts)
+        if as_json:
+            show_json({"parts": [row.model_dump() for row in rows]})
+        else:
+            cells = [(r.name, str(r.count_per_wheel), f"{r.mass_kg:.3f}", r.step) for r in rows]
+            show_table("Parts", ("part", "a wheel", "kg each", "file"), cells)
+
+
+@app.command()
+def nest(
+    job_file: JobFile,
+    out: Out = Path("out"),
+    seed: Seed = 0,
+    effort: Work = Effort.normal,
+    segments: Annotated[
+        Segments, typer.Option(help="all: compare 1 to 4 flange segments; writes nothing.")
+    ] = Segments.job,
+    as_json: Json = False,
+) -> None:
+    """Lay the blanks on the stock; write one cutting file for each distinct layout."""
+    from platewheel.cli.commands.nest import compare_segments, nest_job
+    from platewheel.cli.job.job import read_job
+
+    with exit_codes():
+        job = read_job(job_file)
+        if segments is Segments.all:
+            compare_segments(job, seed, effort.value, as_json)
+            warnings: list[str] = []
+        else:
+            warnings = nest_job(job, out, seed, effort.value, as_json)
+    tell(warnings)
+
+
+@app.command()
+def templates(
+    job_file: JobFile,
+    out: Out = Path("out"),
+    print_scale: Annotated[
+        float,
+        typer.Option(
+            metavar="FACTOR",
+            help="Measured bar / true bar of a page printed at 1, from 0.9 to 1.1: 0.98 for a bar "
+            "of 100 mm that measures 98 mm. The pages are drawn larger, or smaller, by as much.",
+        ),
+    ] = 1.0,
+    as_json: Json = False,
+) -> None:
+    """Write the full-size paper templates: a PDF for each blank, small ones together on one."""
+    from platewheel.cli.job.job import read_job
+    from platewheel.cli.output.folder import write_part
+    from platewheel.cli.output.write import write_templates
+    from platewheel.cli.terminal.show import show_json, show_table, steps
+    from platewheel.parts.wheel.assembly import wheel_parts
+
+    with exit_codes():
+        job = read_job(job_file)
+        parts = wheel_parts(job.wheel)
+        with steps() as step:
+            step("templates")
+            made = write_part(
+                out,
+                job.head.name,
+                lambda folder: write_templates(job, parts, folder, print_scale),
+            )
+        if as_json:
+            show_json({"templates": [{"file": file, "pages": pages} for file, pages in made]})
+        else:
+            rows = [(file, str(pages)) for file, pages in made]
+            show_table("Templates", ("file", "pages"), rows)
+
+
+@app.command()
+def schema(
+    refit: Annotated[bool, typer.Option("--refit", help="Of the report.json of a refit.")] = False,
+) -> None:
+    """Print the JSON Schema of report.json."""
+    with exit_codes():
+        from platewheel.cli.schema.refit import RefitReport
+        from platewheel.cli.schema.report import Report
+        from platewheel.cli.terminal.show import show_json
+
+        show_json((RefitReport if refit else Report).model_json_schema())
+
+
+app.command()(propose)
+app.command()(wheelset)
+app.command()(sensitivity)
+app.command()(compare)
+app.command()(rings)
+app.command()(refit)
+
+
+def main() -> None:
+    """Entry point of the console script; being told to stop is met like Ctrl-C."""
+    import signal
+
+    def stop(number: int, frame: object) -> None:
+        raise KeyboardInterrupt
+
+    signal.signal(signal.SIGTERM, stop)
+    app()

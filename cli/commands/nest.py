@@ -1,0 +1,113 @@
+"""The nest command: lay the job's blanks, or compare flanges in 1 to 4 segments."""
+
+from __future__ import annotations
+
+import time
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+from platewheel.cli.job.job import Job
+from platewheel.cli.job.plan import lacking, plan_job, require_stock
+from platewheel.cli.output.folder import require_ours, write_part
+from platewheel.cli.output.offcut_use import used_before
+from platewheel.cli.output.write import sheet_files, write_sheets
+from platewheel.cli.report.rows import cutting_warnings, length_rows, nesting_row, sheet_rows
+from platewheel.cli.report.wheelset_rows import axle_rests
+from platewheel.cli.terminal.show import show_json, show_sheets, show_table, steps
+from platewheel.cli.words.figures import figure
+from platewheel.nesting.cutting.cut_time import cutting_work
+from platewheel.nesting.cutting.scrap import price_with_cutting, scrap
+from platewheel.nesting.search.nest import Effort
+from platewheel.nesting.stock.layout import NestingError
+from platewheel.parts.base.faults import SpecError
+from platewheel.parts.wheel.flange import seam_weld_m
+from platewheel.parts.wheel.spec import WheelSpec
+
+MOST_SEGMENTS = 4
+
+
+def nest_job(job: Job, out: Path, seed: int, effort: Effort, as_json: bool) -> list[str]:
+    """Lay, show and write; returns warnings. Raises: NotFinished where a blank fits no stock, or
+    the folder is not ours."""
+    require_ours(out, job.head.name)
+    with steps() as step:
+        started = time.perf_counter()
+        plan = plan_job(job, seed, step, effort)
+        totals = nesting_row(job, plan, time.perf_counter() - started)
+    sheets, lengths = sheet_rows(job, plan, sheet_files(plan)), length_rows(plan)
+    if as_json:
+        show_json(
+            {
+                "sheets": [row.model_dump() for row in sheets],
+                "nesting": totals.model_dump(),
+                "cutting_lists": [row.model_dump() for row in lengths],
+            }
+        )
+    else:
+        show_sheets(sheets, totals, lengths)
+    require_stock(job, plan)
+    used = used_before(job, out)
+    rests = axle_rests(job)
+    _, warnings = write_part(
+        out, job.head.name, lambda folder: write_sheets(job, plan, folder, rests)
+    )
+    return used + warnings + cutting_warnings(job, plan)
+
+
+def compare_segments(job: Job, seed: int, effort: Effort, as_json: bool) -> None:
+    """Plates, scrap, seam weld and cost for 1 to 4 flange segments, side by side."""
+    rows: list[dict[str, Any]] = []
+    with steps() as step:
+        for segments in range(1, MOST_SEGMENTS + 1):
+            step(f"{segments} segments")
+            rows.append(_with_segments(job, segments, seed, effort, step))
+    if as_json:
+        show_json({"segments": rows})
+        return
+    heads = ("segments", "plates", "scrap", "after offcuts", "flange seams", "plates and cutting")
+    cells = [
+        (
+            str(row["segments"]),
+            str(row["sheets_used"]) if not row["says"] else row["says"],
+            figure(row["scrap_percent"], "%"),
+            figure(row["scrap_percent_after_offcuts"], "%"),
+            figure(row["seam_weld_m"], "m"),
+            figure(row["price"]),
+        )
+        for row in rows
+    ]
+    show_table("Flange segments", heads, cells)
+
+
+def _with_segments(job: Job, segments: int, seed: int, effort: Effort, step: Any) -> dict[str, Any]:
+    row: dict[str, Any] = {
+        "segments": segments,
+        "sheets_used": None,
+        "scrap_percent": None,
+        "scrap_percent_after_offcuts": None,
+        "seam_weld_m": None,
+        "price": None,
+        "says": "",
+    }
+    try:
+        wheel = WheelSpec(**(job.wheel.model_dump() | {"flange_segments": segments}))
+    except SpecError as error:
+        return row | {"says": str(error.faults[0])}
+    other = replace(job, wheel=wheel)
+    plan = plan_job(other, seed, step, effort)
+    lines = lacking(other, plan)
+    if lines:
+        return row | {"says": lines[0]}
+    try:
+        totals = nesting_row(other, plan, 0.0)
+    except NestingError as error:  # a kerf in the path that does not go into a hollow
+        return row | {"says": str(error)}
+    work = cutting_work(plan.layouts, job.cutting, job.cut_speeds, plan.kept)
+    return row | {
+        "sheets_used": totals.sheets_used,
+        "scrap_percent": totals.scrap_percent,
+        "scrap_percent_after_offcuts": totals.scrap_percent_after_offcuts,
+        "seam_weld_m": seam_weld_m(wheel, job.head.wheels),
+        "price": price_with_cutting(scrap(plan.layouts, plan.kept), work),
+    }

@@ -1,0 +1,73 @@
+"""The commands that fit the job to rings as rolled: the list to fill in, and the refit."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from platewheel.cli.terminal.exits import exit_codes, tell, write_new
+from platewheel.cli.terminal.options import Effort, JobFile, Json, Out, Seed, Work
+
+
+def rings(
+    job_file: JobFile,
+    out: Annotated[Path, typer.Option(help="Where to write the list of rings.")] = Path(
+        "rings.csv"
+    ),
+    overwrite: Annotated[bool, typer.Option(help="Write over a file that is there.")] = False,
+) -> None:
+    """Write an empty list of rings (CSV) to fill in with what was rolled, for refit."""
+    from platewheel.cli.job.job import read_job
+    from platewheel.cli.refit.rings_file import rings_template
+
+    with exit_codes():
+        job = read_job(job_file)
+        write_new(out, rings_template(job.wheel, job.head.name, job.head.wheels), overwrite)
+    typer.echo(out)
+
+
+def refit(
+    job_file: JobFile,
+    rings: Annotated[Path, typer.Option(help="Rings as measured; `platewheel rings` writes one.")],
+    out: Out = Path("out"),
+    seed: Seed = 0,
+    effort: Work = Effort.normal,
+    correct_flanges: Annotated[
+        bool,
+        typer.Option(
+            "--correct-flanges",
+            help="Cut new flanges longer or shorter by what those tried on were out in the mean.",
+        ),
+    ] = False,
+    nest: Annotated[bool, typer.Option(help="Lay the blanks on the stock too.")] = True,
+    as_json: Json = False,
+) -> None:
+    """Fit blanks to rings as rolled, pair them on axles, write cutting files and the record."""
+    from platewheel.cli.commands.refit_run import refit_rings
+    from platewheel.cli.job.job import read_job
+    from platewheel.cli.refit.rings_file import read_rings
+    from platewheel.cli.terminal.refit import show_refit
+    from platewheel.cli.terminal.show import show_json, steps
+
+    with exit_codes():
+        job = read_job(job_file)
+        measured = read_rings(rings, job.wheel)
+        with steps() as step:
+            report = refit_rings(
+                job,
+                measured,
+                out,
+                step,
+                seed=seed,
+                effort=effort.value,
+                nested=nest,
+                correct_flanges=correct_flanges,
+            )
+        tell(report.warnings)
+        if as_json:
+            show_json(report.model_dump())
+        else:
+            show_refit(report)
+            typer.echo(out / f"{job.head.name}-refit" / "refit-sheet.html")

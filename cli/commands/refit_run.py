@@ -1,0 +1,126 @@
+"""The refit command: rings as rolled -> blanks that fit, pairs, cutting files and the record."""
+
+from __future__ import annotations
+
+import csv
+import time
+from collections.abc import Sequence
+from pathlib import Path
+
+from platewheel.cli.job.job import Job
+from platewheel.cli.job.plan import Plan, plan_parts, require_stock
+from platewheel.cli.output.folder import REFIT_OURS, require_ours, write_folder
+from platewheel.cli.output.offcut_use import used_before
+from platewheel.cli.output.write import write_blanks, write_sheets
+from platewheel.cli.papers.refit_page import refit_page
+from platewheel.cli.refit.rows import (
+    axle_records,
+    limits_said,
+    refit_warnings,
+    shared_rows,
+    sums,
+    wheel_records,
+)
+from platewheel.cli.report.rows import blank_rows, cutting_warnings, nesting_row, sheet_rows
+from platewheel.cli.schema.refit import RefitReport, WheelRecord
+from platewheel.cli.terminal.show import Steps
+from platewheel.nesting.search.nest import Effort
+from platewheel.parts.refit.measured_ring import MeasuredRing
+from platewheel.parts.refit.plan import Refit, plan_refit, refit_job
+
+
+def refit_rings(
+    job: Job,
+    rings: Sequence[MeasuredRing],
+    out: Path,
+    step: Steps,
+    *,
+    seed: int = 0,
+    effort: Effort = "normal",
+    nested: bool = True,
+    correct_flanges: bool = False,
+) -> RefitReport:
+    """Refit everything into out/<job name>-refit; returns the report written there.
+
+    Raises: SpecError where a shared blank makes no wheel, GeometryError where a
+    corrected flange closes on itself; NotFinished where a blank fits no stock,
+    or the folder is not ours to replace.
+    """
+    cut = refit_job(job)
+    require_ours(out, cut.head.name, REFIT_OURS)
+    step("blanks that fit")
+    refit = plan_refit(job, rings, correct_flanges)
+    plan, seconds, used = None, 0.0, list[str]()
+    if nested and refit.parts:
+        started = time.perf_counter()
+        plan = plan_parts(cut, refit.parts, seed, step, effort)
+        seconds = time.perf_counter() - started
+        require_stock(cut, plan)
+        used = used_before(cut, out)
+
+    def write(folder: Path) -> RefitReport:
+        return _write(job, refit, plan, seconds, used, folder, step)
+
+    return write_folder(out, cut.head.name, write, REFIT_OURS)
+
+
+def _write(
+    job: Job,
+    refit: Refit,
+    plan: Plan | None,
+    seconds: float,
+    used: list[str],
+    folder: Path,
+    step: Steps,
+) -> RefitReport:
+    cut = refit_job(job)
+    step("blanks")
+    write_blanks(cut, refit.parts, folder)
+    wheels = wheel_records(job, refit)
+    axles = axle_records(job, wheels)
+    warnings = [*refit_warnings(job, refit, axles), *used]
+    sheets, nesting = None, None
+    if plan:
+        step("cutting files")
+        files, told = write_sheets(cut, plan, folder)
+        warnings += [*told, *cutting_warnings(cut, plan)]
+        sheets, nesting = sheet_rows(cut, plan, files), nesting_row(cut, plan, seconds)
+    step("record")
+    report = RefitReport(
+        job=job.head.name,
+        sums=sums(job, refit),
+        wheels=wheels,
+        axles=axles,
+        shared=shared_rows(refit),
+        blanks=blank_rows(cut, refit.parts),
+        limits=limits_said(job, refit),
+        sheets=sheets,
+        nesting=nesting,
+        warnings=warnings,
+    )
+    (folder / "report.json").write_text(report.model_dump_json(indent=2) + "\n", encoding="utf-8")
+    write_record(report, folder / "record.csv")
+    page = refit_page(job, report, folder)
+    (folder / "refit-sheet.html").write_text(page, encoding="utf-8")
+    return report
+
+
+def write_record(report: RefitReport, path: Path) -> None:
+    """record.csv: a line for each wheel, by wagon, axle and serial number; mm to 0.01."""
+    columns = [name for name in WheelRecord.model_fields if name != "tried"]
+    pairs = ("difference_mm", "curve_radius_m", "drift_mm")
+    axles = {axle.axle: axle for axle in report.axles}
+    with path.open("w", encoding="utf-8", newline="") as target:
+        table = csv.writer(target, lineterminator="\n")
+        table.writerow([*columns, *(f"axle_{name}" for name in pairs), "flange_tried_on"])
+        for wheel in report.wheels:
+            axle = axles.get(wheel.axle or "")
+            cells = [getattr(wheel, name) for name in columns]
+            cells += [getattr(axle, name, None) for name in pairs]
+            table.writerow([*map(_cell, cells), wheel.tried.says if wheel.tried else ""])
+
+
+def _cell(value: object) -> str:
+    if value is None:
+        return ""
+    return f"{value:.2f}" if isinstance(value, float) else str(value)

@@ -1,0 +1,58 @@
+"""The command for two wheels on their axle: sizes, fits, checks, and the assembly as STEP."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import typer
+
+from platewheel.cli.terminal.exits import CHECK_FAILED, exit_codes, tell
+from platewheel.cli.terminal.options import JobFile, Json, Out
+
+
+def wheelset(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) -> None:
+    """Two wheels on their axle, bearings and fits: checks, and the assembly as STEP."""
+    from platewheel.cli.job.job import read_job
+    from platewheel.cli.output.folder import WHEELSET_OURS, write_folder
+    from platewheel.cli.report.rows import check_rows
+    from platewheel.cli.report.wheelset_rows import (
+        WheelsetReport,
+        cut_rows,
+        fit_rows,
+        missing_words,
+        size_rows,
+        wheelset_row,
+    )
+    from platewheel.cli.terminal.show import show_checks, show_json, show_table, steps
+    from platewheel.parts.checks.run_wheelset import run_wheelset_checks
+    from platewheel.parts.wheelset.assembly import wheelset as made_of
+    from platewheel.parts.wheelset.solid import write_wheelset_step
+
+    with exit_codes():
+        job = read_job(job_file)
+        made = made_of(job.setting)
+        checks = check_rows(run_wheelset_checks(job.setting, made))
+        row = wheelset_row(job, made)
+        report = WheelsetReport(**row.model_dump(), job=job.head.name, checks=checks)
+
+        def write(folder: Path) -> None:
+            write_wheelset_step(job.setting, folder / "wheelset.step")
+            text = report.model_dump_json(indent=2)
+            (folder / "report.json").write_text(text + "\n", encoding="utf-8")
+
+        with steps() as step:
+            step("solids")
+            write_folder(out, f"{job.head.name}-wheelset", write, WHEELSET_OURS)
+        tell(missing_words(report))
+        if as_json:
+            show_json(report.model_dump())
+        else:
+            show_table("Wheelset", ("what", "size", "of what"), size_rows(report))
+            show_table("Fits", ("where", "size", "hole", "shaft"), fit_rows(report))
+            if report.cuts:
+                heads = ("bar", "bars", "from each", "rest of each")
+                show_table("Axles to saw", heads, cut_rows(report))
+            show_checks(checks)
+            typer.echo(out / f"{job.head.name}-wheelset" / "wheelset.step")
+    if any(row.verdict == "fail" for row in checks):
+        raise typer.Exit(CHECK_FAILED)

@@ -1,0 +1,75 @@
+"""Fabricated wagon wheels for light field railways, as a library and as the command `platewheel`.
+
+What a script may use stands here by name. The folders `parts`, `nesting` and `cli` are installed
+below this one; this file only hands on names, each loaded when it is first asked for.
+"""
+
+from __future__ import annotations
+
+from importlib import import_module
+from importlib.metadata import version
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from platewheel.parts.base.faults import Fault, GeometryError, SpecError
+    from platewheel.parts.geometry.blank import Blank
+    from platewheel.parts.wheel.assembly import wheel, wheel_mass_kg, wheel_parts, wheel_solids
+    from platewheel.parts.wheel.flange import flange_blank, flange_cone
+    from platewheel.parts.wheel.hub_disc import disc_blank, hub_disc
+    from platewheel.parts.wheel.hub_tube import hub_tube
+    from platewheel.parts.wheel.spec import WheelSpec
+    from platewheel.parts.wheel.tread_ring import tread_blank, tread_ring
+    from platewheel.parts.wheel.welds import weld_beads
+
+__version__ = version("platewheel")
+
+_HOMES = {
+    "Blank": "parts.geometry.blank",
+    "Fault": "parts.base.faults",
+    "GeometryError": "parts.base.faults",
+    "SpecError": "parts.base.faults",
+    "WheelSpec": "parts.wheel.spec",
+    "disc_blank": "parts.wheel.hub_disc",
+    "flange_blank": "parts.wheel.flange",
+    "flange_cone": "parts.wheel.flange",
+    "hub_disc": "parts.wheel.hub_disc",
+    "hub_tube": "parts.wheel.hub_tube",
+    "tread_blank": "parts.wheel.tread_ring",
+    "tread_ring": "parts.wheel.tread_ring",
+    "weld_beads": "parts.wheel.welds",
+    "wheel": "parts.wheel.assembly",
+    "wheel_mass_kg": "parts.wheel.assembly",
+    "wheel_parts": "parts.wheel.assembly",
+    "wheel_solids": "parts.wheel.assembly",
+}
+
+__all__ = [
+    "Blank",
+    "Fault",
+    "GeometryError",
+    "SpecError",
+    "WheelSpec",
+    "__version__",
+    "disc_blank",
+    "flange_blank",
+    "flange_cone",
+    "hub_disc",
+    "hub_tube",
+    "tread_blank",
+    "tread_ring",
+    "weld_beads",
+    "wheel",
+    "wheel_mass_kg",
+    "wheel_parts",
+    "wheel_solids",
+]
+
+
+def __getattr__(name: str) -> Any:
+    if name not in _HOMES:
+        raise AttributeError(f"module 'platewheel' has no attribute {name!r}")
+    return getattr(import_module(f"platewheel.{_HOMES[name]}"), name)
+
+
+def __dir__() -> list[str]:
+    return sorted({*globals(), *__all__})

@@ -1,0 +1,237 @@
+"""The job file: TOML read, checked section by section, and all its faults told at once."""
+
+from __future__ import annotations
+
+import difflib
+import tomllib
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from pydantic import Field
+
+from platewheel.nesting.cutting.cut_speed import CutSpeed, speed_faults
+from platewheel.nesting.drawings.extra import Extra, ExtraPart, extra_parts, read_extras
+from platewheel.nesting.stock.round_bar import Round
+from platewheel.nesting.stock.stock import Bar, Cutting, Offcut, Pipe, Stock
+from platewheel.nesting.templates.paper import Paper
+from platewheel.parts.base.faults import Fault, SpecError
+from platewheel.parts.base.spec_model import Spec, find_faults, unknown_key
+from platewheel.parts.setting.axle import AxleSpec
+from platewheel.parts.setting.costs import Costs
+from platewheel.parts.setting.setting import Setting
+from platewheel.parts.setting.track import FinishSpec, TrackSpec, WagonSpec
+from platewheel.parts.setting.use import ShopSpec, UseSpec
+from platewheel.parts.wheel.spec import WheelSpec
+
+HERE = Path()
+MOST_BYTES = 1_000_000  # a job file is a few kilobytes
+
+
+class JobHead(Spec):
+    """What the job is called and how many wheels it makes."""
+
+    name: str = Field(
+        pattern=r"^[A-Za-z0-9]([A-Za-z0-9 ._-]{0,58}[A-Za-z0-9_-])?$",
+        examples=["my-wheels"],
+        description="names the folder in out/",
+        json_schema_extra={
+            "takes": "of 1 to 60 letters, digits, spaces, '.', '_' or '-', no end in ' ' or '.'"
+        },
+    )
+    wheels: int = Field(ge=1, le=100000, examples=[8], description="how many to make")
+
+
+SINGLE: dict[str, type[Spec]] = {
+    "job": JobHead,
+    "track": TrackSpec,
+    "wagon": WagonSpec,
+    "wheel": WheelSpec,
+    "finish": FinishSpec,
+    "use": UseSpec,
+    "axle": AxleSpec,
+    "shop": ShopSpec,
+    "cutting": Cutting,
+    "paper": Paper,
+    "costs": Costs,
+}
+REPEATED: dict[str, type[Spec]] = {
+    "stock": Stock,
+    "offcut": Offcut,
+    "bar": Bar,
+    "pipe": Pipe,
+    "round": Round,
+    "cut_speed": CutSpeed,
+    "extra": Extra,
+}
+OPTIONAL = ("finish", "use", "axle", "shop", "cutting", "paper", "costs")  # all keys have defaults
+
+
+@dataclass(frozen=True)
+class Job:
+    """A job file that has been found good."""
+
+    head: JobHead
+    track: TrackSpec
+    wagon: WagonSpec
+    wheel: WheelSpec
+    finish: FinishSpec
+    use: UseSpec
+    axle: AxleSpec
+    shop: ShopSpec
+    cutting: Cutting
+    paper: Paper
+    costs: Costs
+    stock: tuple[Stock, ...]
+    offcuts: tuple[Offcut, ...]
+    bars: tuple[Bar, ...]
+    pipes: tuple[Pipe, ...]
+    cut_speeds: tuple[CutSpeed, ...]
+    extras: tuple[ExtraPart, ...] = ()
+    rounds: tuple[Round, ...] = ()
+    has_axle: bool = False  # [axle] is in the file: the wheelset is part of the job
+
+    @property
+    def setting(self) -> Setting:
+        """What the checks ask about."""
+        return Setting(
+            wheel=self.wheel,
+            track=self.track,
+            wagon=self.wagon,
+            finish=self.finish,
+            use=self.use,
+            axle=self.axle,
+            shop=self.shop,
+            process=self.cutting.process,
+        )
+
+
+def read_job(path: Path) -> Job:
+    """Job from a file. Raises: SpecError with every fault; nothing else for bad input."""
+    return job_of(_read_toml(path), path.parent)
+
+
+def job_of(table: dict[str, Any], folder: Path = HERE) -> Job:
+    """Job from a parsed table; files that it names are seen from `folder`.
+
+    Raises: SpecError with every fault.
+    """
+    faults = [*_section_faults(table)]
+    for name, kind in SINGLE.items():
+        section = table.get(name)
+        if section is None and name in OPTIONAL:
+            section = {}
+        if isinstance(section, dict):
+            faults += (fault.below(name) for fault in find_faults(kind, section))
+    extras = table.get("extra", [])
+    drawn, bad_extras = read_extras(extras if isinstance(extras, list) else [], folder)
+    faults += bad_extras
+    for name, kind in REPEATED.items():
+        rows = table.get(name, [])
+        for i, row in enumerate(rows if isinstance(rows, list) else []):
+            if isinstance(row, dict) and name != "extra":
+                faults += (fault.below(f"{name}[{i}]") for fault in find_faults(kind, row))
+    faults += _repeated_names(table)
+    if faults:
+        raise SpecError(faults)
+    single = {name: kind(**table.get(name, {})) for name, kind in SINGLE.items()}
+    rows = {name: tuple(kind(**r) for r in table.get(name, [])) for name, kind in REPEATED.items()}
+    values: dict[str, Any] = {
+        "head": single.pop("job"),
+        **single,
+        "stock": rows["stock"],
+        "offcuts": rows["offcut"],
+        "bars": rows["bar"],
+        "pipes": rows["pipe"],
+        "rounds": rows["round"],
+        "cut_speeds": rows["cut_speed"],
+        "has_axle": "axle" in table,
+        "extras": extra_parts(drawn, single["wheel"].steel),  # type: ignore[attr-defined]
+    }
+    job = Job(**values)
+    slow = [*speed_faults(job.cutting, job.cut_speeds, _cut_thicknesses_mm(job))]
+    if slow:
+        raise SpecError(slow)
+    return job
+
+
+def _cut_thicknesses_mm(job: Job) -> list[float]:
+    """Thicknesses of all blanks that are cut from sheet."""
+    wheel = job.wheel
+    tread = [wheel.tread_thickness_mm] if wheel.tread_from == "sheet" else []
+    extras = [extra.blank.thickness_mm for extra in job.extras]
+    return [*tread, wheel.disc_thickness_mm, wheel.flange_thickness_mm, *extras]
+
+
+def _section_faults(table: dict[str, Any]) -> Iterator[Fault]:
+    known = [*SINGLE, *REPEATED]
+    for name, value in table.items():
+        if name in SINGLE and not isinstance(value, dict):
+            yield Fault(name, value, f"one section [{name}]", f"write [{name}] above its keys")
+        elif name in REPEATED and not (
+            isinstance(value, list) and all(isinstance(row, dict) for row in value)
+        ):
+            yield Fault(name, value, f"sections [[{name}]]", f"write [[{name}]] above each one")
+        elif name not in known:
+            yield _stray(name, value, known)
+    for name in SINGLE:
+        if name not in table and name not in OPTIONAL:
+            yield Fault(
+                name, None, f"a section [{name}]", "see the file that `platewheel new` writes"
+            )
+
+
+def _stray(name: str, value: Any, known: list[str]) -> Fault:
+    if not isinstance(value, dict | list):
+        home = next((s for s, kind in SINGLE.items() if name in kind.model_fields), None)
+        if home:
+            return Fault(name, value, f"inside [{home}]", f"move it below [{home}]")
+    near = difflib.get_close_matches(name, known, n=1, cutoff=0.4)
+    fault = unknown_key(name, "a section" if isinstance(value, dict | list) else value, known)
+    advice = f"did you mean {near[0]}?" if near else fault.advice
+    return Fault(name, fault.value, f"sections {', '.join(known)}", advice)
+
+
+def _repeated_names(table: dict[str, Any]) -> Iterator[Fault]:
+    """Offcuts are told apart by their names in reports and files."""
+    seen: set[str] = set()
+    rows = table.get("offcut", [])
+    for i, row in enumerate(rows if isinstance(rows, list) else []):
+        name = row.get("name") if isinstance(row, dict) else None
+        if isinstance(name, str):
+            if name in seen:
+                yield Fault(f"offcut[{i}].name", name, "a name of its own", "chalk another number")
+            seen.add(name)
+
+
+def _read_toml(path: Path) -> dict[str, Any]:
+    file = str(path)
+    start = "`platewheel new FILE` writes one to start from"
+    try:
+        if path.is_dir():
+            raise SpecError([Fault(file, "a folder", "a job file (TOML text)", start)])
+        with path.open("rb") as source:
+            data = source.read(MOST_BYTES + 1)
+        if len(data) > MOST_BYTES:
+            found = f"{max(path.stat().st_size, len(data))} bytes"
+            raise SpecError(
+                [Fault(file, found, f"a job file of at most {MOST_BYTES} bytes", start)]
+            )
+    except OSError as error:
+        reason = error.strerror or str(error)
+        raise SpecError([Fault(file, reason, "a job file that can be read", start)]) from error
+    if not data.strip():
+        raise SpecError([Fault(file, "an empty file", "a job file (TOML text)", start)])
+    try:
+        return tomllib.loads(data.decode("utf-8-sig"))
+    except UnicodeDecodeError as error:
+        found = f"bytes that are not UTF-8 text at offset {error.start}"
+        raise SpecError([Fault(file, found, "a job file (TOML text)", start)]) from error
+    except (ValueError, RecursionError) as error:  # ValueError: numbers of absurd length
+        advice = "text in quotes, numbers without; one key = value on a line, each key once"
+        if "overwrite" in str(error):
+            advice += (
+                "; a table that comes more than once, as [[stock]], in double brackets each time"
+            )
+        raise SpecError([Fault(file, str(error), "TOML, https://toml.io", advice)]) from error

@@ -1,0 +1,48 @@
+"""The commented job file that `platewheel new` writes, made from the keys themselves."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from platewheel.cli.job.job import OPTIONAL, REPEATED, SINGLE
+from platewheel.parts.base.spec_model import Spec, allowed, example, toml_value
+
+HEAD = """\
+# A wheel job. Every line with a value is one that you can change; lines that start
+# with # are notes. Lengths in mm unless the name says otherwise.
+# Check it with:  platewheel check THIS-FILE     Build it with:  platewheel build THIS-FILE
+"""
+ABSENT = {  # tables that a starting job shows but does not use
+    "cut_speed": "speeds of your machine, one table a thickness; without any, [cutting] tells them",
+    "extra": "parts of your own, cut along with the wheel's",
+    "offcut": "left-over pieces, used before whole sheets",
+    "bar": 'flat bar, for tread_from = "bar"',
+    "round": "round bar for the axles",
+    "pipe": 'pipe, for tread_from = "pipe"',
+}
+START_STOCK = ({"thickness_mm": 6.0}, {"thickness_mm": 8.0})  # discs; tread and flange
+
+
+def new_job_text() -> str:
+    """Text of a job file that builds as it stands."""
+    parts = [HEAD]
+    for name, kind in SINGLE.items():
+        note = "  # may be left out: all defaults" if name in OPTIONAL else ""
+        parts.append(f"[{name}]{note}\n" + _keys(kind, {}))
+    for values in START_STOCK:
+        parts.append("[[stock]]\n" + _keys(REPEATED["stock"], values))
+    for name, why in ABSENT.items():
+        table = f"[[{name}]]\n" + _keys(REPEATED[name], {})
+        quiet = "\n".join(f"# {line}" for line in table.rstrip().splitlines())
+        parts.append(f"# {why}: take the first # off these lines\n{quiet}\n")
+    return "\n".join(parts)
+
+
+def _keys(kind: type[Spec], values: Mapping[str, object]) -> str:
+    lines = []
+    for key, field in kind.model_fields.items():
+        value = values.get(key, example(field))
+        lines.append(f"# {field.description} ({allowed(key, field)})")
+        quiet = "# " if field.default is None and key not in values else ""
+        lines.append(f"{quiet}{key} = {toml_value(value)}")
+    return "\n".join(lines) + "\n"

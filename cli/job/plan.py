@@ -1,0 +1,151 @@
+"""A job's blanks and lengths laid on its stock: which part comes from what."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+from platewheel.cli.job.job import Job
+from platewheel.cli.terminal.exits import NotFinished
+from platewheel.nesting.drawings.extra import extra_blanks
+from platewheel.nesting.offcuts.remnant import LeftOver, left_overs
+from platewheel.nesting.quick.bound import Bound, plate_bounds
+from platewheel.nesting.sawing.cut_lengths import CutPlan, Length, Piece, cut_lengths
+from platewheel.nesting.search.nest import Effort, nest
+from platewheel.nesting.stock.layout import Layout, Nest, Wanted, sheets_of
+from platewheel.nesting.stock.small_holes import without_small_holes
+from platewheel.parts.geometry.blank import Blank
+from platewheel.parts.wheel.assembly import Part, wheel_parts
+
+
+@dataclass(frozen=True)
+class Plan:
+    """Everything laid: plates, lengths, what stays, and what found no stock."""
+
+    parts: tuple[Part, ...]
+    nest: Nest
+    lengths: tuple[CutPlan, ...]
+    kept: tuple[LeftOver, ...]
+    short: tuple[Piece, ...]
+    tread_length_mm: float
+    bounds: tuple[Bound, ...]
+
+    @property
+    def layouts(self) -> tuple[Layout, ...]:
+        return self.nest.layouts
+
+
+def plan_job(job: Job, seed: int, report: Callable[[str], None], effort: Effort = "normal") -> Plan:
+    """Lay the job's blanks and lengths; nothing is dropped, `lacking` tells what is left over."""
+    wheel = job.wheel
+    parts = wheel_parts(wheel)
+    found, bounds = _plates(job, parts, seed, report, effort)
+    lengths, short = _tread_lengths(job, parts[0].blank)
+    kept = tuple(p for layout in found.layouts for p in left_overs(layout, job.cutting))
+    blank = parts[0].blank
+    length = blank.sizes["length_mm"] if blank else wheel.tread_width_mm
+    return Plan(parts, found, lengths, kept, short, length, bounds)
+
+
+def plan_parts(
+    job: Job, parts: tuple[Part, ...], seed: int, report: Callable[[str], None], effort: Effort
+) -> Plan:
+    """Lay the sheet blanks of these parts alone; no bar, no pipe."""
+    found, bounds = _plates(job, parts, seed, report, effort)
+    kept = tuple(p for layout in found.layouts for p in left_overs(layout, job.cutting))
+    return Plan(parts, found, (), kept, (), 0.0, bounds)
+
+
+def _plates(
+    job: Job, parts: tuple[Part, ...], seed: int, report: Callable[[str], None], effort: Effort
+) -> tuple[Nest, tuple[Bound, ...]]:
+    """The nest of each steel in turn, the wheel's first, put together."""
+    layouts: list[Layout] = []
+    unplaced: list[Wanted] = []
+    bounds: list[Bound] = []
+    for steel in dict.fromkeys([job.wheel.steel, *(extra.steel for extra in job.extras)]):
+        wanted = list(extra_blanks(job.extras, steel))
+        if steel == job.wheel.steel:
+            wanted = [*_wheel_blanks(job, parts), *wanted]
+        wanted = [replace(w, blank=without_small_holes(w.blank, job.cutting)) for w in wanted]
+        sheets = sheets_of(
+            [row for row in job.stock if row.steel == steel],
+            [row for row in job.offcuts if row.steel == steel],
+        )
+        found = nest(wanted, sheets, job.cutting, seed, report, effort)
+        layouts += found.layouts
+        unplaced += found.unplaced
+        bounds += plate_bounds(found.layouts, sheets, job.cutting)
+    return Nest(tuple(layouts), tuple(unplaced)), tuple(bounds)
+
+
+def _wheel_blanks(job: Job, parts: tuple[Part, ...]) -> list[Wanted]:
+    """The wheel's blanks that come from sheet; tread strips along it where the job asks that."""
+    along = job.cutting.strips_along_sheet
+    return [
+        Wanted(
+            part.blank,
+            part.count_per_wheel * job.head.wheels,
+            "half" if along and part.name == "tread" else "any",
+        )
+        for part in parts
+        if part.blank and not (part.name == "tread" and job.wheel.tread_from == "bar")
+    ]
+
+
+def _tread_lengths(job: Job, blank: Blank | None) -> tuple[tuple[CutPlan, ...], tuple[Piece, ...]]:
+    wheel = job.wheel
+    if wheel.tread_from == "sheet":
+        return (), ()
+    if wheel.tread_from == "bar":
+        assert blank is not None
+        piece = Piece("tread", blank.sizes["length_mm"], job.head.wheels)
+        stock = [
+            Length(f"bar {b.width_mm:g} x {b.thickness_mm:g}", b.length_mm, b.count, b.price)
+            for b in job.bars
+            if (b.width_mm, b.thickness_mm) == (wheel.tread_width_mm, wheel.tread_thickness_mm)
+        ]
+    else:
+        piece = Piece("tread", wheel.tread_width_mm, job.head.wheels)
+        stock = [
+            Length(f"pipe {p.outside_mm:g} x {p.wall_mm:g}", p.length_mm, p.count, p.price)
+            for p in job.pipes
+            if (p.outside_mm, p.wall_mm) == (wheel.tread_diameter_mm, wheel.tread_thickness_mm)
+        ]
+    return cut_lengths([piece], stock, job.cutting.kerf_mm)
+
+
+def lacking(job: Job, plan: Plan) -> list[str]:
+    """A line for each blank or length that fits no stock to hand, with what to try."""
+    lines = []
+    steels = {extra.blank.name: extra.steel for extra in job.extras}
+    for item in plan.nest.unplaced:
+        sizes = ", ".join(
+            f"{s.width_mm:g} x {s.length_mm:g} x {s.thickness_mm:g} {s.steel}" for s in job.stock
+        )
+        x0, y0, x1, y1 = item.blank.bounds
+        lines.append(
+            f"{item.blank.name}: {item.count} fit no stock: {item.blank.thickness_mm:g} mm "
+            f"{steels.get(item.blank.name, job.wheel.steel)}, {x1 - x0:.1f} x {y1 - y0:.1f} mm; "
+            f"stock: {sizes or 'none'}; "
+            "try: a [[stock]] of that thickness and steel, a larger sheet or a larger count"
+        )
+    for piece in plan.short:
+        wheel = job.wheel
+        kind = wheel.tread_from
+        first = wheel.tread_width_mm if kind == "bar" else wheel.tread_diameter_mm
+        here = [row.length_mm for row in (job.bars if kind == "bar" else job.pipes)]
+        lengths = ", ".join(f"{length:g}" for length in here) or "none"
+        lines.append(
+            f"{piece.name}: {piece.count} lengths of {piece.length_mm:.1f} mm fit no [[{kind}]] of "
+            f"{first:g} x {wheel.tread_thickness_mm:g} mm to hand; lengths of any section: "
+            f"{lengths}; try: add one of that section, long enough, or a larger count"
+        )
+    return lines
+
+
+def require_stock(job: Job, plan: Plan) -> None:
+    """Raises: NotFinished naming each blank that fits no stock."""
+    lines = lacking(job, plan)
+    if lines:
+        raise NotFinished(lines)

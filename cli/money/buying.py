@@ -1,0 +1,167 @@
+"""The buying list: every thing and service that the job pays for, with mass and price."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from platewheel.cli.job.job import Job
+from platewheel.cli.job.plan import Plan
+from platewheel.cli.job.wheelset import job_wheelset
+from platewheel.cli.money.buying_axle import axle_rows
+from platewheel.cli.money.buying_row import buy_row, of_stock
+from platewheel.cli.schema.report import NestingRow
+from platewheel.cli.schema.shop import BuyKind, BuyRow
+from platewheel.nesting.stock.layout import Layout, Sheet
+from platewheel.parts.base.steel import DENSITY_KG_MM3
+from platewheel.parts.checks.galvanizing.coating import coated_area_mm2, zinc_mass_kg
+from platewheel.parts.making.figures import tread_stock_kg
+from platewheel.parts.making.weld_metal import weld_metal
+from platewheel.parts.wheel.assembly import wheel_mass_kg
+from platewheel.parts.wheel.hub_tube import tube_words
+
+FILLER = {"rod": "covered rods", "wire": "solid wire"}
+
+
+def buying_rows(job: Job, plan: Plan, nesting: NestingRow) -> list[BuyRow]:
+    """Lines of the list, for all wheels and the user's own parts together."""
+    return [
+        *_sheets(job, plan),
+        *_lengths(job, plan),
+        *_tubes(job, plan),
+        *_cutting(job, plan, nesting),
+        *_welding(job),
+        *_coating(job),
+        *_axles(job),
+    ]
+
+
+def _axles(job: Job) -> Iterator[BuyRow]:
+    made = job_wheelset(job).wheelset
+    if made is not None:
+        yield from axle_rows(job, made)
+
+
+def wheel_share(layout: Layout) -> float:
+    """Area of the wheels' blanks over that of all parts on a plate."""
+    parts = [(p.blank.kind, p.blank.area_mm2) for p in layout.placements]
+    own = sum(area for kind, area in parts if kind == "extra")
+    return 1 - own / sum(area for _, area in parts)
+
+
+def cutting_share(layouts: Sequence[Layout]) -> float:
+    """The same over all plates."""
+    area = sum(one.parts_area_mm2 * one.repeat for one in layouts)
+    own = sum(wheel_share(one) * one.parts_area_mm2 * one.repeat for one in layouts)
+    return own / area
+
+
+def _sheets(job: Job, plan: Plan) -> Iterator[BuyRow]:
+    alike: dict[tuple[str, float, str, float, bool], list[Layout]] = {}
+    for layout in plan.layouts:
+        sheet = layout.sheet
+        key = (sheet.name, sheet.thickness_mm, sheet.steel, sheet.price, sheet.is_offcut)
+        alike.setdefault(key, []).append(layout)
+    for layouts in alike.values():
+        sheet, count = layouts[0].sheet, sum(layout.repeat for layout in layouts)
+        mass = sheet.area_mm2 * sheet.thickness_mm * DENSITY_KG_MM3
+        share = sum(wheel_share(one) * one.repeat for one in layouts) / count
+        price, says = of_stock(sheet.price, mass, job.costs, "stock")
+        if sheet.is_offcut:
+            price, says = 0.0, "to hand, nothing to pay"
+        yield buy_row(
+            "sheet",
+            _sheet_words(sheet),
+            count,
+            "off",
+            price,
+            says,
+            mass_kg=mass * count,
+            wheel_share=share,
+        )
+
+
+def _sheet_words(sheet: Sheet) -> str:
+    kind = f"offcut {sheet.name}" if sheet.is_offcut else f"plate {sheet.name}"
+    return f"{kind} x {sheet.thickness_mm:g} mm, {sheet.steel}"
+
+
+def _lengths(job: Job, plan: Plan) -> Iterator[BuyRow]:
+    kind: BuyKind = "bar" if job.wheel.tread_from == "bar" else "pipe"
+    wheel = job.wheel
+    counts: dict[tuple[str, float, float], int] = {}
+    for cut in plan.lengths:
+        key = (cut.stock.name, cut.stock.length_mm, cut.stock.price)
+        counts[key] = counts.get(key, 0) + cut.repeat
+    for (name, length, price), count in counts.items():
+        mass = tread_stock_kg(wheel, length)
+        each, says = of_stock(price, mass, job.costs, kind)
+        words = f"{name} mm, {length:g} long, {wheel.steel}"
+        yield buy_row(kind, words, count, "off", each, says, mass_kg=mass * count)
+
+
+def _tubes(job: Job, plan: Plan) -> Iterator[BuyRow]:
+    costs = job.costs
+    for part in plan.parts:
+        if part.name == "hub-tube":
+            mass = part.mass_kg * job.head.wheels
+            price, says = costs.tube_price_per_kg, "costs.tube_price_per_kg; saw cuts not counted"
+            if price is None:
+                price, says = costs.steel_price_per_kg, "costs.steel_price_per_kg, as other steel"
+            if price is None:
+                says = "not priced: set costs.tube_price_per_kg or costs.steel_price_per_kg"
+            words = f"hub tube, {job.head.wheels} off {tube_words(job.wheel)}"
+            yield buy_row("tube", words, mass, "kg", price, says, mass_kg=mass)
+
+
+def _cutting(job: Job, plan: Plan, nesting: NestingRow) -> Iterator[BuyRow]:
+    if not nesting.cutting_hours:
+        return
+    price = job.cutting.price_per_h or None
+    says = (
+        "cutting.price_per_h: machine, operator, gas or electricity"
+        if price
+        else "not priced: set cutting.price_per_h (machine, gas or electricity); "
+        "until then the cutter's hours count as labour"
+    )
+    words = f"{job.cutting.process} cutting, {nesting.cut_length_mm / 1000:.1f} m of cut"
+    share = cutting_share(plan.layouts)
+    yield buy_row("cutting", words, nesting.cutting_hours, "h", price, says, wheel_share=share)
+
+
+def _welding(job: Job) -> Iterator[BuyRow]:
+    costs, wheels = job.costs, job.head.wheels
+    metal = weld_metal(job.wheel, costs)
+    filler, gas = metal.filler_kg * wheels, metal.gas_m3 * wheels
+    key = "costs.filler_price_per_kg"
+    says = f"{key}; {metal.deposited_kg * wheels:.1f} kg of it end in the beads"
+    if costs.filler_price_per_kg is None:
+        says = f"not priced: set {key}"
+    name, price = FILLER[costs.welding], costs.filler_price_per_kg
+    yield buy_row("filler", name, filler, "kg", price, says, mass_kg=filler)
+    if costs.welding == "wire":
+        key = "costs.gas_price_per_m3"
+        says = key if costs.gas_price_per_m3 is not None else f"not priced: set {key}"
+        yield buy_row("gas", "shielding gas", gas, "m3", costs.gas_price_per_m3, says)
+
+
+def _coating(job: Job) -> Iterator[BuyRow]:
+    costs, wheels, coating = job.costs, job.head.wheels, job.finish.coating
+    if coating == "galvanized":
+        steel, zinc = wheel_mass_kg(job.wheel) * wheels, zinc_mass_kg(job.wheel) * wheels
+        key = "costs.galvanizing_price_per_kg"
+        price = costs.galvanizing_price_per_kg
+        says = f"{key}, of steel dipped" if price is not None else f"not priced: set {key}"
+        yield buy_row("galvanizing", "hot-dip galvanizing", steel, "kg", price, says)
+        apart = costs.zinc_price_per_kg
+        if apart is None and price is not None:
+            apart, says = 0.0, "in the galvanizer's price"
+        elif apart is None:
+            says = f"not priced: in the galvanizer's price, {key}"
+        else:
+            says = "costs.zinc_price_per_kg"
+        yield buy_row("zinc", "zinc, at least", zinc, "kg", apart, says, mass_kg=zinc)
+    elif coating == "painted":
+        area = coated_area_mm2(job.wheel) * 1e-6 * wheels
+        key, price = "costs.paint_price_per_m2", costs.paint_price_per_m2
+        says = f"{key}, inside of the box too" if price is not None else f"not priced: set {key}"
+        yield buy_row("paint", "paint, all coats", area, "m2", price, says)

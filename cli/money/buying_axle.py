@@ -1,0 +1,92 @@
+"""Lines of the buying list for the wheelset: bar, bearings, spacers, what holds the wheels.
+
+None of them is a wheel's: their share of the wheels' cost is nothing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from platewheel.cli.job.job import Job
+from platewheel.cli.money.buying_row import buy_row, of_stock
+from platewheel.cli.report.wheelset_rows import axle_cuts, axles_of
+from platewheel.cli.schema.shop import BuyKind, BuyRow
+from platewheel.nesting.stock.round_bar import Round
+from platewheel.parts.making.figures import round_bar_kg
+from platewheel.parts.wheelset.assembly import Wheelset
+from platewheel.parts.wheelset.wheel_seat import held_words
+
+
+def axle_rows(job: Job, made: Wheelset) -> Iterator[BuyRow]:
+    """All of the job's axles."""
+    yield from _bars(job, made)
+    yield from _bearings(job, made)
+    yield from _spacers(job, made)
+    yield from _holding(job, made)
+
+
+def _bars(job: Job, made: Wheelset) -> Iterator[BuyRow]:
+    cut = axle_cuts(job, made)
+    counts: dict[Round, int] = {}
+    for bar, plan in zip(cut.bars, cut.plans, strict=True):
+        counts[bar] = counts.get(bar, 0) + plan.repeat
+    for bar, count in counts.items():
+        mass = round_bar_kg(bar.diameter_mm, bar.length_mm)
+        each, says = of_stock(bar.price, mass, job.costs, "round")
+        words = f"axle bar, round {bar.diameter_mm:g} mm, {bar.length_mm:g} long, {made.steel}"
+        yield buy_row("round", words, count, "off", each, says, mass_kg=mass * count, wheel_share=0)
+    if cut.missing:
+        mass = round_bar_kg(cut.least_bar_mm, cut.piece_mm) * cut.missing
+        words = f"axle bar for {cut.missing} lengths of {cut.piece_mm:g} mm, round "
+        words += f"{cut.least_bar_mm:.4g} mm or thicker, {made.steel}"
+        price = job.costs.steel_price_per_kg
+        says = "costs.steel_price_per_kg, without the rests of its bars"
+        if price is None:
+            says = "not priced: give the bar as [[round]], or costs.steel_price_per_kg"
+        yield buy_row("round", words, mass, "kg", price, says, mass_kg=mass, wheel_share=0)
+
+
+def _bearings(job: Job, made: Wheelset) -> Iterator[BuyRow]:
+    count = len(made.bearing_z_mm) * axles_of(job)
+    if made.bearing is not None:
+        where = "in its housing" if made.turning else "for the hubs"
+        words = f"bearing {made.bearing.name}, {where}"
+    else:
+        assert made.bush is not None
+        bush = made.bush
+        words = f"bush of {bush.material}, {bush.bore_mm:g} bore, {bush.outside_mm:g} outside, "
+        words += f"{bush.length_mm:g} long"
+    key = "costs.bearing_price"
+    price = job.costs.bearing_price
+    says = f"not priced: set {key}" if price is None else key
+    kind: BuyKind = "bearing" if made.bearing is not None else "bush"
+    yield buy_row(kind, words, count, "off", price, says, wheel_share=0)
+
+
+def _spacers(job: Job, made: Wheelset) -> Iterator[BuyRow]:
+    costs, axles = job.costs, axles_of(job)
+    price, says = costs.tube_price_per_kg, "costs.tube_price_per_kg"
+    if price is None:
+        price, says = costs.steel_price_per_kg, "costs.steel_price_per_kg, as other steel"
+    if price is None:
+        says = "not priced: set costs.tube_price_per_kg or costs.steel_price_per_kg"
+    sizes: dict[tuple[str, float, float, float], int] = {}
+    for name, inside, outside, length, _ in made.spacers:
+        size = (name.rpartition("-")[0], inside, outside, round(length, 3))
+        sizes[size] = sizes.get(size, 0) + axles
+    for (name, inside, outside, length), count in sizes.items():
+        mass = (round_bar_kg(outside, length) - round_bar_kg(inside, length)) * count
+        words = f"{name}, {count} off {inside:.4g} inside, {outside:.4g} outside, {length:.4g} long"
+        yield buy_row("spacer", words, mass, "kg", price, says, mass_kg=mass, wheel_share=0)
+
+
+def _holding(job: Job, made: Wheelset) -> Iterator[BuyRow]:
+    if made.retention in ("weld", "press"):
+        return
+    words, key = "; ".join(held_words(job.setting, made)), "costs.wheel_holding_price"
+    if not words:
+        return
+    price = job.costs.wheel_holding_price
+    says = f"not priced: set {key}" if price is None else key
+    item = f"to hold the two wheels of an axle: {words}"
+    yield buy_row("holding", item, axles_of(job), "off", price, says, wheel_share=0)

@@ -1,0 +1,40 @@
+"""One line of the buying list, and what steel costs that has a price of its own or none."""
+
+from __future__ import annotations
+
+from platewheel.cli.schema.shop import BuyKind, BuyRow
+from platewheel.parts.setting.costs import Costs
+
+
+def buy_row(
+    kind: BuyKind,
+    item: str,
+    quantity: float,
+    unit: str,
+    unit_price: float | None,
+    says: str,
+    *,
+    mass_kg: float | None = None,
+    wheel_share: float = 1.0,
+) -> BuyRow:
+    """A line; its price follows from the unit's."""
+    return BuyRow(
+        kind=kind,
+        item=item,
+        quantity=quantity,
+        unit=unit,
+        mass_kg=mass_kg,
+        unit_price=unit_price,
+        price=None if unit_price is None else unit_price * quantity,
+        wheel_share=wheel_share,
+        says=says,
+    )
+
+
+def of_stock(price: float, mass_kg: float, costs: Costs, key: str) -> tuple[float | None, str]:
+    """Price of one piece of steel: its own, or by its mass; and by what."""
+    if price > 0:
+        return price, f"price of its [[{key}]]"
+    if costs.steel_price_per_kg is not None:
+        return costs.steel_price_per_kg * mass_kg, "by its mass, costs.steel_price_per_kg"
+    return None, f"not priced: set price in its [[{key}]], or costs.steel_price_per_kg"

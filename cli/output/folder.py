@@ -1,0 +1,141 @@
+"""The job folder: written aside, then put in place; what was there stays until then."""
+
+from __future__ import annotations
+
+import os
+import re
+import shutil
+import tempfile
+from collections.abc import Callable, Iterator, Mapping
+from pathlib import Path
+from typing import TypeVar
+
+from platewheel.cli.terminal.exits import NotFinished
+
+T = TypeVar("T")
+PART = r"(tread|disc|disc-field|disc-gauge|flange|hub-tube)"
+EXTRA = r"extra-[A-Za-z0-9._-]+"  # a part of the user's own
+OURS = {  # entry of a job folder -> what the files in it are called; "" for a file
+    "report.json": "",
+    "job-sheet.html": "",
+    "offcuts.toml": "",
+    "offcuts-used.toml": "",
+    "solids": rf"({PART}|wheel|wheelset)\.step",
+    "blanks": rf"({PART}|{EXTRA})\.dxf",
+    "sheets": r"[0-9.]+mm-[0-9]+\.dxf",
+    "templates": rf"({PART}|{EXTRA}|strip-{PART}|small-parts)\.pdf",
+}
+
+WHEELSET_OURS = {"report.json": "", "wheelset.step": ""}  # of a wheelset
+PROPOSAL_OURS = {"report.json": "", "proposal.html": ""}  # of a proposal
+REFIT_OURS = {  # the same for the folder of a refit
+    "report.json": "",
+    "record.csv": "",
+    "refit-sheet.html": "",
+    "offcuts.toml": "",
+    "offcuts-used.toml": "",
+    "blanks": r"(disc|flange)-[0-9]+\.dxf",
+    "sheets": OURS["sheets"],
+}
+
+
+def write_folder(
+    out: Path, name: str, write: Callable[[Path], T], ours: Mapping[str, str] = OURS
+) -> T:
+    """Replace out/name by what `write` puts into the folder it is given.
+
+    Raises: NotFinished where out/name holds files that are not `ours`; whatever `write` raises.
+    In every case of failure the former folder is as it was.
+    """
+    return _aside(out, name, write, _swap, ours)
+
+
+def write_part(out: Path, name: str, write: Callable[[Path], T]) -> T:
+    """Replace only those entries of out/name that `write` makes; all of them or none."""
+
+    def put(made: Path, home: Path) -> None:
+        home.mkdir(exist_ok=True)
+        done: list[tuple[Path, Path]] = []
+        try:
+            for entry in sorted(made.iterdir()):
+                target = home / entry.name
+                done.append((target, _swap(entry, target)))
+        except BaseException:
+            for target, former in reversed(done):
+                target.rename(made / target.name)
+                if former.exists():
+                    former.rename(target)
+            raise
+
+    return _aside(out, name, write, put)
+
+
+def _aside(
+    out: Path,
+    name: str,
+    write: Callable[[Path], T],
+    put: Callable[[Path, Path], object],
+    ours: Mapping[str, str] = OURS,
+) -> T:
+    home = out / name
+    require_ours(out, name, ours)
+    out.mkdir(parents=True, exist_ok=True)
+    aside = Path(tempfile.mkdtemp(prefix=f".{name}-", dir=out))
+    try:
+        made = aside / "made"
+        made.mkdir()
+        result = write(made)
+        put(made, home)
+        return result
+    finally:
+        shutil.rmtree(aside, ignore_errors=True)
+
+
+def require_ours(out: Path, name: str, ours: Mapping[str, str] = OURS) -> None:
+    """A folder that holds anything else is somebody's own: it is not replaced. For a command that
+    takes long, to ask first. Raises: NotFinished."""
+    home = out / name
+    there = next(one for one in (out, *out.absolute().parents) if one.exists())
+    if not there.is_dir():
+        raise NotFinished([f"{there}: there, but no folder; name a folder as --out"])
+    if not os.access(there, os.W_OK | os.X_OK):
+        raise NotFinished([f"{there}: not yours to write in; name another folder as --out"])
+    if home.is_symlink() or (home.exists() and not home.is_dir()):
+        raise NotFinished([f"{home}: there, but no folder; move it away or take another --out"])
+    strangers = sorted(_strangers(home, ours)) if home.exists() else []
+    if strangers:
+        raise NotFinished(
+            [
+                f"{home}: holds {', '.join(strangers[:5])}, not written here; move them or take "
+                "another --out or job.name"
+            ]
+        )
+
+
+def _strangers(home: Path, ours: Mapping[str, str]) -> Iterator[str]:
+    for entry in home.iterdir():
+        names = ours.get(entry.name)
+        if names is None or entry.is_symlink() or entry.is_dir() != bool(names):
+            yield entry.name
+        elif names:
+            for inner in entry.iterdir():
+                if not re.fullmatch(names, inner.name) or not inner.is_file():
+                    yield f"{entry.name}/{inner.name}"
+
+
+def _swap(made: Path, home: Path) -> Path:
+    """Put `made` in the place of `home`; should that fail, `home` is put back.
+
+    Returns where the former `home` is kept, if there was one.
+    """
+    former = made.parent / f"former-{home.name}"
+    if not home.exists():
+        made.rename(home)
+        return former
+    home.rename(former)
+    try:
+        made.rename(home)
+    except BaseException:
+        former.rename(home)
+        raise
+    return former

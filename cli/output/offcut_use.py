@@ -1,0 +1,74 @@
+"""Which job used which offcut: each job folder tells it, and builds beside it warn."""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+from typing import Any
+
+from platewheel.cli.job.job import Job
+from platewheel.nesting.stock.layout import Layout
+from platewheel.parts.base.spec_model import toml_value
+
+USED_FILE = "offcuts-used.toml"
+MOST_BYTES = 1_000_000  # such a file has a line or two for each offcut
+
+
+def used_toml(layouts: Sequence[Layout], job_name: str) -> str:
+    """`[[used]]` tables: the offcuts that a job's cutting files really lay parts on."""
+    lines = [f"# offcuts that the cutting files of {job_name} use up; builds beside it read this"]
+    for layout in layouts:
+        if layout.sheet.is_offcut and layout.placements:
+            lines += ["", "[[used]]", f"name = {toml_value(layout.sheet.name)}"]
+    return "\n".join(lines) + "\n"
+
+
+def used_before(job: Job, out: Path) -> list[str]:
+    """A warning for each offcut of the job that another job in `out` used, and for each record
+    that cannot be read. The job's own former build does not count."""
+    if not job.offcuts:
+        return []
+    named = {offcut.name for offcut in job.offcuts}
+    lines = []
+    try:
+        homes = sorted(out.iterdir()) if out.is_dir() else []
+    except OSError as error:
+        return [f"{out}: {error.strerror or error}; it is not known which offcuts were used before"]
+    for home in homes:
+        if home.name == job.head.name or home.name.startswith("."):
+            continue
+        try:
+            used = set(_used_names(home / USED_FILE))
+        except (OSError, ValueError, RecursionError) as error:
+            reason = " ".join((getattr(error, "strerror", None) or str(error)).split())
+            lines.append(
+                f"{home / USED_FILE}: cannot be read: {reason}; it is not known which offcuts "
+                f"job '{home.name}' used"
+            )
+            continue
+        lines += [
+            f"offcut '{name}' was used by job '{home.name}' ({home}): check that it is still there"
+            for name in sorted(named & used)
+        ]
+    return lines
+
+
+def _used_names(path: Path) -> Iterator[str]:
+    """Raises: OSError, ValueError where the file is there but is no such record."""
+    if not path.is_file():
+        if path.exists():
+            raise ValueError("no file")
+        return
+    with path.open("rb") as source:
+        data = source.read(MOST_BYTES + 1)
+    if len(data) > MOST_BYTES:
+        raise ValueError(f"more than {MOST_BYTES} bytes")
+    rows: Any = tomllib.loads(data.decode("utf-8-sig")).get("used", [])
+    if not isinstance(rows, list):
+        raise ValueError("used is no list of tables")
+    for row in rows:
+        name = row.get("name") if isinstance(row, dict) else None
+        if not isinstance(name, str):
+            raise ValueError("a table without a name")
+        yield name

@@ -1,0 +1,108 @@
+"""The files of a job folder, one function a kind; each writes below the folder it is given."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+
+from platewheel.cli.job.blanks import job_blanks
+from platewheel.cli.job.job import Job
+from platewheel.cli.job.plan import Plan
+from platewheel.cli.job.wheelset import job_wheelset
+from platewheel.cli.output.offcut_use import USED_FILE, used_toml
+from platewheel.nesting.stock.round_bar import Round
+from platewheel.parts.wheel.assembly import Part, wheel
+
+WHEEL_STEP = "wheel.step"
+WHEELSET_STEP = "wheelset.step"
+
+
+def write_solids(job: Job, parts: Sequence[Part], folder: Path) -> list[str]:
+    """One STEP for each part, the wheel, and the job's wheelset; returns paths below the folder."""
+    from platewheel.parts.geometry.step_file import write_step
+    from platewheel.parts.wheelset.solid import write_wheelset_step
+
+    home = folder / "solids"
+    home.mkdir()
+    for part in parts:
+        write_step(part.solid(), part.name, home / f"{part.name}.step")
+    write_step(wheel(job.wheel), "wheel", home / WHEEL_STEP)
+    files = [f"solids/{part.name}.step" for part in parts] + [f"solids/{WHEEL_STEP}"]
+    if job_wheelset(job).wheelset is not None:
+        write_wheelset_step(job.setting, home / WHEELSET_STEP)
+        files.append(f"solids/{WHEELSET_STEP}")
+    return files
+
+
+def write_blanks(job: Job, parts: Sequence[Part], folder: Path) -> list[str]:
+    """One DXF for each blank, extras too."""
+    from platewheel.nesting.cutting.write_dxf import write_blank_dxf
+
+    home = folder / "blanks"
+    home.mkdir()
+    files = []
+    for one in job_blanks(job, parts):
+        files.append(f"blanks/{one.stem}.dxf")
+        write_blank_dxf(one.blank, folder / files[-1], job.cutting.dxf_version)
+    return files
+
+
+def write_sheets(
+    job: Job, plan: Plan, folder: Path, rests: Sequence[Round] = ()
+) -> tuple[list[str], list[str]]:
+    """One DXF for each distinct layout, and what is left (`rests` of round bar too) and used;
+    returns paths and warnings."""
+    from platewheel.nesting.cutting.write_dxf import write_sheet_dxf
+    from platewheel.nesting.offcuts.file import offcuts_toml, rounds_toml
+    from platewheel.nesting.offcuts.skeleton import kept_rings
+
+    home = folder / "sheets"
+    home.mkdir()
+    files = sheet_files(plan)
+    warnings = [line for extra in job.extras for line in extra.warnings]
+    for layout, file in zip(plan.layouts, files, strict=True):
+        keep = kept_rings(layout, plan.kept)
+        told = write_sheet_dxf(layout, job.cutting, folder / file, keep)
+        warnings += [f"{file}: {line}" for line in told]
+    text = offcuts_toml(list(plan.kept), job.head.name) + rounds_toml(rests)
+    (folder / "offcuts.toml").write_text(text, encoding="utf-8")
+    used = used_toml(plan.layouts, job.head.name)
+    (folder / USED_FILE).write_text(used, encoding="utf-8")
+    return files, warnings
+
+
+def sheet_files(plan: Plan) -> list[str]:
+    """Paths of the cutting files, numbered within each thickness."""
+    files: list[str] = []
+    number: dict[float, int] = {}
+    for layout in plan.layouts:
+        thickness = layout.sheet.thickness_mm
+        number[thickness] = number.get(thickness, 0) + 1
+        files.append(f"sheets/{thickness:.12g}mm-{number[thickness]}.dxf")
+    return files
+
+
+def write_templates(
+    job: Job, parts: Sequence[Part], folder: Path, print_scale: float = 1.0
+) -> list[tuple[str, int]]:
+    """One PDF for each blank, extras too, and strip; small ones share one. Returns paths, pages.
+
+    `print_scale`: measured bar / true bar of the printer. Raises: SpecError outside 0.9 to 1.1.
+    """
+    from platewheel.nesting.templates.pdf import blank_template
+    from platewheel.nesting.templates.sets import write_template_set
+    from platewheel.nesting.templates.wrap_strip import wheel_strips
+
+    units = job.paper.units
+    templates = [
+        blank_template(one.blank, one.count, units, job.cutting, one.stem)
+        for one in job_blanks(job, parts)
+    ]
+    if job.paper.wrap_strips:
+        templates += wheel_strips(job.wheel, units)
+    home = folder / "templates"
+    home.mkdir()
+    made = write_template_set(
+        templates, job.paper, home, job_name=job.head.name, print_scale=print_scale
+    )
+    return [(f"templates/{stem}.pdf", pages) for stem, pages in made]

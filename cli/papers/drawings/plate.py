@@ -1,0 +1,174 @@
+"""A picture of a cutting file, drawn from the DXF itself: SVG with true arcs, readable in grey."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Sequence
+from html import escape
+from pathlib import Path
+from typing import Any
+
+from platewheel.nesting.cutting.open_cuts import Corner, chained
+
+STYLES = {  # layer -> stroke or text look; line kinds differ by more than colour
+    "sheet-edge": "fill:#f4f4f1;stroke:#777",
+    "cut-outline": "fill:#c9d3da;stroke:#1f2d36",
+    "cut-hole": "fill:#f4f4f1;stroke:#1f2d36",
+    "lead": "fill:none;stroke:#b0421f;stroke-linecap:round",
+    "mark": "fill:none;stroke:#47626f",
+    "skeleton": "fill:none;stroke:#444",
+}
+DRAWN = ("sheet-edge", "cut-outline", "cut-hole", "mark", "skeleton", "lead")  # back to front
+PENS = {"lead": 1.3, "mark": 0.6}  # times the pen of the cuts
+DASHES = {"skeleton": (7.0, 3.0, 1.0, 3.0), "offcut": (5.0, 4.0)}  # in pens
+LEAST_LETTER = 0.009  # of the picture's greater side: smaller words cannot be read in print
+
+Offcut = tuple[Sequence[tuple[float, float]], str]  # corners, and words to write inside
+
+
+def dxf_picture(path: Path, title: str, offcuts: Iterable[Offcut] = ()) -> str:
+    """SVG element of a drawing's modelspace; sized by its frame, one unit a millimetre.
+
+    Pieces to keep are drawn dashed, with their words inside. Reads R2000 and R12.
+    """
+    import ezdxf
+
+    space = ezdxf.readfile(path).modelspace()
+    x0, y0, x1, y1 = _frame(space)
+    size = max(x1 - x0, y1 - y0)
+    pen = 0.0016 * size  # as wide on a small blank's picture as on a sheet's
+    body = []
+    for layer in DRAWN:
+        entities = list(space.query(f'*[layer=="{layer}"]'))
+        if layer == "cut-outline":
+            body.append(_bodies(entities))
+        body.append(_group(layer, "".join(_shape(entity) for entity in entities), pen))
+    body.append(_offcuts(offcuts, pen, size))
+    texts = "".join(_text(entity, LEAST_LETTER * size) for entity in space.query("TEXT"))
+    body.append(f'<g style="fill:#1c262b;font-family:sans-serif">{texts}</g>')
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-label="{escape(title)}" '
+        f'viewBox="{x0:.1f} {-y1:.1f} {x1 - x0:.1f} {y1 - y0:.1f}">'
+        f"<title>{escape(title)}</title>{''.join(body)}</svg>"
+    )
+
+
+def _group(layer: str, shapes: str, pen: float) -> str:
+    if not shapes:
+        return ""
+    dash = " ".join(f"{n * pen:.2f}" for n in DASHES.get(layer, ()))
+    dashed = f' stroke-dasharray="{dash}"' if dash else ""
+    wide = pen * PENS.get(layer, 1.0)
+    return f'<g style="{STYLES[layer]}" stroke-width="{wide:.2f}"{dashed}>{shapes}</g>'
+
+
+def _offcuts(offcuts: Iterable[Offcut], pen: float, size: float) -> str:
+    """Dashed outlines with words inside, as large as the piece lets them be."""
+    shapes, words = [], []
+    for corners, label in offcuts:
+        line = "L".join(_xy(corner) for corner in corners)
+        shapes.append(f'<path d="M{line}Z"/>')
+        xs, ys = [c[0] for c in corners], [c[1] for c in corners]
+        wide, tall = max(xs) - min(xs), max(ys) - min(ys)
+        x, y, turn = (min(xs) + max(xs)) / 2, -(min(ys) + max(ys)) / 2, 0
+        if tall > wide:
+            wide, tall, turn = tall, wide, -90
+        high = min(0.022 * size, 0.6 * tall, 1.6 * wide / max(1, len(label)))
+        words.append(
+            f'<text x="{x:.2f}" y="{y:.2f}" font-size="{high:.1f}" text-anchor="middle" '
+            f'dominant-baseline="central" transform="rotate({turn} {x:.2f} {y:.2f})">'
+            f"{escape(label)}</text>"
+        )
+    if not shapes:
+        return ""
+    dash = " ".join(f"{n * pen:.2f}" for n in DASHES["offcut"])
+    return (
+        f'<g style="fill:none;stroke:#2f4a2f" stroke-width="{1.5 * pen:.2f}" '
+        f'stroke-dasharray="{dash}">{"".join(shapes)}</g>'
+        f'<g style="fill:#2f4a2f;font-family:sans-serif">{"".join(words)}</g>'
+    )
+
+
+def _frame(space: Any) -> tuple[float, float, float, float]:
+    from ezdxf import bbox
+
+    box = bbox.extents(space.query('*[layer!="text"]'), fast=True)
+    low = min((entity.dxf.insert.y for entity in space.query("TEXT")), default=0.0)
+    return box.extmin.x - 8, min(box.extmin.y, low) - 8, box.extmax.x + 8, box.extmax.y + 8
+
+
+def _shape(entity: Any) -> str:
+    kind = entity.dxftype()
+    if kind == "CIRCLE":
+        centre = entity.dxf.center
+        return f'<circle cx="{centre.x:.3f}" cy="{-centre.y:.3f}" r="{entity.dxf.radius:.3f}"/>'
+    if kind == "LINE":
+        return f'<path d="M{_xy(entity.dxf.start)}L{_xy(entity.dxf.end)}"/>'
+    if kind == "ARC":
+        sweep = (entity.dxf.end_angle - entity.dxf.start_angle) % 360
+        start, end = entity.start_point, entity.end_point
+        return f'<path d="M{_xy(start)}{_arc(entity.dxf.radius, sweep, end)}"/>'
+    if kind == "POINT":
+        at = entity.dxf.location
+        return f'<path d="M{at.x - 3:.2f} {-at.y:.2f}h6M{at.x:.2f} {-at.y - 3:.2f}v6"/>'
+    points = _corners(entity)
+    if not points:
+        return ""
+    closed = _closed(entity)
+    style = "" if closed else ' style="fill:none"'
+    return f'<path{style} d="{_polyline(points, closed=closed)}"/>'
+
+
+def _corners(entity: Any) -> list[Corner]:
+    """x, y, bulge of each corner of a polyline of either version; none of other entities."""
+    if entity.dxftype() == "LWPOLYLINE":
+        return [(x, y, bulge) for x, y, bulge in entity.get_points("xyb")]
+    if entity.dxftype() == "POLYLINE":
+        return [
+            (v.dxf.location.x, v.dxf.location.y, v.dxf.get("bulge", 0.0)) for v in entity.vertices
+        ]
+    return []
+
+
+def _closed(entity: Any) -> bool:
+    return bool(entity.closed if entity.dxftype() == "LWPOLYLINE" else entity.is_closed)
+
+
+def _bodies(entities: Sequence[Any]) -> str:
+    """The parts whose outlines have tabs, filled without a line across the tabs."""
+    pieces = [_corners(e) for e in entities if _corners(e) and not _closed(e)]
+    shapes = "".join(f'<path d="{_polyline(ring, closed=True)}"/>' for ring in chained(pieces))
+    return f'<g style="fill:#c9d3da;stroke:none">{shapes}</g>' if shapes else ""
+
+
+def _polyline(points: list[Corner], *, closed: bool) -> str:
+    steps = [f"M{points[0][0]:.3f} {-points[0][1]:.3f}"]
+    after = [*points[1:], points[0]] if closed else points[1:]
+    for (ax, ay, bulge), (bx, by, _) in zip(points, after, strict=False):
+        if bulge:
+            radius = math.dist((ax, ay), (bx, by)) * (1 + bulge**2) / (4 * abs(bulge))
+            sweep = math.degrees(4 * math.atan(bulge))
+            steps.append(_arc(radius, sweep, (bx, by)))
+        else:
+            steps.append(f"L{bx:.3f} {-by:.3f}")
+    return "".join(steps) + ("Z" if closed else "")
+
+
+def _arc(radius: float, sweep_deg: float, end: Any) -> str:
+    large, clockwise = int(abs(sweep_deg) > 180), int(sweep_deg < 0)
+    return f"A{radius:.3f} {radius:.3f} 0 {large} {clockwise} {_xy(end)}"
+
+
+def _xy(point: Any) -> str:
+    return f"{point[0]:.3f} {-point[1]:.3f}"
+
+
+def _text(entity: Any, least: float) -> str:
+    alignment, at, _ = entity.get_placement()
+    anchor = "middle" if "CENTER" in alignment.name else "start"
+    x, y, turn = at.x, -at.y, -entity.dxf.rotation
+    return (
+        f'<text x="{x:.2f}" y="{y:.2f}" font-size="{max(entity.dxf.height * 1.3, least):.1f}" '
+        f'text-anchor="{anchor}" dominant-baseline="{"central" if anchor == "middle" else "auto"}" '
+        f'transform="rotate({turn:.2f} {x:.2f} {y:.2f})">{escape(entity.dxf.text)}</text>'
+    )

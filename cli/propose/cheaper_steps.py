@@ -1,0 +1,62 @@
+"""From the cheapest finalist on: steps that are cheaper still, while a full rating confirms them.
+
+The search analyses coarsely, which rates a little low, so a cheaper wheel one step away may carry
+the load after all.
+"""
+
+from __future__ import annotations
+
+from platewheel.cli.job.job import Job
+from platewheel.cli.propose.finalists import finalist
+from platewheel.cli.propose.rows import change_rows
+from platewheel.cli.schema.propose import ChangeRow, ProposalRow
+from platewheel.parts.propose.choices import Choices
+from platewheel.parts.propose.neighbours import neighbours
+from platewheel.parts.propose.rate_until_known import Analyse
+from platewheel.parts.wheel.spec import WheelSpec
+
+MOST_STEPS = 6  # tried in full
+IN_FULL = "a check in full, see what is left out"
+
+
+def cheaper_steps(
+    job: Job, choices: Choices, first: ProposalRow, analyse: Analyse
+) -> tuple[ProposalRow, list[str]]:
+    """The proposal, or what cheaper steps without anything against them lead to, with its own rows
+    of changes; and why steps tried in full are left out. No more than MOST_STEPS are tried."""
+    told: dict[str, ProposalRow | str] = {}
+    while True:
+        wheel = WheelSpec(**first.wheel)
+        changes = change_rows(job, choices, wheel, first.rated_n, analyse)
+        steps = {(s.key, s.becomes): s.wheel for s in neighbours(wheel, choices, job.wheel)}
+        better = None
+        for k in sorted(range(len(changes)), key=lambda k: changes[k].cost):
+            row = changes[k]
+            other = steps[row.key, row.becomes]
+            name = other.model_dump_json()
+            if name not in told and _cheaper(row) and len(told) < MOST_STEPS:
+                told[name] = finalist(job, other, first.cost_estimate + row.cost)
+            found = told.get(name)
+            if isinstance(found, str) and not row.fails:
+                changes[k] = row.model_copy(update={"fails": [IN_FULL]})
+            elif isinstance(found, ProposalRow) and _better(found, first):
+                better = found
+                break
+        if better is None:
+            first = first.model_copy(update={"changes": changes})
+            return first, [what for what in told.values() if isinstance(what, str)]
+        first = better
+
+
+def _cheaper(row: ChangeRow) -> bool:
+    """With nothing against it."""
+    return row.cost < 0 and row.rating_percent is not None and not row.fails and not row.warns
+
+
+def _better(row: ProposalRow, first: ProposalRow) -> bool:
+    """Cheaper with its plates laid, and warned of nothing new."""
+    return row.cost_per_wheel < first.cost_per_wheel and _titles(row) <= _titles(first)
+
+
+def _titles(row: ProposalRow) -> set[str]:
+    return {warning.split(":", 1)[0] for warning in row.warnings}

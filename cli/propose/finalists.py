@@ -1,0 +1,92 @@
+"""The last of the search: the best of each family rated in full and laid on the stock."""
+
+from __future__ import annotations
+
+from concurrent.futures import Executor
+from dataclasses import replace
+from functools import partial
+
+from platewheel.cli.job.job import Job
+from platewheel.cli.job.plan import lacking, plan_job
+from platewheel.cli.job.wheelset import job_checks
+from platewheel.cli.money.buying import buying_rows
+from platewheel.cli.money.cost_estimate import anything_priced
+from platewheel.cli.money.time_plan import time_plan
+from platewheel.cli.money.wheel_cost import wheel_cost
+from platewheel.cli.report.rows import nesting_row
+from platewheel.cli.schema.propose import ProposalRow
+from platewheel.parts.propose.rate_until_known import Found, families
+from platewheel.parts.rating.assess import Assessment, assess
+from platewheel.parts.wheel.assembly import wheel_mass_kg
+from platewheel.parts.wheel.spec import WheelSpec
+
+MOST_ROUNDS = 3  # times as many finalists as proposals are rated in full at most
+
+
+def finalists(
+    job: Job, found: Found, count: int, pool: Executor
+) -> tuple[list[ProposalRow], list[str]]:
+    """Up to `count` wheels, one a family, cheapest first; and why others are left out. Where one
+    fails, the next of its family or the next family takes its place."""
+    told: dict[int, ProposalRow | str] = {}
+    while len(told) < MOST_ROUNDS * count:
+        failed = [row for row, what in told.items() if isinstance(what, str)]
+        rows = [row for row in families(found, count, failed) if row not in told]
+        if not rows:
+            break
+        wheels = [WheelSpec(**found.wheels.values(row)) for row in rows]
+        costs = [float(found.cost[row]) for row in rows]
+        told |= zip(rows, pool.map(partial(finalist, job), wheels, costs), strict=True)
+    good = [what for what in told.values() if not isinstance(what, str)]
+    good.sort(key=lambda row: (row.cost_per_wheel, -row.rated_n))
+    return good[:count], [what for what in told.values() if isinstance(what, str)]
+
+
+def finalist(job: Job, wheel: WheelSpec, estimate: float) -> ProposalRow | str:
+    """A wheel rated in full and laid on the stock; why not, where it fails a check or fits none."""
+    name = (
+        f"{wheel.tread_diameter_mm:g} mm of {wheel.tread_from} {wheel.tread_width_mm:g} x "
+        f"{wheel.tread_thickness_mm:g}, estimated at {estimate:.2f}, is left out:"
+    )
+    one = replace(job, wheel=wheel)
+    found = assess(one.setting)
+    if found is None:
+        return f"{name} it cannot be rated"
+    checks = job_checks(one, found)
+    failed = [f"{check.title} ({check.says})" for check in checks if check.verdict == "fail"]
+    if failed:
+        return f"{name} {'; '.join(failed)}"
+    plan = plan_job(one, 0, _quiet, "quick")
+    short = lacking(one, plan)
+    if short:
+        return f"{name} {'; '.join(short)}"
+    nesting = nesting_row(one, plan, 0.0)
+    cost = wheel_cost(one, buying_rows(one, plan, nesting), time_plan(one, plan, nesting))
+    tight = [c for c in checks if c.margin is not None and c.verdict == "pass" and c.margin > 1e-9]
+    binding = min(tight, key=lambda check: check.margin or 0.0)
+    each = cost.per_wheel if anything_priced(job) else estimate
+    return ProposalRow(
+        rank=0,
+        wheel=wheel.model_dump(),
+        cost_per_wheel=each,
+        cost_estimate=float(estimate),
+        cost_lacks=cost.not_priced if anything_priced(job) else [],
+        mass_kg=wheel_mass_kg(wheel),
+        rated_n=found.least.load_n,
+        load_n=one.setting.wheel_load_n,
+        governs=_governs(found),
+        payload_kg_per_wagon=found.payload_kg,
+        sheets_used=nesting.sheets_used,
+        binds=f"{binding.title}: {binding.says}",
+        binds_margin=binding.margin or 0.0,
+        warnings=[f"{c.title}: {c.says}" for c in checks if c.verdict == "warn"],
+        changes=[],
+    )
+
+
+def _quiet(line: str) -> None:
+    """Finalists are laid side by side: their counts would mix."""
+
+
+def _governs(found: Assessment) -> str:
+    return f"{found.least.governs.name}, {found.least.governs.where}"

@@ -1,0 +1,117 @@
+"""Rows of a proposal's report: what was traded, what one step changes, flare against climbing."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from platewheel.cli.job.job import Job
+from platewheel.cli.job.wheelset import job_checks
+from platewheel.cli.money.cost_estimate import estimate_parts
+from platewheel.cli.schema.propose import ChangeRow, FlareRow, TradeRow
+from platewheel.parts.checks.result import worst_first
+from platewheel.parts.checks.run import RUNNING
+from platewheel.parts.checks.running.climb import flange_climb
+from platewheel.parts.checks.running.curve import curve_room
+from platewheel.parts.propose.choices import ANGLES_DEG, Choices
+from platewheel.parts.propose.neighbours import neighbours
+from platewheel.parts.propose.rate_until_known import NOISE, Analyse, Found
+from platewheel.parts.setting.setting import Setting
+from platewheel.parts.wheel.assembly import wheel_mass_kg
+from platewheel.parts.wheel.spec import WheelSpec
+
+TOO_WEAK = "Load rating"
+
+
+def trade_rows(found: Found) -> list[TradeRow]:
+    """Every wheel analysed that passes all other checks, cheapest first."""
+    pairs = sorted(
+        (
+            (row, load)
+            for row, load, passes in zip(found.rows, found.loads_n, found.passes, strict=True)
+            if passes
+        ),
+        key=lambda pair: (found.cost[pair[0]], -pair[1]),
+    )
+    rows, strongest = [], 0.0
+    for row, load in pairs:
+        if not load:
+            continue
+        values = found.wheels.values(row)
+        rows.append(
+            TradeRow(
+                cost_estimate=float(found.cost[row]),
+                rated_n=load,
+                tread_diameter_mm=values["tread_diameter_mm"],
+                tread_thickness_mm=values["tread_thickness_mm"],
+                disc_thickness_mm=values["disc_thickness_mm"],
+                best=load > strongest,
+            )
+        )
+        strongest = max(strongest, load)
+    return rows
+
+
+def change_rows(
+    job: Job,
+    choices: Choices,
+    wheel: WheelSpec,
+    rated_n: float,
+    analyse: Analyse,
+) -> list[ChangeRow]:
+    """What one step on each axis does to mass, cost and rating; `rated_n` is the wheel's own, N,
+    on which the coarse analyses are scaled."""
+    questions = estimate_parts(job).values()
+
+    def cost(one: WheelSpec) -> float:
+        return round(sum(question(one) for question in questions), NOISE)
+
+    own = {check.id for check in job_checks(replace(job, wheel=wheel)) if check.verdict == "warn"}
+    steps = neighbours(wheel, choices, job.wheel)
+    limits = analyse(job.setting, [wheel, *(step.wheel for step in steps)])
+    loads = [min(limit.values(), default=0.0) for limit in limits]
+    rows = []
+    for step, load in zip(steps, loads[1:], strict=True):
+        checks = job_checks(replace(job, wheel=step.wheel))
+        fails = [check.title for check in checks if check.verdict == "fail"]
+        warned = [check for check in checks if check.verdict == "warn" and check.id not in own]
+        if loads[0] and rated_n * load / loads[0] < job.setting.wheel_load_n:
+            fails.append(TOO_WEAK)
+        rows.append(
+            ChangeRow(
+                key=step.key,
+                was=step.was,
+                becomes=step.becomes,
+                mass_kg=wheel_mass_kg(step.wheel) - wheel_mass_kg(wheel),
+                cost=round(cost(step.wheel) - cost(wheel), NOISE),
+                rating_percent=100 * (load / loads[0] - 1) if load and loads[0] else None,
+                fails=fails,
+                warns=[check.title for check in warned],
+            )
+        )
+    return rows
+
+
+def flare_rows(setting: Setting, wheel: WheelSpec) -> list[FlareRow]:
+    """The wheel with other flange angles: room in the curve against safety from climbing, and the
+    worst of the checks of running that hang on the angle."""
+    ones = [
+        replace(setting, wheel=wheel.model_copy(update={"flange_angle_deg": angle}))
+        for angle in ANGLES_DEG
+    ]
+    asked = [[check(one) for one in ones] for check in RUNNING]
+    hang = [
+        found for found in asked if len({(r.value, r.verdict) if r else None for r in found}) > 1
+    ]
+    rows = []
+    for k, (angle, one) in enumerate(zip(ANGLES_DEG, ones, strict=True)):
+        results = [result for found in hang if (result := found[k]) is not None]
+        climb, room = flange_climb(one), curve_room(one)
+        rows.append(
+            FlareRow(
+                flange_angle_deg=angle,
+                climb=(climb.margin if climb else None) or 0.0,
+                room=(room.margin if room else None) or 0.0,
+                verdict=worst_first(results)[0].verdict if results else "pass",
+            )
+        )
+    return rows

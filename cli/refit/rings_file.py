@@ -1,0 +1,193 @@
+"""rings.csv: what was measured of each rolled ring, one line a ring; all faults told at once."""
+
+from __future__ import annotations
+
+import csv
+import difflib
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from platewheel.parts.base.faults import Fault, SpecError
+from platewheel.parts.refit.measured_ring import MeasuredRing, drawn_circumferences_mm, ring_faults
+from platewheel.parts.wheel.spec import WheelSpec
+
+COLUMNS = {  # name -> what goes in
+    "ring": "number chalked on the ring",
+    "outside_circumference_mm": "tape once round the tread beside the gauge edge",
+    "wall_mm": "calliper across the plate; empty = as drawn or as the inside tape tells",
+    "inside_circumference_mm": "tape or strip round the bore beside the gauge edge; may be empty",
+    "largest_diameter_mm": "over the tread at the gauge edge; both diameters or neither",
+    "smallest_diameter_mm": "over the tread at the gauge edge",
+    "flange_seam_mm": "drawn flange tried on: last seam open (+) or lapped (-) with the others at "
+    "their root gap; may be empty",
+}
+NEEDED = ("ring", "outside_circumference_mm")
+MOST_BYTES = 10_000_000  # a line is some sixty bytes
+NUMBER = re.compile(r"[+-]?(\d+(\.\d*)?|\.\d+)")
+RING = re.compile(r"[A-Za-z0-9][A-Za-z0-9._/-]{0,19}")
+TEMPLATE = "`platewheel rings JOB` writes one to fill in"
+
+
+@dataclass(frozen=True)
+class _Line:
+    number: int
+    cells: tuple[str, ...]
+
+
+def read_rings(path: Path, drawn: WheelSpec) -> tuple[MeasuredRing, ...]:
+    """The rings in the order listed. Raises: SpecError with every fault of every line."""
+    name = _quiet(path.name)
+    lines, faults = _lines(_text(path), name)
+    if not lines:
+        raise SpecError([Fault(name, "no header", f"a header: {','.join(COLUMNS)}", TEMPLATE)])
+    columns = [cell.lower() for cell in lines[0].cells]
+    wrong = [*_header_faults(columns, lines[0], name)]
+    if wrong:  # the lines below cannot be told without it
+        raise SpecError([*wrong, *faults])
+    rings: list[MeasuredRing] = []
+    seen: dict[str, int] = {}
+    for line in lines[1:]:
+        ring, bad = _ring(line, columns, drawn)
+        bad += _repeated(line, columns, seen)
+        faults += (_at(fault, line, name) for fault in bad)
+        if ring:
+            rings.append(ring)
+    if not lines[1:] and not faults:
+        faults.append(Fault(name, "no ring", "a line for each ring below the header", TEMPLATE))
+    if faults:
+        raise SpecError(faults)
+    return tuple(rings)
+
+
+def rings_template(drawn: WheelSpec, job_name: str, count: int) -> str:
+    """An empty rings.csv with a line for each wheel; the drawn sizes stand above as notes."""
+    outside, inside = drawn_circumferences_mm(drawn)
+    notes = [
+        f"rings of {job_name}: fill in what was rolled; lines that begin with # are notes",
+        f"drawn: outside circumference {outside:.1f} mm; wall {drawn.tread_thickness_mm:g} mm; "
+        f"inside circumference {inside:.1f} mm; tread diameter {drawn.tread_diameter_mm:g} mm",
+        "outside a tape reads 3.14 x its own thickness too much: take that off",
+    ]
+    notes += [f"{name}: {what}".replace(",", ";") for name, what in COLUMNS.items()]
+    empty = "," * (len(COLUMNS) - 1)
+    rows = [f"{number}{empty}" for number in range(1, count + 1)]
+    return "\n".join([*(f"# {note}" for note in notes), ",".join(COLUMNS), *rows, ""])
+
+
+def _text(path: Path) -> str:
+    name = _quiet(path.name)
+    try:
+        if path.is_dir():
+            raise SpecError([Fault(name, "a folder", "a file of rings (CSV text)", TEMPLATE)])
+        with path.open("rb") as source:
+            data = source.read(MOST_BYTES + 1)
+    except OSError as error:
+        reason = error.strerror or str(error)
+        raise SpecError([Fault(name, reason, "a file that can be read", TEMPLATE)]) from error
+    if len(data) > MOST_BYTES:
+        raise SpecError([Fault(name, "too long", f"at most {MOST_BYTES} bytes", TEMPLATE)])
+    try:
+        return data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        found = f"bytes that are not UTF-8 text at offset {error.start}"
+        advice = "save it as CSV, UTF-8"
+        raise SpecError([Fault(name, found, "CSV text in UTF-8", advice)]) from error
+
+
+def _lines(text: str, name: str) -> tuple[list[_Line], list[Fault]]:
+    """Lines that hold anything but notes, split into cells, numbered from 1."""
+    found, faults = [], []
+    for number, raw in enumerate(re.split(r"\r\n|\n|\r", text), start=1):
+        if raw.lstrip().lstrip('"').startswith("#") or not raw.strip(" \t,;"):
+            continue
+        try:
+            cells = next(csv.reader([raw], strict=True))
+        except csv.Error as error:
+            advice = "take the quotes off"
+            faults.append(Fault(f"{name} line {number}", raw, f"CSV ({error})", advice))
+            continue
+        found.append(_Line(number, tuple(cell.strip() for cell in cells)))
+    return found, faults
+
+
+def _header_faults(columns: Sequence[str], line: _Line, name: str) -> Iterator[Fault]:
+    where = f"{name} line {line.number}"
+    if len(columns) == 1 and re.search(r"[;\t]", columns[0]):
+        yield Fault(where, columns[0], "columns with commas between them", "save it as CSV, comma")
+        return
+    for i, column in enumerate(columns):
+        if column and column not in COLUMNS:
+            near = difflib.get_close_matches(column, COLUMNS, n=1, cutoff=0.5)
+            advice = f"did you mean {near[0]}?" if near else "remove the column"
+            known = "columns " + ", ".join(COLUMNS)
+            yield Fault(f"{where}, column {i + 1}", line.cells[i], known, advice)
+        elif column and column in columns[:i]:
+            yield Fault(f"{where}, column {i + 1}", line.cells[i], "each column once", "remove one")
+    for column in NEEDED:
+        if column not in columns:
+            advice = f"write {column} into the header; {TEMPLATE}"
+            yield Fault(f"{where}, {column}", None, f"a column {column}", advice)
+
+
+def _ring(
+    line: _Line, columns: Sequence[str], drawn: WheelSpec
+) -> tuple[MeasuredRing | None, list[Fault]]:
+    """The ring of a line, or None, and the line's faults."""
+    if len(line.cells) != len(columns):  # a decimal comma would shift all that follows
+        allowed = f"{len(columns)} values, as the header has columns; found {len(line.cells)}"
+        advice = "a decimal point, not a comma; a comma for each value left empty"
+        return None, [Fault("", ",".join(line.cells), allowed, advice)]
+    cells = dict(zip(columns, line.cells, strict=True))
+    cells.pop("", None)
+    faults = []
+    number = cells.pop("ring", "")
+    if not RING.fullmatch(number):
+        allowed = "1 to 20 letters, digits, '.', '_', '-' or '/', a letter or digit first"
+        faults.append(Fault("ring", number or None, allowed, "the number chalked on the ring"))
+    values: dict[str, float] = {}
+    for column in COLUMNS:
+        text = cells.get(column, "")
+        if column == "ring" or (not text and column not in NEEDED):
+            continue
+        value = float(text) if NUMBER.fullmatch(text) else None  # no nan, no infinity
+        signed = column == "flange_seam_mm"
+        if value is not None and (signed or value > 0):
+            values[column] = value
+        else:
+            faults.append(Fault(column, text or None, *_number_wanted(text, signed)))
+    if "outside_circumference_mm" not in values:
+        return None, faults
+    ring = MeasuredRing(ring=number, **values)
+    faults += ring_faults(drawn, ring)
+    return (None if faults else ring), faults
+
+
+def _number_wanted(text: str, signed: bool) -> tuple[str, str]:
+    """What is allowed, and what to try."""
+    allowed = "a number of mm, + open or - lapped" if signed else "a number of mm above 0"
+    if not text:
+        return allowed, "measure the ring, or take its line out"
+    if re.fullmatch(r"[+-]?\d+,\d+", text):
+        return allowed, f"a decimal point: {text.replace(',', '.')}"
+    return allowed, "the number alone, in mm, without unit"
+
+
+def _repeated(line: _Line, columns: Sequence[str], seen: dict[str, int]) -> list[Fault]:
+    cells = dict(zip(columns, line.cells, strict=False))
+    number = cells.get("ring", "")
+    first = seen.setdefault(number.casefold(), line.number)
+    if not number or first == line.number:
+        return []
+    allowed = f"a number of its own; line {first} has it"
+    return [Fault("ring", number, allowed, "see the chalk on the ring")]
+
+
+def _at(fault: Fault, line: _Line, name: str) -> Fault:
+    where = f"{name} line {line.number}"
+    return replace(fault, key=f"{where}, {fault.key}" if fault.key else where)
+
+
+def _quiet(name: str) -> str:
+    return "".join(c if c.isprintable() else "?" for c in name)

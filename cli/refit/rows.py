@@ -1,0 +1,253 @@
+"""A refit as rows: the build record, the axles, the limits and what is to be told of them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from platewheel.cli.job.job import Job
+from platewheel.cli.schema.refit import (
+    AxleRecord,
+    LimitSaid,
+    RefitSums,
+    SharedRow,
+    TriedRow,
+    WheelRecord,
+)
+from platewheel.parts.making.ring_roundness import RoundnessLimit, roundness_limit
+from platewheel.parts.refit import drift, pairing
+from platewheel.parts.refit.measured_ring import inside_diameter_mm
+from platewheel.parts.refit.plan import Fitted, Refit
+from platewheel.parts.refit.shared_blanks import DISC_SOURCE, SEAM_SOURCE, seam_gap_range_mm
+from platewheel.parts.refit.tried_flange import TriedFlange, mean_error_mm
+from platewheel.parts.wheel.flange import blank_sweep_deg, slant_radii_mm
+from platewheel.parts.wheel.hub_disc import SIDES, disc_diameter_mm, discs_differ
+
+
+def wheel_records(job: Job, refit: Refit) -> list[WheelRecord]:
+    """Wheels by serial number: pairs by size, two to an axle, axles by wagons, spares last.
+
+    The larger wheel stands left on odd axles and right on even ones, so that the axles of a wagon
+    steer against each other.
+    """
+    whole = len(refit.pairing.pairs) // job.wagon.axles * job.wagon.axles
+    rows: list[WheelRecord] = []
+    for number, (smaller, larger) in enumerate(refit.pairing.pairs):
+        left, right = (larger, smaller) if number % 2 == 0 else (smaller, larger)
+        wagon = f"W{number // job.wagon.axles + 1}" if number < whole else None
+        for side, place in (("left", left), ("right", right)):
+            where = {"wagon": wagon, "axle": f"A{number + 1}", "side": side}
+            rows.append(_record(refit, place, len(rows) + 1, where))
+    if refit.pairing.left_over is not None:
+        where = {"wagon": None, "axle": None, "side": None}
+        rows.append(_record(refit, refit.pairing.left_over, len(rows) + 1, where))
+    return rows
+
+
+def _record(refit: Refit, place: int, wheel: int, where: dict[str, str | None]) -> WheelRecord:
+    one = refit.fitted[place]
+    ring, spec = one.measured, one.spec
+    inner, outer = slant_radii_mm(spec)
+    field, gauge = (disc_diameter_mm(spec, side) for side in SIDES)
+    return WheelRecord.model_validate(
+        {
+            **where,
+            "wheel": wheel,
+            "ring": ring.ring,
+            "outside_circumference_mm": ring.outside_circumference_mm,
+            "inside_circumference_mm": ring.inside_circumference_mm,
+            "largest_diameter_mm": ring.largest_diameter_mm,
+            "smallest_diameter_mm": ring.smallest_diameter_mm,
+            "flange_seam_mm": ring.flange_seam_mm,
+            "wall_mm": spec.tread_thickness_mm,
+            "tread_diameter_mm": spec.tread_diameter_mm,
+            "inside_diameter_mm": inside_diameter_mm(spec),
+            "out_of_round_mm": ring.out_of_round_mm,
+            "out_of_round_limit_mm": _roundness(refit, one).limit_mm,
+            "disc_field_mm": field,
+            "disc_gauge_mm": gauge,
+            "disc_field_blank": one.discs[0],
+            "disc_gauge_blank": one.discs[1],
+            "disc_field_gap_mm": one.disc_gaps_mm[0],
+            "disc_gauge_gap_mm": one.disc_gaps_mm[1],
+            "flange_inner_radius_mm": inner,
+            "flange_outer_radius_mm": outer,
+            "flange_sweep_deg": blank_sweep_deg(spec),
+            "flange_blank": one.flange,
+            "flange_seam_gap_mm": one.flange_seam_mm,
+            "tried": _tried_row(one.tried) if one.tried else None,
+        }
+    )
+
+
+def _roundness(refit: Refit, one: Fitted) -> RoundnessLimit:
+    return roundness_limit(one.spec.tread_diameter_mm, refit.disc_gap_range_mm)
+
+
+def _tried_row(tried: TriedFlange) -> TriedRow:
+    says = f"weld its seams with a root gap of {tried.root_gap_mm:.1f} mm each"
+    if tried.remedy == "trim":
+        says = f"trim {tried.trim_mm:.1f} mm off one end, then {says}"
+    elif tried.remedy == "insert":
+        first = f"trim {tried.trim_mm:.1f} mm off one end, " if tried.trim_mm > 0.05 else ""
+        says = (
+            f"too short: take the new blank; or {first}let in a piece {tried.insert_mm:.1f} mm "
+            f"long, root gaps {tried.root_gap_mm:.1f} mm"
+        )
+    says += f"; next blank {tried.sweep_correction_deg:+.2f} deg on the drawn sweep"
+    return TriedRow(
+        remedy=tried.remedy,
+        root_gap_mm=tried.root_gap_mm,
+        trim_mm=tried.trim_mm,
+        insert_mm=tried.insert_mm,
+        sweep_correction_deg=tried.sweep_correction_deg,
+        from_ring_mm=tried.from_ring_mm,
+        from_blank_mm=tried.from_blank_mm,
+        says=says,
+    )
+
+
+def axle_records(job: Job, wheels: list[WheelRecord]) -> list[AxleRecord]:
+    """Differences, and how far they steer; wheels loose on the axle do not steer it."""
+    rows = []
+    loose = job.axle.wheels_on_axle == "loose"
+    on_axles = [wheel for wheel in wheels if wheel.axle]
+    for left, right in zip(on_axles[::2], on_axles[1::2], strict=True):
+        radius = drift.curve_radius_mm(
+            job.setting.contact_spacing_mm, left.tread_diameter_mm, right.tread_diameter_mm
+        )
+        steers = left.tread_diameter_mm != right.tread_diameter_mm and not loose
+        after = drift.flange_after_mm(radius, job.setting.play_mm) if steers else None
+        rows.append(
+            AxleRecord(
+                axle=left.axle or "",
+                wagon=left.wagon,
+                left=left.wheel,
+                right=right.wheel,
+                difference_mm=abs(left.tread_diameter_mm - right.tread_diameter_mm),
+                curve_radius_m=radius / 1000 if steers else None,
+                drift_mm=drift.drift_mm(radius) if steers else 0.0,
+                flange_after_m=after / 1000 if after is not None else None,
+            )
+        )
+    return rows
+
+
+def shared_rows(refit: Refit) -> list[SharedRow]:
+    return [
+        SharedRow(blank=one.part.name, size_mm=one.size_mm, rings=list(one.rings))
+        for one in (*refit.discs, *refit.flanges)
+    ]
+
+
+def sums(job: Job, refit: Refit) -> RefitSums:
+    """What sharing and pairing save."""
+    sizes, listed = refit.diameters_mm, pairing.in_order(len(refit.fitted))
+    flanges = sum(one.flange is not None for one in refit.fitted)
+    return RefitSums(
+        rings=len(sizes),
+        blanks_one_a_ring=(2 if discs_differ(job.wheel) else 1) * len(sizes) + flanges,
+        blanks_of_own_size=refit.own_sizes,
+        blanks_cut=len(refit.parts),
+        largest_difference_listed_mm=pairing.largest_difference_mm(listed, sizes),
+        largest_difference_paired_mm=pairing.largest_difference_mm(refit.pairing, sizes),
+        sum_of_differences_listed_mm=pairing.sum_of_differences_mm(listed, sizes),
+        sum_of_differences_paired_mm=pairing.sum_of_differences_mm(refit.pairing, sizes),
+    )
+
+
+def limits_said(job: Job, refit: Refit) -> list[LimitSaid]:
+    """Every limit that the refit judged by, with its source."""
+    gaps, seams = refit.disc_gap_range_mm, seam_gap_range_mm(job.wheel)
+    uneven = roundness_limit(job.wheel.tread_diameter_mm, gaps)
+    rows = (
+        (
+            "gap on the radius, disc to ring",
+            f"{gaps[0]:.2f} to {gaps[1]:.2f} mm, as near {job.wheel.fit_clearance_mm:g} as it goes",
+            DISC_SOURCE,
+        ),
+        ("root gap of each flange seam", f"{seams[0]:g} to {seams[1]:g} mm", SEAM_SOURCE),
+        (
+            "largest less smallest diameter of a ring",
+            f"{uneven.limit_mm:.2f} mm, or {uneven.why}",
+            uneven.source,
+        ),
+        (
+            "difference of the tread diameters on an axle",
+            f"{pairing.LIMIT_MM:g} mm",
+            pairing.LIMIT_SOURCE,
+        ),
+        ("drift over 10 m of straight track", "told, not limited", drift.SOURCE),
+    )
+    return [LimitSaid(what=what, limit=limit, source=source) for what, limit, source in rows]
+
+
+def refit_warnings(job: Job, refit: Refit, axles: list[AxleRecord]) -> list[str]:
+    """What the builder must know before cutting."""
+    return [
+        *_count_words(job, refit),
+        *_wall_words(job, refit),
+        *_ring_words(refit),
+        *_axle_words(axles),
+    ]
+
+
+def _count_words(job: Job, refit: Refit) -> Iterator[str]:
+    rings, axles = len(refit.fitted), len(refit.pairing.pairs)
+    if rings != job.head.wheels:
+        yield f"{rings} rings measured, the job makes {job.head.wheels} wheels"
+    if refit.pairing.left_over is not None:
+        ring = refit.fitted[refit.pairing.left_over].measured.ring
+        yield f"an odd number of rings: ring {ring} is left over, a spare without an axle"
+    if axles % job.wagon.axles:
+        yield (
+            f"{axles % job.wagon.axles} of {axles} axles are left over: wagons take "
+            f"{job.wagon.axles}"
+        )
+    if job.extras:
+        yield "parts of your own ([[extra]]) and tread strips are not cut again"
+
+
+def _wall_words(job: Job, refit: Refit) -> Iterator[str]:
+    rings = [one.measured for one in refit.fitted]
+    bare = [r for r in rings if r.wall_mm is None and r.inside_circumference_mm is None]
+    if bare:
+        yield (
+            f"{len(bare)} of {len(rings)} rings without wall or inside circumference: the drawn "
+            f"wall of {job.wheel.tread_thickness_mm:g} mm is taken; what it is thicker comes off "
+            "the disc's gap"
+        )
+
+
+def _ring_words(refit: Refit) -> Iterator[str]:
+    for one in refit.fitted:
+        found, limit = one.measured.out_of_round_mm, _roundness(refit, one)
+        if found is not None and found > limit.limit_mm + 1e-9:
+            yield (
+                f"ring {one.measured.ring}: out of round by {found:.2f} mm, at most "
+                f"{limit.limit_mm:.2f} mm or {limit.why}: true it before tacking"
+            )
+    tried = [one.tried for one in refit.fitted if one.tried]
+    if tried:
+        mean = mean_error_mm(tried)
+        word = "short" if mean > 0 else "long"
+        what = (
+            "the new blanks are corrected for it"
+            if refit.flanges_longer_mm
+            else "the new blanks are not corrected for it: look at kerf and rolling first, or "
+            "refit again with --correct-flanges"
+        )
+        yield (
+            f"{len(tried)} flanges tried on: apart from the rings' own size they came out "
+            f"{abs(mean):.1f} mm {word} all round in the mean; {what}"
+        )
+    elif refit.corrected:
+        yield "--correct-flanges changes nothing: no ring has a flange_seam_mm"
+
+
+def _axle_words(axles: list[AxleRecord]) -> Iterator[str]:
+    for axle in axles:
+        if axle.difference_mm > pairing.LIMIT_MM + 1e-9:
+            yield (
+                f"axle {axle.axle}: tread diameters differ by {axle.difference_mm:.2f} mm, at most "
+                f"{pairing.LIMIT_MM:g} mm: turn or grind the larger, or roll another ring"
+            )

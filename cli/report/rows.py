@@ -1,0 +1,254 @@
+"""report.json: the job as numbers, by the models of `cli.schema.report`."""
+
+from __future__ import annotations
+
+from platewheel.cli.job.blanks import job_blanks
+from platewheel.cli.job.job import Job
+from platewheel.cli.job.plan import Plan
+from platewheel.cli.schema.report import (
+    BlankRow,
+    BoundRow,
+    CheckRow,
+    LengthRow,
+    LimitRow,
+    MarkedRow,
+    NestingRow,
+    OffcutRow,
+    PartRow,
+    PlacementRow,
+    RatingRow,
+    SheetRow,
+    UnplacedRow,
+    WheelRow,
+)
+from platewheel.cli.words.figures import web_words
+from platewheel.nesting.cutting.cut_order import cut_order
+from platewheel.nesting.cutting.cut_time import cutting_work, plate_work
+from platewheel.nesting.cutting.scrap import scrap
+from platewheel.nesting.offcuts.file import offcut_names
+from platewheel.nesting.offcuts.remnant import LeftOver
+from platewheel.nesting.sawing.cut_lengths import lengths_price
+from platewheel.nesting.stock.cutting import LEAST_WEB_MM
+from platewheel.nesting.stock.small_holes import MarkedHoles, marked_holes, narrow_holes
+from platewheel.parts.checks.result import CheckResult
+from platewheel.parts.rating.assess import Assessment
+from platewheel.parts.rating.rate import Rating
+from platewheel.parts.wheel.assembly import Part, weld_mass_kg, wheel_mass_kg
+from platewheel.parts.wheel.hub_tube import tube_words
+
+
+def wheel_row(job: Job) -> WheelRow:
+    spec = job.wheel
+    return WheelRow(
+        mass_kg=wheel_mass_kg(spec),
+        weld_mass_kg=weld_mass_kg(spec),
+        tread_diameter_mm=spec.tread_diameter_mm,
+        tread_width_mm=spec.tread_width_mm,
+        flange_depth_mm=spec.flange_depth_mm,
+        flange_angle_deg=spec.flange_angle_deg,
+        over_flange_diameter_mm=spec.over_flange_diameter_mm,
+        hub_bore_mm=spec.hub_bore_mm,
+        hub_tube=tube_words(spec),
+    )
+
+
+def part_rows(parts: tuple[Part, ...]) -> list[PartRow]:
+    return [
+        PartRow(
+            name=part.name,
+            count_per_wheel=part.count_per_wheel,
+            volume_mm3=part.volume_mm3,
+            mass_kg=part.mass_kg,
+            step=f"solids/{part.name}.step",
+        )
+        for part in parts
+    ]
+
+
+def blank_rows(job: Job, parts: tuple[Part, ...]) -> list[BlankRow]:
+    return [
+        BlankRow(
+            name=one.blank.name,
+            kind=one.blank.kind,
+            thickness_mm=one.blank.thickness_mm,
+            count=one.count,
+            area_mm2=one.blank.area_mm2,
+            cut_length_mm=one.blank.cut_length_mm,
+            steel=one.steel,
+            drawing=one.drawing,
+            file=f"blanks/{one.stem}.dxf",
+            **dict(one.blank.sizes),
+        )
+        for one in job_blanks(job, parts)
+    ]
+
+
+def sheet_rows(job: Job, plan: Plan, files: list[str]) -> list[SheetRow]:
+    rows, names = [], offcut_names(plan.kept, job.head.name)
+    for layout, file in zip(plan.layouts, files, strict=True):
+        sheet = layout.sheet
+        work = plate_work(layout, job.cutting, job.cut_speeds, plan.kept)
+        placements = [
+            PlacementRow(blank=p.blank.name, x_mm=p.x_mm, y_mm=p.y_mm, rotation_deg=p.rotation_deg)
+            for p in cut_order(layout, job.cutting)
+        ]
+        rows.append(
+            SheetRow(
+                file=file,
+                stock=sheet.name,
+                offcut=sheet.is_offcut,
+                thickness_mm=sheet.thickness_mm,
+                repeat=layout.repeat,
+                width_mm=sheet.width_mm,
+                length_mm=sheet.length_mm,
+                area_mm2=sheet.area_mm2,
+                parts_area_mm2=layout.parts_area_mm2,
+                scrap_percent=layout.scrap_percent,
+                cut_length_mm=work.cut_length_mm,
+                pierces=work.pierces,
+                rapid_length_mm=work.rapid_length_mm,
+                cutting_minutes=60 * work.hours,
+                placements=placements,
+                offcuts=[
+                    row
+                    for piece, called in zip(plan.kept, names, strict=True)
+                    if piece.layout == layout
+                    for row in _offcut_rows(piece, called)
+                ],
+            )
+        )
+    return rows
+
+
+def _offcut_rows(piece: LeftOver, names: tuple[str, ...]) -> list[OffcutRow]:
+    return [
+        OffcutRow(
+            name=name,
+            width_mm=piece.width_mm,
+            length_mm=piece.length_mm,
+            area_mm2=piece.area_mm2,
+            outline=list(piece.corners),
+            holes=[list(ring) for ring in piece.holes],
+        )
+        for name in names
+    ]
+
+
+def nesting_row(job: Job, plan: Plan, seconds: float) -> NestingRow:
+    total = scrap(plan.layouts, plan.kept)
+    work = cutting_work(plan.layouts, job.cutting, job.cut_speeds, plan.kept)
+    left = [(w.blank.name, w.count) for w in plan.nest.unplaced]
+    left += [(piece.name, piece.count) for piece in plan.short]
+    return NestingRow(
+        sheets_used=total.sheets_used,
+        stock_area_mm2=total.stock_area_mm2,
+        parts_area_mm2=total.parts_area_mm2,
+        scrap_percent=total.scrap_percent,
+        scrap_percent_after_offcuts=total.scrap_percent_after_offcuts,
+        price=total.price,
+        lengths_price=lengths_price(plan.lengths),
+        cut_length_mm=work.cut_length_mm,
+        pierces=work.pierces,
+        rapid_length_mm=work.rapid_length_mm,
+        cutting_hours=work.hours,
+        cutting_price=work.price,
+        web_mm=job.cutting.web_mm,
+        edge_web_mm=job.cutting.edge_web_mm,
+        centre_marked_holes=[
+            MarkedRow(
+                blank=holes.blank,
+                diameter_mm=holes.diameter_mm,
+                count=holes.count,
+                least_mm=holes.least_mm,
+            )
+            for holes in _marked(job, plan)
+        ],
+        seconds=round(seconds, 2),
+        bounds=[
+            BoundRow(
+                thickness_mm=bound.thickness_mm,
+                sheets_used=bound.used,
+                least_sheets=bound.least,
+                proved_least=bound.proved,
+            )
+            for bound in plan.bounds
+        ],
+        unplaced=[UnplacedRow(blank=name, count=count) for name, count in left],
+    )
+
+
+def _marked(job: Job, plan: Plan) -> tuple[MarkedHoles, ...]:
+    """Holes that the laid blanks have as centres alone."""
+    laid = {p.blank.name: p.blank for layout in plan.layouts for p in layout.placements}
+    drawn = [row.blank for row in job_blanks(job, plan.parts) if row.blank.name in laid]
+    changed = [blank for blank in drawn if len(laid[blank.name].holes) < len(blank.holes)]
+    return marked_holes(changed, job.cutting)
+
+
+def cutting_warnings(job: Job, plan: Plan) -> list[str]:
+    """What the cutter must know of small holes and narrow webs."""
+    laid = {p.blank.name: p.blank for layout in plan.layouts for p in layout.placements}
+    lines = [str(holes) for holes in _marked(job, plan)]
+    lines += narrow_holes(laid.values(), job.cutting)
+    if laid and job.cutting.web_mm < LEAST_WEB_MM:
+        lines.append(
+            f"{web_words(job.cutting.web_mm, job.cutting.edge_web_mm)} Less than "
+            f"{LEAST_WEB_MM:g} mm burns away; "
+            f"part_spacing_mm = {2 * job.cutting.kerf_mm + LEAST_WEB_MM:g} or more lets it stand."
+        )
+    return lines
+
+
+def length_rows(plan: Plan) -> list[LengthRow]:
+    return [
+        LengthRow(
+            stock=cut.stock.name,
+            stock_length_mm=cut.stock.length_mm,
+            repeat=cut.repeat,
+            pieces=dict(cut.pieces),
+            piece_length_mm=plan.tread_length_mm,
+            rest_mm=cut.rest_mm,
+        )
+        for cut in plan.lengths
+    ]
+
+
+def rating_row(found: Assessment) -> RatingRow:
+    def rows(rating: Rating | None) -> list[LimitRow]:
+        limits = rating.biting if rating else ()
+        return [
+            LimitRow(name=limit.name, load_n=limit.load_n, where=limit.where, by=limit.by)
+            for limit in limits
+        ]
+
+    governs = found.least.governs
+    return RatingRow(
+        rated_n=found.least.load_n,
+        rated_state="worn" if found.least.worn_mm else "new",
+        new_n=found.new.load_n,
+        worn_n=found.worn.load_n if found.worn else None,
+        governs=governs.name,
+        where=governs.where,
+        payload_kg_per_wagon=found.payload_kg,
+        life_km=found.finite_life_km,
+        turns_in_life=found.new.cycles,
+        limits_new=rows(found.new),
+        limits_worn=rows(found.worn),
+    )
+
+
+def check_rows(results: list[CheckResult]) -> list[CheckRow]:
+    return [
+        CheckRow(
+            id=r.id,
+            title=r.title,
+            value=r.value,
+            limit=r.limit,
+            unit=r.unit,
+            margin=r.margin,
+            verdict=r.verdict,
+            says=r.says,
+            source=r.source,
+        )
+        for r in results
+    ]

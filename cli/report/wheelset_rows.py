@@ -1,0 +1,164 @@
+"""A wheelset as rows: what the report has of it, and the tables that it shows."""
+
+from __future__ import annotations
+
+from platewheel.cli.job.job import Job
+from platewheel.cli.job.wheelset import job_wheelset
+from platewheel.cli.schema.report import CheckRow
+from platewheel.cli.schema.wheelset import AxleCutRow, AxleStepRow, FitRow, SpacerRow, WheelsetRow
+from platewheel.nesting.sawing.axle_lengths import AxleCuts, axle_cut_list
+from platewheel.nesting.stock.round_bar import Round
+from platewheel.parts.base.units import Units, thousandths
+from platewheel.parts.wheelset.assembly import Wheelset
+from platewheel.parts.wheelset.iso_fits import limits
+from platewheel.parts.wheelset.wheel_seat import held_words
+
+
+class WheelsetReport(WheelsetRow):
+    """report.json of the wheelset command."""
+
+    job: str
+    checks: list[CheckRow]
+
+
+def axles_of(job: Job) -> int:
+    """Axles for all wheels of a job; an odd wheel needs one too."""
+    return -(-job.head.wheels // 2)
+
+
+def axle_cuts(job: Job, made: Wheelset) -> AxleCuts:
+    """How the job's axles are sawn from its [[round]] bars."""
+    return axle_cut_list(made, axles_of(job), job.rounds, job.cutting.kerf_mm)
+
+
+def axle_rests(job: Job) -> tuple[Round, ...]:
+    """Ends of round bar that are left when the job's axles are sawn; none without [axle]."""
+    made = job_wheelset(job).wheelset
+    return axle_cuts(job, made).rests if made else ()
+
+
+def wheelset_row(job: Job, made: Wheelset) -> WheelsetRow:
+    """The wheelset and its saw list."""
+    bearing, bush = made.bearing, made.bush
+    cut = axle_cuts(job, made)
+    return WheelsetRow(
+        axles=axles_of(job),
+        wheels="turn with the axle" if made.turning else "turn on the axle",
+        frames=made.frames,
+        axle_length_mm=made.axle_length_mm,
+        steel=made.steel,
+        seat_diameter_mm=made.seat_diameter_mm,
+        journal_diameter_mm=made.journal_diameter_mm,
+        body_diameter_mm=made.body_diameter_mm,
+        back_to_back_mm=job.setting.back_to_back_mm,
+        play_mm=made.play_mm,
+        bearing_centres_mm=made.bearing_centres_mm,
+        bearing=bearing.name if bearing else None,
+        bush=f"{bush.material}, {bush.bore_mm:g} bore, {bush.length_mm:g} long" if bush else None,
+        bearings_each=len(made.bearing_z_mm),
+        retention=made.retention,
+        held_by=held_words(job.setting, made),
+        steps=[AxleStepRow(from_mm=a, to_mm=b, diameter_mm=d) for a, b, d in made.steps],
+        spacers=[
+            SpacerRow(name=name, inside_mm=i, outside_mm=o, length_mm=length, middle_mm=z)
+            for name, i, o, length, z in made.spacers
+        ],
+        fits=[
+            FitRow(
+                place=place,
+                size_mm=size,
+                hole=hole,
+                shaft=shaft,
+                hole_mm=_sizes_mm(size, hole),
+                shaft_mm=_sizes_mm(size, shaft),
+            )
+            for place, size, hole, shaft in made.fits
+        ],
+        piece_mm=cut.piece_mm,
+        least_bar_mm=cut.least_bar_mm,
+        cuts=[
+            AxleCutRow(
+                stock=plan.stock.name,
+                repeat=plan.repeat,
+                pieces=sum(count for _, count in plan.pieces),
+                rest_mm=plan.rest_mm,
+            )
+            for plan in cut.plans
+        ],
+        missing=cut.missing,
+    )
+
+
+def _sizes_mm(size_mm: float, zone: str) -> tuple[float, float]:
+    low, high = limits(size_mm, zone)
+    return size_mm + low, size_mm + high
+
+
+def size_rows(report: WheelsetRow) -> list[tuple[str, ...]]:
+    """Sizes to make and to set by."""
+    running = f"{report.bearings_each} {report.bearing or report.bush}"
+    held = f"wheels {report.wheels}, held by {report.retention}; frames {report.frames}"
+    rows: list[tuple[str, ...]] = [
+        ("axle", f"{report.axle_length_mm:.1f} mm", f"{report.axles} off, {report.steel}"),
+        ("seat of the wheels", f"{report.seat_diameter_mm:g} mm", held),
+        ("back to back", f"{report.back_to_back_mm:.1f} mm", f"play {report.play_mm:.1f} mm"),
+        ("bearing centres", f"{report.bearing_centres_mm:.1f} mm", running),
+    ]
+    rows += [
+        ("axle, along", f"{s.from_mm:.1f} to {s.to_mm:.1f} mm", f"diameter {s.diameter_mm:g} mm")
+        for s in report.steps
+    ]
+    rows += [
+        (
+            s.name,
+            f"{s.length_mm:.1f} mm",
+            f"{s.inside_mm:.4g} mm inside, {s.outside_mm:.4g} mm outside",
+        )
+        for s in report.spacers
+    ]
+    return rows
+
+
+def fit_rows(report: WheelsetRow, units: Units = "mm") -> list[tuple[str, ...]]:
+    """Fits to turn and ream to, with their sizes; inches to a ten-thousandth beside."""
+
+    def sizes(zone: str, least_and_most: tuple[float, float]) -> str:
+        low, high = (f"{mm:.3f}" for mm in least_and_most)
+        if units == "inch":
+            small, large = (thousandths(mm) for mm in least_and_most)
+            return f"{zone}: {small} to {large} ({low} to {high})"
+        return f"{zone}: {low} to {high}"
+
+    return [
+        (
+            fit.place,
+            f"{fit.size_mm:g} mm",
+            sizes(fit.hole, fit.hole_mm),
+            sizes(fit.shaft, fit.shaft_mm),
+        )
+        for fit in report.fits
+    ]
+
+
+def cut_rows(report: WheelsetRow) -> list[tuple[str, ...]]:
+    """What is sawn from which bar."""
+    return [
+        (
+            cut.stock,
+            str(cut.repeat),
+            f"{cut.pieces} of {report.piece_mm:g} mm",
+            f"{cut.rest_mm:.0f} mm",
+        )
+        for cut in report.cuts
+    ]
+
+
+def missing_words(report: WheelsetRow) -> list[str]:
+    """Axles that found no bar."""
+    if not report.missing:
+        return []
+    axles = "1 axle" if report.missing == 1 else f"{report.missing} axles"
+    return [
+        f"{axles} of {report.piece_mm:.4g} mm without a bar: a [[round]] of "
+        f"{report.least_bar_mm:g} mm or thicker, or a larger count"
+    ]

@@ -1,0 +1,89 @@
+"""The schema of a proposal's report.json: wheels that pass, their cost, what binds them."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from pydantic import Field
+
+from platewheel.cli.schema.row import Row
+
+
+class ChangeRow(Row):
+    """A wheel one step away from a proposal."""
+
+    key: str = Field(description="of the job file, or several")
+    was: str
+    becomes: str
+    mass_kg: float = Field(description="more or less than the proposal")
+    cost: float = Field(description="a wheel, estimated, more or less")
+    rating_percent: float | None = Field(description="more or less; absent: cannot be rated")
+    fails: list[str] = Field(description="checks that it would fail")
+    warns: list[str] = Field(description="checks that would warn and do not yet")
+
+
+class ProposalRow(Row):
+    """A wheel that passes every check; the keys that differ from the job's [wheel]."""
+
+    rank: int
+    wheel: dict[str, Any] = Field(description="every key of [wheel]")
+    cost_per_wheel: float = Field(description="with its plates laid, quick effort")
+    cost_estimate: float = Field(description="as it was ranked before anything was laid")
+    cost_lacks: list[str] = Field(
+        default_factory=list, description="what has no price, so that it costs more"
+    )
+    mass_kg: float
+    rated_n: float
+    load_n: float = Field(description="design wheel load that it must carry")
+    governs: str
+    payload_kg_per_wagon: float
+    sheets_used: int
+    binds: str = Field(description="the check with the least room of those that pass")
+    binds_margin: float
+    warnings: list[str]
+    changes: list[ChangeRow] = Field(description="one step away; of the first proposal alone")
+
+
+class TradeRow(Row):
+    """A wheel that was analysed: cost against strength."""
+
+    cost_estimate: float
+    rated_n: float
+    tread_diameter_mm: float
+    tread_thickness_mm: float
+    disc_thickness_mm: float
+    best: bool = Field(description="no cheaper one is as strong")
+
+
+class FlareRow(Row):
+    """The first proposal with another flange angle."""
+
+    flange_angle_deg: float
+    climb: float = Field(description="margin against climbing the rail")
+    room: float = Field(description="margin against grinding in the tightest curve")
+    verdict: str
+
+
+class SieveRow(Row):
+    check: str
+    came: int
+    passed: int
+    warned: int = Field(default=0, description="held back for a warning that others are free of")
+
+
+class ProposeReport(Row):
+    job: str
+    currency: str
+    not_priced: bool = Field(description="no price at all: the estimate is kg of steel")
+    choices: int = Field(description="combinations of all free dimensions")
+    judged: int = Field(description="most wheels judged at once by the screening")
+    screened: int = Field(description="wheels that passed it")
+    analysed: int = Field(description="wheels with a stress analysis")
+    stopped: bool = Field(description="by Ctrl-C: cheaper ones may not have been seen")
+    proposals: list[ProposalRow]
+    trade: list[TradeRow]
+    flare: list[FlareRow]
+    sieves: list[SieveRow]
+    left_out: list[str] = Field(description="finalists that fail in full, each with the reason")
+    refused: list[str] = Field(description="why no wheel passes, and what to change on the track")
+    seconds: float

@@ -1,0 +1,108 @@
+"""The schema of a refit's report.json: rings, axles and blanks as they were measured and paired."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from pydantic import Field
+
+from platewheel.cli.schema.report import BlankRow, NestingRow, SheetRow
+from platewheel.cli.schema.row import Row
+
+
+class TriedRow(Row):
+    """A drawn flange tried on its ring."""
+
+    remedy: Literal["weld", "trim", "insert"]
+    root_gap_mm: float = Field(description="at each of its seams")
+    trim_mm: float = Field(description="off one end")
+    insert_mm: float = Field(description="let in, at the middle of the flange's depth")
+    sweep_correction_deg: float = Field(description="added to the drawn sweep of each segment")
+    from_ring_mm: float = Field(description="of the error all round: the ring's own size")
+    from_blank_mm: float = Field(description="of the error all round: cutting and rolling")
+    says: str
+
+
+class WheelRecord(Row):
+    """One wheel of the build record; a spare has no axle, a spare axle no wagon."""
+
+    wagon: str | None
+    axle: str | None
+    wheel: int = Field(description="serial number, to be stamped")
+    side: Literal["left", "right"] | None
+    ring: str
+    outside_circumference_mm: float
+    inside_circumference_mm: float | None
+    largest_diameter_mm: float | None
+    smallest_diameter_mm: float | None
+    flange_seam_mm: float | None
+    wall_mm: float = Field(description="measured, or told by the two tapes, or else as drawn")
+    tread_diameter_mm: float = Field(description="outside circumference / pi")
+    inside_diameter_mm: float = Field(description="at the gauge edge")
+    out_of_round_mm: float | None
+    out_of_round_limit_mm: float
+    disc_field_mm: float = Field(description="diameter that fits with the job's fit clearance")
+    disc_gauge_mm: float
+    disc_field_blank: str
+    disc_gauge_blank: str
+    disc_field_gap_mm: float = Field(description="on the radius, between that blank and the ring")
+    disc_gauge_gap_mm: float
+    flange_inner_radius_mm: float = Field(description="of the flange blank that fits best")
+    flange_outer_radius_mm: float
+    flange_sweep_deg: float
+    flange_blank: str | None = Field(description="absent: the flange that was tried on stays")
+    flange_seam_gap_mm: float = Field(description="at each seam of the flange that it gets")
+    tried: TriedRow | None
+
+
+class AxleRecord(Row):
+    axle: str
+    wagon: str | None
+    left: int = Field(description="serial number of the wheel")
+    right: int
+    difference_mm: float = Field(description="of the tread diameters")
+    curve_radius_m: float | None = Field(
+        description="in which it rolls freely; absent for wheels alike or loose on the axle"
+    )
+    drift_mm: float = Field(description="over 10 m of straight track if no flange held it")
+    flange_after_m: float | None = Field(description="run from mid-track till the flange touches")
+
+
+class SharedRow(Row):
+    """What a blank is for: its size to 0.1 mm and its rings."""
+
+    blank: str
+    size_mm: float = Field(description="disc diameter; flange: the tread it is cut for")
+    rings: list[str]
+
+
+class LimitSaid(Row):
+    what: str
+    limit: str
+    source: str
+
+
+class RefitSums(Row):
+    rings: int
+    blanks_one_a_ring: int = Field(description="a disc or two and a flange for each ring")
+    blanks_of_own_size: int = Field(description="the same, sizes alike to 0.1 mm counted once")
+    blanks_cut: int = Field(description="different blanks that are cut")
+    largest_difference_listed_mm: float = Field(description="on an axle, pairs as listed")
+    largest_difference_paired_mm: float
+    sum_of_differences_listed_mm: float
+    sum_of_differences_paired_mm: float
+
+
+class RefitReport(Row):
+    """report.json of a refit."""
+
+    job: str
+    sums: RefitSums
+    wheels: list[WheelRecord] = Field(description="in the order of the serial numbers")
+    axles: list[AxleRecord]
+    shared: list[SharedRow]
+    blanks: list[BlankRow]
+    limits: list[LimitSaid]
+    sheets: list[SheetRow] | None = Field(description="absent with --no-nest")
+    nesting: NestingRow | None
+    warnings: list[str]

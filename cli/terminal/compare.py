@@ -1,0 +1,128 @@
+"""What the terminal shows of a comparison: three tables, and which job is better where."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+from platewheel.cli.compare.run import CheckPair, Comparison, FigureRow
+from platewheel.cli.terminal.show import show_table
+from platewheel.cli.words.figures import figure
+from platewheel.parts.base.spec_model import toml_value
+from platewheel.parts.checks.result import CheckResult
+
+
+def show_comparison(found: Comparison, files: tuple[Path, Path]) -> None:
+    """Keys, figures and checks of A and B, and a sentence for each."""
+    for name, file, side in zip("AB", files, (found.a, found.b), strict=True):
+        print(f"{name}: {file}, {side.job.head.wheels} wheels")
+    if found.keys:
+        keys = [(row.key, _value(row.a), _value(row.b)) for row in found.keys]
+        show_table("Keys that differ", ("key", "A", "B"), keys)
+    else:
+        print("The two job files say the same.")
+    rows = [
+        (row.name, row.unit, _number(row.a), _number(row.b), row.better) for row in found.figures
+    ]
+    show_table("Figures", ("figure", "unit", "A", "B", "better"), rows)
+    if found.checks:
+        pairs = [(pair.title, _check(pair.a), _check(pair.b), pair.better) for pair in found.checks]
+        title = "Checks that differ: verdict, value against limit, margin"
+        show_table(title, ("check", "A", "B", "better"), pairs)
+    for line in conclusions(found):
+        print(line)
+
+
+def conclusions(found: Comparison) -> list[str]:
+    """Which job is better where, what the cost leaves out, what was not compared."""
+    lines = [line for name in "AB" if (line := _praise(found, name))]
+    if not lines:
+        lines = ["Neither job is better in any figure or verdict."]
+    for name, side in zip("AB", (found.a, found.b), strict=True):
+        if side.cost and side.cost.not_priced:
+            lines.append(f"Not priced in {name}: {', '.join(side.cost.not_priced)}.")
+        if side.short:
+            lines.append(f"{name} has neither plates nor cost: its blanks fit no stock, see below.")
+    if found.a.job.head.wheels != found.b.job.head.wheels:
+        lines.append("Not as many wheels: plates and cutting of the whole jobs are not judged.")
+    if not any(row.name == "rated wheel load" for row in found.figures):
+        lines.append("Not rated.")
+    return lines
+
+
+def _praise(found: Comparison, name: str) -> str:
+    figures = [row.name for row in found.figures if row.better == name]
+    verdicts = [pair.title for pair in found.checks if _turned(pair) and pair.better == name]
+    margins = sum(not _turned(pair) and pair.better == name for pair in found.checks)
+    told = list(figures)
+    if verdicts:
+        told.append(f"verdict of {', '.join(verdicts)}")
+    if margins:
+        told.append(f"the margin of {margins} check{'s' if margins > 1 else ''} more")
+    return f"{name} is better in: {'; '.join(told)}." if told else ""
+
+
+def _turned(pair: CheckPair) -> bool:
+    return pair.a is None or pair.b is None or pair.a.verdict != pair.b.verdict
+
+
+def _value(value: Any) -> str:
+    if value is None:
+        return "not given"
+    if isinstance(value, dict):
+        return ", ".join(f"{k} = {_value(v)}" for k, v in value.items() if v is not None)
+    return toml_value(list(value) if isinstance(value, tuple) else value)
+
+
+def _number(value: float | None) -> str:
+    return "not known" if value is None else figure(value)
+
+
+def _check(check: CheckResult | None) -> str:
+    if check is None:
+        return "does not apply"
+    margin = "" if check.margin is None else f", {check.margin:+.1%}"
+    if check.value is None:
+        return check.verdict
+    limit = "" if check.limit is None else f" against {figure(check.limit)}"
+    return f"{check.verdict}: {figure(check.value)}{limit} {check.unit}".rstrip() + margin
+
+
+def comparison_table(found: Comparison) -> dict[str, Any]:
+    """The same as numbers; margins are relative to the limit."""
+    return {
+        "jobs": {
+            name: {"name": side.job.head.name, "wheels": side.job.head.wheels, "short": side.short}
+            for name, side in (("A", found.a), ("B", found.b))
+        },
+        "keys": [{"key": row.key, "A": row.a, "B": row.b} for row in found.keys],
+        "figures": [_figure_row(row) for row in found.figures],
+        "checks": [
+            {
+                "id": pair.id,
+                "title": pair.title,
+                "A": _check_row(pair.a),
+                "B": _check_row(pair.b),
+                "better": pair.better or None,
+            }
+            for pair in found.checks
+        ],
+        "conclusions": conclusions(found),
+    }
+
+
+def _figure_row(row: FigureRow) -> dict[str, Any]:
+    better = row.better or None
+    return {"name": row.name, "unit": row.unit, "A": row.a, "B": row.b, "better": better}
+
+
+def _check_row(check: CheckResult | None) -> dict[str, Any] | None:
+    if check is None:
+        return None
+    return {
+        "verdict": check.verdict,
+        "value": check.value,
+        "limit": check.limit,
+        "unit": check.unit,
+        "margin": check.margin,
+    }

@@ -1,0 +1,104 @@
+"""Exit codes, and errors told one finding a line on stderr; no traceback reaches a user."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Iterator
+from concurrent.futures import BrokenExecutor
+from contextlib import contextmanager
+from pathlib import Path
+
+DONE, CHECK_FAILED, REFUSED, NOT_FINISHED = 0, 1, 2, 3
+
+
+class NotFinished(Exception):  # noqa: N818 - named for what it tells
+    """A job that is sound but could not be finished; `lines` says why and what to try."""
+
+    def __init__(self, lines: list[str]) -> None:
+        self.lines = lines
+        super().__init__("\n".join(lines))
+
+
+@contextmanager
+def exit_codes() -> Iterator[None]:
+    """Turns the errors that can be expected into the exit codes of the command line."""
+    import typer
+
+    from platewheel.nesting.stock.layout import NestingError
+    from platewheel.parts.base.faults import GeometryError, SpecError
+
+    try:
+        yield
+        sys.stdout.flush()  # a full disk or a closed pipe shows here, not after the exit code
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        raise typer.Exit(DONE) from None  # the reader had enough; the work is done
+    except SpecError as error:
+        tell([str(fault) for fault in error.faults])
+        raise typer.Exit(REFUSED) from None
+    except NotFinished as error:
+        tell(error.lines)
+        raise typer.Exit(NOT_FINISHED) from None
+    except (NestingError, GeometryError) as error:
+        tell([str(error)])
+        raise typer.Exit(NOT_FINISHED) from None
+    except KeyboardInterrupt:
+        tell(["stopped; the former job folder is as it was"])
+        raise typer.Exit(NOT_FINISHED) from None
+    except (OSError, MemoryError) as error:
+        reason = getattr(error, "strerror", None) or str(error) or type(error).__name__
+        where = getattr(error, "filename", None)
+        tell([f"{where}: {reason}" if where else reason])
+        raise typer.Exit(NOT_FINISHED) from None
+    except ImportError as error:
+        tell([f"a library cannot be loaded: {error}; see README, 'If a library is missing'"])
+        raise typer.Exit(NOT_FINISHED) from None
+    except (typer.Exit, typer.Abort):
+        raise
+    except BrokenExecutor:
+        tell(["a process beside this one was ended: told to stop, or short of memory; try again"])
+        raise typer.Exit(NOT_FINISHED) from None
+    except Exception as error:
+        place = error.__traceback__
+        while place and place.tb_next:
+            place = place.tb_next
+        line = f"{place.tb_frame.f_code.co_filename}:{place.tb_lineno}" if place else "unknown"
+        tell([f"a fault of platewheel itself, please report it: {error!r} at {line}"])
+        raise typer.Exit(NOT_FINISHED) from None
+
+
+def tell(lines: list[str]) -> None:
+    """Findings on stderr, one a line."""
+    for line in lines:
+        quiet = "".join(c if c.isprintable() else " " for c in line)  # no escapes to a terminal
+        sys.stderr.write(quiet + "\n")
+
+
+def write_new(file: Path, text: str, overwrite: bool) -> None:
+    """Write a file that a person will fill in; one that is there stays unless told otherwise.
+
+    Raises: typer.Exit where it is there; OSError.
+    """
+    require_new(file, overwrite)
+    try:
+        with file.open("w" if overwrite else "x", encoding="utf-8") as target:
+            target.write(text)
+    except FileExistsError:  # made meanwhile
+        require_new(file, overwrite)
+
+
+def require_new(file: Path, overwrite: bool) -> None:
+    """For a command that takes long: its file can be written. Raises: typer.Exit where not."""
+    import typer
+
+    if file.is_dir():
+        line = f"{file}: is a folder; try a file in it, such as {file / 'wheels.toml'}"
+    elif not file.parent.is_dir():
+        line = f"{file}: there is no folder {file.parent}; make it first, or try another name"
+    elif file.exists() and not overwrite:
+        line = f"{file}: is there already; try another name, or --overwrite"
+    else:
+        return
+    tell([line])
+    raise typer.Exit(REFUSED)

@@ -1,0 +1,156 @@
+"""Speed and pierce time by thickness: `[[cut_speed]]` rows, read between them, never beyond."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Literal
+
+from pydantic import Field
+
+from platewheel.nesting.stock.cutting import Cutting
+from platewheel.parts.base.faults import Fault, SpecError
+from platewheel.parts.base.spec_model import Spec
+
+
+class CutSpeed(Spec):
+    """One row of the cutting chart of a machine."""
+
+    process: Literal["plasma", "laser", "oxy-fuel", "hand"] = Field(
+        "plasma", description="that the row is for"
+    )
+    current_a: float | None = Field(
+        None,
+        gt=0,
+        le=1000,
+        examples=[45.0],
+        description="that the row is for; absent = the chart knows no current",
+        json_schema_extra={"takes": "a number of amperes"},
+    )
+    thickness_mm: float = Field(gt=0, le=100, examples=[6.0], description="of the sheet")
+    speed_mm_per_min: float = Field(
+        gt=0, le=60000, examples=[1800.0], description="from the chart of your machine"
+    )
+    pierce_s: float = Field(ge=0, le=120, examples=[0.8], description="time to pierce")
+
+
+@dataclass(frozen=True)
+class Pace:
+    """How fast one thickness is cut."""
+
+    speed_mm_per_min: float
+    pierce_s: float
+
+
+def pace(cutting: Cutting, rows: Sequence[CutSpeed], thickness_mm: float) -> Pace:
+    """Pace for a thickness: its row, or straight between the two neighbouring ones.
+
+    Without rows, `[cutting]` tells the pace. Raises: SpecError where the chart does not reach.
+    """
+    if not rows:
+        return Pace(cutting.speed_mm_per_min, cutting.pierce_s)
+    wrong = list(speed_faults(cutting, rows, [thickness_mm]))
+    if wrong:
+        raise SpecError(wrong)
+    chart = sorted(_chosen(cutting, rows), key=lambda row: row.thickness_mm)
+    for row in chart:
+        if row.thickness_mm == thickness_mm:
+            return Pace(row.speed_mm_per_min, row.pierce_s)
+    thin, thick = next(
+        (a, b) for a, b in pairwise(chart) if a.thickness_mm < thickness_mm < b.thickness_mm
+    )
+    share = (thickness_mm - thin.thickness_mm) / (thick.thickness_mm - thin.thickness_mm)
+    return Pace(
+        thin.speed_mm_per_min + share * (thick.speed_mm_per_min - thin.speed_mm_per_min),
+        thin.pierce_s + share * (thick.pierce_s - thin.pierce_s),
+    )
+
+
+def speed_faults(
+    cutting: Cutting, rows: Sequence[CutSpeed], thicknesses_mm: Sequence[float]
+) -> Iterator[Fault]:
+    """What is wrong with the chart for these thicknesses; keys are paths in the job file."""
+    if not rows:
+        if cutting.current_a is not None:
+            yield Fault(
+                "cutting.current_a",
+                cutting.current_a,
+                "given only with [[cut_speed]] rows, which it picks from",
+                "remove it, or add [[cut_speed]] rows",
+            )
+        return
+    if cutting.cut_speed_mm_per_min is not None:
+        yield Fault(
+            "cutting.cut_speed_mm_per_min",
+            cutting.cut_speed_mm_per_min,
+            "left out where [[cut_speed]] rows tell the speed",
+            "remove it, or remove the rows",
+        )
+    yield from _twice(rows)
+    unclear = next(_unclear(cutting, rows), None)
+    if unclear:
+        yield unclear
+        return
+    reach = [row.thickness_mm for row in _chosen(cutting, rows)]
+    least, most = min(reach), max(reach)
+    for thickness in sorted(set(thicknesses_mm)):
+        if not least <= thickness <= most:
+            told = f"{least:g} mm alone" if least == most else f"{least:g} to {most:g} mm"
+            yield Fault(
+                "cut_speed",
+                f"no speed for {thickness:g} mm",
+                f"thicknesses within the rows for {_said(cutting)}, now {told}",
+                f"a [[cut_speed]] row with thickness_mm = {thickness:.12g}",
+            )
+
+
+def _twice(rows: Sequence[CutSpeed]) -> Iterator[Fault]:
+    seen = set()
+    for i, row in enumerate(rows):
+        about = (row.process, row.current_a, row.thickness_mm)
+        if about in seen:
+            yield Fault(
+                f"cut_speed[{i}].thickness_mm",
+                row.thickness_mm,
+                "one row for each process, current and thickness",
+                "remove one of the two",
+            )
+        seen.add(about)
+
+
+def _unclear(cutting: Cutting, rows: Sequence[CutSpeed]) -> Iterator[Fault]:
+    """A process without rows, or a current that picks none or is left open."""
+    own = [row for row in rows if row.process == cutting.process]
+    if not own:
+        yield Fault(
+            "cut_speed",
+            f"no row for {cutting.process}",
+            f'rows with process = "{cutting.process}"',
+            "add them, or change cutting.process",
+        )
+        return
+    currents = {row.current_a for row in own}
+    known = sorted(current for current in currents if current is not None)
+    named = ", ".join(f"{current:g}" for current in known)
+    advice = f"current_a = {known[0]:g}" if known else "remove it"
+    if cutting.current_a is None:
+        if len(currents) > 1:
+            allowed = f"{named}: the [[cut_speed]] rows for {cutting.process} are not for one alone"
+            yield Fault("cutting.current_a", None, allowed, advice)
+    elif cutting.current_a not in currents:
+        allowed = f"one that [[cut_speed]] has for {cutting.process}: {named or 'it has none'}"
+        yield Fault("cutting.current_a", cutting.current_a, allowed, advice)
+
+
+def _chosen(cutting: Cutting, rows: Sequence[CutSpeed]) -> list[CutSpeed]:
+    """Rows for the process and, where one is told, the current."""
+    own = [row for row in rows if row.process == cutting.process]
+    if cutting.current_a is None:
+        return own
+    return [row for row in own if row.current_a == cutting.current_a]
+
+
+def _said(cutting: Cutting) -> str:
+    at = f" at {cutting.current_a:g} A" if cutting.current_a is not None else ""
+    return f"{cutting.process}{at}"

@@ -1,0 +1,81 @@
+"""How long the cutting takes: length over speed, pierces, and travel between cuts."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from platewheel.nesting.cutting.cut_order import HOME, start_of
+from platewheel.nesting.cutting.cut_speed import CutSpeed, pace
+from platewheel.nesting.cutting.part_cuts import Cut, sheet_cuts
+from platewheel.nesting.offcuts.remnant import LeftOver
+from platewheel.nesting.offcuts.skeleton import kept_rings, skeleton_lines
+from platewheel.nesting.stock.cutting import Cutting
+from platewheel.nesting.stock.layout import Layout
+from platewheel.parts.geometry.outline import Point, length_mm, segments
+
+
+@dataclass(frozen=True)
+class CuttingWork:
+    """Cutting of one plate or of many: length of cut, pierces, travel, hours, and their price."""
+
+    cut_length_mm: float
+    pierces: int
+    rapid_length_mm: float
+    hours: float
+    price: float
+
+
+def cutting_work(
+    layouts: Sequence[Layout],
+    cutting: Cutting,
+    speeds: Sequence[CutSpeed] = (),
+    kept: Sequence[LeftOver] = (),
+) -> CuttingWork:
+    """Work of all plates, repeats counted. Raises: as `plate_work`."""
+    each = [(lay.repeat, plate_work(lay, cutting, speeds, kept)) for lay in layouts]
+    return CuttingWork(
+        math.fsum(n * work.cut_length_mm for n, work in each),
+        sum(n * work.pierces for n, work in each),
+        math.fsum(n * work.rapid_length_mm for n, work in each),
+        math.fsum(n * work.hours for n, work in each),
+        math.fsum(n * work.price for n, work in each),
+    )
+
+
+def plate_work(
+    layout: Layout,
+    cutting: Cutting,
+    speeds: Sequence[CutSpeed] = (),
+    kept: Sequence[LeftOver] = (),
+) -> CuttingWork:
+    """Work of one plate: every run of the cutting file, with its leads, each with its pierce.
+
+    Travel is from the plate's lower left corner straight to each run in turn, and not back; the
+    cuts through the left-over grid come last.
+    Raises: SpecError where `speeds` do not reach the thickness; NestingError as `sheet_cuts`.
+    """
+    at = pace(cutting, speeds, layout.sheet.thickness_mm)
+    cuts = [cut for part in sheet_cuts(layout, cutting).parts for cut in part.cuts]
+    lines = skeleton_lines(layout, cutting, kept_rings(layout, kept))
+    runs = [(_begin(cut), _end(cut)) for cut in cuts] + [(line.start, line.end) for line in lines]
+    length = math.fsum([*map(_length_mm, cuts), *(line.length_mm for line in lines)])
+    ends = [HOME, *(end for _, end in runs)]
+    rapid = math.fsum(math.dist(here, begin) for here, (begin, _) in zip(ends, runs, strict=False))
+    minutes = length / at.speed_mm_per_min + rapid / cutting.rapid_mm_per_min
+    hours = minutes / 60 + len(runs) * at.pierce_s / 3600
+    return CuttingWork(length, len(runs), rapid, hours, hours * cutting.price_per_h)
+
+
+def _length_mm(cut: Cut) -> float:
+    leads = (lead.length_mm for lead in (cut.lead_in, cut.lead_out) if lead)
+    return length_mm(cut.path) + math.fsum(leads)
+
+
+def _begin(cut: Cut) -> Point:
+    return cut.lead_in.start if cut.lead_in else start_of(cut.path)
+
+
+def _end(cut: Cut) -> Point:
+    return cut.lead_out.end if cut.lead_out else segments(cut.path)[-1].end

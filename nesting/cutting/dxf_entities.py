@@ -1,0 +1,97 @@
+"""Entities of a cutting file in either version of the format, all sizes in mm.
+
+R2000 has LWPOLYLINE, R12 the old POLYLINE with vertices; both keep arcs as bulges.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import Any, Literal
+
+from platewheel.parts.geometry.blank import Mark, MarkPoint, MarkText
+from platewheel.parts.geometry.outline import Arc, Circle, Line, Loop, Point, Segment
+
+Version = Literal["R2000", "R12"]
+LAYERS = {  # name -> colour index of the file format
+    "cut-outline": 7,
+    "cut-hole": 6,
+    "lead": 4,
+    "mark": 3,
+    "text": 8,
+    "sheet-edge": 9,
+    "skeleton": 1,
+}
+MILLIMETRES = 4  # $INSUNITS
+
+
+def new_drawing(version: Version) -> Any:
+    """Empty drawing with all layers; R12 has no place for the unit, its text must say it."""
+    import ezdxf
+    from ezdxf import options
+
+    options.write_fixed_meta_data_for_testing = True  # no dates or random ids: same job, same file
+    if version == "R12":
+        drawing = ezdxf.document.Drawing.new("AC1009")  # `ezdxf.new` sets a unit and warns of it
+    else:
+        drawing = ezdxf.new(version, units=MILLIMETRES)
+        drawing.header["$MEASUREMENT"] = 1
+    for name, colour in LAYERS.items():
+        drawing.layers.add(name, color=colour)
+    return drawing
+
+
+def save(drawing: Any, path: Path) -> None:
+    """Write the drawing."""
+    drawing.saveas(path)
+
+
+def add_path(space: Any, loop: Loop, layer: str, *, closed: bool = True) -> None:
+    """A circle, or one polyline run as the loop runs."""
+    attributes = {"layer": layer}
+    if isinstance(loop, Circle):
+        space.add_circle(loop.centre, loop.radius_mm, dxfattribs=attributes)
+        return
+    points: list[tuple[float, float, float]] = [(*s.start, s.bulge) for s in loop]
+    if not closed:
+        points.append((*loop[-1].end, 0.0))
+    if space.doc.dxfversion == "AC1009":
+        space.add_polyline2d(points, format="xyb", close=closed, dxfattribs=attributes)
+    else:
+        space.add_lwpolyline(points, format="xyb", close=closed, dxfattribs=attributes)
+
+
+def add_segments(space: Any, lines: Sequence[Segment], layer: str) -> None:
+    """Each as a LINE or an ARC."""
+    for segment in lines:
+        if isinstance(segment, Line):
+            space.add_line(segment.start, segment.end, dxfattribs={"layer": layer})
+        else:
+            _add_arc(space, segment, layer)
+
+
+def _add_arc(space: Any, arc: Arc, layer: str) -> None:
+    """An ARC always runs counter-clockwise."""
+    low, high = sorted((arc.start_deg, arc.start_deg + arc.sweep_deg))
+    space.add_arc(arc.centre, arc.radius_mm, low, high, dxfattribs={"layer": layer})
+
+
+def add_mark(space: Any, mark: Mark) -> None:
+    """A mark where it lies in the drawing."""
+    if isinstance(mark, MarkPoint):
+        space.add_point(mark.at, dxfattribs={"layer": "mark"})
+    elif isinstance(mark, MarkText):
+        add_text(space, mark.text, mark.at, mark.height_mm, mark.turn_deg, centred=True)
+    else:
+        add_segments(space, (mark,), "mark")
+
+
+def add_text(
+    space: Any, text: str, at: Point, height: float, turn: float = 0.0, *, centred: bool = False
+) -> None:
+    """One line of words, placed by its lower left corner or by its middle."""
+    from ezdxf.enums import TextEntityAlignment
+
+    entity = space.add_text(text, height=height, rotation=turn, dxfattribs={"layer": "text"})
+    align = TextEntityAlignment.MIDDLE_CENTER if centred else TextEntityAlignment.LEFT
+    entity.set_placement(at, align=align)

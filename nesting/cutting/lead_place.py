@@ -1,0 +1,200 @@
+"""Where a lead finds room: clear of other parts, plate edges and the leads laid before."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, field
+
+from platewheel.nesting.cutting.lead import Shape, far_half, lead_in, lead_out, own_gap_mm
+from platewheel.nesting.geometry.gaps import Box, box_gap, loop_gap, segment_box, segment_gap
+from platewheel.nesting.geometry.ring import Ring, Spot, spot_on
+from platewheel.nesting.geometry.trim import between
+from platewheel.nesting.stock.cutting import Cutting
+from platewheel.nesting.stock.layout import Layout, Placement
+from platewheel.parts.geometry.outline import (
+    Line,
+    Loop,
+    Segment,
+    bounds,
+    contains,
+    polygon,
+    segments,
+)
+
+LEAST_CLEAR_MM = 0.5  # a pierce needs some room even where the kerf is told as nothing
+SHARES = ((0.5,), (0.25, 0.75), (0.1, 0.4, 0.6, 0.9), tuple((2 * k + 1) / 32 for k in range(16)))
+SHORT_MM = 8.0  # a shorter stretch is tried in its middle only
+
+
+@dataclass(eq=False)
+class Neighbour:
+    """A part on the plate as an obstacle, with the leads laid to it so far.
+
+    `bridges` are lines that run out from its tabs: a lead of another part across one would cut
+    the part loose.
+    """
+
+    placement: Placement
+    outline: Loop
+    holes: tuple[Loop, ...]
+    box: Box
+    leads: list[Segment] = field(default_factory=list)
+    bridges: tuple[Line, ...] = ()
+
+
+@dataclass(frozen=True, eq=False)
+class Room:
+    """The plate that leads are laid on: its parts gather the leads that are laid."""
+
+    edges: tuple[Loop, ...]  # the plate's own first
+    parts: tuple[Neighbour, ...]  # in the layout's order
+    clear_mm: float
+    bridge_mm: float  # length of a bridge that must hold
+    reach_mm: float  # parts further apart do not see each other's leads
+
+    def near(self, own: Neighbour) -> list[Neighbour]:
+        """Parts whose leads, edges or tabs may matter to a part, itself among them."""
+        return [part for part in self.parts if box_gap(part.box, own.box) < self.reach_mm]
+
+    def free(self, lead: Segment, own: Neighbour, near: Sequence[Neighbour]) -> bool:
+        """Whether a lead keeps clear of all but its own part."""
+        plate, *cut_out = self.edges
+        if not contains(plate, lead.start) or any(contains(c, lead.start) for c in cut_out):
+            return False
+        box, clear = segment_box(lead), self.clear_mm
+        if any(loop_gap((lead,), ring, clear) < clear for ring in self.edges):
+            return False
+        if any(segment_gap(lead, other) < clear for part in near for other in part.leads):
+            return False
+        far = max(clear, 2 * self.bridge_mm)
+        return not any(
+            self._hits(lead, part)
+            for part in near
+            if part is not own and box_gap(box, part.box) < far
+        )
+
+    def _hits(self, lead: Segment, part: Neighbour) -> bool:
+        """A lead begins off all other parts, so it is clear of one that it does not come near."""
+        loops = (part.outline, *part.holes)
+        if any(loop_gap((lead,), loop, self.clear_mm) < self.clear_mm for loop in loops):
+            return True
+        return not self.bridges_free(part.bridges, (lead,))
+
+    def bridges_free(self, bridges: Iterable[Line], leads: Sequence[Segment]) -> bool:
+        """Whether leads leave the bridges whole."""
+        least = self.bridge_mm / 2
+        return all(segment_gap(lead, bridge) >= least for bridge in bridges for lead in leads)
+
+
+def room_on(layout: Layout, cutting: Cutting) -> Room:
+    """The plate of a layout before any lead is laid."""
+    parts = []
+    for placement in layout.placements:
+        outline = placement.outline
+        parts.append(Neighbour(placement, outline, placement.holes, bounds(outline)))
+    edges = tuple(polygon(ring) for ring in (layout.sheet.corners, *layout.sheet.holes))
+    clear = max(cutting.kerf_mm, LEAST_CLEAR_MM)
+    bridge = cutting.tab_width_mm + cutting.kerf_mm if cutting.tab_count else 0.0
+    longest = math.sqrt(2) * max(cutting.lead_in_mm, cutting.lead_out_mm)  # across an arc
+    reach = 2 * longest + max(clear, 2 * bridge)
+    return Room(edges, tuple(parts), clear, bridge, reach)
+
+
+@dataclass(frozen=True)
+class Leads:
+    """What is wanted of a cut's leads; a length of 0 wants none."""
+
+    in_mm: float
+    out_mm: float
+    shape: Shape
+
+    def shapes(self, spot: Spot) -> tuple[Segment | None, Segment | None]:
+        """Lead-in and lead-out at a spot."""
+        into = lead_in(spot, self.in_mm, self.shape) if self.in_mm else None
+        off = lead_out(spot, self.out_mm, self.shape) if self.out_mm else None
+        return into, off
+
+
+def leads_at(
+    spot: Spot,
+    wanted: Leads,
+    room: Room,
+    own: Neighbour,
+    loop: Loop,
+    *,
+    hole: bool,
+    near: Sequence[Neighbour] | None = None,
+) -> tuple[Segment | None, Segment | None] | None:
+    """The leads wanted at a spot of the cut round a loop; None where there is no room."""
+    into, off = wanted.shapes(spot)
+    sides = segments(loop)
+    for lead, length in ((into, wanted.in_mm), (off, wanted.out_mm)):
+        if lead is None:
+            continue
+        leads_in = lead is into
+        if not _clears_own(lead, length, wanted.shape, sides, loop, into=leads_in, hole=hole):
+            return None
+    around = room.near(own) if near is None else near
+    for lead in (into, off):
+        if lead is not None and not room.free(lead, own, around):
+            return None
+    return into, off
+
+
+def _clears_own(
+    lead: Segment,
+    length_mm: float,
+    shape: Shape,
+    sides: Ring,
+    loop: Loop,
+    *,
+    into: bool,
+    hole: bool,
+) -> bool:
+    """On the scrap side, never across its own part; inside a hole at most to its middle."""
+    far = far_half(lead, into=into)
+    tip = lead.start if into else lead.end
+    if contains(loop, tip) != hole:
+        return False
+    share = 0.5 if shape == "arc" else 0.8
+    least = share * own_gap_mm(length_mm, shape, into=into)
+    if min(segment_gap(far, side) for side in sides) < least:
+        return False
+    near = between(lead, 0.5, 0.9) if into else between(lead, 0.1, 0.5)
+    if min(segment_gap(near, side) for side in sides) <= 0:
+        return False
+    if not hole or not into:
+        return True
+    pierce = between(lead, 0.0, 1e-6)
+    room = (0.5 if shape == "arc" else 0.999) * length_mm
+    return min(segment_gap(pierce, side) for side in sides) >= room
+
+
+def spots(ring: Ring) -> Iterator[Spot]:
+    """Places for a lead, the middles of the longest stretches first."""
+    order = sorted(range(len(ring)), key=lambda i: -round(ring[i].length_mm, 6))
+    for turn, shares in enumerate(SHARES):
+        for i in order:
+            if turn == 0 or ring[i].length_mm > SHORT_MM * turn:
+                for share in shares:
+                    yield spot_on(ring, i, share)
+
+
+def place_leads(
+    ring: Ring,
+    wanted: Leads,
+    room: Room,
+    own: Neighbour,
+    loop: Loop,
+    *,
+    hole: bool,
+    allowed: Iterable[Spot] | None = None,
+) -> tuple[Spot, Segment | None, Segment | None] | None:
+    """First spot of the cut with room for the leads wanted; None where there is none."""
+    near = room.near(own)
+    for spot in spots(ring) if allowed is None else allowed:
+        found = leads_at(spot, wanted, room, own, loop, hole=hole, near=near)
+        if found is not None:
+            return spot, *found
+    return None

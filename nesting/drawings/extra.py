@@ -1,0 +1,141 @@
+"""The user's own parts, cut along with the wheel's blanks: the job file's [[extra]] tables."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from pydantic import Field
+
+from platewheel.nesting.drawings.read import Outline, Unit, read_outline
+from platewheel.nesting.stock.layout import Turns, Wanted
+from platewheel.nesting.stock.stock import Steel
+from platewheel.parts.base.faults import Fault, SpecError
+from platewheel.parts.base.spec_model import Spec, find_faults
+from platewheel.parts.geometry.blank import Blank
+from platewheel.parts.geometry.outline import Circle, bounds
+
+WHEEL_NAMES = frozenset(  # of the wheel's own parts and their files
+    {"tread", "disc", "disc-field", "disc-gauge", "flange", "hub-tube", "weld", "wheel"}
+)
+
+
+class Extra(Spec):
+    """A part of the user's own, drawn full size in a DXF file."""
+
+    name: str = Field(
+        pattern=r"^[A-Za-z0-9]([A-Za-z0-9._-]{0,38}[A-Za-z0-9_-])?$",
+        examples=["bracket"],
+        description="a name of its own, not one of the wheel's parts",
+        json_schema_extra={"takes": "of 1 to 40 letters, digits, '.', '_' or '-', no end in '.'"},
+    )
+    file: str = Field(
+        min_length=1,
+        max_length=1000,
+        examples=["bracket.dxf"],
+        description="DXF drawing, its path seen from the job file's folder; what lies on the "
+        "layer mark is marked, everything else cut",
+    )
+    unit: Unit = Field(
+        "file", description="of the drawing; file = as the drawing itself says, or else mm"
+    )
+    thickness_mm: float = Field(gt=0, le=100, examples=[6.0], description="of the plate")
+    count: int = Field(ge=1, le=100000, examples=[20], description="how many for the whole job")
+    turns: Turns = Field(
+        "any",
+        description="how it may lie on the sheet: at any angle, by quarter or half turns, as "
+        "drawn; half and fixed keep the drawing's x along the sheet's length, as rolled",
+    )
+    steel: Steel | None = Field(
+        None,
+        examples=["S235"],
+        description="grade of EN 10025-2; absent = the wheel's",
+        json_schema_extra={"takes": '"S235" | "S275" | "S355"'},
+    )
+
+
+@dataclass(frozen=True)
+class ExtraPart:
+    """A part that is wanted besides the wheel's, its drawing read; `notes` from the reading."""
+
+    spec: Extra
+    blank: Blank
+    steel: str
+    notes: tuple[str, ...] = ()
+
+    @property
+    def warnings(self) -> tuple[str, ...]:
+        """What the reading assumed or left out."""
+        return tuple(f"{self.spec.file}: {note}" for note in self.notes)
+
+
+def extra_blanks(extras: Sequence[ExtraPart], steel: str) -> tuple[Wanted, ...]:
+    """What is to be cut from one steel."""
+    return tuple(
+        Wanted(extra.blank, extra.spec.count, extra.spec.turns)
+        for extra in extras
+        if extra.steel == steel
+    )
+
+
+def read_extras(
+    rows: Sequence[object], folder: Path
+) -> tuple[list[tuple[Extra, Outline]], list[Fault]]:
+    """The sound rows of the job's `extra` tables with their drawings, and all faults of the rest.
+
+    `folder` is the job file's. A drawing is looked at even where other keys are at fault.
+    """
+    read: list[tuple[Extra, Outline]] = []
+    faults: list[Fault] = []
+    for i, row in enumerate(rows):
+        if not isinstance(row, dict):
+            continue
+        wrong = find_faults(Extra, row)
+        bad = {fault.key for fault in wrong}
+        if "file" in row and not bad & {"file", "unit"}:
+            file, unit = row["file"], row.get("unit", "file")
+            try:
+                drawn = read_outline(folder / file, unit, file)
+            except SpecError as error:
+                wrong += error.faults
+            else:
+                if not wrong:
+                    read.append((Extra(**row), drawn))
+        faults += (fault.below(f"extra[{i}]") for fault in wrong)
+    return read, faults + list(_name_faults(rows))
+
+
+def extra_parts(read: Iterable[tuple[Extra, Outline]], wheel_steel: str) -> tuple[ExtraPart, ...]:
+    """The parts, of the wheel's steel where they name none."""
+    return tuple(
+        ExtraPart(extra, extra_blank(extra, drawn), extra.steel or wheel_steel, drawn.notes)
+        for extra, drawn in read
+    )
+
+
+def extra_blank(extra: Extra, drawn: Outline) -> Blank:
+    """The drawing as a blank, the lower left corner of its bounds on the origin."""
+    _, _, length, width = bounds(drawn.outline)
+    sizes = {"length_mm": length, "width_mm": width}
+    if isinstance(drawn.outline, Circle):
+        sizes = {"diameter_mm": 2 * drawn.outline.radius_mm}
+    return Blank(
+        extra.name, "extra", extra.thickness_mm, drawn.outline, drawn.holes, drawn.marks, sizes
+    )
+
+
+def _name_faults(rows: Sequence[object]) -> Iterator[Fault]:
+    """Names that are taken; files of some systems do not tell capitals apart."""
+    seen: set[str] = set()
+    for i, row in enumerate(rows):
+        name = row.get("name") if isinstance(row, dict) else None
+        if not isinstance(name, str):
+            continue
+        if name.lower() in WHEEL_NAMES:
+            allowed = "a name that none of the wheel's parts has"
+            yield Fault(f"extra[{i}].name", name, allowed, f'name = "own-{name}"')
+        elif name.lower() in seen:
+            allowed = "a name of its own, capitals or not"
+            yield Fault(f"extra[{i}].name", name, allowed, f'name = "{name}-{i + 1}"')
+        seen.add(name.lower())

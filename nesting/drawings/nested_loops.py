@@ -1,0 +1,116 @@
+"""Loops of a drawing sorted: the one outline and the holes inside it. mm."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+
+from platewheel.nesting.drawings.closed_loops import JOIN_MM, MOST_TOLD, Found, more, said
+from platewheel.nesting.geometry.gaps import meetings, point_gap
+from platewheel.parts.geometry.outline import (
+    Arc,
+    Loop,
+    Point,
+    Segment,
+    area_mm2,
+    bounds,
+    contains,
+    length_mm,
+    segments,
+)
+
+TOUCH_MM = 1e-6  # edges this close touch
+
+
+def outline_and_holes(found: Found, unit_mm: float = 1.0) -> tuple[Loop, tuple[Loop, ...]] | None:
+    """The one outermost loop and the loops inside it; None, and `found.wrong`, otherwise."""
+    for loop in found.loops:
+        if area_mm2(loop) <= JOIN_MM * length_mm(loop):
+            place = said(segments(loop)[0].start, unit_mm)
+            found.wrong.append(
+                ("loops that enclose an area", f"draw the loop at {place} wider, or remove it")
+            )
+    places = list(_crossings(found.loops))
+    for place_mm in places[:MOST_TOLD]:
+        found.wrong.append(
+            (
+                "loops that neither cross nor touch themselves or each other",
+                f"part the lines at {said(place_mm, unit_mm)}{more(places)}",
+            )
+        )
+    if found.wrong:
+        return None
+    depth = [sum(_inside(a, b) for b in found.loops if b is not a) for a in found.loops]
+    outer = [loop for loop, deep in zip(found.loops, depth, strict=True) if deep == 0]
+    islands = [loop for loop, deep in zip(found.loops, depth, strict=True) if deep > 1]
+    if len(outer) > 1:
+        where = ", ".join(said(_corner(loop), unit_mm) for loop in outer[:MOST_TOLD])
+        found.wrong.append(
+            (
+                f"one part a file, so one outermost loop; there are {len(outer)}",
+                f"a file and an [[extra]] for each; their lower left corners: {where}",
+            )
+        )
+    if islands:
+        where = ", ".join(said(_corner(loop), unit_mm) for loop in islands[:MOST_TOLD])
+        found.wrong.append(
+            (
+                "holes with nothing in them: a loop in a hole is another part",
+                f"move to a file of its own what is inside a hole, lower left corner: {where}",
+            )
+        )
+    if found.wrong or not outer:
+        return None
+    return outer[0], tuple(loop for loop in found.loops if loop is not outer[0])
+
+
+def _corner(loop: Loop) -> Point:
+    return bounds(loop)[:2]
+
+
+def _inside(a: Loop, b: Loop) -> bool:
+    return contains(b, segments(a)[0].start)
+
+
+def _crossings(loops: Sequence[Loop]) -> Iterator[Point]:
+    """Places where edges meet that should not."""
+    import shapely
+
+    edges: list[Segment] = []
+    after: dict[int, int] = {}  # edge -> the one that follows it in its loop
+    for loop in loops:
+        run, first = segments(loop), len(edges)
+        after |= {first + i: first + (i + 1) % len(run) for i in range(len(run))}
+        edges += run
+    if not edges:
+        return
+    boxes = shapely.box(*zip(*(bounds((edge,)) for edge in edges), strict=True))
+    pairs = shapely.STRtree(boxes).query(boxes).T.tolist()
+    for i, j in sorted({(min(pair), max(pair)) for pair in pairs}):
+        if i == j:
+            continue
+        shared = []
+        if after[i] == j:
+            shared.append(edges[j].start)
+        if after[j] == i:
+            shared.append(edges[i].start)
+        place = _meet(edges[i], edges[j], shared)
+        if place is not None:
+            yield place
+
+
+def _meet(a: Segment, b: Segment, shared: list[Point]) -> Point | None:
+    """Where two edges meet away from the corners they share.
+
+    Next to a shared corner, edges that are meant to run into each other smoothly may cross by
+    the rounding of the drawing: that is no fault as long as they stay within the joint.
+    """
+    places = meetings(a, b)
+    places += [p for p in (a.start, a.end) if point_gap(p, b) <= TOUCH_MM]
+    places += [p for p in (b.start, b.end) if point_gap(p, a) <= TOUCH_MM]
+    bend = sum(1 / s.radius_mm for s in (a, b) if isinstance(s, Arc))
+    for place in places:
+        near = min((math.dist(place, corner) for corner in shared), default=math.inf)
+        if near > JOIN_MM and (bend == 0 or near**2 / 8 * bend > JOIN_MM):
+            return place
+    return None

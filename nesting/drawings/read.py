@@ -1,0 +1,212 @@
+"""A part's outline read from a DXF file: true lines and arcs, in mm.
+
+All that is drawn on visible layers is taken for a cut, but for what lies on the layer "mark":
+that is punched or scribed. Words and points are left out. Whatever was left out, assumed or
+drawn by chords is told in `notes`.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any, Literal
+
+from platewheel.nesting.drawings.closed_loops import Run, Wrong, closed_loops, run_segments
+from platewheel.nesting.drawings.drawn_runs import (
+    CHORD_MM,
+    CHORDED,
+    DRAWN,
+    MOST_ENTITIES,
+    WORDS,
+    DrawnError,
+    drawn_runs,
+    flat_entities,
+)
+from platewheel.nesting.drawings.nested_loops import outline_and_holes
+from platewheel.parts.base.faults import Fault, SpecError
+from platewheel.parts.geometry.blank import Mark, MarkPoint
+from platewheel.parts.geometry.outline import Arc, Line, Loop, bounds, moved, moved_point, segments
+
+Unit = Literal["file", "mm", "cm", "m", "inch"]
+UNITS_MM: dict[str, float] = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "inch": 25.4}
+INSUNITS = {1: "inch", 4: "mm", 5: "cm", 6: "m"}  # Source: DXF reference, $INSUNITS
+MOST_BYTES = 20_000_000
+MOST_EDGES = 4000  # lines and arcs of one part
+LEAST_MM, MOST_MM = 1.0, 30_000.0  # greater of length and width
+A_DXF = "a DXF drawing of one flat part"
+MARK_LAYER = "mark"
+
+
+@dataclass(frozen=True)
+class Outline:
+    """A drawing's part, moved so that its bounds start at 0, 0; loops run counter-clockwise."""
+
+    outline: Loop
+    holes: tuple[Loop, ...]
+    marks: tuple[Mark, ...]
+    notes: tuple[str, ...]
+
+
+def read_outline(path: Path, unit: Unit = "file", said: str | None = None) -> Outline:
+    """The part drawn in a DXF file. `said` is the file as the user named it.
+
+    Raises: SpecError for the key `file`, with everything that is wrong with the drawing.
+    """
+    name = said or str(path)
+
+    def refused(wrong: list[Wrong]) -> SpecError:
+        return SpecError(Fault("file", name, allowed, advice) for allowed, advice in wrong)
+
+    try:
+        drawing = _open(path)
+        unit_mm, notes = _unit(drawing, unit)
+        entities, told = _entities(drawing)
+        notes += told
+        runs, marks, told, wrong = _runs(entities, unit_mm)
+        notes += told
+    except _Refused as refusal:
+        raise refused([refusal.wrong]) from refusal.__cause__
+    if not runs and not wrong:
+        wrong = [("closed lines on visible layers; none are drawn", "draw the part's edge")]
+    found = closed_loops(runs, unit_mm)
+    edges = sum(len(segments(loop)) for loop in found.loops)
+    if edges > MOST_EDGES:
+        allowed = f"at most {MOST_EDGES} lines and arcs; there are {edges}"
+        raise refused([*wrong, (allowed, "draw curves as arcs, not as many short lines")])
+    found.wrong[:0] = wrong
+    sorted_loops = outline_and_holes(found, unit_mm)
+    if sorted_loops is None:
+        raise refused(found.wrong)
+    outline, holes = sorted_loops
+    x0, y0, x1, y1 = bounds(outline)
+    if not LEAST_MM <= max(x1 - x0, y1 - y0) <= MOST_MM:
+        allowed = f"a part of {LEAST_MM:g} to {MOST_MM:g} mm; this is {x1 - x0:g} x {y1 - y0:g} mm"
+        raise refused([(allowed, "say the drawing's unit with the key unit")])
+    return Outline(
+        moved(outline, -x0, -y0),
+        tuple(moved(hole, -x0, -y0) for hole in holes),
+        tuple(_moved_mark(mark, -x0, -y0) for mark in marks),
+        (*notes, *found.notes),
+    )
+
+
+class _Refused(Exception):  # noqa: N818 - a signal inside this module, not an error
+    def __init__(self, allowed: str, advice: str) -> None:
+        self.wrong: Wrong = (allowed, advice)
+
+
+def _open(path: Path) -> Any:
+    import ezdxf
+
+    try:
+        if not path.exists():
+            raise _Refused(A_DXF, "a path from the job file's folder; no such file is there")
+        if not path.is_file():
+            raise _Refused(A_DXF, "name a file: this is none")
+        size = path.stat().st_size
+        if size == 0:
+            raise _Refused(A_DXF, "save the drawing again: the file is empty")
+        if size > MOST_BYTES:
+            allowed = f"a drawing of at most {MOST_BYTES} bytes; it has {size}"
+            raise _Refused(allowed, "save the one part alone")
+        return ezdxf.readfile(path)
+    except _Refused:
+        raise
+    except PermissionError as error:
+        raise _Refused(A_DXF, "a file that may be read") from error
+    except Exception as error:  # a damaged file can upset the reader in any way
+        advice = "save it as DXF (R12, or R2000 and later); the file cannot be read as one"
+        raise _Refused(A_DXF, advice) from error
+
+
+def _unit(drawing: Any, unit: Unit) -> tuple[float, list[str]]:
+    """One unit of the drawing in mm, and what was assumed."""
+    if unit != "file":
+        return UNITS_MM[unit], []
+    code = drawing.header.get("$INSUNITS", 0)
+    if code == 0:
+        return 1.0, ["the drawing names no unit: taken as mm"]
+    if code not in INSUNITS:
+        raise _Refused(
+            f"a drawing in mm, cm, m or inches; its $INSUNITS is {code}",
+            "draw it in mm, or say its unit with the key unit",
+        )
+    return UNITS_MM[INSUNITS[code]], []
+
+
+def _entities(drawing: Any) -> tuple[list[tuple[Any, str]], list[str]]:
+    """Visible entities with their layers."""
+    hidden = {
+        layer.dxf.name.lower() for layer in drawing.layers if layer.is_off() or layer.is_frozen()
+    }
+    seen: list[tuple[Any, str]] = []
+    unseen = 0
+    try:
+        for entity, layer in flat_entities(drawing.modelspace()):
+            if layer.lower() in hidden or entity.dxf.get("invisible", 0):
+                unseen += 1
+            else:
+                seen.append((entity, layer.lower()))
+            if len(seen) + unseen > MOST_ENTITIES:
+                allowed = f"at most {MOST_ENTITIES} entities, those of blocks counted"
+                raise _Refused(allowed, "save the one part alone")
+    except DrawnError as error:
+        raise _Refused(f"blocks that can be taken apart, not {error}", "explode them") from error
+    except _Refused:
+        raise
+    except Exception as error:  # as in `_open`
+        raise _Refused(A_DXF, "save it again, its blocks exploded; the file is damaged") from error
+    return seen, [f"{unseen} entities on hidden layers left out"] if unseen else []
+
+
+def _runs(
+    entities: list[tuple[Any, str]], unit_mm: float
+) -> tuple[list[Run], list[Mark], list[str], list[Wrong]]:
+    """Cuts, marks, what to tell, and what cannot be cut."""
+    runs: list[Run] = []
+    marks: list[Mark] = []
+    words: Counter[str] = Counter()
+    chords: Counter[str] = Counter()
+    refused: Counter[str] = Counter()
+    for entity, layer in entities:
+        kind = entity.dxftype()
+        if kind in WORDS and not (kind == "POINT" and layer == MARK_LAYER):
+            words[kind] += 1
+        elif kind not in DRAWN and kind != "POINT":
+            refused[f"{kind} entities"] += 1
+        else:
+            try:
+                run = drawn_runs(entity, unit_mm)
+            except DrawnError as error:
+                refused[str(error)] += 1
+                continue
+            if kind == "POINT":
+                marks.append(MarkPoint(run.corners[0][:2]))
+                continue
+            if layer == MARK_LAYER:
+                marks += run_segments(run)
+            else:
+                runs.append(run)
+            chords[kind] += kind in CHORDED
+    notes = [f"{n} {kind} left out" for kind, n in sorted(words.items())]
+    notes += [
+        f"{n} {kind} drawn by chords that lie within {CHORD_MM:g} mm of it"
+        for kind, n in sorted(chords.items())
+        if n
+    ]
+    allowed = f"{', '.join(DRAWN)} in the xy plane"
+    wrong = [
+        (allowed, f"draw the outline by these instead of {n} {what}")
+        for what, n in sorted(refused.items())
+    ]
+    return runs, marks, notes, wrong
+
+
+def _moved_mark(mark: Mark, x_mm: float, y_mm: float) -> Mark:
+    if isinstance(mark, Line | Arc):
+        loop = moved((mark,), x_mm, y_mm)
+        return segments(loop)[0]
+    if isinstance(mark, MarkPoint):
+        return MarkPoint(moved_point(mark.at, x_mm, y_mm, 0.0))
+    raise TypeError(mark)

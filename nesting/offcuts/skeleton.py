@@ -1,0 +1,181 @@
+"""The grid that is left when the parts are out, cut up into pieces that a person can lift.
+
+Straight cuts across the sheet and along it, in scrap alone. Each is found exactly on the true
+outlines: it changes between free and not free only where it meets a curve at the clearance.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from platewheel.nesting.geometry.gaps import Box, box_gap, point_gap, segment_box
+from platewheel.nesting.offcuts.remnant import LeftOver
+from platewheel.nesting.stock.cutting import LEAST_WEB_MM, Cutting
+from platewheel.nesting.stock.layout import Layout
+from platewheel.parts.geometry.outline import (
+    Arc,
+    Line,
+    Loop,
+    Point,
+    Segment,
+    bounds,
+    contains,
+    polygon,
+    segments,
+)
+
+LEAST_CUT_MM = 5.0  # shorter webs are left to be bent off; common practice, no source
+PLACES = 12  # where each cut may lie, tried for the one that leaves least uncut
+NEAREST = 0.6  # least distance from cut to cut, as a share of the size wanted
+
+
+@dataclass(frozen=True)
+class _Obstacle:
+    """A part or a piece to keep; holes of parts are scrap too, but fall out by themselves."""
+
+    loop: Loop
+    box: Box
+
+
+def skeleton_lines(
+    layout: Layout, cutting: Cutting, keep: Sequence[Sequence[Point]] = ()
+) -> tuple[Line, ...]:
+    """Cuts that leave no piece of scrap larger than `skeleton_piece_mm`, as far as they can.
+
+    None comes nearer than a kerf and a least web to a part or to a polygon of `keep`. Webs
+    shorter than 5 mm stay: between close parts the grid is bent apart. In cutting order, to
+    and fro; the cuts across come first.
+    """
+    size = cutting.skeleton_piece_mm
+    if size == 0:
+        return ()
+    clear = cutting.kerf_mm + LEAST_WEB_MM
+    loops = [*(p.outline for p in layout.placements), *(polygon(ring) for ring in keep)]
+    lines: list[Line] = []
+    for across in (True, False):
+        plate = _Plate(layout, loops, clear, across)
+        for i, at in enumerate(_places(plate, size)):
+            free = plate.free(at)
+            if i % 2:
+                free = [(high, low) for low, high in reversed(free)]
+            lines += [Line(plate.point(at, a), plate.point(at, b)) for a, b in free]
+    return tuple(lines)
+
+
+def kept_rings(layout: Layout, kept: Sequence[LeftOver]) -> tuple[tuple[Point, ...], ...]:
+    """Corners of the pieces that are kept of a layout."""
+    return tuple(piece.corners for piece in kept if piece.layout == layout)
+
+
+class _Plate:
+    """A plate seen along one direction of cuts; `free` tells where a cut may run."""
+
+    def __init__(self, layout: Layout, loops: Sequence[Loop], clear: float, across: bool) -> None:
+        sheet = layout.sheet
+        self.across, self.clear = across, clear
+        self.width = sheet.length_mm if across else sheet.width_mm  # from cut to cut
+        self.height = sheet.width_mm if across else sheet.length_mm  # along each
+        self.edges = [polygon(ring) for ring in (sheet.corners, *sheet.holes)]
+        self.parts = [_Obstacle(loop, bounds(loop)) for loop in loops]
+
+    def point(self, at: float, along: float) -> Point:
+        return (at, along) if self.across else (along, at)
+
+    def free(self, at: float) -> list[tuple[float, float]]:
+        """Stretches of the cut at `at` that are scrap and long enough to be cut."""
+        return [(a, b) for a, b in self.scrap(at) if b - a >= LEAST_CUT_MM]
+
+    def scrap(self, at: float) -> list[tuple[float, float]]:
+        """Stretches of the line that lie on the plate and clear of all parts."""
+        line = Line(self.point(at, 0.0), self.point(at, self.height))
+        box = segment_box(line)
+        near = [part for part in self.parts if box_gap(part.box, box) < self.clear]
+        places = {0.0, self.height}
+        for edge in self.edges:
+            for side in segments(edge):
+                places |= set(_meets_line(line, side.start, side.end))
+        for part in near:
+            for segment in segments(part.loop):
+                if box_gap(segment_box(segment), box) < self.clear:
+                    places |= set(_at_clearance(line, segment, self.clear))
+        marks = sorted(place for place in places if 0 <= place <= self.height)
+        found: list[tuple[float, float]] = []
+        for low, high in pairwise(marks):
+            if high - low < 1e-9 or not self._is_free(self.point(at, (low + high) / 2), near):
+                continue
+            if found and low - found[-1][1] < 1e-9:
+                found[-1] = (found[-1][0], high)
+            else:
+                found.append((low, high))
+        return found
+
+    def _is_free(self, point: Point, near: Sequence[_Obstacle]) -> bool:
+        on_plate, *holes = self.edges
+        if not contains(on_plate, point) or any(contains(hole, point) for hole in holes):
+            return False
+        spot = (*point, *point)
+        for part in near:
+            if box_gap(part.box, spot) >= self.clear:
+                continue
+            if contains(part.loop, point):
+                return False
+            if any(point_gap(point, side) < self.clear for side in segments(part.loop)):
+                return False
+        return True
+
+
+def _places(plate: _Plate, size: float) -> Iterator[float]:
+    """Where to cut: no further apart than the size, and where the least stays uncut."""
+    last = 0.0
+    while plate.width - last > size:
+        tried = [last + size * (1 - (1 - NEAREST) * i / (PLACES - 1)) for i in range(PLACES)]
+        last = min(tried, key=lambda at: (round(_uncut_mm(plate, at), 3), -at))
+        yield last
+
+
+def _uncut_mm(plate: _Plate, at: float) -> float:
+    """Length of the webs that a cut leaves for being short."""
+    return math.fsum(b - a for a, b in plate.scrap(at) if b - a < LEAST_CUT_MM)
+
+
+def _at_clearance(line: Line, segment: Segment, clear: float) -> Iterator[float]:
+    """Places along the line that may lie at the clearance from a segment: all are among them."""
+    yield from _meets_circle(line, segment.start, clear)
+    yield from _meets_circle(line, segment.end, clear)
+    if isinstance(segment, Arc):
+        yield from _meets_circle(line, segment.centre, segment.radius_mm + clear)
+        if segment.radius_mm > clear:
+            yield from _meets_circle(line, segment.centre, segment.radius_mm - clear)
+        return
+    (ax, ay), (bx, by) = segment.start, segment.end
+    length = segment.length_mm
+    if length == 0:
+        return
+    dx, dy = -(by - ay) / length * clear, (bx - ax) / length * clear
+    yield from _meets_line(line, (ax + dx, ay + dy), (bx + dx, by + dy))
+    yield from _meets_line(line, (ax - dx, ay - dy), (bx - dx, by - dy))
+
+
+def _meets_circle(line: Line, centre: Point, radius: float) -> Iterator[float]:
+    """Distances from the line's start to a circle; the line is upright or level."""
+    (x, y), (u, v) = line.start, centre
+    off, along = (u - x, v - y) if line.end[0] == x else (v - y, u - x)
+    if abs(off) <= radius:
+        half = math.sqrt(radius * radius - off * off)
+        yield along - half
+        yield along + half
+
+
+def _meets_line(line: Line, a: Point, b: Point) -> Iterator[float]:
+    """Distance from the line's start to where it meets a straight piece."""
+    x, y = line.start
+    upright = line.end[0] == x
+    (p, q), (s, t) = [(u - x, v - y) if upright else (v - y, u - x) for u, v in (a, b)]
+    if p == s:  # along the line or beside it: its ends are met by its neighbours
+        return
+    share = -p / (s - p)
+    if 0 <= share <= 1:
+        yield q + share * (t - q)

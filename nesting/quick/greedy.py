@@ -1,0 +1,187 @@
+"""A quick plan for one thickness: offcuts first, then the cheapest sheets, filled from the left.
+
+Whole kits are packed on each stock size, the best pattern is repeated, the rest goes on the size
+that takes it cheapest; a second plan without kits is made too, and the cheaper of the two is
+kept. Work is counted in orders tried, never in seconds.
+"""
+
+from __future__ import annotations
+
+import math
+import random
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from platewheel.nesting.quick.fill import NoFit, Plate
+from platewheel.nesting.quick.pattern import fill_kits, fill_most, top_up
+from platewheel.nesting.stock.layout import Layout, Sheet, Wanted
+from platewheel.nesting.stock.stock import Cutting
+from platewheel.parts.geometry.blank import Blank
+
+FINE_STEP_MM, COARSE_STEP_MM = 1.0, 2.0
+FINE_AREA_MM2 = 4.6e6  # up to a 1500 x 3000 sheet
+
+
+@dataclass
+class _Plan:
+    """Growing plan for one thickness."""
+
+    left: dict[str, int]
+    layouts: list[Layout]
+    used: dict[int, int]  # plates taken, by the sheet's id: two entries may look alike
+
+
+def greedy_plan(
+    group: Sequence[Wanted],
+    plates: Sequence[Sheet],
+    cutting: Cutting,
+    seed: int,
+    tries: tuple[int, int],
+) -> tuple[list[Layout], list[Wanted]]:
+    """Layouts, and what fits no plate to hand; `tries`: orders for each kit count, for the rest."""
+    if not plates or not group:
+        return [], list(group)
+    step = FINE_STEP_MM
+    if max(p.length_mm * p.width_mm for p in plates) > FINE_AREA_MM2:
+        step = COARSE_STEP_MM
+    fits = NoFit(cutting.part_spacing_mm, step, {w.blank.name: w.turns for w in group})
+    group = sorted(group, key=lambda w: (-_size(w), w.blank.name))
+    bought = [p for p in plates if not p.is_offcut]
+    priced = all(p.price > 0 for p in bought)
+    whole_first = (True, False) if len(bought) > 1 else (True,)
+    hows = [_How(kits, whole, priced, *tries) for kits in (True, False) for whole in whole_first]
+    plans = [
+        _plan(group, plates, cutting.sheet_margin_mm, fits, random.Random(seed), how)
+        for how in hows
+    ]
+
+    def cost(plan: _Plan) -> tuple[float, ...]:
+        paid = math.fsum(
+            plate_price(lay.sheet, priced) * lay.repeat
+            for lay in plan.layouts
+            if not lay.sheet.is_offcut
+        )
+        return sum(plan.left.values()), round(paid, 6), len(plan.layouts)
+
+    best = min(plans, key=cost)
+    left = [replace(w, count=best.left[w.blank.name]) for w in group if best.left[w.blank.name]]
+    return best.layouts, left
+
+
+@dataclass(frozen=True)
+class _How:
+    """One way to plan: in whole kits or not; a plate that takes all the rest at once or always
+    the cheapest by part area; by price, or by plate area where a price is missing."""
+
+    kits: bool
+    whole_first: bool
+    priced: bool
+    kit_tries: int
+    rest_tries: int
+
+
+def plate_price(sheet: Sheet, priced: bool) -> float:
+    """What a plate counts for: its price, or its area where a price is missing."""
+    return sheet.price if priced else sheet.area_mm2
+
+
+def _size(item: Wanted) -> float:
+    x0, y0, x1, y1 = item.blank.bounds
+    return max(x1 - x0, y1 - y0)
+
+
+def _plan(
+    group: Sequence[Wanted],
+    plates: Sequence[Sheet],
+    margin_mm: float,
+    fits: NoFit,
+    rng: random.Random,
+    how: _How,
+) -> _Plan:
+    plan = _Plan({w.blank.name: w.count for w in group}, [], {})
+    offcuts = sorted((p for p in plates if p.is_offcut), key=lambda p: (p.area_mm2, p.name))
+    for offcut in offcuts:
+        _take(plan, fill_most(offcut, _left(plan, group), margin_mm, fits, how.rest_tries, rng), 1)
+    sheets = [p for p in plates if not p.is_offcut]
+    while any(plan.left.values()):
+        choices = [s for s in sheets if s.count is None or plan.used.get(id(s), 0) < s.count]
+        plate = _next_plate(plan, group, choices, margin_mm, fits, rng, how)
+        if plate is None:
+            break
+        _take(plan, plate, _repeats(plan, plate))
+    return plan
+
+
+def _left(plan: _Plan, group: Sequence[Wanted]) -> list[tuple[Blank, int]]:
+    return [(w.blank, plan.left[w.blank.name]) for w in group if plan.left[w.blank.name]]
+
+
+def _repeats(plan: _Plan, plate: Plate) -> int:
+    """How often the plate can be cut before more of any blank is made than wanted."""
+    counts = Layout(plate.sheet, tuple(plate.placements)).counts
+    times = min(plan.left[name] // count for name, count in counts.items())
+    if plate.sheet.count is not None:
+        times = min(times, plate.sheet.count - plan.used.get(id(plate.sheet), 0))
+    return times
+
+
+def _take(plan: _Plan, plate: Plate, times: int) -> None:
+    if not plate.placements:
+        return
+    layout = Layout(plate.sheet, tuple(plate.placements), times)
+    for name, count in layout.counts.items():
+        plan.left[name] -= count * times
+    plan.used[id(plate.sheet)] = plan.used.get(id(plate.sheet), 0) + times
+    plan.layouts.append(layout)
+
+
+def _next_plate(
+    plan: _Plan,
+    group: Sequence[Wanted],
+    choices: Sequence[Sheet],
+    margin_mm: float,
+    fits: NoFit,
+    rng: random.Random,
+    how: _How,
+) -> Plate | None:
+    """The plate that takes most for its price; the cheapest one where all the rest fits."""
+    left = _left(plan, group)
+    whole: list[tuple[float, str, Plate]] = []
+    part: list[tuple[float, str, Plate]] = []
+    for sheet in choices:
+        plate = fill_most(sheet, left, margin_mm, fits, how.rest_tries, rng)
+        price = plate_price(sheet, how.priced)
+        all_laid = len(plate.placements) == sum(count for _, count in left)
+        if all_laid and how.whole_first:
+            whole.append((price, sheet.name, plate))
+            continue
+        if how.kits and not all_laid:
+            plate = _kit_plate(sheet, plan, group, margin_mm, fits, rng, how.kit_tries) or plate
+        area = math.fsum(p.blank.area_mm2 for p in plate.placements)
+        if area:
+            part.append((price / area, sheet.name, plate))
+    best = min(whole or part, key=lambda choice: choice[:2], default=None)
+    return best[2] if best else None
+
+
+def _kit_plate(
+    sheet: Sheet,
+    plan: _Plan,
+    group: Sequence[Wanted],
+    margin_mm: float,
+    fits: NoFit,
+    rng: random.Random,
+    tries: int,
+) -> Plate | None:
+    """The plate with most whole kits, filled up with single blanks that are wanted anyway."""
+    whole = math.gcd(*(w.count for w in group))
+    kit = tuple((w.blank, w.count // whole) for w in group)
+    count = min(plan.left[blank.name] // n for blank, n in kit)
+    if not count:
+        return None
+    held, plate = fill_kits(sheet, kit, count, margin_mm, fits, tries, rng)
+    if not held:
+        return None
+    times = count // held
+    top_up(plate, [(blank, plan.left[blank.name] // times - held * n) for blank, n in kit])
+    return plate

@@ -1,0 +1,157 @@
+"""Where one part must not lie against another: the no-fit region, and its mask on a grid.
+
+The region is the Minkowski sum of the fixed part and the moving part mirrored, widened by the
+spacing. Source: Burke et al., "Complete and robust no-fit polygon generation", EJOR 179 (2007),
+for the notion; here as a union of sums of convex pieces.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+
+from platewheel.parts.geometry.outline import Point, turned
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+Pieces = Sequence[Sequence[Point]]
+HAIR_MM = 1e-6  # a part may lie just at the spacing; far below the verifier's tolerance
+SIDES = 32  # of the polygon drawn round the spacing's circle: at most 0.5 % more, never less
+
+
+def turned_pieces(pieces: Pieces, rotation_deg: float) -> list[list[Point]]:
+    """Convex pieces turned about the origin."""
+    return [[turned(point, rotation_deg) for point in piece] for piece in pieces]
+
+
+def no_fit_region(fixed: Pieces, moving: Pieces, spacing_mm: float) -> Any:
+    """Offsets (moving origin less fixed origin) at which parts come closer than the spacing.
+
+    A shapely polygon or multipolygon; its holes are pockets that the moving part fits in. Empty
+    where there is nothing fixed.
+    """
+    import shapely
+
+    if not fixed:
+        return shapely.Polygon()
+    wide = fixed
+    if spacing_mm:
+        wide = list(_sums(fixed, [_round_polygon(spacing_mm - HAIR_MM)]))
+    mirrored = [-np.asarray(piece) for piece in moving]
+    return shapely.union_all(shapely.polygons(_sums(wide, mirrored)))
+
+
+def _sums(a: Sequence[Any], b: Sequence[Any]) -> NDArray[np.float64]:
+    """Sums of convex pieces, each with each: closed rings (len(a) len(b), corners, 2), where
+    corners may lie on each other.
+
+    The sum's sides are those of both, in order of their directions. Source: de Berg et al.,
+    Computational Geometry, 13.3.
+    """
+    start_a, sides_a, turn_a = _by_direction(a)
+    start_b, sides_b, turn_b = _by_direction(b)
+    pairs = (len(a), len(b))
+    sides = np.concatenate(
+        [
+            np.broadcast_to(sides_a[:, None], (*pairs, *sides_a.shape[1:])),
+            np.broadcast_to(sides_b[None], (*pairs, *sides_b.shape[1:])),
+        ],
+        axis=2,
+    )
+    turn = np.concatenate(
+        [
+            np.broadcast_to(turn_a[:, None], (*pairs, turn_a.shape[1])),
+            np.broadcast_to(turn_b[None], (*pairs, turn_b.shape[1])),
+        ],
+        axis=2,
+    )
+    order = np.argsort(turn, axis=2, kind="stable")
+    start = start_a[:, None] + start_b[None]
+    ring = start[:, :, None] + np.cumsum(
+        np.take_along_axis(sides, order[..., None], axis=2), axis=2
+    )
+    ring = np.concatenate([start[:, :, None], ring], axis=2)
+    ring[:, :, -1] = start  # closed to the last digit
+    return ring.reshape(-1, *ring.shape[2:])
+
+
+def _by_direction(
+    pieces: Sequence[Any],
+) -> tuple[NDArray[np.float64], NDArray[np.float64], NDArray[np.float64]]:
+    """Lowest corner of each convex piece, its sides from there counterclockwise, and their
+    directions from 0 to 2 pi; shorter ones are filled up with sides of no length."""
+    import shapely
+
+    starts, sides, turns = [], [], []
+    for piece in pieces:
+        hull = shapely.convex_hull(shapely.multipoints(piece))
+        corners = shapely.get_coordinates(hull)
+        if hull.geom_type == "Polygon":  # and not a line or a point: a piece without area
+            corners = corners[:-1]
+        (x, y), (u, v) = corners.T, np.roll(corners, -1, axis=0).T
+        if (x * v - u * y).sum() < 0:
+            corners = corners[::-1]
+        first = np.lexsort((corners[:, 0], corners[:, 1]))[0]
+        corners = np.roll(corners, -first, axis=0)
+        side = np.roll(corners, -1, axis=0) - corners
+        starts.append(corners[0])
+        sides.append(side)
+        turns.append(np.arctan2(side[:, 1], side[:, 0]) % (2 * np.pi))
+    most = max(len(side) for side in sides)
+    filled = np.zeros((len(sides), most, 2))
+    turned_by = np.full((len(sides), most), 2 * np.pi)
+    for k, (side, turn) in enumerate(zip(sides, turns, strict=True)):
+        filled[k, : len(side)], turned_by[k, : len(turn)] = side, turn
+    return np.array(starts), filled, turned_by
+
+
+def _round_polygon(radius_mm: float) -> list[Point]:
+    """Polygon round a circle, with sides square to x and y so that straight gaps are exact."""
+    turns = (np.arange(SIDES) + 0.5) * 2 * np.pi / SIDES
+    corner = radius_mm / np.cos(np.pi / SIDES)
+    return [(float(corner * np.cos(t)), float(corner * np.sin(t))) for t in turns]
+
+
+def mask_of(region: Any, first: Point, step_mm: float) -> tuple[NDArray[np.bool_], tuple[int, int]]:
+    """Grid points first + (i, j) step inside the region, as mask[i, j], with the index of its
+    corner. Exact at the grid points (even-odd rule along each column)."""
+    import shapely
+
+    if region.is_empty:
+        return np.zeros((0, 0), dtype=np.bool_), (0, 0)
+    x0, y0, x1, y1 = region.bounds
+    low = (int(np.ceil((x0 - first[0]) / step_mm)), int(np.ceil((y0 - first[1]) / step_mm)))
+    high = (int(np.floor((x1 - first[0]) / step_mm)), int(np.floor((y1 - first[1]) / step_mm)))
+    shape = (max(0, high[0] - low[0] + 1), max(0, high[1] - low[1] + 1))
+    flips = np.zeros((shape[0], shape[1] + 1), dtype=np.int32)
+    for ring in shapely.get_rings(shapely.get_parts(region)):
+        points = shapely.get_coordinates(ring)
+        _flip_columns(flips, points, first, step_mm, low)
+    return (np.cumsum(flips, axis=1)[:, :-1] % 2).astype(bool), low
+
+
+def _flip_columns(
+    flips: NDArray[np.int32],
+    points: NDArray[np.float64],
+    first: Point,
+    step_mm: float,
+    low: tuple[int, int],
+) -> None:
+    """Count, for each column of constant x, the crossings below each grid point."""
+    columns, rows = flips.shape[0], flips.shape[1] - 1
+    ax, ay = points[:-1, 0], points[:-1, 1]
+    bx, by = points[1:, 0], points[1:, 1]
+    left, right = np.minimum(ax, bx), np.maximum(ax, bx)
+    start = np.ceil((left - first[0]) / step_mm).astype(int) - low[0]
+    stop = np.ceil((right - first[0]) / step_mm).astype(int) - low[0]  # half open: [left, right)
+    start, stop = np.clip(start, 0, columns), np.clip(stop, 0, columns)
+    for edge in np.nonzero(stop > start)[0]:
+        column = np.arange(start[edge], stop[edge])
+        x = first[0] + (column + low[0]) * step_mm
+        slope = (by[edge] - ay[edge]) / (bx[edge] - ax[edge])
+        y = ay[edge] + (x - ax[edge]) * slope
+        row = np.ceil((y - first[1]) / step_mm).astype(int) - low[1]
+        flips[column, np.clip(row, 0, rows)] += 1

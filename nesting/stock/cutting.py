@@ -1,0 +1,174 @@
+"""How blanks are cut: the job file's cutting table."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any, ClassVar, Literal
+
+from pydantic import Field
+
+from platewheel.parts.base.faults import Fault
+from platewheel.parts.base.spec_model import Rule, Spec
+
+LEAST_WEB_MM = 1.0  # steel that must stand beside a kerf; common practice, no source
+
+
+def _kerf_inside(v: Any) -> Iterator[Fault]:
+    least = v.kerf_mm + LEAST_WEB_MM
+    for key in ("part_spacing_mm", "sheet_margin_mm"):
+        if not getattr(v, key) >= least:
+            yield Fault(
+                key,
+                getattr(v, key),
+                f"at least {least:g} mm: the kerf of {v.kerf_mm:g} mm lies inside it, "
+                f"and {LEAST_WEB_MM:g} mm of steel must stand",
+                f"{key} = {max(6.0, 2 * v.kerf_mm + 2):g}",
+            )
+
+
+class Cutting(Spec):
+    """How blanks are cut, and how far apart they lie."""
+
+    rules: ClassVar[tuple[Rule, ...]] = (_kerf_inside,)
+
+    process: Literal["plasma", "laser", "oxy-fuel", "hand"] = Field(
+        "plasma", description="how the sheet is cut"
+    )
+    kerf_mm: float = Field(
+        1.7,
+        ge=0,
+        le=10,
+        description="width of the cut (default: plasma at 40 to 50 A, 1.65 to 2.03 mm)",
+    )
+    kerf_in_path: bool = Field(
+        False,
+        description="false: the DXF is the part, the controller offsets; true: the DXF is "
+        "the torch path",
+    )
+    part_spacing_mm: float = Field(
+        6.0,
+        ge=0,
+        le=100,
+        description="between finished part edges, kerfs inside it (default: plasma shops' 5 mm "
+        "and a little)",
+    )
+    sheet_margin_mm: float = Field(
+        10.0,
+        ge=0,
+        le=200,
+        description="finished part edge to sheet edge (default: 5 to 10 mm, common practice, "
+        "no source)",
+    )
+    lead_in_mm: float = Field(
+        0.0,
+        ge=0,
+        le=30,
+        description="lead on the scrap side; 0 = the controller adds its own (default)",
+    )
+    lead_out_mm: float = Field(
+        0.0, ge=0, le=30, description="run-off on the scrap side after the cut is closed"
+    )
+    lead_shape: Literal["line", "arc"] = Field(
+        "line",
+        description="a line square to the cut, or a quarter arc that runs into it, its radius the "
+        "length of the lead",
+    )
+    strips_along_sheet: bool = Field(
+        False,
+        description="true: tread strips run along the sheet, as it was rolled, so that they bend "
+        "across the grain",
+    )
+    tab_count: int = Field(
+        0, ge=0, le=12, description="bridges that hold each part in the sheet; 0 = none"
+    )
+    tab_width_mm: float = Field(1.5, gt=0, le=20, description="steel left in each bridge")
+    text_marks: bool = Field(True, description="part names and numbers on the text layer")
+    dxf_version: Literal["R2000", "R12"] = Field(
+        "R2000", description="of the cutting files; R12 for old controllers"
+    )
+    skeleton_piece_mm: float = Field(
+        0.0,
+        ge=0,
+        le=5000,
+        description="cut the left-over grid up into pieces of at most this size; 0 = not",
+    )
+    least_offcut_mm: float = Field(
+        150.0,
+        ge=50,
+        le=10000,
+        description="least side of a left-over piece that is kept in offcuts.toml; smaller ones "
+        "are scrap (default: common practice, no source)",
+    )
+    offcut_outline: Literal["rectangle", "real"] = Field(
+        "rectangle",
+        description="what is kept: rectangles free of parts, or the whole outline of what is left",
+    )
+    cut_speed_mm_per_min: float | None = Field(
+        None,
+        gt=0,
+        le=60000,
+        examples=[2000.0],
+        description="for the cutting time where there is no [[cut_speed]]; absent = a round figure "
+        "for the process: plasma 2000, laser 2500, oxy-fuel 500, hand 150",
+        json_schema_extra={"takes": "a number"},
+    )
+    pierce_s: float = Field(
+        1.0,
+        ge=0,
+        le=120,
+        description="time to pierce where there is no [[cut_speed]] (default: a round figure)",
+    )
+    rapid_mm_per_min: float = Field(
+        10000.0,
+        gt=0,
+        le=200000,
+        description="travel between cuts (default: common practice, no source)",
+    )
+    current_a: float | None = Field(
+        None,
+        gt=0,
+        le=1000,
+        examples=[45.0],
+        description="picks the rows of [[cut_speed]]; absent = they are all for one current",
+        json_schema_extra={"takes": "a number of amperes"},
+    )
+    heat_apart_mm: float = Field(
+        0.0,
+        ge=0,
+        le=2000,
+        description="the next part cut lies at least this far from the one just cut, while there "
+        "is any such; 0 = by the shortest travel alone",
+    )
+    least_hole_mm: float | None = Field(
+        None,
+        ge=0,
+        le=200,
+        examples=[8.0],
+        description="smaller round holes become centre marks to drill; absent = by the process: "
+        "plasma 1.5 x thickness, laser 1 x, oxy-fuel 1.5 x and at least 10 mm, hand 25 mm",
+        json_schema_extra={"takes": "a number"},
+    )
+    price_per_h: float = Field(
+        0.0, ge=0, description="machine and operator, any currency; 0 = not counted"
+    )
+
+    @property
+    def web_mm(self) -> float:
+        """Steel that stands between two neighbours: each part's kerf lies beside its own edge.
+
+        Nothing or less: the two kerfs run into one.
+        """
+        return self.part_spacing_mm - 2 * self.kerf_mm
+
+    @property
+    def edge_web_mm(self) -> float:
+        """Steel that stands between a kerf and the sheet's edge."""
+        return self.sheet_margin_mm - self.kerf_mm
+
+    @property
+    def speed_mm_per_min(self) -> float:
+        """Speed given, or a round figure for the process (common practice, no source)."""
+        return self.cut_speed_mm_per_min or SPEEDS_MM_PER_MIN[self.process]
+
+
+SPEEDS_MM_PER_MIN = {"plasma": 2000.0, "laser": 2500.0, "oxy-fuel": 500.0, "hand": 150.0}

@@ -1,0 +1,41 @@
+"""Do thick and thin parts heat alike in the zinc bath?"""
+
+from __future__ import annotations
+
+from platewheel.parts.checks.result import CheckResult, judged
+from platewheel.parts.setting.setting import Setting
+
+WARN_ABOVE, FAIL_ABOVE = 2.5, 4.0
+
+
+def thickness_ratio(setting: Setting) -> CheckResult | None:
+    """Thickest over thinnest of the welded parts: above 2.5 they warp, above 4 none is taken."""
+    if setting.finish.coating != "galvanized":
+        return None
+    spec = setting.wheel
+    walls = {
+        "tread_thickness_mm": spec.tread_thickness_mm,
+        "disc_thickness_mm": spec.disc_thickness_mm,
+        "flange_thickness_mm": spec.flange_thickness_mm,
+    }
+    if spec.has_tube:
+        walls["hub tube wall"] = (spec.hub_tube_outside_mm - spec.hub_bore_mm) / 2
+    thick, thin = max(walls, key=walls.__getitem__), min(walls, key=walls.__getitem__)
+    ratio = walls[thick] / walls[thin]
+    limit = FAIL_ABOVE if ratio > FAIL_ABOVE else WARN_ABOVE
+    return judged(
+        "thickness-ratio",
+        "Thickest over thinnest part in the zinc bath",
+        ratio,
+        limit,
+        "",
+        "galvanizers' published limit 4:1; 2.5:1 common practice, from memory",
+        at_most=True,
+        good="the parts heat and cool alike",
+        bad=f"{thick} and {thin} heat unlike and the wheel warps: thin part from "
+        f"{walls[thick] / limit:.1f} mm or thick part to {walls[thin] * limit:.1f} mm",
+        bad_verdict="fail" if limit == FAIL_ABOVE else "warn",
+    )
+
+
+CHECKS = (thickness_ratio,)

@@ -1,0 +1,84 @@
+"""Does the flange climb the rail: the Nadal limit against the sideways force to expect."""
+
+from __future__ import annotations
+
+import math
+
+from platewheel.parts.checks.result import CheckResult, judged
+from platewheel.parts.checks.running.curve import radial_error
+from platewheel.parts.checks.running.speed import outward_share
+from platewheel.parts.setting.setting import GRAVITY, Setting
+
+RESERVE = 1.2 / 0.8  # climb limit over running limit of the same wheel, EN 14363 and UIC 518
+SOURCE = (
+    "Nadal's formula (US DOT JRC2011-56064; TCRP Report 71 vol. 5); reserve of 1.5 as between "
+    "the limits 1.2 of EN 14363 (from memory) and 0.8 of UIC 518"
+)
+
+
+def nadal_limit(flange_angle: float, friction: float) -> float:
+    """Lateral over vertical force at which a flange climbs: (tan d - mu) / (1 + mu tan d).
+
+    d is the contact angle from horizontal, radians; the flange's angle to the axle axis is the
+    same, 90 degrees being an upright face. Quasi-static, for a large angle of attack; safe for
+    less. Source: Nadal, as quoted in JRC2011-56064 (US DOT) and TCRP Report 71 vol. 5.
+    """
+    sine, cosine = math.sin(flange_angle), math.cos(flange_angle)
+    return (sine - friction * cosine) / (cosine + friction * sine)
+
+
+def least_angle(lateral_over_vertical: float, friction: float) -> float:
+    """Flange angle at which Nadal's limit is this ratio, radians: atan(L/V) + atan(mu)."""
+    return math.atan(lateral_over_vertical) + math.atan(friction)
+
+
+def expected_share(setting: Setting) -> float:
+    """Lateral over vertical force on the leading outer wheel, full speed, tightest curve.
+
+    Sum of: `lateral_share`, the steering force that the inner wheel's sliding tread puts on the
+    outer flange; the centrifugal force of the whole axle on this one flange, less the cant's
+    part; the push, turned off the track by half of the wheelbase's arc, on the empty wagon.
+    Load that moves to the outer wheel would help and is left out. A wheel that twist relieves is
+    the matter of the twist check. Source: plain statics.
+    """
+    wagon = setting.wagon
+    empty_wheel_n = wagon.tare_kg * GRAVITY / (2 * wagon.axles)
+    off_track = radial_error(wagon.wheelbase_mm, 1000 * setting.track.min_curve_radius_m)
+    push = setting.use.push_force_n * math.sin(off_track) / empty_wheel_n
+    return setting.use.lateral_share + 2 * outward_share(setting) + push
+
+
+def flange_climb(setting: Setting) -> CheckResult:
+    """Expected L/V against Nadal's limit at the highest friction, which is the worst."""
+    id, title, friction = "flange-climb", "Sideways over vertical force", setting.use.friction_high
+    angle = setting.wheel.flange_angle
+    nadal = nadal_limit(angle, friction)
+    limit = nadal / RESERVE
+    if setting.wagon.wheelbase_mm >= 2000 * setting.track.min_curve_radius_m:
+        says = "the wheelbase does not fit the curve: shorten it or ease the curve"
+        return CheckResult(id, title, None, limit, "", "fail", says, SOURCE)
+    share = expected_share(setting)
+    least = math.degrees(least_angle(RESERVE * share, friction))
+    steeper = (
+        f"flange_angle_deg = {math.ceil(10 * least) / 10:g}"
+        if least <= 90
+        else "no flange holds that: less speed, more cant, an easier curve or less push"
+    )
+    return judged(
+        id,
+        title,
+        share,
+        limit,
+        "",
+        SOURCE,
+        at_most=True,
+        good=f"dry or rusty, the flange climbs only from {nadal:.2f}; greasy, from "
+        f"{nadal_limit(angle, setting.use.friction_low):.2f}",
+        bad=f"the flange climbs from {nadal:.2f} when the rail is dry"
+        + (", too near" if share <= nadal else "")
+        + f": {steeper}",
+        bad_verdict="fail" if share > nadal else "warn",
+    )
+
+
+CHECKS = (flange_climb,)

@@ -1,0 +1,98 @@
+"""The flange angle's window: flatter climbs the rail, steeper grinds in the curve."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from platewheel.parts.checks.result import CheckResult, judged
+from platewheel.parts.checks.running.climb import RESERVE, expected_share, least_angle, nadal_limit
+from platewheel.parts.checks.running.curve import (
+    WASHER_DEG,
+    axle_yaw,
+    fits_curve,
+    room_given_mm,
+    room_needed_mm,
+    steepest_clear_deg,
+)
+from platewheel.parts.setting.setting import Setting
+
+SOURCE = (
+    "Nadal's formula with its reserve for the least angle, plain geometry of the yawed axle for "
+    "the greatest; play and yaw kept as they are"
+)
+
+
+@dataclass(frozen=True)
+class FlangeWindow:
+    """Flange angles that neither climb nor grind, degrees. `least_deg` may lie above 90 (every
+    flange climbs); `greatest_deg` is 90 where a flat washer clears, None where nothing does."""
+
+    least_deg: float
+    greatest_deg: float | None
+
+    @property
+    def is_open(self) -> bool:
+        """Whether any angle does both."""
+        return self.greatest_deg is not None and self.least_deg <= self.greatest_deg
+
+    @property
+    def says(self) -> str:
+        """The window in words."""
+        if self.greatest_deg is None:
+            return "no flange angle clears in the curve: more play, an easier curve, a low flange"
+        if self.least_deg > WASHER_DEG:
+            return "every flange angle climbs: less speed, more cant, an easier curve or less push"
+        low, high = math.ceil(10 * self.least_deg) / 10, math.floor(10 * self.greatest_deg) / 10
+        if not self.is_open:
+            return f"from {low:g} deg it does not climb, but only to {high:g} deg it clears"
+        return f"from {low:g} to {high:g} deg it neither climbs nor grinds"
+
+
+def flange_window(setting: Setting) -> FlangeWindow:
+    """Window of this setting. Raises: ValueError for a wheelbase that does not fit the curve."""
+    share, friction = expected_share(setting), setting.use.friction_high
+    least = math.degrees(least_angle(RESERVE * share, friction))
+    return FlangeWindow(least, steepest_clear_deg(setting))
+
+
+def climb_margin(setting: Setting, flange_angle_deg: float) -> float:
+    """Relative margin to the climb limit at this angle: 1 - L/V / limit, -inf without limit."""
+    limit = nadal_limit(math.radians(flange_angle_deg), setting.use.friction_high) / RESERVE
+    return 1 - expected_share(setting) / limit if limit > 0 else -math.inf
+
+
+def clearance_margin(setting: Setting, flange_angle_deg: float) -> float:
+    """Relative margin to the room in the curve at this angle: 1 - needed / given."""
+    given = room_given_mm(setting)
+    need = room_needed_mm(setting, flange_angle_deg, axle_yaw(setting))
+    return 1 - need / given if given > 0 else -math.inf
+
+
+def window_check(setting: Setting) -> CheckResult:
+    """Distance of the flange angle from the nearer edge of its window; inside is positive."""
+    id, title = "flange-window", "Flange angle inside its window"
+    if not fits_curve(setting):
+        says = "the wheelbase does not fit the curve: shorten it or ease the curve"
+        return CheckResult(id, title, None, 0.0, "deg", "fail", says, SOURCE)
+    window, angle = flange_window(setting), setting.wheel.flange_angle_deg
+    if window.greatest_deg is None:
+        return CheckResult(id, title, None, 0.0, "deg", "warn", window.says, SOURCE)
+    inside = angle - window.least_deg
+    if window.greatest_deg < WASHER_DEG:  # at 90 the window ends, but nothing grinds
+        inside = min(inside, window.greatest_deg - angle)
+    return judged(
+        id,
+        title,
+        inside,
+        0.0,
+        "deg",
+        SOURCE,
+        at_most=False,
+        good=window.says,
+        bad=f"flange_angle_deg = {angle:g} is {-inside:.1f} deg outside: {window.says}",
+        bad_verdict="warn",
+    )
+
+
+CHECKS = (window_check,)

@@ -1,0 +1,127 @@
+"""How much load the wheel takes, against the load it must carry: results of the stress analysis."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+from platewheel.parts.checks.result import CheckResult, judged
+from platewheel.parts.rating.unrated import most_wear_mm, unrated
+from platewheel.parts.setting.setting import Setting
+
+if TYPE_CHECKING:
+    from platewheel.parts.rating.assess import Assessment
+    from platewheel.parts.rating.limit import Limit
+    from platewheel.parts.rating.rate import Rating
+
+SOURCE = (
+    "stress analysis of the welded section, semi-analytical finite elements (Zienkiewicz and "
+    "Taylor); limit: "
+)
+TRY = {  # limit -> what raises it most
+    "static strength": "a thicker tread ring",
+    "vent holes": "smaller vents, or thicker discs",
+    "weld toes": "thicker discs, or fewer km",
+    "contact pressure": "a larger tread_diameter_mm or a wider rail head",
+    "flange stiffness": "a thicker flange",
+}
+ROOT_BEAD = "bead between ring and flange"
+
+
+def _cure(limit: Limit) -> str:
+    """What raises a limit most; a bead is named by the key that sizes it."""
+    if limit.name in TRY:
+        return TRY[limit.name]
+    if limit.where == ROOT_BEAD:
+        return "a larger root_weld_mm, with ring and flange at least as thick"
+    return "a larger weld_throat_mm, with plates to suit"
+
+
+def rating_results(setting: Setting, found: Assessment | None) -> list[CheckResult]:
+    """Rating new, rating worn, life; "not-assessed" where the analysis was not run (`--quick`)."""
+    if found is None:
+        return [_not_rated(setting)]
+    results = [_rating(setting, "rating-new", "Load rating, new", found.new, found.payload_kg)]
+    if found.worn is None:
+        says = (
+            f"use.wear_allowance_mm = {setting.use.wear_allowance_mm:g} leaves less than half of "
+            f"the wall or of the flange's root bead: at most {most_wear_mm(setting):g} mm"
+        )
+        results.append(
+            CheckResult(
+                "rating-worn",
+                "Load rating, worn",
+                0.0,
+                setting.wheel_load_n,
+                "N",
+                "fail",
+                says,
+                SOURCE + "half of wall and root bead, our choice",
+                -1.0,
+            )
+        )
+    else:
+        results.append(
+            _rating(setting, "rating-worn", "Load rating, worn", found.worn, found.payload_kg)
+        )
+    results.append(_life(setting, found))
+    return results
+
+
+def _not_rated(setting: Setting) -> CheckResult:
+    """The rating of a wheel that was not analysed: by choice, or since it falls apart."""
+    reason = unrated(setting)
+    title = "Load rating, new"
+    if reason:
+        says, need = reason, setting.wheel_load_n
+        source = SOURCE + "parts hold together"
+        return CheckResult("rating-new", title, 0.0, need, "N", "fail", says, source, -1.0)
+    says = "stress analysis not run; closed forms only screen the wheel: run without --quick"
+    source = SOURCE + "not run"
+    return CheckResult("rating-new", title, None, None, "N", "not-assessed", says, source)
+
+
+def _rating(
+    setting: Setting, id: str, title: str, rating: Rating, payload_kg: float
+) -> CheckResult:
+    governs, need = rating.governs, setting.wheel_load_n
+    told = f"{governs.name}: {governs.where}"
+    lacks = (1 - rating.load_n / need) * 100
+    short = f"{lacks:.0f} % short" if lacks >= 1 else "less than 1 % short"
+    return judged(
+        id,
+        title,
+        rating.load_n,
+        need,
+        "N",
+        SOURCE + governs.by,
+        at_most=False,
+        good=told,
+        bad=f"{told}; {short}: {_cure(governs)}, or {_lighter(payload_kg)}",
+    )
+
+
+def _lighter(payload_kg: float) -> str:
+    if payload_kg < 0:
+        return "a lighter wagon: not even the empty one is carried"
+    return f"a payload of {math.floor(payload_kg)} kg"
+
+
+def _life(setting: Setting, found: Assessment) -> CheckResult:
+    need = setting.use.km_per_year * setting.use.years
+    value = min(found.life_km, 1e9)
+    ends = found.life_ends
+    told = f"first the {ends.name}: {ends.where}" if ends else "no weld is stressed enough"
+    endless = "more than " if math.isinf(found.life_km) else ""
+    return judged(
+        "life",
+        "Distance to a fatigue crack at the stated load",
+        value,
+        need,
+        "km",
+        "IIW S-N curves, slope 3 then 5, one range a turn, factor 1.15; from memory",
+        at_most=False,
+        good=f"{endless}{value:.0f} km: {told}",
+        bad=f"{told}, after {value:.0f} km: {_cure(ends) if ends else ''}, or "
+        f"{_lighter(found.payload_kg)}",
+    )

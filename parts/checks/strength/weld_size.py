@@ -1,0 +1,56 @@
+"""Are the fillets thick enough to count, and not too thick for the plates they join?"""
+
+from __future__ import annotations
+
+import math
+
+from platewheel.parts.checks.result import CheckResult, judged
+from platewheel.parts.setting.setting import Setting
+
+LEAST_THROAT_MM = 3.0
+MOST_SHARE = 0.7  # of the thinner plate: equal legs then end at its edge
+
+
+def throat_least(setting: Setting) -> CheckResult:
+    """Throat against the least that the design rules count."""
+    return judged(
+        "throat-least",
+        "Fillet throat",
+        setting.wheel.weld_throat_mm,
+        LEAST_THROAT_MM,
+        "mm",
+        "EN 1993-1-8:2005, 4.5.2(2)",
+        at_most=False,
+        good="the fillets are thick enough to count",
+        bad=f"so thin a fillet does not count as strong: weld_throat_mm = {LEAST_THROAT_MM:g}",
+        bad_verdict="warn",
+    )
+
+
+def throat_most(setting: Setting) -> CheckResult:
+    """Throat against 0.7 of the thinnest plate that the fillets join."""
+    spec = setting.wheel
+    plates = {
+        "tread_thickness_mm": spec.tread_thickness_mm,
+        "disc_thickness_mm": spec.disc_thickness_mm,
+    }
+    if spec.has_tube:
+        plates["hub tube wall"] = (spec.hub_tube_outside_mm - spec.hub_bore_mm) / 2
+    thin = min(plates, key=plates.__getitem__)
+    limit = MOST_SHARE * plates[thin]
+    return judged(
+        "throat-most",
+        "Fillet throat against the thinnest plate",
+        spec.weld_throat_mm,
+        limit,
+        "mm",
+        "common practice, from memory: at most 0.7 of the thinner plate",
+        at_most=True,
+        good="the plates stand the heat of the fillets",
+        bad=f"the fillets burn and warp the plate: weld_throat_mm = {limit:.2g} or less, or "
+        f"{thin} from {math.ceil(10 * spec.weld_throat_mm / MOST_SHARE) / 10:g} mm",
+        bad_verdict="warn",
+    )
+
+
+CHECKS = (throat_least, throat_most)

@@ -1,0 +1,79 @@
+"""The wheelset under load: the axle as a beam, its torque, and its bending at rest."""
+
+from __future__ import annotations
+
+from platewheel.parts.base.steel import AXLE_STEELS
+from platewheel.parts.checks.result import CheckResult, judged
+from platewheel.parts.checks.strength.disc_load import slip_torque_n_mm
+from platewheel.parts.setting.setting import Setting
+from platewheel.parts.wheelset import axle_strength
+from platewheel.parts.wheelset.assembly import Wheelset
+
+BENDING_RESERVE = 1.5  # yield over stress; common practice, no source
+
+
+def beam_of(setting: Setting, made: Wheelset, way: int) -> axle_strength.AxleBeam:
+    """The axle under both wheels' design load and one flange's push, inwards or outwards."""
+    load = setting.wheel_load_n
+    return axle_strength.axle_beam(
+        made.contact_spacing_mm,
+        made.hub_centres_mm,
+        made.bearing_centres_mm,
+        load,
+        way * setting.use.lateral_share * load,
+        setting.wheel.tread_radius_mm,
+    )
+
+
+def moment_within_n_mm(
+    setting: Setting, made: Wheelset, start_mm: float, end_mm: float
+) -> tuple[float, float]:
+    """Least and greatest moment between two places of the axle, push on the flange either way."""
+    least, most = zip(
+        *(
+            axle_strength.moment_range_n_mm(beam_of(setting, made, way), start_mm, end_mm)
+            for way in (1, -1)
+        ),
+        strict=True,
+    )
+    return min(least), max(most)
+
+
+def torque_within_n_mm(setting: Setting, made: Wheelset, start_mm: float, end_mm: float) -> float:
+    """Torque between two places of the axle: what one wheel turns the other with before it slips,
+    from hub to hub; the light wheel of an axle slips sooner (safe)."""
+    end = made.hub_z_mm[1]
+    return slip_torque_n_mm(setting) if start_mm < end and end_mm > -end else 0.0
+
+
+def axle_bending(setting: Setting, made: Wheelset) -> CheckResult:
+    """Greatest moment on each step of the axle, push on the flange either way, and torque."""
+    stress, moment, d = max(
+        (axle_strength.bending_stress_n_mm2(moment, d), moment, d)
+        for z0, z1, d in made.steps
+        for moment in [
+            axle_strength.equivalent_moment_n_mm(
+                max(abs(m) for m in moment_within_n_mm(setting, made, z0, z1)),
+                torque_within_n_mm(setting, made, z0, z1),
+            )
+        ]
+    )
+    fy = AXLE_STEELS[made.steel].fy_n_mm2(made.thickest_mm)
+    limit = fy / BENDING_RESERVE
+    return judged(
+        "axle-bending",
+        "Bending of the axle, at rest",
+        stress,
+        limit,
+        "N/mm2",
+        "32 (M2 + 3 T2 / 4)^1/2 / (pi d3), von Mises; Gere, Mechanics of Materials, and Shigley, "
+        "7-4; yield by EN 10025-2 (C45: EN 10083-2, from memory); reserve of 1.5 by common "
+        "practice, no source",
+        at_most=True,
+        good="the axle stays straight at rest; its fatigue is another check",
+        bad=f"the axle bends: {axle_strength.diameter_for_mm(moment, limit):.0f} mm or more where "
+        f"it has {d:g}, or bearings nearer to the wheels",
+    )
+
+
+CHECKS = (axle_bending,)

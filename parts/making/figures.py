@@ -1,0 +1,91 @@
+"""Figures for making a wheel that are no size of a part: tapes, chords, runs, limits; mm."""
+
+from __future__ import annotations
+
+import math
+
+from platewheel.parts.base.steel import DENSITY_KG_MM3
+from platewheel.parts.checks.making.rolling import flat_end_mm
+from platewheel.parts.checks.making.weld_access import fillet_gap
+from platewheel.parts.making.ring_roundness import RUNNING_SHARE, RUNNING_SOURCE
+from platewheel.parts.setting.setting import Setting
+from platewheel.parts.wheel.flange import flange_section, segment_turn
+from platewheel.parts.wheel.spec import WheelSpec
+
+
+def tread_stock_kg(spec: WheelSpec, length_mm: float) -> float:
+    """Mass of so much of the bar or pipe that treads are cut from. Source: plain geometry."""
+    wall = spec.tread_thickness_mm
+    wide = spec.tread_width_mm
+    if spec.tread_from == "pipe":
+        wide = math.pi * (spec.tread_diameter_mm - wall)
+    return wide * wall * length_mm * DENSITY_KG_MM3
+
+
+def round_bar_kg(diameter_mm: float, length_mm: float) -> float:
+    """Mass of so much round bar. Source: plain geometry."""
+    return math.pi * diameter_mm**2 / 4 * length_mm * DENSITY_KG_MM3
+
+
+def seam_bump_mm(spec: WheelSpec) -> float:
+    """What the straight ends stand out at the seam after they were bent, B^2 / (2 R)."""
+    wall = spec.tread_thickness_mm
+    return flat_end_mm(wall, True) ** 2 / (2 * (spec.outside_radius_mm(0.0) - wall / 2))
+
+
+def ring_limits_mm(setting: Setting) -> tuple[float, float, float]:
+    """Outside circumference at the gauge edge: least, drawn, most.
+
+    Least: the drawn disc just goes in without clearance. Most: the gap under the fillets is the
+    most that they bridge, discs centred. Source: pi times the diameter.
+    """
+    wheel = setting.wheel
+    drawn, clearance = math.pi * wheel.tread_diameter_mm, wheel.fit_clearance_mm
+    gap = fillet_gap(setting).limit or 0.0
+    wider = max(0.0, gap - clearance)
+    return drawn - 2 * math.pi * clearance, drawn, drawn + 2 * math.pi * wider
+
+
+def out_of_round_mm(setting: Setting) -> tuple[float, str, str]:
+    """Most that the drawn disc allows between the largest and smallest diameter, why, source.
+
+    An ellipse's gap is a quarter of the difference wider and narrower than its mean.
+    """
+    wheel = setting.wheel
+    gap, most = wheel.fit_clearance_mm, fillet_gap(setting).limit or 0.0
+    plain = "gap +- a quarter of the difference: plain geometry of an ellipse"
+    return min(
+        (4 * gap, "the disc jams", plain),
+        (4 * max(0.0, most - gap), "the fillets fall through", plain),
+        (RUNNING_SHARE * wheel.tread_diameter_mm, "the wheel hammers", RUNNING_SOURCE),
+    )
+
+
+def rim_run_mm(spec: WheelSpec, parts: int) -> float:
+    """One of so many equal parts of the bore's circumference, at the middle of the tread."""
+    return 2 * math.pi * spec.bore_radius_mm(spec.tread_width_mm / 2) / parts
+
+
+def tread_run_mm(spec: WheelSpec, parts: int) -> float:
+    """One of so many equal parts of the tread's circumference, at the gauge edge."""
+    return math.pi * spec.tread_diameter_mm / parts
+
+
+def tube_run_mm(spec: WheelSpec, parts: int) -> float:
+    """One of so many equal parts of the tube's circumference."""
+    return math.pi * spec.hub_tube_outside_mm / parts
+
+
+def root_run_mm(spec: WheelSpec, parts: int) -> float:
+    """One of so many equal parts of the groove between ring and flange, at its least radius."""
+    return 2 * math.pi * min(r for r, _ in flange_section(spec)) / parts
+
+
+def flange_chord_mm(spec: WheelSpec) -> float:
+    """Straight across one formed piece of the flange, tip to tip of its ends."""
+    return spec.over_flange_diameter_mm * math.sin(min(segment_turn(spec), math.pi) / 2)
+
+
+def vent_area_mm2(spec: WheelSpec) -> float:
+    """Open area of all vents of both discs."""
+    return 2 * spec.vent_count * math.pi * spec.vent_diameter_mm**2 / 4

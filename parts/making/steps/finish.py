@@ -1,0 +1,288 @@
+"""Steps from wheel body to wheelset: flange, root, vents, coat, gauge, prove."""
+
+from __future__ import annotations
+
+from platewheel.cli.job.job import Job
+from platewheel.cli.schema.report import RatingRow
+from platewheel.cli.schema.shop import StepRow
+from platewheel.parts.base.units import Units
+from platewheel.parts.checks.galvanizing.coating import (
+    coated_area_mm2,
+    least_zinc,
+    thinnest_mm,
+    zinc_in_bore,
+    zinc_mass_kg,
+)
+from platewheel.parts.checks.galvanizing.hollows import BATH, closed_hollows
+from platewheel.parts.checks.making.weld_access import SEAM_LEAST_MM, SEAM_MOST_MM
+from platewheel.parts.checks.running.play import SMALL_GAUGE_SHARE, USUAL_LEAST_MM
+from platewheel.parts.making.figures import flange_chord_mm, root_run_mm, vent_area_mm2
+from platewheel.parts.making.steps.shop_limits import (
+    BACK_TO_BACK_MM,
+    PRACTICE,
+    axial_limit_mm,
+    figure,
+    length,
+)
+from platewheel.parts.making.tacks import middle_out, star_order, tacks_of
+from platewheel.parts.wheel.assembly import wheel_mass_kg
+from platewheel.parts.wheel.flange import blank_sweep_deg, seam_length_mm, slant_radii_mm
+from platewheel.parts.wheel.welds import weld_beads
+
+PROOF = 1.5  # press over the rating; common practice, no source
+GENERATOR_DEG = 30  # of the wheel, between the marks on the flange blank
+
+
+def flange(job: Job, units: Units) -> StepRow:
+    """Segments formed to a cone and tacked to the ring."""
+    wheel, tacks = job.wheel, tacks_of(job.wheel)
+    inner, outer = slant_radii_mm(wheel)
+    tip = wheel.tread_radius_mm + wheel.flange_depth_mm
+    count = wheel.flange_segments
+    reach = job.setting.flange_reach_mm
+    chord = flange_chord_mm(wheel)
+    pieces = "1 piece" if count == 1 else f"{count} pieces"
+    do = [
+        f"The blank, in {pieces}: cone radii {length(inner, units)} at the root and "
+        f"{length(outer, units)} at the tip, sweep {blank_sweep_deg(wheel):.2f} degrees."
+    ]
+    if wheel.flange_angle_deg < 90:
+        do += [
+            "Start hammering or rolling at both ends, the last two marks of each, and work to the "
+            f"middle: the ends are the hardest to reach afterwards. Bend along the marks, one "
+            f"every {GENERATOR_DEG} degrees of the wheel, never across them, root edge harder "
+            "than tip edge.",
+            "Lay the piece tip edge down on a flat plate: it touches all along and stands "
+            f"{length(reach, units)} high over all. Tip to its own plywood gauge of "
+            f"{length(tip, units)} radius"
+            + (f", end to end {length(chord, units)} straight across." if count > 1 else "."),
+        ]
+    order = middle_out(tacks.segment)
+    do += [
+        f"Set it on the ring's gauge edge, rail-side corner on the tread's edge, flared "
+        f"{wheel.flange_angle_deg:g} degrees to the axle, seams away from the ring's seam. Tack "
+        f"each piece at {tacks.segment} places: {', '.join(map(str, order))}, middle first, then "
+        "by turns to both ends."
+        + (f" Pieces in the order {', '.join(map(str, star_order(count)))}." if count > 3 else ""),
+    ]
+    if seam_length_mm(wheel):
+        do.append(
+            f"Root gap of the seams {length(wheel.seam_gap_mm, units)}. A flange that comes out "
+            "short or long: measure the last gap, `platewheel refit` tells the insert and the next "
+            "blank."
+        )
+    figures = [
+        figure("root radius of the blank", inner),
+        figure("tip radius of the blank", outer),
+        figure("sweep of the blank", blank_sweep_deg(wheel), "deg"),
+        figure("height over all, tip edge down", reach),
+        figure("over the flange", 2 * tip),
+        figure(
+            "seam gap",
+            wheel.seam_gap_mm,
+            "mm",
+            f"{length(SEAM_LEAST_MM, units)} to {length(SEAM_MOST_MM, units)}",
+            "EN ISO 9692-1, from memory",
+        ),
+        figure("tacks on each piece", tacks.segment, "tacks", "", PRACTICE),
+    ]
+    cautions = [
+        "A hammered plate springs: tongs, not fingers; ear protection; no cracked hammer faces.",
+    ]
+    title = "Form and fit the flange"
+    return StepRow(
+        id="flange",
+        title=title,
+        do=do,
+        figures=figures,
+        order=[str(n) for n in order],
+        cautions=cautions,
+    )
+
+
+def root(job: Job, units: Units) -> StepRow:
+    """Flange seams and the V at its root."""
+    wheel = job.wheel
+    bead = next((b for b in weld_beads(wheel) if b.name == "weld-root"), None)
+    ring, plate = bead.legs_mm if bead else (0.0, 0.0)
+    run = root_run_mm(wheel, 4)
+    order = ["1", "3", "2", "4"]
+    thick = length(wheel.flange_thickness_mm, units)
+    seams = (
+        f"Weld the flange's seam{'' if wheel.flange_segments == 1 else 's'} first, "
+        f"{wheel.flange_segments} of {thick} full section, and grind flush outside."
+    )
+    do = [
+        *([seams] if seam_length_mm(wheel) else []),
+        f"Fill the V between ring and flange from the gauge side: {length(ring, units)} on the "
+        f"ring's edge, {length(plate, units)} on the flange's, in quarters of "
+        f"{length(run, units)}: {', '.join(order)}. First a thin root run all round, then "
+        "fill; the wheel cools between the quarters.",
+        "Look at the tread side: the root shows no gap between ring and flange. Grind what comes "
+        "through flush, the flange's foot runs on the rail's corner.",
+        f"Read the flange's wobble once more: at most {length(axial_limit_mm(wheel), units)}.",
+    ]
+    figures = [
+        figure("leg on the ring", ring, "mm", f"wanted {length(wheel.root_weld_mm, units)}"),
+        figure("leg on the flange", plate, "mm", f"wanted {length(wheel.root_weld_mm, units)}"),
+        figure("length of a run", run),
+        figure("axial run-out", axial_limit_mm(wheel), "mm", "at most", PRACTICE),
+    ]
+    cautions = [
+        "A closed flange root is what keeps the wagon on the rail: where your law asks for a "
+        "qualified welder, ask one. No weld on zinc or paint.",
+    ]
+    title = "Weld the flange's seams and root"
+    return StepRow(id="root", title=title, do=do, figures=figures, order=order, cautions=cautions)
+
+
+def vents(job: Job, units: Units) -> StepRow:
+    """The box is open: looked at, wheel by wheel."""
+    wheel = job.wheel
+    hollows = closed_hollows(wheel)
+    litres = sum(hollow.volume_mm3 for hollow in hollows) / 1e6
+    open_mm2 = vent_area_mm2(wheel)
+    do = [
+        f"Push a rod of {length(0.8 * wheel.vent_diameter_mm, units)} through every vent: "
+        f"{wheel.vent_count} of {length(wheel.vent_diameter_mm, units)} in each disc, "
+        f"{2 * wheel.vent_count} in a wheel. Drill out what spatter has closed.",
+        f"Shine a lamp in at one side, see it at the other: {litres:.2f} litres of hollow breathe "
+        "through these holes alone. Blow the box dry; no water, no oil, no loose slag.",
+        "Chalk a tick and the wheel's number on it. A wheel without a tick does not leave.",
+    ]
+    if wheel.vent_count == 0:
+        do = [
+            f"This wheel has 0 vents: {litres:.2f} litres are closed by welds alone. Weld, heat "
+            "or dip no such wheel; set vent_count = 2 or more and cut new discs."
+        ]
+    figures = [
+        figure("vents in a wheel", 2.0 * wheel.vent_count, "holes", "all open"),
+        figure("vent diameter", wheel.vent_diameter_mm),
+        figure("open area of all vents", open_mm2 / 100, "cm2"),
+        figure("hollow closed by welds", litres, "litres"),
+    ]
+    cautions = ["A sealed hollow heated is a bomb. Never plug a vent, never weld one shut."]
+    title = "Vent check"
+    return StepRow(id="vents", title=title, do=do, figures=figures, order=[], cautions=cautions)
+
+
+def coat(job: Job, units: Units) -> StepRow:
+    """Zinc, paint or nothing, with area and mass."""
+    wheel, wheels, coating = job.wheel, job.head.wheels, job.finish.coating
+    area = coated_area_mm2(wheel) * 1e-6
+    figures = [
+        figure("surface of a wheel, inside too", area, "m2"),
+        figure("surface of all wheels", area * wheels, "m2"),
+    ]
+    if coating == "galvanized":
+        zinc, mass = least_zinc(thinnest_mm(wheel)), zinc_mass_kg(wheel)
+        bore = zinc_in_bore(job.setting)
+        do = [
+            f"Send them black and dry: {wheels} wheels, {wheel_mass_kg(wheel) * wheels:.0f} kg. "
+            f"Write on the paper: hollow wheels, {2 * wheel.vent_count} vents of "
+            f"{length(wheel.vent_diameter_mm, units)} each, hung so that a vent is highest and "
+            "one lowest.",
+            f"At least {zinc.mean_um:g} um on {area:.2f} m2 a wheel is {mass:.2f} kg of zinc, "
+            f"{mass * wheels:.1f} kg in all.",
+            *([f"The bore: {bore.says}."] if bore else []),
+            "Scrape zinc runs off the tread and the flange's foot with a file, not a grinder: "
+            "fume.",
+        ]
+        source = "EN ISO 1461:2009, table 3"
+        figures += [
+            figure("zinc on a wheel", mass, "kg", "at least", source),
+            figure("zinc on all wheels", mass * wheels, "kg", "at least", source),
+            figure("coating, mean", zinc.mean_um, "um", "at least", source),
+        ]
+        cautions = [
+            "A sealed hollow in a zinc bath explodes and kills: dip no wheel without its tick "
+            f"({BATH}). Tell the galvanizer in writing how the box is vented.",
+            "From here on nothing is welded, cut or ground hard: zinc fume makes ill. Where it "
+            "must be, zinc off well back from the joint first, respirator on.",
+        ]
+    elif coating == "painted":
+        do = [
+            f"Degrease, prime, paint {area:.2f} m2 a wheel; flood the inside of the box through "
+            f"a vent and let it drain. Leave the tread and the {length(wheel.hub_bore_mm, units)} "
+            "bore bare.",
+        ]
+        cautions = [
+            "Solvent in the box burns with a bang: no arc or grinder on it afterwards; dry it in "
+            "moving air, mask on."
+        ]
+    else:
+        do = [f"Left bare: oil the {area:.2f} m2 of a wheel, inside of the box too, tread dry."]
+        cautions = ["Oily rags catch fire by themselves: a closed tin for them."]
+    title = "Coat"
+    return StepRow(id="coat", title=title, do=do, figures=figures, order=[], cautions=cautions)
+
+
+def gauge(job: Job, units: Units) -> StepRow:
+    """Two wheels on an axle, set to gauge."""
+    setting, wheel = job.setting, job.wheel
+    between, play = setting.back_to_back_mm, setting.play_mm
+    over = between + 2 * setting.flange_reach_mm
+    least = min(USUAL_LEAST_MM, SMALL_GAUGE_SHARE * job.track.gauge_mm)
+    pair = 2 * wheel_mass_kg(wheel)
+    do = [
+        f"Measure between the inner faces of the two flanges, at their nearest, at three places "
+        f"a third of a turn apart: {length(between, units)}, and the three within "
+        f"{length(axial_limit_mm(wheel), units)} of each other.",
+        f"Over the rail-side feet of both flanges: {length(over, units)}; that leaves "
+        f"{length(play, units)} play in the gauge of {length(job.track.gauge_mm, units)}.",
+        "Pair wheels of like tape reading on an axle: a larger one steers to the other side.",
+        "Roll the axle along a true length of track by hand, both ways, through the tightest "
+        f"curve ({job.track.min_curve_radius_m:g} m) before a wagon is put on it.",
+    ]
+    if job.axle.wheels_on_axle == "loose":
+        do.append("Wheels turn on the axle: set the collars so that play at the hub counts too.")
+    figures = [
+        figure("back to back", between, "mm", f"+- {length(BACK_TO_BACK_MM, units)}", PRACTICE),
+        figure(
+            "over the flanges' feet",
+            over,
+            "mm",
+            f"at most {length(job.track.gauge_mm - least, units)}",
+            "gauge less least play; " + PRACTICE,
+        ),
+        figure("play in the gauge", play, "mm", f"at least {length(least, units)}", PRACTICE),
+        figure("two wheels", pair, "kg"),
+    ]
+    cautions = [
+        f"Two wheels weigh {pair:.0f} kg without their axle: hoist or two people, and scotch "
+        "them, an axle rolls off by itself.",
+    ]
+    title = "Gauge the wheelset"
+    return StepRow(id="gauge", title=title, do=do, figures=figures, order=[], cautions=cautions)
+
+
+def prove(job: Job, rating: RatingRow | None, units: Units) -> StepRow:
+    """One wheel pressed, then the first run."""
+    wagon, setting = job.wagon, job.setting
+    load = setting.wheel_load_n
+    do, figures = [], [figure("wheel load to be carried", load, "N", "", "unevenness and shock in")]
+    if rating is not None:
+        press = PROOF * rating.rated_n
+        do.append(
+            f"Press one wheel of the batch on a piece of rail with {press:.0f} N, {PROOF:g} times "
+            f"its rating of {rating.rated_n:.0f} N; run-out before and after is the same within "
+            f"{length(0.2, units)} ({PRACTICE}). Look at every bead for cracks."
+        )
+        figures.append(figure("press one wheel with", press, "N", "no change", PRACTICE))
+    else:
+        do.append("This wheel could not be rated: see the checks, and load none before they pass.")
+    do.append(
+        f"First run without load, then half, then {wagon.payload_kg:g} kg, at walking pace; "
+        f"never above {wagon.max_speed_km_h:g} km/h. Look at beads and treads after a day, a "
+        "week, then each season."
+    )
+    figures.append(figure("most payload of a wagon", wagon.payload_kg, "kg", "at most", "this job"))
+    cautions = [
+        "No people ride on wagons with wheels that have not been proof-loaded; children never.",
+        "Brakes or scotches wherever the track falls: wagons roll away on slopes that the eye "
+        "does not see. Nobody stands below a wagon on a slope.",
+        "These figures are an aid. Local codes, licensed welders and engineers, and the rules "
+        "for railways on your land come first.",
+    ]
+    title = "Prove and run in"
+    return StepRow(id="prove", title=title, do=do, figures=figures, order=[], cautions=cautions)

@@ -1,0 +1,198 @@
+"""Steps from plate to ring: cut, deburr, roll, close the seam, measure."""
+
+from __future__ import annotations
+
+from platewheel.cli.job.job import Job
+from platewheel.cli.schema.report import NestingRow
+from platewheel.cli.schema.shop import FigureRow, StepRow
+from platewheel.parts.base.units import Units
+from platewheel.parts.checks.making.rolling import (
+    PEAK_MM,
+    ROLL_HARDLY,
+    ROLL_SURELY,
+    ROLLERS,
+    flat_end_mm,
+)
+from platewheel.parts.checks.making.weld_access import fillet_gap
+from platewheel.parts.making.figures import out_of_round_mm, ring_limits_mm, seam_bump_mm
+from platewheel.parts.making.steps.shop_limits import PRACTICE, figure, length
+from platewheel.parts.wheel.assembly import wheel_parts
+from platewheel.parts.wheel.tread_ring import tread_blank
+
+PROCESS_CAUTIONS = {
+    "plasma": "The plasma arc kills and blinds: clamp on the plate, dry gloves, shade before eyes.",
+    "oxy-fuel": "Gas cylinders upright and chained, flashback arrestors on both hoses, no oil.",
+    "hand": "Clamp the plate so that the cut opens; a disc that is pinched kicks or bursts.",
+}
+ROLLS = "straight end g t, g 0.8 to 5: maker's guide to plate rolls"
+
+
+def cut(job: Job, nesting: NestingRow, units: Units) -> StepRow:
+    """Blanks from plate, lengths from bar or pipe, tubes."""
+    wheels, wheel = job.head.wheels, job.wheel
+    counts = [f"{p.count_per_wheel * wheels} {p.name}" for p in wheel_parts(wheel)]
+    do = [
+        f"Cut for {wheels} wheels: {', '.join(counts)}. Chalk its name on each part at once.",
+        "Cut one of each, measure it against the table of blanks, and only then the rest.",
+    ]
+    for row in nesting.centre_marked_holes:
+        size = length(row.diameter_mm, units)
+        do.append(f"Drill {row.count} holes of {size} in each {row.blank}: too small to be cut.")
+    cautions = [
+        "Cut in the open or under extraction, and grind zinc, paint and oil off old plate first: "
+        "zinc fume gives metal fume fever.",
+        *(
+            [PROCESS_CAUTIONS[job.cutting.process]]
+            if job.cutting.process in PROCESS_CAUTIONS
+            else []
+        ),
+        "Clear the ground of what burns for 10 m round (common practice, no source), and look "
+        "again half an hour after the last cut. Eye, ear and hand protection.",
+    ]
+    figures = [figure("length of all cuts", nesting.cut_length_mm / 1000, "m")]
+    return StepRow(id="cut", title="Cut", do=do, figures=figures, order=[], cautions=cautions)
+
+
+def deburr(job: Job, units: Units) -> StepRow:
+    """Edges and holes fit for hands, rolls, welds and zinc."""
+    wheel = job.wheel
+    leg = wheel.weld_leg_mm
+    clean = max(20.0, 2 * leg)
+    do = [
+        "Grind dross and burr off both corners of every edge and hole; break the corners of the "
+        f"{2 * wheel.vent_count} vents of a wheel, or zinc hangs in them.",
+        f"Grind mill scale bright for {length(clean, units)} beside every joint, and "
+        "the strip's and flange's ends as bevels where they are thicker than "
+        f"{length(4, units)}: 30 degrees each ({PRACTICE}), half the thickness left.",
+    ]
+    if job.cutting.process in ("plasma", "oxy-fuel"):
+        do.append("Grind the hard skin off the disc's rim and hole: it is glass-hard and chips.")
+    figures = [
+        figure("bright beside each joint", clean, "mm", "", PRACTICE),
+        figure("vents to break the corners of", 2.0 * wheel.vent_count, "holes"),
+    ]
+    cautions = [
+        "Grinder discs burst: guard on, disc for that speed and not past its date, stand beside "
+        "its plane, never grind with the face of a cutting disc. Face shield over glasses.",
+        "Cut edges are sharp and hot: gloves to carry plates, none that a turning disc can catch.",
+    ]
+    return StepRow(id="deburr", title="Deburr", do=do, figures=figures, order=[], cautions=cautions)
+
+
+def roll(job: Job, units: Units) -> StepRow | None:
+    """The strip rolled to a ring; None from pipe."""
+    wheel, shop = job.wheel, job.shop
+    blank = tread_blank(wheel)
+    if blank is None:
+        return None
+    wall, bore = wheel.tread_thickness_mm, 2 * wheel.bore_radius_mm(0.0)
+    plain, bent = flat_end_mm(wall, False), flat_end_mm(wall, True)
+    strip = blank.sizes["length_mm"]
+    do = [
+        f"Check the strip: {length(strip, units)} long, "
+        f"{length(blank.sizes['width_mm'], units)} wide, ends square to "
+        f"{length(0.5, units)} over the width ({PRACTICE}).",
+        f"Cut a plywood gauge to the bore's radius, {length(bore / 2, units)}, a quarter round.",
+        f"Bend the last {length(plain, units)} of each end to the gauge before rolling, in a "
+        "press or with a hammer over a bar: three plain rolls leave that much straight. After "
+        f"it about {length(bent, units)} stay straight, a bump of "
+        f"{length(seam_bump_mm(wheel), units, 2)} at the seam.",
+        "Roll in small steps, both ways, until the ring closes by itself to a seam gap of "
+        f"{length(wheel.seam_gap_mm, units)} all across; a ring that must be pulled shut is "
+        "not round.",
+    ]
+    if not shop.prebend:
+        spare = 2 * plain
+        do[2] = (
+            f"Your rolls leave {length(plain, units)} of each end straight and shop.prebend is "
+            f"false: roll a strip {length(spare, units)} longer and cut the straight ends off."
+        )
+    if wheel.taper_half_angle:
+        do.append("Hold the field edge back in the rolls: it is the shorter one of the taper.")
+    figures: list[FigureRow] = [
+        figure("strip length", strip),
+        figure("seam gap", wheel.seam_gap_mm),
+        figure("ends to bend first, each", plain, "mm", "", ROLLS),
+        figure(
+            "still straight after it", bent, "mm", f"bump at most {length(PEAK_MM, units)}", ROLLS
+        ),
+        figure("inside diameter", bore),
+        figure(
+            "largest top roll that closes it well",
+            bore / ROLL_SURELY,
+            "mm",
+            f"yours: {length(shop.roll_diameter_mm, units)}",
+            ROLLERS,
+        ),
+        figure("largest that closes it at all", bore / ROLL_HARDLY, "mm", "", ROLLERS),
+    ]
+    cautions = ["Rolls draw fingers and gloves in: one person feeds and has the stop at hand."]
+    return StepRow(
+        id="roll", title="Roll the strip", do=do, figures=figures, order=[], cautions=cautions
+    )
+
+
+def close(job: Job, units: Units) -> StepRow | None:
+    """The ring's seam welded; None from pipe."""
+    wheel = job.wheel
+    if tread_blank(wheel) is None:
+        return None
+    gap, wall = wheel.seam_gap_mm, wheel.tread_thickness_mm
+    do = [
+        f"Tack the seam at both edges, gap {length(gap, units)}, edges level within "
+        f"{length(0.1 * wall, units, 2)}.",
+        "Weld it through from outside, grind the root out inside and weld that too: this is the "
+        f"last time that you get inside. Full section, {length(wall, units)} thick and "
+        f"{length(wheel.tread_width_mm, units)} long (butt weld, both sides).",
+        "Grind it flush inside, or the discs ride on it. Round the ring in the rolls once more.",
+    ]
+    figures = [
+        figure("gap of the seam", gap),
+        figure(
+            "step across the seam",
+            0.1 * wall,
+            "mm",
+            "at most",
+            "ISO 5817, quality C, a tenth to a seventh of the wall; from memory",
+        ),
+    ]
+    cautions = [
+        "Never weld on zinc: grind it off well back from the joint, ventilate, wear a fitting "
+        "respirator. Zinc fume makes ill.",
+        "The arc burns eyes and skin, bystanders' too: helmet, screens, no bare arms.",
+    ]
+    title = "Close the ring"
+    return StepRow(id="close", title=title, do=do, figures=figures, order=[], cautions=cautions)
+
+
+def measure(job: Job, units: Units) -> StepRow:
+    """Tape round the ring, and what it says about the discs."""
+    setting, wheel = job.setting, job.wheel
+    least, drawn, most = ring_limits_mm(setting)
+    off = 2 * (wheel.tread_thickness_mm + wheel.fit_clearance_mm)
+    gap = fillet_gap(setting)
+    oval, why, source = out_of_round_mm(setting)
+    taper = ", less what the taper takes at each disc." if wheel.taper_half_angle else "."
+    do = [
+        "Lay a thin steel tape round the outside beside the gauge edge: "
+        f"{length(drawn, units)} as drawn. Take off 3.14 times the tape's thickness. "
+        "Diameter = tape / 3.1416.",
+        f"From {length(least, units)} to {length(most, units)} the drawn discs fit. Outside of "
+        f"that cut discs to the ring: diameter = tape / 3.1416 - {length(off, units, 2)}{taper}",
+        "Chalk a number on each ring and write its tape reading into rings.csv: `platewheel "
+        "rings` makes the file, `platewheel refit` tells which discs and flanges fit, and which "
+        "two wheels belong on one axle.",
+        "Measure the tread's largest and smallest diameter: at most "
+        f"{length(oval, units)} apart, beyond it {why}. Press the ring round "
+        "before a disc goes in.",
+    ]
+    figures = [
+        figure(
+            "circumference, drawn", drawn, "mm", f"{length(least, units)} to {length(most, units)}"
+        ),
+        figure("gap under the fillets", gap.limit or 0.0, "mm", "at most", gap.source),
+        figure("disc smaller than the ring's outside by", off),
+        figure("out of round", oval, "mm", "at most", source),
+    ]
+    title = "Measure the ring"
+    return StepRow(id="measure", title=title, do=do, figures=figures, order=[], cautions=[])

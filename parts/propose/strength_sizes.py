@@ -1,0 +1,58 @@
+"""The sizes that a wheel's strength hangs on, and its limits by a coarse stress analysis."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+from platewheel.parts.base.faults import SpecError
+from platewheel.parts.propose.screening import Wheels, asked
+from platewheel.parts.rating.unrated import most_wear_mm, unrated
+from platewheel.parts.setting.setting import Setting
+from platewheel.parts.wheel.spec import WheelSpec
+
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
+COARSE_MM = 4.0  # elements; the cheapest of demo, garden, quarry rate 1.5 to 3.7 % below 2 mm
+SIZES = (
+    *("tread_diameter_mm", "tread_width_mm", "tread_thickness_mm", "flange_depth_mm"),
+    *("flange_thickness_mm", "disc_thickness_mm", "disc_field_inset_mm"),
+    *("weld_throat_mm", "root_weld_mm"),
+)
+
+
+def strength_sizes(wheels: Wheels) -> NDArray[np.float64]:
+    """Logarithms of SIZES, a row a wheel."""
+    import numpy as np
+
+    columns = [asked(wheels, _size(key), ("size", key)) for key in SIZES]
+    found = [column for column in columns if column is not None]
+    return np.asarray(np.log(np.maximum(np.stack(found, axis=1), 1.0)))
+
+
+def _size(key: str) -> Callable[[WheelSpec], float]:
+    def size(wheel: WheelSpec) -> float:
+        return float(getattr(wheel, key))
+
+    return size
+
+
+def coarse_limits(setting: Setting) -> dict[str, float]:
+    """Wheel load that each limit of the rating allows, worn by the allowance, N; nothing for a
+    wheel that cannot be made or rated."""
+    from platewheel.parts.rating.rate import rate
+
+    try:
+        WheelSpec(**setting.wheel.model_dump())
+    except SpecError:
+        return {}
+    if unrated(setting):
+        return {}
+    wear = setting.use.wear_allowance_mm
+    if wear > most_wear_mm(setting):
+        return {}
+    rating, _ = rate(setting, worn_mm=wear, size_mm=COARSE_MM)
+    return {limit.name: limit.load_n for limit in rating.limits if math.isfinite(limit.load_n)}

@@ -1,0 +1,184 @@
+"""A ring as it was rolled: what tape and calliper say of it, and the wheel that it makes."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from platewheel.parts.base.faults import Fault
+from platewheel.parts.base.spec_model import find_faults
+from platewheel.parts.wheel.spec import WheelSpec
+
+FAR_SHARE = 0.05  # a ring farther from the drawn one is another ring, or a slip of the pen
+WALL_SHARES = (0.8, 1.25)  # of the drawn wall; strip and pipe are rolled closer
+TAPE_MM = 1.0  # that a tape is read to, over a circumference; common practice, no source
+SLACK_MM = 1.0  # two measures of one diameter may differ by: two tapes and a calliper
+
+
+@dataclass(frozen=True, kw_only=True)
+class MeasuredRing:
+    """One rolled ring. Circumferences at the gauge edge, by tape; diameters over the tread.
+
+    `flange_seam_mm`: left open (+) or lapped (-) at the last seam of the drawn flange, tried on
+    with the job's root gap in every other seam.
+    """
+
+    ring: str
+    outside_circumference_mm: float
+    wall_mm: float | None = None
+    inside_circumference_mm: float | None = None
+    largest_diameter_mm: float | None = None
+    smallest_diameter_mm: float | None = None
+    flange_seam_mm: float | None = None
+
+    @property
+    def outside_diameter_mm(self) -> float:
+        """Mean tread diameter, true of any closed convex curve. Source: Cauchy, C = pi x mean
+        width."""
+        return self.outside_circumference_mm / math.pi
+
+    @property
+    def out_of_round_mm(self) -> float | None:
+        """Largest less smallest diameter; None where they were not measured."""
+        if self.largest_diameter_mm is None or self.smallest_diameter_mm is None:
+            return None
+        return self.largest_diameter_mm - self.smallest_diameter_mm
+
+
+def wall_mm(drawn: WheelSpec, ring: MeasuredRing) -> float:
+    """Wall across the plate: from both tapes, or as measured, or else as drawn."""
+    if ring.inside_circumference_mm is not None:
+        radial = (ring.outside_circumference_mm - ring.inside_circumference_mm) / (2 * math.pi)
+        slope = 0.0 if drawn.tread_from == "pipe" else drawn.taper_half_angle
+        return radial * math.cos(slope)
+    return drawn.tread_thickness_mm if ring.wall_mm is None else ring.wall_mm
+
+
+def ring_spec(drawn: WheelSpec, ring: MeasuredRing) -> WheelSpec:
+    """The drawn wheel with this ring's diameter and wall. Raises: SpecError."""
+    return WheelSpec(**_values(drawn, ring))
+
+
+def inside_diameter_mm(spec: WheelSpec) -> float:
+    """Bore at the gauge edge."""
+    return 2 * spec.bore_radius_mm(spec.tread_width_mm)
+
+
+def drawn_circumferences_mm(drawn: WheelSpec) -> tuple[float, float]:
+    """Outside and inside, at the gauge edge, of the ring as drawn."""
+    return math.pi * drawn.tread_diameter_mm, math.pi * inside_diameter_mm(drawn)
+
+
+def ring_faults(drawn: WheelSpec, ring: MeasuredRing) -> list[Fault]:
+    """Why no wheel of the drawn kind can be made of this ring; keys are the columns' names."""
+    faults = [*_outside(drawn, ring)]
+    if not faults:  # all else is judged by the outside
+        faults += [*_wall(drawn, ring), *_roundness(ring), *_seam(ring)]
+    if not faults:
+        found = find_faults(WheelSpec, _values(drawn, ring))
+        faults += (fault.below("wheel made of this ring") for fault in found)
+    return faults
+
+
+def _outwards(low: float, high: float) -> tuple[float, float]:
+    """A range as it is told, to 0.1 mm, nothing of it cut off."""
+    return math.floor(10 * low + 1e-6) / 10, math.ceil(10 * high - 1e-6) / 10
+
+
+def _values(drawn: WheelSpec, ring: MeasuredRing) -> dict[str, Any]:
+    return drawn.model_dump() | {
+        "tread_diameter_mm": ring.outside_diameter_mm,
+        "tread_thickness_mm": wall_mm(drawn, ring),
+    }
+
+
+def _outside(drawn: WheelSpec, ring: MeasuredRing) -> Iterator[Fault]:
+    outside = drawn_circumferences_mm(drawn)[0]
+    least, most = _outwards((1 - FAR_SHARE) * outside, (1 + FAR_SHARE) * outside)
+    if not least <= ring.outside_circumference_mm <= most:
+        yield Fault(
+            "outside_circumference_mm",
+            ring.outside_circumference_mm,
+            f"{least:.1f} to {most:.1f} mm, within "
+            f"{100 * FAR_SHARE:g} % of the drawn {outside:.1f} mm",
+            "measure again, the tape once round the tread beside the gauge edge; a ring of "
+            "another size is another job",
+        )
+
+
+def _wall(drawn: WheelSpec, ring: MeasuredRing) -> Iterator[Fault]:
+    least, most = _outwards(*(share * drawn.tread_thickness_mm for share in WALL_SHARES))
+    gauge, inside = ring.wall_mm, ring.inside_circumference_mm
+    sound = True
+    if gauge is not None and not least <= gauge <= most:
+        sound = False
+        yield Fault(
+            "wall_mm",
+            gauge,
+            f"{least:.1f} to {most:.1f} mm, {WALL_SHARES[0]:g} to {WALL_SHARES[1]:g} times the "
+            f"drawn {drawn.tread_thickness_mm:g} mm",
+            "measure the wall across the plate with a calliper, clear of the seam",
+        )
+    if inside is None:
+        return
+    if not least <= wall_mm(drawn, ring) <= most:
+        outside = ring.outside_circumference_mm
+        low, high = (outside - 2 * math.pi * wall for wall in (most, least))
+        yield Fault(
+            "inside_circumference_mm",
+            inside,
+            f"{low:.1f} to {high:.1f} mm, a wall of {least:.1f} to {most:.1f} mm inside an outside "
+            f"of {outside:.1f} mm",
+            "measure again inside the gauge edge, or leave it empty and give wall_mm",
+        )
+    elif sound and gauge is not None and abs(wall_mm(drawn, ring) - gauge) > SLACK_MM / 2:
+        yield Fault(
+            "wall_mm",
+            gauge,
+            f"{wall_mm(drawn, ring):.2f} mm, which the two circumferences tell, +-{SLACK_MM / 2:g}",
+            "measure wall and inside circumference again, or leave the worse of the two empty",
+        )
+
+
+def _roundness(ring: MeasuredRing) -> Iterator[Fault]:
+    largest, smallest = ring.largest_diameter_mm, ring.smallest_diameter_mm
+    if largest is None and smallest is None:
+        return
+    if largest is None or smallest is None:
+        empty = "largest_diameter_mm" if largest is None else "smallest_diameter_mm"
+        yield Fault(empty, None, "both diameters or neither", "measure both, or leave both empty")
+        return
+    mean = ring.outside_diameter_mm
+    for name, value, low, high in (
+        ("largest_diameter_mm", largest, mean - SLACK_MM, (1 + FAR_SHARE) * mean),
+        ("smallest_diameter_mm", smallest, (1 - FAR_SHARE) * mean, mean + SLACK_MM),
+    ):
+        low, high = _outwards(low, high)
+        if not low <= value <= high:
+            yield Fault(
+                name,
+                value,
+                f"{low:.1f} to {high:.1f} mm beside a mean diameter of {mean:.1f} mm, which the "
+                "tape tells",
+                "measure across the tread at the gauge edge, turning the calliper half round",
+            )
+    if not smallest <= largest:
+        yield Fault(
+            "smallest_diameter_mm",
+            smallest,
+            f"at most largest_diameter_mm, {largest:g} mm",
+            "change the two round",
+        )
+
+
+def _seam(ring: MeasuredRing) -> Iterator[Fault]:
+    most = FAR_SHARE * ring.outside_circumference_mm
+    if ring.flange_seam_mm is not None and not abs(ring.flange_seam_mm) <= most:
+        yield Fault(
+            "flange_seam_mm",
+            ring.flange_seam_mm,
+            f"-{most:.0f} to {most:.0f} mm, {100 * FAR_SHARE:g} % of the ring's circumference",
+            "measure between the ends at the middle of the flange's depth; + open, - lapped",
+        )

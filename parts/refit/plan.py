@@ -1,0 +1,179 @@
+"""A refit thought through: which blank each ring gets, which wheels share an axle and a wagon."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from functools import partial
+
+from platewheel.cli.job.job import Job
+from platewheel.parts.refit.measured_ring import MeasuredRing, ring_spec
+from platewheel.parts.refit.pairing import Pairing, pair_wheels
+from platewheel.parts.refit.shared_blanks import (
+    disc_gap_range_mm,
+    disc_of_size,
+    disc_window,
+    fewest_sizes,
+    flange_of_size,
+    flange_seam_on_mm,
+    flange_window,
+    shared_disc,
+    shared_flange,
+)
+from platewheel.parts.refit.tried_flange import TriedFlange, mean_error_mm, tried_flange
+from platewheel.parts.setting.setting import Setting
+from platewheel.parts.wheel.assembly import Part
+from platewheel.parts.wheel.flange import flange_cone
+from platewheel.parts.wheel.hub_disc import SIDES, Side, disc_diameter_mm, hub_disc
+from platewheel.parts.wheel.spec import WheelSpec
+
+
+@dataclass(frozen=True)
+class Shared:
+    """A blank that several rings share: `size_mm` is the disc's diameter, or the tread that the
+    flange is cut for; `part` has it with the count for all rings."""
+
+    size_mm: float
+    part: Part
+    rings: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Fitted:
+    """A ring, the wheel that it makes, and its blanks: discs by side, and the flange's, which is
+    None where the flange that was tried on stays."""
+
+    measured: MeasuredRing
+    spec: WheelSpec
+    discs: tuple[str, str]
+    disc_gaps_mm: tuple[float, float]
+    flange: str | None
+    flange_seam_mm: float
+    tried: TriedFlange | None
+
+
+@dataclass(frozen=True)
+class Refit:
+    """All of a refit; `pairing` counts in `fitted`, which is in the order listed."""
+
+    fitted: tuple[Fitted, ...]
+    discs: tuple[Shared, ...]
+    flanges: tuple[Shared, ...]
+    pairing: Pairing
+    disc_gap_range_mm: tuple[float, float]
+    corrected: bool  # for what the flanges tried on were out
+    flanges_longer_mm: float  # all round, put into the new blanks
+
+    @property
+    def diameters_mm(self) -> tuple[float, ...]:
+        """Tread diameters in the order listed."""
+        return tuple(one.spec.tread_diameter_mm for one in self.fitted)
+
+    @property
+    def parts(self) -> tuple[Part, ...]:
+        """Every blank to cut, as the parts of one large wheel."""
+        return tuple(shared.part for shared in (*self.discs, *self.flanges))
+
+    @property
+    def own_sizes(self) -> int:
+        """Different blanks if every ring had its own, told to 0.1 mm."""
+        discs = {
+            round(disc_diameter_mm(one.spec, side), 1) for one in self.fitted for side in SIDES
+        }
+        kept = [one for one in self.fitted if one.flange is not None]
+        return len(discs) + len({round(one.spec.tread_diameter_mm, 1) for one in kept})
+
+
+def plan_refit(job: Job, rings: Sequence[MeasuredRing], correct_flanges: bool = False) -> Refit:
+    """Blanks and pairs for rings that `ring_faults` found good.
+
+    `correct_flanges` makes the new flange blanks longer or shorter by what the flanges tried on
+    were out in the mean, apart from their rings' own size.
+
+    Raises: SpecError where a shared size makes no wheel.
+    """
+    setting = job.setting
+    specs = [ring_spec(job.wheel, ring) for ring in rings]
+    discs, disc_of, disc_sizes = _discs(setting, rings, specs)
+    tried = [
+        None if ring.flange_seam_mm is None else tried_flange(job.wheel, spec, ring.flange_seam_mm)
+        for ring, spec in zip(rings, specs, strict=True)
+    ]
+    wants = [i for i, flange in enumerate(tried) if flange is None or flange.remedy == "insert"]
+    longer = mean_error_mm([flange for flange in tried if flange]) if correct_flanges else 0.0
+    flanges, flange_of = _flanges(
+        [rings[i] for i in wants], [specs[i] for i in wants], longer / job.wheel.flange_segments
+    )
+    fitted = []
+    for i, (ring, spec) in enumerate(zip(rings, specs, strict=True)):
+        mine = flange_of.get(ring.ring)
+        kept = tried[i]
+        seam = kept.root_gap_mm if mine is None and kept else 0.0
+        if mine is not None:
+            seam = flange_seam_on_mm(spec, mine.size_mm)
+        gaps = [
+            spec.fit_clearance_mm + (disc_diameter_mm(spec, side) - disc_sizes[i, side]) / 2
+            for side in SIDES
+        ]
+        fitted.append(
+            Fitted(
+                ring,
+                spec,
+                (disc_of[i, "field"], disc_of[i, "gauge"]),
+                (gaps[0], gaps[1]),
+                mine.part.name if mine else None,
+                seam,
+                kept,
+            )
+        )
+    pairing = pair_wheels([spec.tread_diameter_mm for spec in specs])
+    return Refit(
+        tuple(fitted), discs, flanges, pairing, disc_gap_range_mm(setting), correct_flanges, longer
+    )
+
+
+def _discs(
+    setting: Setting, rings: Sequence[MeasuredRing], specs: Sequence[WheelSpec]
+) -> tuple[tuple[Shared, ...], dict[tuple[int, Side], str], dict[tuple[int, Side], float]]:
+    """Both discs of every ring from one pool: a field disc may be another ring's gauge disc."""
+    gaps = disc_gap_range_mm(setting)
+    places: list[tuple[int, Side]] = [(i, side) for i in range(len(specs)) for side in SIDES]
+    sizes, chosen = fewest_sizes(
+        [disc_window(specs[i], side, gaps, rings[i].out_of_round_mm or 0.0) for i, side in places]
+    )
+    made = []
+    for number, size in enumerate(sizes):
+        users = [place for place, k in zip(places, chosen, strict=True) if k == number]
+        first, side = users[0]
+        name = f"disc-{number + 1}"
+        blank = shared_disc(specs[first], side, size, name)
+        solid = partial(hub_disc, disc_of_size(specs[first], side, size), side)
+        part = Part(name, len(users), blank.volume_mm3, solid, blank)
+        made.append(Shared(size, part, tuple(dict.fromkeys(rings[i].ring for i, _ in users))))
+    names = {place: f"disc-{k + 1}" for place, k in zip(places, chosen, strict=True)}
+    size_of = {place: sizes[k] for place, k in zip(places, chosen, strict=True)}
+    return tuple(made), names, size_of
+
+
+def _flanges(
+    rings: Sequence[MeasuredRing], specs: Sequence[WheelSpec], longer_mm: float
+) -> tuple[tuple[Shared, ...], dict[str, Shared]]:
+    sizes, chosen = fewest_sizes([flange_window(spec) for spec in specs])
+    made = []
+    for number, size in enumerate(sizes):
+        users = [i for i, k in enumerate(chosen) if k == number]
+        spec = specs[users[0]]
+        name = f"flange-{number + 1}"
+        blank = shared_flange(spec, size, name, longer_mm)
+        solid = partial(flange_cone, flange_of_size(spec, size))
+        count = spec.flange_segments * len(users)
+        part = Part(name, count, blank.volume_mm3, solid, blank)
+        made.append(Shared(size, part, tuple(rings[i].ring for i in users)))
+    return tuple(made), {r.ring: made[k] for r, k in zip(rings, chosen, strict=True)}
+
+
+def refit_job(job: Job) -> Job:
+    """The job as one that makes a single set: all blanks of the refit, and no parts of the user's
+    own, which were cut with the first job."""
+    head = job.head.model_copy(update={"name": f"{job.head.name}-refit", "wheels": 1})
+    return replace(job, head=head, extras=())

@@ -1,0 +1,170 @@
+"""As few different blanks as possible for rings that are all a little different.
+
+A disc or flange fits every ring for which its gap is neither too narrow nor too wide: a window of
+sizes for each ring. The fewest sizes that meet every window are found by the classic greedy rule
+for covering intervals by points (greatest size that the tightest ring left over allows).
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from platewheel.parts.checks.making.tolerance import fit_allowance
+from platewheel.parts.checks.making.weld_access import (
+    SEAM_LEAST_MM,
+    SEAM_MOST_MM,
+    THIN_MM,
+    fillet_gap,
+)
+from platewheel.parts.geometry.blank import Blank, MarkText
+from platewheel.parts.making.ring_roundness import gap_spread_mm, roundness_limit
+from platewheel.parts.setting.setting import Setting
+from platewheel.parts.wheel.flange import blank_sweep_deg, flange_blank
+from platewheel.parts.wheel.hub_disc import Side, disc_blank, disc_diameter_mm
+from platewheel.parts.wheel.spec import WheelSpec
+
+STEPS_PER_MM = 10  # sizes are told to 0.1 mm
+DISC_SOURCE = (
+    "least: ISO 9013:2017, limit deviations, and the tape; greatest: EN ISO 5817, quality C, root "
+    "gap of fillets 0.5 + 0.2 a, at most 3 mm, from memory; both as in the checks"
+)
+SEAM_SOURCE = (
+    "least 1 mm: common practice, no source; greatest 4 mm: EN ISO 9692-1, from memory; both as in "
+    "the checks"
+)
+
+
+@dataclass(frozen=True)
+class Window:
+    """Sizes that fit one ring, and the size that fits it best; mm."""
+
+    least_mm: float
+    wanted_mm: float
+    greatest_mm: float
+
+
+def disc_gap_range_mm(setting: Setting) -> tuple[float, float]:
+    """Least and greatest gap on the radius between disc and ring: cutting tolerance, and what
+    the fillets bridge. The job's own fit_clearance_mm is always allowed."""
+    fit = setting.wheel.fit_clearance_mm
+    needed, bridged = fit_allowance(setting).limit, fillet_gap(setting).limit
+    least = fit if needed is None else min(fit, needed)
+    return least, fit if bridged is None else max(fit, bridged)
+
+
+def seam_gap_range_mm(spec: WheelSpec) -> tuple[float, float]:
+    """Least and greatest root gap of a flange seam; the job's own seam_gap_mm is always allowed."""
+    least = SEAM_LEAST_MM if spec.flange_thickness_mm > THIN_MM else 0.0
+    return min(spec.seam_gap_mm, least), max(spec.seam_gap_mm, SEAM_MOST_MM)
+
+
+def disc_window(
+    spec: WheelSpec, side: Side, gap_range_mm: tuple[float, float], out_of_round_mm: float = 0.0
+) -> Window:
+    """Disc diameters for one side of the wheel made of a ring.
+
+    A ring out of round keeps its narrowest and widest gap in the range; one beyond
+    `roundness_limit` is trued first and then counts as round.
+    """
+    wanted, fit = disc_diameter_mm(spec, side), spec.fit_clearance_mm
+    uneven = out_of_round_mm
+    if uneven > roundness_limit(spec.tread_diameter_mm, gap_range_mm).limit_mm:
+        uneven = 0.0
+    least, greatest = (
+        gap_range_mm[0] + gap_spread_mm(uneven),
+        gap_range_mm[1] - gap_spread_mm(uneven),
+    )
+    return Window(wanted - 2 * (greatest - fit), wanted, wanted + 2 * (fit - least))
+
+
+def flange_window(spec: WheelSpec) -> Window:
+    """Tread diameters for which a flange may be cut and still close on this ring.
+
+    On a ring that is wider by d its `flange_segments` seams share pi d more of gap (Source: plain
+    geometry). A flat washer without a seam fits its own size alone.
+    """
+    wanted, fit = spec.tread_diameter_mm, spec.seam_gap_mm
+    if blank_sweep_deg(spec) >= 360 - 1e-9:
+        return Window(wanted, wanted, wanted)
+    least, greatest = seam_gap_range_mm(spec)
+    share = spec.flange_segments / math.pi
+    return Window(wanted - share * (greatest - fit), wanted, wanted + share * (fit - least))
+
+
+def flange_seam_on_mm(spec: WheelSpec, cut_for_mm: float) -> float:
+    """Gap at each seam of a flange cut for a tread of `cut_for_mm`, on the wheel `spec`."""
+    wider = math.pi * (spec.tread_diameter_mm - cut_for_mm)
+    return spec.seam_gap_mm + wider / spec.flange_segments
+
+
+def fewest_sizes(windows: Sequence[Window]) -> tuple[tuple[float, ...], tuple[int, ...]]:
+    """Sizes, rising, in steps of 0.1 mm, and for each window the number of its size.
+
+    No smaller number of sizes meets all windows. Where a window holds no step, the step just
+    below it is taken: the gap is then wider by less than 0.1 mm. Of the sizes that do, each is
+    the nearest to the middle of what its rings want, and each ring takes the nearest that fits.
+    """
+    spans = [_steps(window) for window in windows]
+    groups: list[list[int]] = []
+    point = -math.inf
+    for i in sorted(range(len(spans)), key=lambda i: (spans[i][1], spans[i][0])):
+        if spans[i][0] > point:
+            point = spans[i][1]
+            groups.append([])
+        groups[-1].append(i)
+    points = [_middle([spans[i] for i in g], [windows[i].wanted_mm for i in g]) for g in groups]
+    chosen = [
+        min(
+            (k for k, at in enumerate(points) if low <= at <= high),
+            key=lambda k: (abs(points[k] / STEPS_PER_MM - window.wanted_mm), k),
+        )
+        for (low, high), window in zip(spans, windows, strict=True)
+    ]
+    used = sorted(set(chosen))  # all of them: a size that nobody needed would be one too many
+    sizes = tuple(points[k] / STEPS_PER_MM for k in used)
+    return sizes, tuple(used.index(k) for k in chosen)
+
+
+def disc_of_size(spec: WheelSpec, side: Side, diameter_mm: float) -> WheelSpec:
+    """The wheel whose disc has just this diameter; all else as in `spec`. Raises: SpecError."""
+    wider = diameter_mm - disc_diameter_mm(spec, side)
+    return flange_of_size(spec, spec.tread_diameter_mm + wider)
+
+
+def shared_disc(spec: WheelSpec, side: Side, diameter_mm: float, name: str) -> Blank:
+    """Blank of a disc that several rings share; its name is marked on it. Raises: SpecError."""
+    return _named(disc_blank(disc_of_size(spec, side, diameter_mm), side), name)
+
+
+def shared_flange(spec: WheelSpec, cut_for_mm: float, name: str, longer_mm: float = 0.0) -> Blank:
+    """Blank of one segment of a flange that several rings share, `longer_mm` longer than drawn
+    (see `flange_blank`). Raises: SpecError, GeometryError."""
+    return _named(flange_blank(flange_of_size(spec, cut_for_mm), longer_mm), name)
+
+
+def flange_of_size(spec: WheelSpec, tread_diameter_mm: float) -> WheelSpec:
+    """The wheel whose flange is cut for this tread; all else as in `spec`. Raises: SpecError."""
+    return WheelSpec(**(spec.model_dump() | {"tread_diameter_mm": tread_diameter_mm}))
+
+
+def _steps(window: Window) -> tuple[int, int]:
+    low = math.ceil(window.least_mm * STEPS_PER_MM - 1e-6)
+    high = math.floor(window.greatest_mm * STEPS_PER_MM + 1e-6)
+    return min(low, high), high
+
+
+def _middle(spans: Sequence[tuple[int, int]], wanted_mm: Sequence[float]) -> int:
+    """Step nearest to the middle of what is wanted, within all spans."""
+    low, high = max(s[0] for s in spans), min(s[1] for s in spans)
+    middle = round(STEPS_PER_MM * (min(wanted_mm) + max(wanted_mm)) / 2)
+    return min(max(middle, low), high)
+
+
+def _named(blank: Blank, name: str) -> Blank:
+    marks = tuple(
+        replace(mark, text=name) if isinstance(mark, MarkText) and mark.text == blank.name else mark
+        for mark in blank.marks
+    )
+    return replace(blank, name=name, marks=marks)

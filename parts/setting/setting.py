@@ -1,0 +1,79 @@
+"""Everything that a check may ask about: the wheel, and what it runs on, carries and meets."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, field
+
+from platewheel.parts.setting.axle import AxleSpec
+from platewheel.parts.setting.track import FinishSpec, TrackSpec, WagonSpec
+from platewheel.parts.setting.use import ShopSpec, UseSpec
+from platewheel.parts.wheel.flange import flange_reach_mm
+from platewheel.parts.wheel.spec import WheelSpec
+
+USUAL_PLAY_MM = 8.0  # common practice on hand-laid track, no source
+
+
+@dataclass(frozen=True, kw_only=True)
+class Setting:
+    """One wheel in its setting."""
+
+    wheel: WheelSpec
+    track: TrackSpec
+    wagon: WagonSpec
+    finish: FinishSpec = field(default_factory=FinishSpec)
+    use: UseSpec = field(default_factory=UseSpec)
+    axle: AxleSpec = field(default_factory=AxleSpec)
+    shop: ShopSpec = field(default_factory=ShopSpec)
+    process: str = "plasma"  # how the sheet is cut
+
+    @property
+    def flange_reach_mm(self) -> float:
+        """Axial length of the flange beyond the tread: root to its inmost point."""
+        return flange_reach_mm(self.wheel)
+
+    @property
+    def wheel_gauge_mm(self) -> float:
+        """Over both flanges, root to root: back-to-back given and two flanges, or the gauge less
+        the usual play."""
+        if self.axle.back_to_back_mm is None:
+            return self.track.gauge_mm - USUAL_PLAY_MM
+        return self.axle.back_to_back_mm + 2 * self.flange_reach_mm
+
+    @property
+    def back_to_back_mm(self) -> float:
+        """Between the inner faces of the two flanges, given or set for the usual play."""
+        if self.axle.back_to_back_mm is not None:
+            return self.axle.back_to_back_mm
+        return self.wheel_gauge_mm - 2 * self.flange_reach_mm
+
+    @property
+    def play_mm(self) -> float:
+        """Total lateral play in the nominal gauge: gauge - (back-to-back + 2 flanges)."""
+        return self.track.gauge_mm - self.wheel_gauge_mm
+
+    @property
+    def contact_spacing_mm(self) -> float:
+        """Distance between the two rails' head centres."""
+        return self.track.gauge_mm + self.track.rail_head_width_mm
+
+    @property
+    def static_wheel_load_n(self) -> float:
+        """Mean static load of one wheel, loaded wagon: gross mass over all wheels."""
+        gross = self.wagon.tare_kg + self.wagon.payload_kg
+        return gross * GRAVITY / (2 * self.wagon.axles)
+
+    @property
+    def wheel_load_n(self) -> float:
+        """Design wheel load: static x unevenness x shock."""
+        wagon = self.wagon
+        return self.static_wheel_load_n * wagon.load_unevenness * wagon.shock_factor
+
+    @property
+    def turns_in_life(self) -> float:
+        """Turns of the wheel in the stated years."""
+        way_m = self.use.km_per_year * self.use.years * 1000
+        return way_m / (math.pi * self.wheel.tread_diameter_mm / 1000)
+
+
+GRAVITY = 9.81  # m/s2

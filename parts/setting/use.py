@@ -1,0 +1,73 @@
+"""How the wheel is used and made: what the engineering checks ask beyond its shape."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any, ClassVar
+
+from pydantic import Field
+
+from platewheel.parts.base.faults import Fault
+from platewheel.parts.base.spec_model import Rule, Spec
+
+
+def _friction(v: Any) -> Iterator[Fault]:
+    if not v.friction_low <= v.friction_high:
+        yield Fault(
+            "friction_low",
+            v.friction_low,
+            f"at most friction_high, {v.friction_high:g}",
+            "0.2 (wet, greasy) to 0.5 (dry, rusty)",
+        )
+
+
+class UseSpec(Spec):
+    """How far and how hard the wagons run."""
+
+    rules: ClassVar[tuple[Rule, ...]] = (_friction,)
+
+    km_per_year: float = Field(
+        500.0, gt=0, le=200000, description="each wagon (default: 2 km on most working days)"
+    )
+    years: float = Field(
+        20.0, gt=0, le=100, description="to last (default: the life of a zinc coating)"
+    )
+    wear_allowance_mm: float = Field(
+        1.0, ge=0, le=20, description="off the tread before a wheel is scrapped"
+    )
+    lateral_share: float = Field(
+        0.4,
+        ge=0,
+        le=1.5,
+        description="lateral over vertical wheel load on the flange (default: steel on steel "
+        "steering friction in a tight curve; sprung main lines see less)",
+    )
+    friction_low: float = Field(
+        0.2, gt=0, le=1, description="wheel on rail, wet or greasy (default: common practice)"
+    )
+    friction_high: float = Field(
+        0.5, gt=0, le=1, description="wheel on rail, dry and rusty (default: common practice)"
+    )
+    push_force_n: float = Field(
+        400.0, gt=0, le=20000, description="to start and to pass joints (default: two people)"
+    )
+
+
+class ShopSpec(Spec):
+    """What the workshop can do."""
+
+    roll_diameter_mm: float = Field(
+        80.0, gt=0, le=1000, description="top roll of the plate roller (default: a small one)"
+    )
+    roll_most_thickness_mm: float = Field(
+        8.0,
+        gt=0,
+        le=100,
+        description="thickest plate it rolls (default: a small roller)",
+    )
+    prebend: bool = Field(
+        True, description="the strip's ends are hammered or pressed to the curve before rolling"
+    )
+    weld_reach_mm: float = Field(
+        25.0, gt=0, le=300, description="torch nozzle's outside diameter, for access"
+    )

@@ -1,0 +1,45 @@
+"""Hub tube: through both discs, welded to each; takes the axle, a bush or bearings."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from platewheel.parts.base.faults import GeometryError
+from platewheel.parts.geometry.section import Section, rectangle, revolved_volume_mm3
+from platewheel.parts.wheel.spec import WheelSpec
+
+if TYPE_CHECKING:
+    import cadquery as cq
+
+
+def tube_z_mm(spec: WheelSpec) -> tuple[float, float]:
+    """Ends of the tube, centred on the pair of discs."""
+    middle = (spec.disc_field_inset_mm + spec.tread_width_mm - spec.disc_gauge_inset_mm) / 2
+    return middle - spec.hub_tube_length_mm / 2, middle + spec.hub_tube_length_mm / 2
+
+
+def tube_section(spec: WheelSpec) -> Section:
+    """Tube's section. Raises: GeometryError for a wheel without a tube."""
+    if not spec.has_tube:
+        raise GeometryError("hub-tube: hub_tube_length_mm = 0, this wheel has none")
+    return rectangle(spec.hub_bore_mm / 2, spec.hub_tube_outside_mm / 2, *tube_z_mm(spec))
+
+
+def hub_tube(spec: WheelSpec) -> cq.Solid:
+    """Tube in its place on the wheel. Raises: GeometryError."""
+    from platewheel.parts.geometry.solid import revolved
+
+    return revolved(tube_section(spec), "hub-tube")
+
+
+def tube_volume_mm3(spec: WheelSpec) -> float:
+    """Volume of the tube."""
+    return revolved_volume_mm3(tube_section(spec))
+
+
+def tube_words(spec: WheelSpec) -> str:
+    """Outside x wall x length of the tube, mm; empty for a wheel without one."""
+    if not spec.has_tube:
+        return ""
+    wall = (spec.hub_tube_outside_mm - spec.hub_bore_mm) / 2
+    return f"{spec.hub_tube_outside_mm:g} x {wall:g} x {spec.hub_tube_length_mm:g} mm"

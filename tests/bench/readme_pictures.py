@@ -1,0 +1,61 @@
+"""Remakes the pictures of the README from the demo: `python -m tests.bench.readme_pictures`."""
+
+from __future__ import annotations
+
+import tempfile
+from pathlib import Path
+
+from platewheel.cli.commands.build import build_job
+from platewheel.cli.job.job import read_job
+from platewheel.cli.job.wheelset import job_wheelset
+from platewheel.cli.papers.charts.flange_window import window_picture
+from platewheel.cli.papers.charts.stress import stress_picture
+from platewheel.cli.papers.drawings.plate import dxf_picture
+from platewheel.cli.papers.drawings.section import section_picture
+from platewheel.cli.papers.drawings.shaded import step_picture
+from platewheel.cli.papers.drawings.wheelset import wheelset_picture
+from platewheel.cli.papers.html.offcut_words import offcut_marks
+from platewheel.cli.papers.propose_page import flare_of, trade_of
+from platewheel.cli.propose.run import Wanted, propose
+from platewheel.parts.rating.assess import assess
+from tests.places import DEMO
+
+FROM_ABOVE = (0.55, -0.75, -0.45)
+AROUND_DEMO = Wanted(least_diameter_mm=210, most_diameter_mm=390)  # as the command has it
+
+
+def main(home: Path = Path("out/readme")) -> None:
+    """Build the demo aside and draw from its files."""
+    home.mkdir(parents=True, exist_ok=True)
+    with tempfile.TemporaryDirectory() as aside:
+        job = read_job(DEMO)
+        report = build_job(job, Path(aside), 0, lambda text: print(text), "quick")
+        folder = Path(aside) / job.head.name
+        step_picture(folder / "solids" / "wheel.step", home / "wheel.png")
+        step_picture(
+            folder / "solids" / "wheelset.step",
+            home / "wheelset.png",
+            eye=FROM_ABOVE,
+            size_px=(620, 420),
+        )
+        fullest = max(report.sheets, key=lambda sheet: len(sheet.placements))
+        pictures = {
+            "section": section_picture(job.wheel),
+            "sheet": dxf_picture(folder / fullest.file, fullest.file, offcut_marks(fullest)),
+            "window": window_picture(job.setting),
+        }
+        made = job_wheelset(job).wheelset
+        if made:
+            pictures["wheelset"] = wheelset_picture(job.setting, made)
+        proposed = propose(job, AROUND_DEMO, lambda text: print(text))
+        if proposed.proposals:
+            pictures |= {"trade": trade_of(proposed), "flare": flare_of(proposed)}
+        found = assess(job.setting)
+        if found:
+            pictures["stress"] = stress_picture(found.response, job.setting)
+        for name, svg in pictures.items():
+            (home / f"{name}.svg").write_text(svg + "\n", encoding="utf-8")
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,163 @@
+"""What the report, the tables and the refusals say of the cutting: time, holes, webs, charts."""
+
+from __future__ import annotations
+
+import json
+import tomllib
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from platewheel.cli.job.job import Job, job_of
+from platewheel.cli.job.plan import Plan, plan_job
+from platewheel.cli.report.rows import cutting_warnings, nesting_row
+from platewheel.cli.schema.report import NestingRow
+from platewheel.nesting.stock.layout import NestingError
+from platewheel.nesting.stock.small_holes import without_small_holes
+
+from .jobs import ROWS, job_text, refused, run, write_job
+
+pytestmark = pytest.mark.usefixtures("own_folder")
+
+CHART = """
+[[cut_speed]]
+thickness_mm = 4
+speed_mm_per_min = 3000
+pierce_s = 0.4
+[[cut_speed]]
+thickness_mm = 6
+speed_mm_per_min = 2000
+pierce_s = 0.8
+"""
+
+
+def nested(changes: dict[str, str], rows: str = ROWS) -> tuple[dict[str, Any], str]:
+    """JSON of `nest`, and its warnings."""
+    job = write_job(Path(), job_text(changes, rows=rows))
+    result = run("nest", job, "--effort", "quick", "--json")
+    assert result.exit_code == 0, result.stderr
+    return json.loads(result.stdout), result.stderr
+
+
+def test_time_of_each_plate_by_the_chart_and_the_sums() -> None:
+    """Discs of 5 mm, half way between the rows: 2500 mm/min, 0.6 s; flanges and treads of 6 mm
+    (5 mm flanges too) by their own."""
+    told, warnings = nested(
+        {"cutting.rapid_mm_per_min": "8000", "cutting.price_per_h": "50"}, ROWS + CHART
+    )
+    pace = {5.0: (2500.0, 0.6), 6.0: (2000.0, 0.8)}
+    assert {sheet["thickness_mm"] for sheet in told["sheets"]} == set(pace)
+    for sheet in told["sheets"]:
+        speed, pierce_s = pace[sheet["thickness_mm"]]
+        minutes = (
+            sheet["cut_length_mm"] / speed
+            + sheet["pierces"] * pierce_s / 60
+            + sheet["rapid_length_mm"] / 8000
+        )
+        assert sheet["cutting_minutes"] == pytest.approx(minutes)
+    nesting = told["nesting"]
+    for key in ("cut_length_mm", "pierces", "rapid_length_mm"):
+        total = sum(sheet["repeat"] * sheet[key] for sheet in told["sheets"])
+        assert nesting[key] == pytest.approx(total)
+    hours = sum(sheet["repeat"] * sheet["cutting_minutes"] for sheet in told["sheets"]) / 60
+    assert nesting["cutting_hours"] == pytest.approx(hours)
+    assert nesting["cutting_price"] == pytest.approx(50 * hours)
+
+    # each part's kerf lies beside its own edge: 6 mm less two kerfs, 10 mm less one
+    assert nesting["web_mm"] == pytest.approx(6 - 2 * 1.7)
+    assert nesting["edge_web_mm"] == pytest.approx(10 - 1.7)
+    # vents of 16 mm and hub holes of 42 mm in 5 mm plate: plasma cuts 7.5 mm and more
+    assert nesting["centre_marked_holes"] == []
+    assert "to drill" not in warnings
+
+
+def test_a_chart_that_does_not_reach_is_refused() -> None:
+    """The tread is 6 mm thick, the chart ends at 4."""
+    thin = CHART.split("[[cut_speed]]")[1]
+    found = refused(job_text(rows=f"{ROWS}[[cut_speed]]{thin}"))
+    assert set(found) == {"cut_speed"}
+    assert "no speed for" in found["cut_speed"]["found"]
+    assert "4 mm alone" in found["cut_speed"]["allowed"]
+    assert "thickness_mm = " in found["cut_speed"]["advice"]
+
+
+@pytest.mark.parametrize(
+    ("changes", "key"),
+    [
+        ({"cutting.cut_speed_mm_per_min": "2000"}, "cutting.cut_speed_mm_per_min"),
+        ({"cutting.current_a": "45"}, "cutting.current_a"),
+        ({"cutting.process": '"laser"'}, "cut_speed"),
+    ],
+)
+def test_keys_that_contradict_the_chart_are_refused(changes: dict[str, str], key: str) -> None:
+    assert set(refused(job_text(changes, rows=ROWS + CHART))) == {key}
+
+
+def test_a_bad_row_is_refused_by_its_place() -> None:
+    bad = CHART.replace("speed_mm_per_min = 2000", "speed_mm_per_min = 0")
+    assert set(refused(job_text(rows=ROWS + bad))) == {"cut_speed[1].speed_mm_per_min"}
+
+
+def test_the_steel_between_two_kerfs_is_told_in_a_sentence() -> None:
+    write_job(Path(), job_text({"cutting.kerf_mm": "1.5"}))
+    result = run("nest", "job.toml", "--effort", "quick")
+    assert "Between the kerfs of two neighbours 3.0 mm of steel stand; 8.5 mm" in result.stdout
+    assert "kerf" not in result.stderr
+
+
+def test_kerfs_that_run_into_one_are_a_warning() -> None:
+    told, warnings = nested({"cutting.kerf_mm": "1.5", "cutting.part_spacing_mm": "2.6"})
+    assert told["nesting"]["web_mm"] == pytest.approx(-0.4)
+    assert "run into one" in warnings
+    assert "part_spacing_mm = 4 or more" in warnings
+
+
+def test_holes_laid_as_centres_are_told() -> None:
+    """Vents of 16 mm where 20 is the least, marked on the plates, in the report and in words."""
+    job = job_of(tomllib.loads(job_text({"cutting.least_hole_mm": "20"})))
+    plan = plan_job(job, 0, lambda text: None, "quick")
+    layouts = tuple(
+        replace(
+            layout,
+            placements=tuple(
+                replace(p, blank=without_small_holes(p.blank, job.cutting))
+                for p in layout.placements
+            ),
+        )
+        for layout in plan.layouts
+    )
+    plan = replace(plan, nest=replace(plan.nest, layouts=layouts))
+    vents = job.wheel.vent_count
+    (row,) = nesting_row(job, plan, 0.0).centre_marked_holes
+    assert (row.blank, row.count, row.least_mm) == ("disc", vents, 20)
+    assert row.diameter_mm == job.wheel.vent_diameter_mm
+    (line,) = cutting_warnings(job, plan)
+    assert line.startswith(f"disc: the {vents} holes of {row.diameter_mm:g} mm")
+
+
+def test_segments_that_the_kerf_does_not_go_into_are_told_in_their_row(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """One count that cannot be cut does not end the comparison of the others."""
+
+    def too_narrow(job: Job, plan: Plan, seconds: float) -> NestingRow:
+        if job.wheel.flange_segments == 2:
+            raise NestingError("the mouth is narrower than the kerf")
+        return nesting_row(job, plan, seconds)
+
+    text = job_text({"job.wheels": "1"})
+    laid = plan_job(job_of(tomllib.loads(text)), 0, lambda told: None, "quick")
+    monkeypatch.setattr(
+        "platewheel.cli.commands.nest.plan_job", lambda *about: laid
+    )  # one plan does for all
+    monkeypatch.setattr("platewheel.cli.commands.nest.nesting_row", too_narrow)
+    monkeypatch.setattr("platewheel.cli.commands.nest.MOST_SEGMENTS", 3)
+    job = write_job(Path(), text)
+    result = run("nest", job, "--segments", "all", "--effort", "quick", "--json")
+    assert result.exit_code == 0, result.stderr
+    one, two, three = json.loads(result.stdout)["segments"]
+    assert (one["says"], three["says"]) == ("", "")
+    assert "kerf" in two["says"]
+    assert two["sheets_used"] is None

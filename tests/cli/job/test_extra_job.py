@@ -1,0 +1,99 @@
+"""Parts of the user's own in a job: read beside the job file, listed, drawn and told."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import ezdxf
+import pypdf
+import pytest
+
+from platewheel.cli.job.blanks import job_blanks
+from platewheel.cli.job.job import read_job
+from platewheel.cli.output.write import write_blanks, write_templates
+from platewheel.cli.report.rows import blank_rows
+from platewheel.nesting.drawings.read import read_outline
+from platewheel.parts.base.faults import SpecError
+from platewheel.parts.wheel.assembly import wheel_parts
+
+from .jobs import ROWS, job_text, run
+
+EXTRA = """
+[[extra]]
+name = "bracket"
+file = "drawings/bracket.dxf"
+thickness_mm = 6
+count = 20
+turns = "half"
+[[extra]]
+name = "gusset"
+file = "drawings/bracket.dxf"
+unit = "cm"
+thickness_mm = 8
+count = 4
+steel = "S355"
+"""
+
+
+@pytest.fixture
+def job_file(tmp_path: Path) -> Path:
+    home = tmp_path / "there"
+    (home / "drawings").mkdir(parents=True)
+    doc = ezdxf.new("R12")
+    space = doc.modelspace()
+    space.add_polyline2d([(5, 5), (45, 5), (45, 15), (20, 15), (20, 30), (5, 30)], close=True)
+    space.add_circle((12, 22), 3)
+    doc.saveas(home / "drawings" / "bracket.dxf")
+    path = home / "job.toml"
+    path.write_text(job_text(rows=ROWS + EXTRA), encoding="utf-8")
+    return path
+
+
+def test_files_are_seen_from_the_job_files_folder(job_file: Path) -> None:
+    job = read_job(job_file)
+    assert [e.blank.name for e in job.extras] == ["bracket", "gusset"]
+    assert [e.steel for e in job.extras] == [job.wheel.steel, "S355"]
+    assert job.extras[1].blank.bounds == pytest.approx((0, 0, 400, 250))
+    assert job.extras[0].warnings == (
+        "drawings/bracket.dxf: the drawing names no unit: taken as mm",
+    )
+
+
+def test_blanks_and_templates_are_written_of_extras_too(job_file: Path, tmp_path: Path) -> None:
+    job = read_job(job_file)
+    parts = wheel_parts(job.wheel)
+    files = write_blanks(job, parts, tmp_path)
+    pages = dict(write_templates(job, parts, tmp_path))
+    rows = {row.name: row for row in blank_rows(job, parts)}
+    assert [row.file for row in rows.values()] == files
+    row = rows["bracket"]
+    assert (row.kind, row.count, row.steel) == ("extra", 20, job.wheel.steel)
+    assert (row.length_mm, row.width_mm) == (40.0, 25.0)
+    assert row.drawing == "drawings/bracket.dxf"
+    assert rows["disc"].drawing is None
+    back = read_outline(tmp_path / row.file)
+    blank = next(one.blank for one in job_blanks(job, parts) if one.blank.name == "bracket")
+    assert back.outline == blank.outline
+    assert back.holes == blank.holes
+    assert "templates/extra-bracket.pdf" not in pages  # it shares a page with other small parts
+    text = pypdf.PdfReader(tmp_path / "templates" / "small-parts.pdf").pages[0].extract_text()
+    assert "bracket, cut 20 off, 6 mm plate" in text
+    assert pages["templates/extra-gusset.pdf"] > 1
+
+
+def test_all_faults_of_a_job_come_with_those_of_its_drawings(job_file: Path) -> None:
+    text = job_file.read_text(encoding="utf-8").replace("wheels = 2", "wheels = 0")
+    text = text.replace('"drawings/bracket.dxf"', '"gone.dxf"', 1)
+    job_file.write_text(text, encoding="utf-8")
+    with pytest.raises(SpecError) as caught:
+        read_job(job_file)
+    assert [fault.key for fault in caught.value.faults] == ["job.wheels", "extra[0].file"]
+
+
+def test_templates_twice_into_one_folder(job_file: Path, own_folder: Path) -> None:
+    for _ in range(2):  # files of extras are ours, and replaced
+        result = run("templates", str(job_file), "--json")
+        assert result.exit_code == 0, result.stderr
+    made = json.loads(result.stdout)["templates"]
+    assert "templates/extra-gusset.pdf" in [row["file"] for row in made]

@@ -1,0 +1,133 @@
+"""`platewheel new` writes a job file that is good as it stands and explains every key."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from pathlib import Path
+
+import pytest
+
+from platewheel.cli.job.job import REPEATED, SINGLE, job_of, read_job
+
+from .jobs import run
+
+pytestmark = pytest.mark.usefixtures("own_folder")
+
+
+@pytest.fixture
+def text(own_folder: Path) -> str:
+    """The file that `new` writes into the current folder, as new.toml."""
+    result = run("new", "new.toml")
+    assert result.exit_code == 0
+    assert result.stdout.strip() == "new.toml"
+    assert result.stderr == ""
+    return (own_folder / "new.toml").read_text(encoding="utf-8")
+
+
+def notes_by_key(text: str) -> dict[str, str]:
+    """Each "section.key", in use or behind a #, and the note on the line above it."""
+    notes: dict[str, str] = {}
+    section, before = "", ""
+    for line in text.splitlines():
+        line = line.removeprefix("# ") if re.match(r"# (# |\[\[|\w+ = )", line) else line
+        if head := re.match(r"\[+(\w+)\]+", line):
+            section = head[1]
+        elif key := re.match(r"(?:# )?(\w+) = ", line):
+            notes[f"{section}.{key[1]}"] = before
+        before = line
+    return notes
+
+
+def test_it_reads_as_a_job(text: str) -> None:
+    job = read_job(Path("new.toml"))
+    assert job == job_of(tomllib.loads(text))
+    assert len(job.stock) == 2
+
+
+def test_it_builds_without_a_failed_check(text: str) -> None:
+    quick = text.replace("\nwheels = 8\n", "\nwheels = 1\n")
+    assert quick != text
+    Path("new.toml").write_text(quick, encoding="utf-8")
+    result = run("build", "new.toml")
+    assert result.exit_code == 0, result.stderr
+    assert Path("out/my-wheels/job-sheet.html").is_file()
+
+
+def test_every_key_of_every_table_is_there_with_a_note(text: str) -> None:
+    notes = notes_by_key(text)
+    kinds = (SINGLE | REPEATED).items()
+    assert set(notes) == {
+        f"{section}.{key}" for section, kind in kinds for key in kind.model_fields
+    }
+    for key, note in notes.items():  # what it is, and in brackets what it takes
+        assert re.fullmatch(r"# \S.+ \(.+\)", note), key
+
+
+@pytest.mark.parametrize(
+    ("key", "takes"),
+    [
+        ("wheel.flange_angle_deg", "(a number from 45 up to 90 degrees)"),
+        ("wheel.tread_from", '("sheet" | "bar" | "pipe")'),
+        ("wheel.hub_bore_mm", "(a number above 0 up to 500 mm)"),
+        ("wheel.flange_segments", "(a whole number from 1 up to 12)"),
+        ("track.min_curve_radius_m", "(a number from 1 up to 10000 m)"),
+        ("cutting.kerf_in_path", "(true or false)"),
+        ("paper.size", '("A4" | "A3" | "Letter" | "Tabloid")'),
+        ("offcut.outline", "(a list of at least three [x, y] corners in mm)"),
+        ("pipe.wall_mm", "(a number above 0 up to 100 mm)"),
+    ],
+)
+def test_the_note_tells_the_range(text: str, key: str, takes: str) -> None:
+    assert notes_by_key(text)[key].endswith(takes)
+
+
+def test_every_note_gives_the_very_limits_of_its_key(text: str) -> None:
+    notes = notes_by_key(text)
+    for section, kind in (SINGLE | REPEATED).items():
+        for key, field in kind.model_fields.items():
+            for rule in field.metadata:
+                for limit in ("gt", "ge", "lt", "le"):
+                    if (bound := getattr(rule, limit, None)) is not None:
+                        words = notes[f"{section}.{key}"].removeprefix(f"# {field.description} (")
+                        assert f"{bound:g}" in re.findall(r"[\d.e+]+", words), key
+
+
+def test_tables_behind_a_hash_are_good_without_it(text: str) -> None:
+    head, marker, tail = text.partition("# left-over pieces")
+    assert marker
+    lines = [line.removeprefix("# ") for line in tail.splitlines()[1:]]
+    whole = "\n".join(
+        [
+            head,
+            *(f"# {x}" if x.startswith(("flat bar", "round bar", "pipe,")) else x for x in lines),
+        ]
+    )
+    job = job_of(tomllib.loads(whole))
+    assert (len(job.offcuts), len(job.bars), len(job.pipes), len(job.rounds)) == (1, 1, 1, 1)
+
+
+def test_a_file_that_is_there_is_kept_unless_told() -> None:
+    path = Path("mine.toml")
+    path.write_bytes(b"mine\r\n")
+    result = run("new", "mine.toml")
+    assert result.exit_code == 2
+    assert "mine.toml" in result.stderr
+    assert "--overwrite" in result.stderr
+    assert result.stdout == ""
+    assert path.read_bytes() == b"mine\r\n"
+    assert run("new", "mine.toml", "--overwrite").exit_code == 0
+    read_job(path)
+
+
+def test_a_file_that_cannot_be_made_is_told_in_a_line() -> None:
+    result = run("new", "no/such/folder/job.toml")
+    assert result.exit_code == 2
+    said = "there is no folder no/such/folder; make it first, or try another name"
+    assert result.stderr == f"no/such/folder/job.toml: {said}\n"
+    Path("folder").mkdir()
+    for arguments in (["folder"], ["folder", "--overwrite"]):
+        result = run("new", *arguments)
+        assert result.exit_code == 2
+        assert result.stderr.startswith("folder: is a folder; try ")
+        assert len(result.stderr.splitlines()) == 1

@@ -1,0 +1,173 @@
+"""The steps to build name this wheel's own figures, and each caution stands where it bites."""
+
+from __future__ import annotations
+
+import math
+import re
+
+import pytest
+
+from platewheel.cli.schema.shop import StepRow
+
+from .shop import steps as steps_of
+
+IN_ORDER = [
+    *("cut", "deburr", "roll", "close", "measure", "fit", "true", "tack", "weld", "dress"),
+    *("flange", "root", "vents", "coat", "gauge", "prove"),
+]
+NUMBER = re.compile(r"\d+(?:\.\d+)?")
+
+
+def numbers(step: StepRow) -> list[float]:
+    """Every number in what the step tells to do."""
+    return [float(number) for line in step.do for number in NUMBER.findall(line)]
+
+
+def told(step: StepRow, value: float) -> bool:
+    """Whether a number is told, to the last digit printed."""
+    return any(abs(number - value) <= 0.051 for number in numbers(step))
+
+
+def figure(step: StepRow, name: str) -> float:
+    return next(row.value for row in step.figures if row.name == name)
+
+
+def test_all_steps_in_order() -> None:
+    assert [step.id for step in steps_of().steps] == IN_ORDER
+    for step in steps_of().steps:
+        assert numbers(step), step.id
+        assert step.figures, step.id
+        for row in step.figures:
+            assert math.isfinite(row.value)
+            assert row.source or not row.limit, row.name
+
+
+# The wheel: tread 180 x 50 x 6, flange 12 deep at 65 degrees, 5 thick, 3 pieces; discs 5 thick,
+# 8 inside both edges; bore 30, tube 42 x 60; two vents of 16 on 140; fit 0.5, seam 2, throat 3.
+MID = 90 - 2.5 * math.cos(math.radians(65))  # root radius of the flange on its mid-surface
+SINE = math.sin(math.radians(65))
+
+
+@pytest.mark.parametrize(
+    ("step", "value"),
+    [
+        ("roll", math.pi * (180 - 6) - 2),  # strip: pi (D - t) less the gap
+        ("roll", 5 * 6),  # straight ends, 5 t
+        ("roll", 84),  # bore's radius
+        ("close", 2),
+        ("measure", math.pi * 180),
+        ("measure", math.pi * (180 - 2 * 0.5)),  # disc without clearance
+        ("measure", math.pi * (180 + 2 * (0.5 + 0.2 * 3 - 0.5))),  # gap 0.5 + 0.2 a
+        ("measure", 2 * (6 + 0.5)),  # off the diameter for the disc
+        ("fit", 180 - 2 * 6 - 2 * 0.5),  # disc
+        ("fit", 50 - 8 - 8 - 5 - 5),  # between the discs
+        ("fit", (60 - (50 - 16)) / 2),  # tube out of each disc
+        ("true", math.pi * 180 / 8),
+        ("true", 30),
+        ("tack", math.pi * 168 / 4),  # four tacks on a bore of 168
+        ("weld", 3 * math.sqrt(2)),
+        ("weld", math.pi * 168 / 4),
+        ("weld", math.pi * 42 / 2),
+        ("dress", 50),
+        ("flange", MID / SINE),
+        ("flange", (MID + 12) / SINE),
+        ("flange", 12 / math.tan(math.radians(65)) + 5 * SINE),  # height, tip edge down
+        ("flange", 65),
+        ("root", 5),
+        ("vents", 0.8 * 16),
+        ("vents", 4),
+        ("coat", 16),
+        ("gauge", 381),
+        ("gauge", 10),  # tightest curve, m
+        ("prove", 100),  # payload
+    ],
+)
+def test_a_step_tells_the_wheels_own_figure(step: str, value: float) -> None:
+    assert told(steps_of().step(step), value), steps_of().step(step).do
+
+
+def test_figures_follow_the_wheel() -> None:
+    other = steps_of({"wheel.tread_diameter_mm": "200", "wheel.vent_circle_mm": "160"})
+    assert figure(other.step("measure"), "circumference, drawn") == pytest.approx(math.pi * 200)
+    assert told(other.step("roll"), math.pi * 194 - 2)
+    assert not told(other.step("roll"), math.pi * 174 - 2)
+
+
+def test_gauge_and_play_make_the_track() -> None:
+    step, track = steps_of().step("gauge"), steps_of().job.track
+    over, play = figure(step, "over the flanges' feet"), figure(step, "play in the gauge")
+    assert over + play == pytest.approx(track.gauge_mm)
+    reach = 12 / math.tan(math.radians(65)) + 5 * SINE
+    assert figure(step, "back to back") == pytest.approx(over - 2 * reach)
+
+
+@pytest.mark.parametrize(
+    ("words", "steps"),
+    [
+        ("zinc fume", {"cut", "close", "coat"}),
+        ("on zinc or paint", {"tack", "root"}),
+        ("explodes", {"tack", "coat"}),
+        ("bomb", {"vents"}),
+        ("discs burst", {"deburr"}),
+        ("hoist", {"gauge"}),
+        ("Nobody stands below|Never a hand or foot below", {"true", "prove"}),
+        ("people ride", {"prove"}),
+        ("[Bb]rakes", {"prove"}),
+        ("Local codes", {"prove"}),
+        ("qualified welder", {"weld", "root"}),
+        ("plasma arc", {"cut"}),
+    ],
+)
+def test_cautions_stand_where_they_bite(words: str, steps: set[str]) -> None:
+    found = {
+        step.id
+        for step in steps_of().steps
+        if re.search(words, " ".join(step.cautions), re.IGNORECASE)
+    }
+    assert found == steps
+
+
+def test_a_heavy_wheel_is_for_two_people() -> None:
+    light = " ".join(steps_of().step("true").cautions)
+    heavy = steps_of({"wheel.disc_thickness_mm": "15", "wheel.tread_thickness_mm": "12",
+                  "wheel.tread_width_mm": "100", "wheel.tread_diameter_mm": "380",
+                  "wheel.vent_circle_mm": "310", "wheel.hub_tube_length_mm": "110"})  # fmt: skip
+    assert "hoist" not in light
+    assert "hoist" in " ".join(heavy.step("true").cautions)
+
+
+def test_a_pipe_is_neither_rolled_nor_closed() -> None:
+    steps = {step.id for step in steps_of({"wheel.tread_from": '"pipe"'}).steps}
+    assert steps == set(IN_ORDER) - {"roll", "close"}
+
+
+def test_coats_other_than_zinc() -> None:
+    paint, bare = (
+        steps_of({"finish.coating": f'"{coat}"'}).step("coat") for coat in ("painted", "bare")
+    )
+    assert "prime" in " ".join(paint.do)
+    assert "explodes" not in " ".join(paint.cautions)
+    assert "oil" in " ".join(bare.do)
+    assert not any("zinc" in row.name for row in (*paint.figures, *bare.figures))
+
+
+def test_a_wheel_without_vents_is_stopped_at_its_step() -> None:
+    found = steps_of({"wheel.vent_count": "0"})
+    step = found.step("vents")
+    assert len(step.do) == 1
+    assert "vent_count = 2" in step.do[0]
+    assert any(line.startswith("FAIL") and "SEALED HOLLOW" in line for line in step.cautions)
+
+
+def test_what_a_check_says_is_told_at_its_step() -> None:
+    found = steps_of({"shop.roll_diameter_mm": "160"})
+    lines = found.step("roll").cautions
+    assert any(line.startswith("FAIL, smallest rolled ring") for line in lines)
+    assert not any(line.startswith(("FAIL", "WARN")) for line in steps_of().step("roll").cautions)
+
+
+def test_lengths_in_inches() -> None:
+    step = steps_of({"paper.units": '"inch"'}).step("measure")
+    # pi x 180 mm = 565.487 mm = 22.2633 in = 22 17/64 in
+    assert "22 17/64 in as drawn" in step.do[0]
+    assert not any(" mm" in line for line in step.do)

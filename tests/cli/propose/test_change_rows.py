@@ -1,0 +1,74 @@
+"""One step away: what it would change, and what speaks against it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+import pytest
+
+from platewheel.cli.job.job import read_job
+from platewheel.cli.propose.rows import TOO_WEAK, change_rows
+from platewheel.cli.propose.run import Wanted, job_choices
+from platewheel.cli.schema.propose import ChangeRow
+from platewheel.cli.terminal.propose import against
+from platewheel.parts.setting.setting import Setting
+from platewheel.parts.wheel.assembly import wheel_mass_kg
+from platewheel.parts.wheel.spec import WheelSpec
+from tests.places import DEMO
+
+JOB = read_job(DEMO)
+NEAR = {"tread_diameter_mm": 280.0, "vent_circle_mm": 232.0, "flange_depth_mm": 10.0}
+WHEEL = JOB.wheel.model_copy(update={**NEAR, "flange_angle_deg": 72.0, "flange_segments": 1})
+RATED_N = 1.02 * JOB.setting.wheel_load_n
+
+
+def by_flange(setting: Setting, wheels: Sequence[WheelSpec]) -> list[dict[str, float]]:
+    """In place of the stress analysis: a flange of 8 mm carries what it must, and in proportion."""
+    return [{"flange": RATED_N / 2 * wheel.flange_thickness_mm / 8} for wheel in wheels]
+
+
+@pytest.fixture(scope="module")
+def rows() -> dict[tuple[str, str], ChangeRow]:
+    choices = job_choices(JOB, Wanted(260, 300, 20))
+    found = change_rows(JOB, choices, WHEEL, RATED_N, by_flange)
+    return {(row.key, row.becomes): row for row in found}
+
+
+def test_a_step_tells_what_would_warn(rows: dict[tuple[str, str], ChangeRow]) -> None:
+    shallow = rows["flange_depth_mm", "9"]
+    assert shallow.fails == []
+    assert shallow.warns == ["Flange depth"]
+    assert against(shallow) == "warns: Flange depth"
+    assert shallow.cost < 0
+
+
+def test_a_step_that_would_be_too_weak_fails(rows: dict[tuple[str, str], ChangeRow]) -> None:
+    thin = rows["flange_thickness_mm", "6"]
+    assert TOO_WEAK in thin.fails
+    assert thin.rating_percent == pytest.approx(-25)
+    assert against(thin).startswith("fails: ")
+    assert rows["flange_depth_mm", "11"].fails == []
+    assert rows["flange_depth_mm", "11"].rating_percent == pytest.approx(0)
+
+
+def test_no_step_repeats_what_warns_already(rows: dict[tuple[str, str], ChangeRow]) -> None:
+    own = job_warnings(WHEEL)
+    assert own  # else this shows nothing
+    assert not any(own & set(row.warns) for row in rows.values())
+
+
+def test_masses_and_costs_are_differences(rows: dict[tuple[str, str], ChangeRow]) -> None:
+    deep = rows["flange_depth_mm", "11"]
+    other = WHEEL.model_copy(update={"flange_depth_mm": 11.0})
+    assert deep.mass_kg == pytest.approx(wheel_mass_kg(other) - wheel_mass_kg(WHEEL))
+    assert deep.cost > 0
+    inset = rows["disc_field_inset_mm and disc_gauge_inset_mm", "10"]
+    assert inset.cost == 0  # not the noise of summing
+
+
+def job_warnings(wheel: WheelSpec) -> set[str]:
+    from platewheel.cli.job.wheelset import job_checks
+
+    checks = job_checks(replace(JOB, wheel=wheel))
+    return {check.title for check in checks if check.verdict == "warn"}

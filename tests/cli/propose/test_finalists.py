@@ -1,0 +1,100 @@
+"""Finalists: what fails in full gives way to the next of its family; why is told."""
+
+from __future__ import annotations
+
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass, field
+
+import pytest
+
+from platewheel.cli.job.job import Job, read_job
+from platewheel.cli.propose import finalists as module
+from platewheel.cli.propose.finalists import MOST_ROUNDS, finalists
+from platewheel.cli.schema.propose import ProposalRow
+from platewheel.parts.wheel.spec import WheelSpec
+from tests.parts.settings import DEMO
+
+
+@dataclass
+class Wheels:
+    """Rows that are told apart by their throat."""
+
+    wheel: WheelSpec
+
+    def values(self, row: int) -> dict[str, object]:
+        return self.wheel.model_dump() | {"weld_throat_mm": 3 + row / 10}
+
+
+@dataclass
+class Few:
+    """What the search found: rows in order of cost, and their families."""
+
+    wheels: Wheels
+    strong: list[int] = field(default_factory=lambda: [0, 1, 2, 3, 4, 5, 6, 7])
+    family: list[int] = field(default_factory=lambda: [0, 0, 1, 0, 1, 2, 3, 3])
+    cost: list[float] = field(default_factory=lambda: [100.0 + k for k in range(8)])
+
+
+def laid(wheel: WheelSpec, estimate: float) -> ProposalRow:
+    return ProposalRow(
+        rank=0,
+        wheel=wheel.model_dump(),
+        cost_per_wheel=estimate + 1,
+        cost_estimate=estimate,
+        mass_kg=9.0,
+        rated_n=3100.0,
+        load_n=3000.0,
+        governs="toes",
+        payload_kg_per_wagon=500,
+        sheets_used=1,
+        binds="a check: narrowly",
+        binds_margin=0.01,
+        warnings=[],
+        changes=[],
+    )
+
+
+@pytest.fixture
+def job() -> Job:
+    return read_job(DEMO)
+
+
+def chosen(
+    job: Job, bad: set[int], count: int, monkeypatch: pytest.MonkeyPatch
+) -> tuple[list[int], list[str], list[int]]:
+    """Rows proposed, why others are not, and rows rated in full."""
+    rated: list[int] = []
+
+    def stand_in(_: Job, wheel: WheelSpec, estimate: float) -> ProposalRow | str:
+        row = round(estimate - 100)
+        rated.append(row)
+        return f"row {row} fails" if row in bad else laid(wheel, estimate)
+
+    monkeypatch.setattr(module, "finalist", stand_in)
+    with ThreadPoolExecutor(1) as pool:
+        good, left_out = finalists(job, Few(Wheels(job.wheel)), count, pool)  # type: ignore[arg-type]
+    return [round(row.cost_estimate - 100) for row in good], left_out, rated
+
+
+def test_the_cheapest_of_each_family(job: Job, monkeypatch: pytest.MonkeyPatch) -> None:
+    assert chosen(job, set(), 3, monkeypatch) == ([0, 2, 5], [], [0, 2, 5])
+
+
+def test_the_next_of_a_family_takes_its_place(job: Job, monkeypatch: pytest.MonkeyPatch) -> None:
+    good, left_out, rated = chosen(job, {0}, 3, monkeypatch)
+    assert good == [1, 2, 5]
+    assert left_out == ["row 0 fails"]
+    assert sorted(rated) == [0, 1, 2, 5]
+
+
+def test_a_family_that_fails_whole_gives_way(job: Job, monkeypatch: pytest.MonkeyPatch) -> None:
+    good, left_out, _ = chosen(job, {0, 1, 3}, 3, monkeypatch)
+    assert good == [2, 5, 6]
+    assert left_out == [f"row {row} fails" for row in (0, 1, 3)]
+
+
+def test_it_ends_where_everything_fails(job: Job, monkeypatch: pytest.MonkeyPatch) -> None:
+    good, left_out, rated = chosen(job, set(range(8)), 2, monkeypatch)
+    assert not good
+    assert len(left_out) == len(rated) == len(set(rated))
+    assert len(rated) <= MOST_ROUNDS * 2 + 1

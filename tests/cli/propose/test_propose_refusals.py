@@ -1,0 +1,84 @@
+"""Why no wheel is proposed, and what to try."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import cast
+
+import numpy as np
+import pytest
+
+from platewheel.cli.job.job import Job, read_job
+from platewheel.cli.propose.run import Wanted, asked_checks, job_choices, too_weak, why_none
+from platewheel.cli.schema.propose import SieveRow
+from platewheel.parts.propose.rate_until_known import Found
+from platewheel.parts.propose.screening import Wheels
+from platewheel.parts.propose.sifting import sifted
+from platewheel.parts.wheel.spec import WheelSpec
+from tests.places import DEMO
+
+JOB = read_job(DEMO)
+NEED_N = JOB.setting.wheel_load_n
+
+
+class One:
+    """One row, with the values of a wheel."""
+
+    def __init__(self, wheel: WheelSpec) -> None:
+        self.wheel = wheel
+
+    def values(self, row: int) -> dict[str, object]:
+        return self.wheel.model_dump()
+
+
+def found(load_n: float, analyses: int = 30) -> Found:
+    return Found(
+        wheels=cast(Wheels, One(JOB.wheel)),
+        analyses=analyses,
+        rows=(0,),
+        loads_n=(load_n,),
+        passes=(False,),
+        stopped=False,
+        needed_n=NEED_N,
+        cost=np.array([100.0]),
+        family=np.array([0]),
+    )
+
+
+def test_too_weak_tells_how_far_off_and_what_to_try() -> None:
+    lines = too_weak(JOB, found(0.8 * NEED_N), Wanted(260, 300, analyses=48))
+    assert "80 % of it" in lines[0]
+    assert "--most-diameter" in lines[1]
+    assert len(lines) == 2
+
+
+@pytest.mark.parametrize("share", [0.8, 1.1])
+def test_a_search_that_ran_out_says_so(share: float) -> None:
+    lines = too_weak(JOB, found(share * NEED_N, analyses=48), Wanted(260, 300, analyses=48))
+    assert lines[-1] == "or raise --analyses: the search ended at 48"
+
+
+def test_what_was_held_back_for_a_warning_is_told() -> None:
+    lines = too_weak(JOB, found(0.8 * NEED_N), Wanted(260, 300, analyses=48), ["A", "B"])
+    assert lines[-1].endswith("most by: A, B")
+
+
+def test_strong_wheels_that_fail_tell_their_check() -> None:
+    thin = JOB.wheel.model_copy(update={"hub_bore_mm": 25.0})
+    job: Job = replace(JOB, wheel=thin)
+    weak = replace(found(1.1 * NEED_N), wheels=cast(Wheels, One(thin)))
+    lines = too_weak(job, weak, Wanted(260, 300, analyses=48))
+    assert "those that carry the load fail another check" in lines[0]
+    assert any(line.startswith("Safety of the axle against fatigue") for line in lines)
+
+
+def test_a_load_for_other_stock_names_the_check_by_its_title() -> None:
+    heavy = replace(JOB, wagon=JOB.wagon.model_copy(update={"payload_kg": 5000.0}))
+    choices, checks = job_choices(heavy, Wanted(360, 400)), asked_checks(heavy)
+    sift = sifted(heavy.setting, choices, checks)
+    assert sift.wheels.count == 0
+    sieves = [SieveRow(check=s.check, came=s.came, passed=s.passed) for s in sift.sieves]
+    lines = why_none(heavy, choices, checks, sieves)
+    assert "passes Throat of the rim fillets" in lines[0]
+    assert "less load" in lines[0]
+    assert lines[1].startswith("the wheel of the job file: the fillets are too weak")

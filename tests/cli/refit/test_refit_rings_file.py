@@ -1,0 +1,162 @@
+"""rings.csv: written empty, read whole, refused with every fault named."""
+
+from __future__ import annotations
+
+import math
+import re
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from platewheel.cli.job.job import read_job
+from platewheel.cli.refit.rings_file import COLUMNS, read_rings, rings_template
+from platewheel.parts.base.faults import SpecError
+from platewheel.parts.refit.measured_ring import MeasuredRing
+from platewheel.parts.wheel.spec import WheelSpec
+
+from .jobs import LINE, files_of, job_text, run, write_job
+
+HEAD = "ring,outside_circumference_mm,wall_mm"
+DRAWN = math.pi * 180  # 565.5
+
+
+@pytest.fixture
+def wheel(tmp_path: Path) -> WheelSpec:
+    return read_job(write_job(tmp_path, job_text())).wheel
+
+
+def faults(folder: Path, text: str | bytes, wheel: WheelSpec) -> list[str]:
+    """Keys of the faults, without the file's name."""
+    path = folder / "r.csv"
+    path.write_bytes(text if isinstance(text, bytes) else text.encode())
+    with pytest.raises(SpecError) as caught:
+        read_rings(path, wheel)
+    assert all(LINE.match(str(fault)) for fault in caught.value.faults)
+    return [fault.key.removeprefix("r.csv").strip() for fault in caught.value.faults]
+
+
+def test_columns_in_any_order_notes_and_blank_lines(tmp_path: Path, wheel: WheelSpec) -> None:
+    path = tmp_path / "r.csv"
+    text = (
+        "\ufeff# a note, with commas\r\n\r\n"
+        "Wall_mm, outside_circumference_mm ,flange_seam_mm,ring\r\n"
+        '6.1,565.5,-1.5,A-1\r\n,,,\r\n"# another",,,\r\n,"566",,2\r\n'
+    )
+    path.write_text(text, encoding="utf-8", newline="")
+    first, second = read_rings(path, wheel)
+    assert (first.ring, first.wall_mm, first.flange_seam_mm) == ("A-1", 6.1, -1.5)
+    assert (second.ring, second.outside_circumference_mm, second.wall_mm) == ("2", 566.0, None)
+
+
+def test_all_faults_of_all_lines_at_once(tmp_path: Path, wheel: WheelSpec) -> None:
+    rows = [
+        "1,565.5,",
+        "1,565.5,6",  # 3: the number is taken
+        "2,700,6",  # 4: another wheel's
+        "3,abc,x",  # 5: twice no number
+        "4,565,5,6",  # 6: a decimal comma
+        "5,565.5",  # 7: a value short
+        ",565.5,6",  # 8: no number on it
+        "6,565.5,100",  # 9: more wall than radius
+        "=1+1,nan,-6",  # 10
+        "7,,6",  # 11: not measured yet
+        "8,565.5,6",
+    ]
+    assert faults(tmp_path, "\n".join([HEAD, *rows]), wheel) == [
+        "line 3, ring",
+        "line 4, outside_circumference_mm",
+        "line 5, outside_circumference_mm",
+        "line 5, wall_mm",
+        "line 6",
+        "line 7",
+        "line 8, ring",
+        "line 9, wall_mm",
+        "line 10, ring",
+        "line 10, outside_circumference_mm",
+        "line 10, wall_mm",
+        "line 11, outside_circumference_mm",
+    ]
+
+
+@pytest.mark.parametrize(
+    ("text", "keys"),
+    [
+        ("", [""]),
+        ("# notes alone\n", [""]),
+        (HEAD, [""]),
+        ("ring;outside_circumference_mm\n1;565.5\n", ["line 1"]),
+        ("wall_mm\n6\n", ["line 1, ring", "line 1, outside_circumference_mm"]),
+        ("ring,outside_circumference_mm,wal_mm\n", ["line 1, column 3"]),
+        (HEAD + ",ring\n", ["line 1, column 4"]),
+        (HEAD + '\n1,"565.5,6\n', ["line 2"]),
+        (b"ring,\xff\n", [""]),
+        (HEAD + "\nA1,565.5,6\na1,565.5,6\n", ["line 3, ring"]),
+    ],
+)
+def test_files_that_cannot_be_read(
+    tmp_path: Path, wheel: WheelSpec, text: str | bytes, keys: list[str]
+) -> None:
+    assert faults(tmp_path, text, wheel) == keys
+
+
+def test_nothing_is_written_where_one_ring_is_impossible(own_folder: Path) -> None:
+    write_job(own_folder, job_text())
+    (own_folder / "r.csv").write_text(f"{HEAD}\n1,565.5,6\n2,5655,6\n3,565.5,6 mm\n")
+    before = files_of(own_folder)
+    result = run("refit", "job.toml", "--rings", "r.csv")
+    assert result.exit_code == 2
+    assert result.stdout == ""
+    lines = [LINE.match(line) for line in result.stderr.splitlines()]
+    assert [line and line["key"] for line in lines] == [
+        "r.csv line 3, outside_circumference_mm",
+        "r.csv line 4, wall_mm",
+    ]
+    assert files_of(own_folder) == before
+    for missing in ("none.csv", "."):
+        result = run("refit", "job.toml", "--rings", missing)
+        assert result.exit_code == 2
+        assert len(result.stderr.splitlines()) == 1
+
+
+@settings(max_examples=60)
+@given(st.text(alphabet='0123456789.,;-+eE"#\n\r abring\x00é', max_size=80))
+def test_any_text_is_read_or_refused(tmp_path_factory: pytest.TempPathFactory, text: str) -> None:
+    folder = tmp_path_factory.mktemp("any")
+    spec = read_job(write_job(folder, job_text())).wheel
+    path = folder / "r.csv"
+    path.write_text(f"{HEAD}\n{text}", encoding="utf-8", newline="")
+    told: list[str] = []
+    rings: tuple[MeasuredRing, ...] = ()
+    try:
+        rings = read_rings(path, spec)
+    except SpecError as error:
+        told = [" ".join(str(fault).split("\n")) for fault in error.faults]
+    assert bool(told) != bool(rings)
+    assert all(LINE.match(line) for line in told)
+    assert all(abs(r.outside_circumference_mm - DRAWN) < 0.051 * DRAWN for r in rings)
+
+
+def test_the_template_names_every_column_and_the_drawn_sizes(own_folder: Path) -> None:
+    job = write_job(own_folder, job_text({"job.wheels": "5"}))
+    result = run("rings", job)
+    assert result.exit_code == 0
+    assert result.stdout.strip() == "rings.csv"
+    text = (own_folder / "rings.csv").read_text()
+    assert "outside circumference 565.5 mm" in text
+    lines = [line for line in text.splitlines() if not line.startswith("#")]
+    assert lines[0] == ",".join(COLUMNS)
+    assert [line.split(",")[0] for line in lines[1:]] == ["1", "2", "3", "4", "5"]
+    assert run("rings", job).exit_code == 2  # measured rings are not written over
+    assert (own_folder / "rings.csv").read_text() == text
+    assert run("rings", job, "--overwrite").exit_code == 0
+
+
+def test_a_template_filled_in_is_read(tmp_path: Path, wheel: WheelSpec) -> None:
+    text = rings_template(wheel, "pond-line", 3)
+    path = tmp_path / "r.csv"
+    path.write_text(text)
+    assert len(faults(tmp_path, text, wheel)) == 3  # nothing measured yet
+    path.write_text(re.sub(r"^(\d+),,", r"\1,565.5,", text, flags=re.MULTILINE))
+    assert [ring.ring for ring in read_rings(path, wheel)] == ["1", "2", "3"]

@@ -1,0 +1,54 @@
+"""The worker beside a build: what it finds comes back, and Ctrl-C does not reach it."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+from concurrent.futures.process import BrokenProcessPool
+
+import pytest
+import typer
+
+from platewheel.cli.terminal.exits import exit_codes
+from platewheel.cli.work.beside import beside
+
+ALONE = """
+import os, signal
+from cli.beside import beside
+signal.signal(signal.SIGTERM, lambda *told: None)  # the command line's own way to stop
+with beside() as worker:
+    other = worker.submit(os.getpid).result()
+    assert other != os.getpid()
+    assert worker.submit(signal.getsignal, signal.SIGINT).result() == signal.SIG_IGN
+    assert worker.submit(signal.getsignal, signal.SIGTERM).result() == signal.SIG_DFL
+print("ended")
+"""
+
+
+def test_what_it_finds_and_what_goes_wrong_comes_back() -> None:
+    with beside() as worker:
+        assert worker.submit(divmod, 17, 5).result() == (3, 2)
+        with pytest.raises(ZeroDivisionError):
+            worker.submit(divmod, 17, 0).result()
+
+
+def test_beside_other_threads_it_stays_in_the_process(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("platewheel.cli.work.beside._alone", lambda: False)
+    with beside() as worker:
+        assert worker.submit(os.getpid).result() == os.getpid()
+
+
+def test_alone_it_takes_another_process_that_ctrl_c_does_not_stop() -> None:
+    script = ALONE.replace("import os,", "import os; os.cpu_count = lambda: 2\nimport os,")
+    done = subprocess.run(
+        [sys.executable, "-c", script], capture_output=True, text=True, check=False
+    )
+    assert (done.stdout, done.returncode) == ("ended\n", 0), done.stderr
+
+
+def test_a_worker_that_is_ended_is_told_in_a_line(capsys: pytest.CaptureFixture[str]) -> None:
+    with pytest.raises(typer.Exit) as left, exit_codes():
+        raise BrokenProcessPool("A process was terminated abruptly")
+    assert left.value.exit_code == 3
+    assert capsys.readouterr().err.startswith("a process beside this one was ended")

@@ -1,0 +1,96 @@
+"""The chart of speeds: its rows, straight lines between them, and nothing beyond."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from platewheel.nesting.cutting.cut_speed import CutSpeed, Pace, pace, speed_faults
+from platewheel.nesting.stock.stock import Cutting
+from platewheel.parts.base.faults import SpecError
+
+
+def row(thickness: float, speed: float, pierce: float, **more: object) -> CutSpeed:
+    values: dict = {"thickness_mm": thickness, "speed_mm_per_min": speed, "pierce_s": pierce}
+    return CutSpeed(**(values | more))
+
+
+CHART = [row(4.0, 3000.0, 0.4), row(10.0, 1000.0, 1.0), row(6.0, 2000.0, 0.6)]  # any order
+
+
+def keys(cutting: Cutting, rows: list[CutSpeed], *thicknesses: float) -> list[str]:
+    faults = list(speed_faults(cutting, rows, thicknesses))
+    assert all(fault.allowed and fault.advice for fault in faults)
+    return [fault.key for fault in faults]
+
+
+def test_a_row_is_taken_as_it_is() -> None:
+    assert pace(Cutting(), CHART, 6.0) == Pace(2000.0, 0.6)
+
+
+@pytest.mark.parametrize(
+    ("thickness", "speed", "pierce"), [(5.0, 2500.0, 0.5), (8.0, 1500.0, 0.8), (9.0, 1250.0, 0.9)]
+)
+def test_half_way_and_three_quarters_by_hand(thickness: float, speed: float, pierce: float) -> None:
+    found = pace(Cutting(), CHART, thickness)
+    assert found.speed_mm_per_min == pytest.approx(speed)
+    assert found.pierce_s == pytest.approx(pierce)
+
+
+@settings(max_examples=60, deadline=None, derandomize=True)
+@given(st.floats(4, 10))
+def test_between_the_two_neighbours(thickness: float) -> None:
+    low, high = (4.0, 6.0) if thickness <= 6 else (6.0, 10.0)
+    found = pace(Cutting(), CHART, thickness).speed_mm_per_min
+    slow, fast = (pace(Cutting(), CHART, t).speed_mm_per_min for t in (high, low))
+    assert slow - 1e-9 <= found <= fast + 1e-9
+
+
+@pytest.mark.parametrize("thickness", [3.9, 10.1, 40.0])
+def test_beyond_the_chart_is_an_error_that_names_the_key(thickness: float) -> None:
+    assert keys(Cutting(), CHART, 5.0, thickness) == ["cut_speed"]
+    with pytest.raises(SpecError, match=f"cut_speed: found 'no speed for {thickness:g} mm'"):
+        pace(Cutting(), CHART, thickness)
+
+
+def test_one_row_reaches_its_own_thickness_alone() -> None:
+    assert pace(Cutting(), CHART[:1], 4.0) == Pace(3000.0, 0.4)
+    assert keys(Cutting(), CHART[:1], 4.0, 4.1) == ["cut_speed"]
+
+
+def test_without_a_chart_the_cutting_table_tells() -> None:
+    told = Cutting(cut_speed_mm_per_min=1800.0, pierce_s=2.0)
+    assert pace(told, [], 25.0) == Pace(1800.0, 2.0)
+    assert keys(told, [], 25.0) == []
+    assert pace(Cutting(process="oxy-fuel"), [], 25.0).speed_mm_per_min == 500
+
+
+def test_a_current_picks_its_rows() -> None:
+    rows = [
+        row(6.0, 1500.0, 0.5, current_a=45.0),
+        row(6.0, 3000.0, 0.5, current_a=85.0),
+        row(6.0, 4000.0, 0.2, process="laser"),
+    ]
+    assert pace(Cutting(current_a=85.0), rows, 6.0).speed_mm_per_min == 3000
+    assert pace(Cutting(process="laser"), rows, 6.0).speed_mm_per_min == 4000
+    assert keys(Cutting(), rows, 6.0) == ["cutting.current_a"]  # which of the two?
+    assert keys(Cutting(current_a=60.0), rows, 6.0) == ["cutting.current_a"]
+    assert keys(Cutting(process="laser", current_a=60.0), rows, 6.0) == ["cutting.current_a"]
+    assert keys(Cutting(process="oxy-fuel"), rows, 6.0) == ["cut_speed"]
+    assert pace(Cutting(), rows[:1], 6.0).speed_mm_per_min == 1500  # one current: no choice
+
+
+def test_keys_that_contradict_each_other_are_told() -> None:
+    assert keys(Cutting(current_a=45.0), [], 6.0) == ["cutting.current_a"]
+    both = Cutting(cut_speed_mm_per_min=2000.0)
+    assert keys(both, CHART, 6.0) == ["cutting.cut_speed_mm_per_min"]
+    assert keys(Cutting(), [*CHART, row(6.0, 9.0, 1.0)], 6.0) == ["cut_speed[3].thickness_mm"]
+
+
+@pytest.mark.parametrize("key", ["thickness_mm", "speed_mm_per_min", "pierce_s"])
+def test_every_figure_of_a_row_must_be_given(key: str) -> None:
+    values = {"thickness_mm": 6.0, "speed_mm_per_min": 2000.0, "pierce_s": 0.5}
+    with pytest.raises(SpecError) as caught:
+        CutSpeed(**{k: v for k, v in values.items() if k != key})
+    assert [fault.key for fault in caught.value.faults] == [key]

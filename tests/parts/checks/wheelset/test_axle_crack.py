@@ -1,0 +1,114 @@
+"""Fatigue of the axle by hand: keyed and welded wheels, bearings on it, dead axles."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+import pytest
+
+from platewheel.parts.checks.result import CheckResult
+from platewheel.parts.checks.wheelset.axle_bending import axle_bending, moment_within_n_mm
+from platewheel.parts.checks.wheelset.axle_crack import axle_fatigue_safety
+from platewheel.parts.checks.wheelset.axle_notches import axle_notches
+from platewheel.parts.rating.fatigue import cycles_to_failure
+from platewheel.parts.setting.setting import Setting
+from platewheel.parts.wheelset.assembly import wheelset
+from platewheel.parts.wheelset.axle_fatigue import KEY_KT, KEY_KTS, endurance_n_mm2, notch_factor
+
+from ..settings import demo_setting
+
+DEMO = demo_setting()
+LOAD = DEMO.wheel_load_n
+HALF_SHOCK = 1.25 / 1.5
+HUB_MIDDLE = wheelset(DEMO).hub_centres_mm / 2
+ARM = (wheelset(DEMO).bearing_centres_mm - DEMO.contact_spacing_mm) / 2
+# by balance: load on its arm, and the push's couple H r, less what the far bearing gives at the
+# hub: pushed outwards, so that both bend the same way
+FAR = (wheelset(DEMO).bearing_centres_mm / 2 - HUB_MIDDLE) / wheelset(DEMO).bearing_centres_mm
+MOMENT = LOAD * ARM + 0.4 * LOAD * 150 * (1 - FAR)
+
+
+def with_axle(**keys: object) -> Setting:
+    return replace(DEMO, axle=type(DEMO.axle)(**(DEMO.axle.model_dump() | keys)))
+
+
+def asked(setting: Setting) -> CheckResult:
+    return axle_fatigue_safety(setting, wheelset(setting))
+
+
+def test_keyed_axle_by_hand() -> None:
+    """DE-Goodman: reversed bending of the greatest moment, steady torque of the slipping wheel."""
+    d, rm = 40.0, 470.0
+    bending = HALF_SHOCK * 32 * MOMENT / (math.pi * d**3)
+    torsion = HALF_SHOCK * 16 * 0.5 * LOAD * 150 / (math.pi * d**3)
+    kf = notch_factor(KEY_KT, 0.02 * d, rm)
+    kfs = notch_factor(KEY_KTS, 0.02 * d, rm, torsion=True)
+    used = kf * bending / endurance_n_mm2(rm, d) + math.sqrt(3) * kfs * torsion / rm
+    assert asked(DEMO).value == pytest.approx(1 / used, rel=2e-3)
+
+
+def test_bending_at_rest_has_the_torque_in_it() -> None:
+    found = axle_bending(DEMO, wheelset(DEMO))
+    both = math.hypot(MOMENT, math.sqrt(3) / 2 * 0.5 * LOAD * 150)
+    assert found.value == pytest.approx(32 * both / (math.pi * 40**3), rel=2e-3)
+
+
+def test_welded_wheels_by_the_curve_of_their_weld() -> None:
+    """Hub 70 long with two legs of 5.7: 81.3, category 63 over 1.35; 4500 km of 0.942 m turns."""
+    found = asked(with_axle(retention="weld"))
+    assert "held by weld" in found.says
+    assert "EN 1993-1-9" in found.source
+    assert found.value is not None
+    # past the hub's middle the far bearing takes back what the push's couple gives it
+    back = 0.4 * LOAD * 150 / wheelset(DEMO).bearing_centres_mm * (35 - 4 * math.sqrt(2))
+    least = 2 * HALF_SHOCK * 32 * (MOMENT - back) / (math.pi * 40**3)
+    turns = 4500e6 / (math.pi * 300)
+    assert cycles_to_failure(least * found.value * 1.35, 63) == pytest.approx(turns, rel=2e-3)
+    assert found.value < (asked(DEMO).value or 0)
+
+
+def test_a_weld_beside_a_step_has_its_toe_on_the_thinner_part() -> None:
+    """The body at the hub's inner end, and the journal at the outer, as if it were all there is."""
+    whole, thin = (with_axle(retention="weld", body_diameter_mm=d) for d in (40.0, 25.0))
+    both = [asked(setting).value or 0 for setting in (whole, thin)]
+    assert both[1] / both[0] == pytest.approx((25 / 40) ** 3, rel=0.02)
+    stepped = wheelset(with_axle(retention="weld", journal_diameter_mm=30.0))
+    welds = [n for n in axle_notches(DEMO, stepped, 470) if n.weld_category_n_mm2]
+    assert [notch.diameter_mm for notch in welds] == [30, 40, 40, 30]
+
+
+def test_a_weld_is_judged_by_how_far_it_runs() -> None:
+    far = with_axle(retention="weld")
+    near = replace(far, use=far.use.model_copy(update={"km_per_year": 30.0}))
+    assert (asked(near).value or 0) / (asked(far).value or 1) == pytest.approx(10 ** (1 / 3))
+    keyed = replace(DEMO, use=near.use)
+    assert asked(keyed).value == asked(DEMO).value  # endless life
+
+
+def test_a_bearing_inside_the_wheels_sits_on_a_notch() -> None:
+    inside = wheelset(with_axle(frames="inside", bearing="deep-groove", journal_diameter_mm=45.0))
+    notches = {notch.where: notch for notch in axle_notches(DEMO, inside, 470)}
+    assert notches["under 6009"].kf == 2
+    assert notches["under 6009"].diameter_mm == 45
+    bushed = wheelset(with_axle(frames="inside", bearing="bush"))
+    assert not any("under" in notch.where for notch in axle_notches(DEMO, bushed, 470))
+
+
+def test_a_push_either_way_widens_what_a_dead_axle_feels() -> None:
+    """A hard push bends the axle back beyond straight: half of both ways is the amplitude."""
+    loose = with_axle(wheels_on_axle="loose", bearing="bush", retention="collar")
+    hard = replace(loose, use=loose.use.model_copy(update={"lateral_share": 0.8}))
+    made = wheelset(hard)
+    rm, d, hub = 470.0, 30.0, made.hub_z_mm
+    ends = (0.25 - hub[0], 10.25 - hub[0])  # the collar inside the pushed wheel's hub
+    least, most = moment_within_n_mm(hard, made, *ends)
+    assert least < 0 < most
+    amplitude, mean = (
+        HALF_SHOCK * 16 * m / (math.pi * d**3) for m in (most - least, -most - least)
+    )
+    kf = notch_factor(KEY_KT, 0.02 * d, rm)
+    by_hand = 1 / (kf * amplitude / endurance_n_mm2(rm, d, turning=False) + kf * mean / rm)
+    assert asked(hard).value == pytest.approx(by_hand)
+    slippery = replace(hard, use=hard.use.model_copy(update={"friction_high": 1.0}))
+    assert asked(slippery).value == asked(hard).value  # loose wheels turn no axle

@@ -1,0 +1,163 @@
+"""As few sizes as possible, each of them fitting: against brute force and plain geometry."""
+
+from __future__ import annotations
+
+import math
+from itertools import combinations
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from platewheel.parts.making.ring_roundness import gap_spread_mm, roundness_limit
+from platewheel.parts.refit.shared_blanks import (
+    Window,
+    disc_gap_range_mm,
+    disc_of_size,
+    disc_window,
+    fewest_sizes,
+    flange_of_size,
+    flange_seam_on_mm,
+    flange_window,
+    seam_gap_range_mm,
+    shared_disc,
+    shared_flange,
+)
+from platewheel.parts.setting.setting import Setting
+from platewheel.parts.setting.track import TrackSpec, WagonSpec
+from platewheel.parts.wheel.flange import segment_turn
+from platewheel.parts.wheel.hub_disc import disc_diameter_mm
+from platewheel.parts.wheel.spec import WheelSpec
+
+from .wheels import WHEELS, plain_wheel
+
+TRACK = TrackSpec(gauge_mm=457.0, rail_head_width_mm=25.0, min_curve_radius_m=12.0)
+WAGON = WagonSpec(tare_kg=160.0, payload_kg=500.0, wheelbase_mm=600.0)
+WINDOWS = st.builds(
+    lambda low, below, above: Window(low / 10, (low + below) / 10, (low + below + above) / 10),
+    st.integers(0, 40),
+    st.integers(0, 8),
+    st.integers(0, 8),
+)
+
+
+def fewest_by_brute_force(windows: list[Window]) -> int:
+    """Least number of tenths of a mm that meet every window, by trying all sets."""
+    tenths = sorted({round(10 * w.greatest_mm) for w in windows})
+    spans = [(round(10 * w.least_mm), round(10 * w.greatest_mm)) for w in windows]
+    for count in range(len(tenths) + 1):
+        for points in combinations(tenths, count):
+            if all(any(low <= p <= high for p in points) for low, high in spans):
+                return count
+    raise AssertionError("the greatest sizes of all windows meet all windows")
+
+
+@given(st.lists(WINDOWS, max_size=8))
+def test_no_smaller_number_of_sizes_fits(windows: list[Window]) -> None:
+    sizes, chosen = fewest_sizes(windows)
+    assert len(sizes) == fewest_by_brute_force(windows)
+    assert set(chosen) == set(range(len(sizes)))  # each size is used
+    assert list(sizes) == sorted(set(sizes))
+    for window, k in zip(windows, chosen, strict=True):
+        assert window.least_mm - 1e-9 <= sizes[k] <= window.greatest_mm + 1e-9
+        assert sizes[k] * 10 == pytest.approx(round(sizes[k] * 10))
+
+
+def test_a_window_without_a_tenth_takes_the_looser_one() -> None:
+    assert fewest_sizes([Window(281.33, 281.36, 281.38)]) == ((281.3,), (0,))
+
+
+def test_the_size_lies_in_the_middle_of_what_is_wanted() -> None:
+    windows = [Window(w - 1, w, w + 1) for w in (281.0, 281.4, 282.0)]
+    assert fewest_sizes(windows) == ((281.5,), (0, 0, 0))
+
+
+@pytest.mark.parametrize("name", WHEELS)
+def test_discs_of_every_size_in_the_window_keep_the_gap(name: str) -> None:
+    spec = WHEELS[name]
+    gaps = (spec.fit_clearance_mm - min(0.2, spec.fit_clearance_mm), spec.fit_clearance_mm + 0.5)
+    for side in ("field", "gauge"):
+        window = disc_window(spec, side, gaps)
+        bore = disc_diameter_mm(spec, side) + 2 * spec.fit_clearance_mm
+        assert (bore - window.greatest_mm) / 2 == pytest.approx(gaps[0])
+        assert (bore - window.least_mm) / 2 == pytest.approx(gaps[1])
+        size = window.least_mm
+        assert disc_diameter_mm(disc_of_size(spec, side, size), side) == pytest.approx(size)
+        blank = shared_disc(spec, side, size, "disc-7")
+        assert blank.bounds == pytest.approx((-size / 2, -size / 2, size / 2, size / 2))
+        texts = [mark.text for mark in blank.marks if hasattr(mark, "text")]
+        assert blank.name == "disc-7"
+        assert "disc-7" in texts
+
+
+# Geometry: the gap between a disc and an ellipse runs between those at its two axes.
+def test_a_ring_out_of_round_keeps_its_narrowest_and_widest_gap_in_range() -> None:
+    spec, gaps, uneven = plain_wheel(), (0.3, 1.1), 0.8
+    bore = disc_diameter_mm(spec, "gauge") + 2 * spec.fit_clearance_mm
+    window = disc_window(spec, "gauge", gaps, uneven)
+    least = (bore - uneven / 2 - window.greatest_mm) / 2
+    greatest = (bore + uneven / 2 - window.least_mm) / 2
+    assert (least, greatest) == pytest.approx(gaps)
+    limit = roundness_limit(300.0, gaps).limit_mm
+    assert limit == pytest.approx(1.5)  # 0.5 % of 300, common practice, no source
+    tight = roundness_limit(600.0, gaps)
+    assert gaps[0] + gap_spread_mm(tight.limit_mm) == pytest.approx(
+        gaps[1] - gap_spread_mm(tight.limit_mm)
+    )
+    trued = disc_window(spec, "gauge", gaps, limit + 0.1)
+    assert trued == disc_window(spec, "gauge", gaps)
+
+
+# EN ISO 5817, quality C, from memory: gap under a fillet 0.5 + 0.2 a, at most 3 mm.
+# ISO 9013:2017: class 2, 6 mm plate, 125 to 315 mm: +-1.1 mm; half of it on the radius.
+def test_the_range_of_disc_gaps_is_that_of_the_checks() -> None:
+    wheel = plain_wheel(weld_throat_mm=4.0, fit_clearance_mm=0.75, tread_from="bar")
+    low, high = disc_gap_range_mm(Setting(wheel=wheel, track=TRACK, wagon=WAGON))
+    assert high == pytest.approx(0.5 + 0.2 * 4)
+    assert low == pytest.approx(1.1 / 2 + 1.0 / (2 * math.pi))
+    hand = Setting(wheel=wheel, track=TRACK, wagon=WAGON, process="hand")
+    assert disc_gap_range_mm(hand)[0] == 0.75  # no class: cut to the job's own
+    loose = plain_wheel(weld_throat_mm=3.0, fit_clearance_mm=2.0)
+    assert disc_gap_range_mm(Setting(wheel=loose, track=TRACK, wagon=WAGON))[1] == 2.0
+
+
+def seams_by_angles(cut_for: WheelSpec, on: WheelSpec) -> float:
+    """Gap of each seam when segments, their length unchanged, are bent round another ring."""
+    mean = on.tread_radius_mm + cut_for.flange_depth_mm / 2
+    mean -= cut_for.flange_thickness_mm / 2 * math.cos(cut_for.flange_angle)
+    mean_cut = mean - on.tread_radius_mm + cut_for.tread_radius_mm
+    covered = segment_turn(cut_for) * mean_cut  # arc at the middle of the depth
+    return 2 * math.pi * mean / cut_for.flange_segments - covered
+
+
+@pytest.mark.parametrize("name", ["plain", "three-segments", "tapered", "flat-flare"])
+def test_flange_on_another_ring(name: str) -> None:
+    spec = WHEELS[name]
+    window = flange_window(spec)
+    least, greatest = seam_gap_range_mm(spec)
+    for size, gap in ((window.least_mm, greatest), (window.greatest_mm, least)):
+        assert flange_seam_on_mm(spec, size) == pytest.approx(gap)
+        by_angles = seams_by_angles(flange_of_size(spec, size), spec)
+        assert by_angles == pytest.approx(gap, abs=0.002)
+    blank = shared_flange(spec, window.least_mm, "flange-2")
+    assert blank.name == "flange-2"
+    assert (
+        blank.sizes["inner_radius_mm"]
+        < shared_flange(spec, window.greatest_mm, "f").sizes["inner_radius_mm"]
+    )
+
+
+def test_a_washer_without_a_seam_fits_its_own_size() -> None:
+    window = flange_window(WHEELS["washer"])
+    assert window == Window(300.0, 300.0, 300.0)
+
+
+@settings(max_examples=20)
+@given(st.lists(st.floats(299.0, 301.5), min_size=1, max_size=30))
+def test_many_rings_all_get_discs_that_fit(diameters: list[float]) -> None:
+    specs = [plain_wheel(tread_diameter_mm=d) for d in diameters]
+    gaps = (0.45, 1.1)
+    sizes, chosen = fewest_sizes([disc_window(spec, "gauge", gaps) for spec in specs])
+    for spec, k in zip(specs, chosen, strict=True):
+        gap = (spec.tread_diameter_mm - 2 * spec.tread_thickness_mm - sizes[k]) / 2
+        assert gaps[0] - 1e-6 <= gap <= gaps[1] + 1e-6
