@@ -5,8 +5,18 @@ To explore with other examples: `pytest --hypothesis-profile=explore`.
 
 from __future__ import annotations
 
+from pathlib import Path
+
+import pytest
 from hypothesis import settings
 
 settings.register_profile("explore", derandomize=False, deadline=None)
 settings.register_profile("repeatable", derandomize=True, deadline=None)
 settings.load_profile("repeatable")
+
+
+@pytest.fixture
+def own_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """An empty folder that is the current one, so that the default out/ shows."""
+    monkeypatch.chdir(tmp_path)
+    return tmp_path

@@ -85,8 +85,8 @@ def _build(
     as_json: bool,
     rings: Sequence[MeasuredRing] = (),
 ) -> None:
-    from platewheel.cli.commands.build import build_job
     from platewheel.cli.job.job import Job
+    from platewheel.cli.output.build import build_job
     from platewheel.cli.terminal.show import show_checks, show_json, show_sheets, steps
 
     assert isinstance(job, Job)

@@ -7,13 +7,13 @@ from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
+from platewheel.cli.job.axles import axle_rests
 from platewheel.cli.job.job import Job
 from platewheel.cli.job.plan import lacking, plan_job, require_stock
 from platewheel.cli.output.folder import require_ours, write_part
 from platewheel.cli.output.offcut_use import used_before
 from platewheel.cli.output.write import sheet_files, write_sheets
 from platewheel.cli.report.rows import cutting_warnings, length_rows, nesting_row, sheet_rows
-from platewheel.cli.report.wheelset_rows import axle_rests
 from platewheel.cli.terminal.show import show_json, show_sheets, show_table, steps
 from platewheel.cli.words.figures import figure
 from platewheel.nesting.cutting.cut_time import cutting_work

@@ -38,7 +38,7 @@ def propose(
     from platewheel.cli.job.job import read_job
     from platewheel.cli.job.written_wheel import with_wheel
     from platewheel.cli.output.folder import PROPOSAL_OURS, require_ours
-    from platewheel.cli.papers.propose_page import write_proposal
+    from platewheel.cli.output.proposal import write_proposal
     from platewheel.cli.propose.run import Wanted
     from platewheel.cli.propose.run import propose as find
     from platewheel.cli.terminal.propose import show_proposals

@@ -45,8 +45,8 @@ def refit(
     as_json: Json = False,
 ) -> None:
     """Fit blanks to rings as rolled, pair them on axles, write cutting files and the record."""
-    from platewheel.cli.commands.refit_run import refit_rings
     from platewheel.cli.job.job import read_job
+    from platewheel.cli.output.refit import refit_rings
     from platewheel.cli.refit.rings_file import read_rings
     from platewheel.cli.terminal.refit import show_refit
     from platewheel.cli.terminal.show import show_json, steps

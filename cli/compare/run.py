@@ -16,8 +16,8 @@ from platewheel.cli.money.wheel_cost import wheel_cost
 from platewheel.cli.report.rows import nesting_row
 from platewheel.cli.schema.report import NestingRow
 from platewheel.cli.schema.shop import CostRow, TimePlanRow
-from platewheel.cli.terminal.exits import NotFinished
-from platewheel.cli.terminal.show import Steps
+from platewheel.cli.work.not_finished import NotFinished
+from platewheel.cli.work.progress import Steps
 from platewheel.nesting.stock.layout import NestingError
 from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.checks.result import WORST_FIRST, CheckResult

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from platewheel.cli.job.job import Job
-from platewheel.cli.terminal.exits import NotFinished
+from platewheel.cli.work.not_finished import NotFinished
 from platewheel.nesting.drawings.extra import extra_blanks
 from platewheel.nesting.offcuts.remnant import LeftOver, left_overs
 from platewheel.nesting.quick.bound import Bound, plate_bounds

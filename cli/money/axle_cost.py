@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from platewheel.cli.job.axles import axles_of
 from platewheel.cli.job.job import Job
-from platewheel.cli.report.wheelset_rows import axles_of
 from platewheel.cli.schema.shop import AxleCostRow, BuyRow, TimePlanRow
 
 PARTS = {  # part of the cost -> kinds of the buying list

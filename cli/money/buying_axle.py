@@ -7,9 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from platewheel.cli.job.axles import axle_cuts, axles_of
 from platewheel.cli.job.job import Job
 from platewheel.cli.money.buying_row import buy_row, of_stock
-from platewheel.cli.report.wheelset_rows import axle_cuts, axles_of
 from platewheel.cli.schema.shop import BuyKind, BuyRow
 from platewheel.nesting.stock.round_bar import Round
 from platewheel.parts.making.figures import round_bar_kg

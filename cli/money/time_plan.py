@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
+from platewheel.cli.job.axles import axles_of
 from platewheel.cli.job.job import Job
 from platewheel.cli.job.plan import Plan
 from platewheel.cli.job.wheelset import job_wheelset
 from platewheel.cli.money.axle_cost import AXLE_WORK
 from platewheel.cli.money.buying import cutting_share
-from platewheel.cli.report.wheelset_rows import axles_of
 from platewheel.cli.schema.report import NestingRow
 from platewheel.cli.schema.shop import TimePlanRow, TimeRow
 from platewheel.parts.making.tacks import tacks_of

@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
 from typing import TypeVar
 
-from platewheel.cli.terminal.exits import NotFinished
+from platewheel.cli.work.not_finished import NotFinished
 
 T = TypeVar("T")
 PART = r"(tread|disc|disc-field|disc-gauge|flange|hub-tube)"

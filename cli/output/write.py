@@ -89,9 +89,9 @@ def write_templates(
 
     `print_scale`: measured bar / true bar of the printer. Raises: SpecError outside 0.9 to 1.1.
     """
+    from platewheel.cli.job.strips import wheel_strips
     from platewheel.nesting.templates.pdf import blank_template
     from platewheel.nesting.templates.sets import write_template_set
-    from platewheel.nesting.templates.wrap_strip import wheel_strips
 
     units = job.paper.units
     templates = [

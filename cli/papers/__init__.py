@@ -1,0 +1,5 @@
+"""Pages and drawings that a person reads and prints.
+
+Start at `sheet/page.py` (the job), `propose_page.py`, `refit_page.py`.
+May import: propose, refit, report, words, schema and below; no terminal.
+"""

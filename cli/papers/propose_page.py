@@ -3,45 +3,22 @@
 from __future__ import annotations
 
 from html import escape
-from pathlib import Path
 
 from platewheel.cli.job.job import Job
-from platewheel.cli.output.folder import PROPOSAL_OURS, write_folder
 from platewheel.cli.papers.charts.flare import Flare, flare_picture
 from platewheel.cli.papers.charts.trade import Dot, trade_picture
 from platewheel.cli.papers.html.style import STYLE
 from platewheel.cli.papers.sheet.shop import SHOP_STYLE, stacked
 from platewheel.cli.propose.cheaper_steps import MOST_STEPS
 from platewheel.cli.schema.propose import ProposeReport
-from platewheel.cli.terminal.propose import (
-    HEADS,
-    STOPPED,
-    against,
-    money,
-    not_priced,
-    proposal_cells,
-)
 from platewheel.cli.words.inches import page_in
+from platewheel.cli.words.proposal import HEADS, STOPPED, against, money, not_priced, proposal_cells
 from platewheel.parts.base.spec_model import toml_value
 
 CAUTION = (
     "A proposal is a sum of checks, not a licence: prove one wheel with 1.5 times its load before "
     "any is used, let nobody ride before that, and put local codes and licensed practice first."
 )
-
-
-def write_proposal(job: Job, report: ProposeReport, out: Path) -> Path:
-    """Write out/<job name>-proposal; returns the page. Raises: NotFinished where the folder is
-    not ours to replace."""
-    name = f"{job.head.name}-proposal"
-
-    def write(folder: Path) -> None:
-        text = report.model_dump_json(indent=2)
-        (folder / "report.json").write_text(text + "\n", encoding="utf-8")
-        (folder / "proposal.html").write_text(proposal_page(job, report), encoding="utf-8")
-
-    write_folder(out, name, write, PROPOSAL_OURS)
-    return out / name / "proposal.html"
 
 
 def proposal_page(job: Job, report: ProposeReport) -> str:

@@ -13,8 +13,8 @@ from platewheel.cli.schema.refit import AxleRecord, RefitReport, WheelRecord
 from platewheel.cli.schema.report import BlankRow
 from platewheel.cli.words.figures import thickness
 from platewheel.cli.words.inches import page_in
-from platewheel.parts.base.units import Units
-from platewheel.parts.making.steps.shop_limits import length
+from platewheel.cli.words.refit import summary_words
+from platewheel.parts.base.units import Units, length
 
 
 def refit_page(job: Job, report: RefitReport, folder: Path) -> str:
@@ -46,22 +46,6 @@ def _told(mm: float | None, units: Units, places: int = 2) -> str:
     if mm is None:
         return ""
     return f"{mm:.{places}f}" if units == "mm" else f"{length(mm, units)} ({mm:.{places}f})"
-
-
-def summary_words(report: RefitReport) -> list[str]:
-    """What sharing and pairing save, a sentence each."""
-    sums = report.sums
-    cut = (
-        f"{sums.blanks_cut} different blanks are cut where one a ring would be "
-        f"{sums.blanks_one_a_ring} ({sums.blanks_of_own_size} with sizes alike to 0.1 mm)."
-    )
-    pairs = (
-        f"Largest difference of tread diameters on an axle: {sums.largest_difference_paired_mm:.2f}"
-        f" mm as paired here, {sums.largest_difference_listed_mm:.2f} mm in the order listed "
-        f"(sums {sums.sum_of_differences_paired_mm:.1f} and "
-        f"{sums.sum_of_differences_listed_mm:.1f} mm)."
-    )
-    return [cut, pairs]
 
 
 def _summary(job: Job, report: RefitReport) -> str:

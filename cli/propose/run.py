@@ -15,8 +15,8 @@ from platewheel.cli.propose.cheaper_steps import cheaper_steps
 from platewheel.cli.propose.finalists import finalists
 from platewheel.cli.propose.rows import flare_rows, trade_rows
 from platewheel.cli.schema.propose import ProposeReport, SieveRow
-from platewheel.cli.terminal.show import Steps
 from platewheel.cli.work.beside import beside
+from platewheel.cli.work.progress import Steps
 from platewheel.parts.checks.axle_screening import CHECKS as AXLE_CHECKS
 from platewheel.parts.checks.run import CHECKS
 from platewheel.parts.propose.choices import Choices, shop_choices

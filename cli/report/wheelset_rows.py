@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
+from platewheel.cli.job.axles import axle_cuts, axles_of
 from platewheel.cli.job.job import Job
-from platewheel.cli.job.wheelset import job_wheelset
 from platewheel.cli.schema.report import CheckRow
 from platewheel.cli.schema.wheelset import AxleCutRow, AxleStepRow, FitRow, SpacerRow, WheelsetRow
-from platewheel.nesting.sawing.axle_lengths import AxleCuts, axle_cut_list
-from platewheel.nesting.stock.round_bar import Round
 from platewheel.parts.base.units import Units, thousandths
 from platewheel.parts.wheelset.assembly import Wheelset
 from platewheel.parts.wheelset.iso_fits import limits
@@ -19,22 +17,6 @@ class WheelsetReport(WheelsetRow):
 
     job: str
     checks: list[CheckRow]
-
-
-def axles_of(job: Job) -> int:
-    """Axles for all wheels of a job; an odd wheel needs one too."""
-    return -(-job.head.wheels // 2)
-
-
-def axle_cuts(job: Job, made: Wheelset) -> AxleCuts:
-    """How the job's axles are sawn from its [[round]] bars."""
-    return axle_cut_list(made, axles_of(job), job.rounds, job.cutting.kerf_mm)
-
-
-def axle_rests(job: Job) -> tuple[Round, ...]:
-    """Ends of round bar that are left when the job's axles are sawn; none without [axle]."""
-    made = job_wheelset(job).wheelset
-    return axle_cuts(job, made).rests if made else ()
 
 
 def wheelset_row(job: Job, made: Wheelset) -> WheelsetRow:

@@ -9,15 +9,9 @@ from concurrent.futures import BrokenExecutor
 from contextlib import contextmanager
 from pathlib import Path
 
+from platewheel.cli.work.not_finished import NotFinished
+
 DONE, CHECK_FAILED, REFUSED, NOT_FINISHED = 0, 1, 2, 3
-
-
-class NotFinished(Exception):  # noqa: N818 - named for what it tells
-    """A job that is sound but could not be finished; `lines` says why and what to try."""
-
-    def __init__(self, lines: list[str]) -> None:
-        self.lines = lines
-        super().__init__("\n".join(lines))
 
 
 @contextmanager

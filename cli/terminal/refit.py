@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from platewheel.cli.papers.refit_page import summary_words
 from platewheel.cli.schema.refit import RefitReport
 from platewheel.cli.terminal.show import show_sheets, show_table
+from platewheel.cli.words.refit import summary_words
 
 
 def show_refit(report: RefitReport) -> None:

@@ -5,15 +5,10 @@ from __future__ import annotations
 import sys
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
-from typing import Any, Protocol
+from typing import Any
 
 from platewheel.cli.words.figures import check_cells, counted, payload_words, web_words
-
-
-class Steps(Protocol):
-    """Tells what is being done now."""
-
-    def __call__(self, text: str) -> None: ...
+from platewheel.cli.work.progress import Steps
 
 
 @contextmanager

@@ -6,8 +6,7 @@ from collections import Counter
 from collections.abc import Iterable
 from typing import Any
 
-from platewheel.parts.base.units import Units, inches, thousandths
-from platewheel.parts.making.steps.shop_limits import length
+from platewheel.parts.base.units import Units, inches, length, thousandths
 
 
 def figure(value: float | None, unit: str = "") -> str:

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import re
 
-from platewheel.parts.base.units import Units
-from platewheel.parts.making.steps.shop_limits import length
+from platewheel.parts.base.units import Units, length
 
 _NUMBER = r"[+-]?\d+(?:\.\d+)?"
 # lengths in mm: 3 mm, 0.3 to 0.7 mm, 1250 x 870 mm, r 142, z 9 mm;

@@ -1,0 +1,5 @@
+"""Exact gaps, trimmed paths, facets that never hide an overlap: shapes for laying. mm.
+
+Start at `gaps.py`: distances of true arcs and lines, nothing sampled.
+May import: parts: geometry, base.
+"""

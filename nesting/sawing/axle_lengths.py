@@ -7,8 +7,6 @@ from dataclasses import dataclass
 
 from platewheel.nesting.sawing.cut_lengths import CutPlan, Length, Piece, cut_lengths
 from platewheel.nesting.stock.round_bar import Round
-from platewheel.parts.wheelset.assembly import Wheelset
-from platewheel.parts.wheelset.iso_fits import limits
 
 FACING_MM = 1.0  # turned off each sawn end; common practice, no source
 LEAST_REST_MM = 100.0  # a shorter rest is scrap; common practice, no source
@@ -31,18 +29,20 @@ class AxleCuts:
     rests: tuple[Round, ...]
 
 
-def axle_cut_list(found: Wheelset, axles: int, rounds: Sequence[Round], kerf_mm: float) -> AxleCuts:
+def axle_cut_list(
+    axle_length_mm: float, least_bar_mm: float, axles: int, rounds: Sequence[Round], kerf_mm: float
+) -> AxleCuts:
     """Axles cut from the thinnest bar that will do, the next thicker where that runs out.
 
     Each diameter's lengths are planned by `cut_lengths`, cheapest or shortest; rests are whole
     bars' ends, ready for the next job's table.
     """
-    least, piece = least_bar_mm(found), found.axle_length_mm + 2 * FACING_MM
+    piece = axle_length_mm + 2 * FACING_MM
     plans: list[CutPlan] = []
     bars: list[Round] = []
     rests: list[Round] = []
     missing = axles
-    for diameter in sorted({r.diameter_mm for r in rounds if r.diameter_mm >= least - 1e-9}):
+    for diameter in sorted({r.diameter_mm for r in rounds if r.diameter_mm >= least_bar_mm - 1e-9}):
         if not missing:
             break
         these = [r for r in rounds if r.diameter_mm == diameter]
@@ -56,13 +56,4 @@ def axle_cut_list(found: Wheelset, axles: int, rounds: Sequence[Round], kerf_mm:
             for plan in cut
             if plan.rest_mm >= LEAST_REST_MM
         )
-    return AxleCuts(piece, least, tuple(plans), tuple(bars), missing, tuple(rests))
-
-
-def least_bar_mm(found: Wheelset) -> float:
-    """Thinnest bar for the axle: its largest step, and what seats stand over their size (k6)."""
-    sizes = [diameter for _, _, diameter in found.steps]
-    seats = [
-        size + limits(size, shaft)[1] for place, size, _, shaft in found.fits if "axle" in place
-    ]
-    return max(*sizes, *seats)
+    return AxleCuts(piece, least_bar_mm, tuple(plans), tuple(bars), missing, tuple(rests))

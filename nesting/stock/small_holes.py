@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 
 from platewheel.nesting.geometry.facets import outer_polygon
 from platewheel.nesting.stock.cutting import Cutting
-from platewheel.parts.checks.making.cutting import least_hole_mm
+from platewheel.parts.base.cut_process import least_hole_mm
 from platewheel.parts.geometry.blank import Blank, MarkPoint
 from platewheel.parts.geometry.outline import Arc, Circle, Loop, reversed_loop, signed_area_mm2
 

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.small_holes import LEAST_BY_HAND_MM, least_hole, round_hole
+from platewheel.parts.base.cut_process import HOLE_SOURCE
 from platewheel.parts.base.units import MM_PER_INCH, PARTS, Units, inches
-from platewheel.parts.checks.making.cutting import HOLE_SOURCE
 from platewheel.parts.geometry.blank import Blank
 
 MOST_TWIST_DRILL_MM = 32.0  # beyond it a hole saw; common practice, no source

@@ -10,7 +10,6 @@ from platewheel.nesting.templates.printed_length import length_line, printed_len
 from platewheel.parts.base.units import Units
 from platewheel.parts.geometry.blank import Blank, Mark, MarkText
 from platewheel.parts.geometry.outline import Line, polygon
-from platewheel.parts.wheel.spec import WheelSpec
 
 PAPER_MM = 0.1  # thickness of office paper of 80 g/m2; common practice, no source
 TAB_MM = 25.0  # glued below the other end
@@ -82,15 +81,3 @@ def strip_template(part: str, outside_mm: float, cut_length_mm: float, units: Un
         Note(f"{part}: how to use the strip", tuple(NoteLine(line) for line in use)),
     )
     return Template(blank.name, blank, f"paper strip to wrap round the {part} pipe", notes)
-
-
-def wheel_strips(wheel: WheelSpec, units: Units) -> tuple[Template, ...]:
-    """Strips for a wheel's tread pipe and its hub tube, where it has them."""
-    strips = []
-    if wheel.tread_from == "pipe":
-        outside, width = wheel.tread_diameter_mm, wheel.tread_width_mm
-        strips.append(strip_template("tread", outside, width, units))
-    if wheel.has_tube:
-        outside, length = wheel.hub_tube_outside_mm, wheel.hub_tube_length_mm
-        strips.append(strip_template("hub-tube", outside, length, units))
-    return tuple(strips)

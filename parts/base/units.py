@@ -7,6 +7,7 @@ from typing import Literal
 
 MM_PER_INCH = 25.4  # exactly, by the international yard agreement of 1959
 PARTS = 64  # the finest division of a common steel rule
+FINE_MM = 3.0  # below it a 64th of an inch is too coarse to be told in
 
 Units = Literal["mm", "inch"]
 
@@ -37,3 +38,10 @@ def thousandths(mm: float) -> str:
 def length_words(mm: float, units: Units, places: int = 1) -> str:
     """A length as a drawing prints it: mm without unit, to so many places, or inches to 1/64."""
     return inches(mm) if units == "inch" else f"{round(mm, places) + 0:.12g}"
+
+
+def length(mm: float, units: Units, places: int = 1) -> str:
+    """A length with its unit: mm, or inches to 1/64, below 3 mm to a thousandth."""
+    if units == "mm":
+        return f"{round(mm, places) + 0:.{places}f}".removesuffix(".0") + " mm"
+    return inches(mm) if abs(mm) >= FINE_MM else f"{mm / MM_PER_INCH:.3f} in"

@@ -1,1 +1,5 @@
-"""How much load the wheel takes: stress analysis of the welded wheel, and the load it allows."""
+"""How much load the welded wheel takes: stress analysis, limits, the load that they allow.
+
+Start at `assess.py` (new and worn), then `rate.py` (the least of all limits).
+May import: setting, wheel, geometry, base.
+"""

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from platewheel.parts.checks.strength.contact import crown_radius_mm
+from platewheel.parts.rating.contact_patch import crown_radius_mm
 from platewheel.parts.rating.limit import Limit
 from platewheel.parts.rating.rate import Rating, life_km, rate, wagon_gross_kg
 from platewheel.parts.rating.response import Response

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from platewheel.parts.checks.strength.contact import contact_length_mm, crown_radius_mm
+from platewheel.parts.rating.contact_patch import contact_length_mm, crown_radius_mm
 from platewheel.parts.rating.fatigue import cycles_to_failure_iiw
 from platewheel.parts.rating.fatigue_limit import SAFETY, root_limits, toe_limit
 from platewheel.parts.rating.hertz import (

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import partial
 
-from platewheel.cli.job.job import Job
 from platewheel.parts.refit.measured_ring import MeasuredRing, ring_spec
 from platewheel.parts.refit.pairing import Pairing, pair_wheels
 from platewheel.parts.refit.shared_blanks import (
@@ -84,7 +83,9 @@ class Refit:
         return len(discs) + len({round(one.spec.tread_diameter_mm, 1) for one in kept})
 
 
-def plan_refit(job: Job, rings: Sequence[MeasuredRing], correct_flanges: bool = False) -> Refit:
+def plan_refit(
+    setting: Setting, rings: Sequence[MeasuredRing], correct_flanges: bool = False
+) -> Refit:
     """Blanks and pairs for rings that `ring_faults` found good.
 
     `correct_flanges` makes the new flange blanks longer or shorter by what the flanges tried on
@@ -92,17 +93,17 @@ def plan_refit(job: Job, rings: Sequence[MeasuredRing], correct_flanges: bool = 
 
     Raises: SpecError where a shared size makes no wheel.
     """
-    setting = job.setting
-    specs = [ring_spec(job.wheel, ring) for ring in rings]
+    wheel = setting.wheel
+    specs = [ring_spec(wheel, ring) for ring in rings]
     discs, disc_of, disc_sizes = _discs(setting, rings, specs)
     tried = [
-        None if ring.flange_seam_mm is None else tried_flange(job.wheel, spec, ring.flange_seam_mm)
+        None if ring.flange_seam_mm is None else tried_flange(wheel, spec, ring.flange_seam_mm)
         for ring, spec in zip(rings, specs, strict=True)
     ]
     wants = [i for i, flange in enumerate(tried) if flange is None or flange.remedy == "insert"]
     longer = mean_error_mm([flange for flange in tried if flange]) if correct_flanges else 0.0
     flanges, flange_of = _flanges(
-        [rings[i] for i in wants], [specs[i] for i in wants], longer / job.wheel.flange_segments
+        [rings[i] for i in wants], [specs[i] for i in wants], longer / wheel.flange_segments
     )
     fitted = []
     for i, (ring, spec) in enumerate(zip(rings, specs, strict=True)):
@@ -170,10 +171,3 @@ def _flanges(
         part = Part(name, count, blank.volume_mm3, solid, blank)
         made.append(Shared(size, part, tuple(rings[i].ring for i in users)))
     return tuple(made), {r.ring: made[k] for r, k in zip(rings, chosen, strict=True)}
-
-
-def refit_job(job: Job) -> Job:
-    """The job as one that makes a single set: all blanks of the refit, and no parts of the user's
-    own, which were cut with the first job."""
-    head = job.head.model_copy(update={"name": f"{job.head.name}-refit", "wheels": 1})
-    return replace(job, head=head, extras=())

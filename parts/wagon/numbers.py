@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from platewheel.parts.base.faults import Fault, SpecError
-from platewheel.parts.checks.running.speed import equilibrium_cant_mm
 from platewheel.parts.setting.setting import GRAVITY, Setting
 from platewheel.parts.wagon.braking import (
     braked_axles,
@@ -14,6 +13,7 @@ from platewheel.parts.wagon.braking import (
     stop_distance_m,
     stopping_share,
 )
+from platewheel.parts.wagon.curving import equilibrium_cant_mm
 from platewheel.parts.wagon.overturning import balanced_speed_km_h, inner_rail_share, tipping_safety
 from platewheel.parts.wagon.overturning import tipping_speed_km_h as tipping
 from platewheel.parts.wagon.pushing import men_over, people, people_worth

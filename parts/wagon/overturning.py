@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 
-from platewheel.parts.checks.running.speed import half_base_mm, overturning_speed_m_s
 from platewheel.parts.setting.setting import GRAVITY, Setting
+from platewheel.parts.wagon.curving import half_base_mm, overturning_speed_m_s
 
 
 def tipping_speed_km_h(setting: Setting) -> float | None:

@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from platewheel.parts.checks.running.steering import slide_share
 from platewheel.parts.setting.setting import GRAVITY, Setting
+from platewheel.parts.wagon.curving import slide_share
 
 LEVER_MM = 0.5  # rolling friction of steel on steel, 0.02 in; handbook of crane travel
 # the same of clean rails and hard treads: pure rolling 0.03 to 0.04 % on wheels of some 900 mm,

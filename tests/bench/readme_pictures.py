@@ -5,9 +5,9 @@ from __future__ import annotations
 import tempfile
 from pathlib import Path
 
-from platewheel.cli.commands.build import build_job
 from platewheel.cli.job.job import read_job
 from platewheel.cli.job.wheelset import job_wheelset
+from platewheel.cli.output.build import build_job
 from platewheel.cli.papers.charts.flange_window import window_picture
 from platewheel.cli.papers.charts.stress import stress_picture
 from platewheel.cli.papers.drawings.plate import dxf_picture

@@ -4,21 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from functools import cache
-from pathlib import Path
 
 import pytest
 
 from platewheel.nesting.search.nest import EFFORTS
 from platewheel.parts.rating.assess import Assessment, assess
 from platewheel.parts.setting.setting import Setting
-
-
-@pytest.fixture
-def own_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    """An empty folder that is the current one, so that the default out/ shows."""
-    monkeypatch.chdir(tmp_path)
-    return tmp_path
-
 
 # for a module: its fixtures that build a job once are quick too
 
@@ -44,7 +35,7 @@ def in_one_process(module_patch: pytest.MonkeyPatch) -> None:
 @pytest.fixture(autouse=True, scope="module")
 def rate_once(module_patch: pytest.MonkeyPatch) -> None:
     """Builds of one wheel share its stress analysis, on a coarse mesh: rating has its own tests."""
-    module_patch.setattr("platewheel.cli.commands.build.assess", _rate_once)
+    module_patch.setattr("platewheel.cli.output.build.assess", _rate_once)
 
 
 @cache

@@ -13,12 +13,11 @@ from platewheel.cli.money.buying import buying_rows
 from platewheel.cli.money.time_plan import time_plan
 from platewheel.cli.money.wheel_cost import wheel_cost
 from platewheel.cli.report.rows import check_rows, nesting_row
+from platewheel.cli.report.steps import step_rows
 from platewheel.cli.schema.report import NestingRow
 from platewheel.cli.schema.shop import BuyRow, CostRow, StepRow, TimePlanRow
 from platewheel.parts.checks.run import run_checks
-from platewheel.parts.making.steps.build_steps import build_steps
-
-from .jobs import ROWS, job_text
+from tests.cli.jobs import ROWS, job_text
 
 
 @dataclass(frozen=True)
@@ -74,4 +73,4 @@ def steps(changes: Mapping[str, str] | None = None) -> Steps:
 def _steps(changes: tuple[tuple[str, str], ...]) -> Steps:
     job = job_of(tomllib.loads(job_text(dict(changes))))
     checks = check_rows(run_checks(job.setting))
-    return Steps(job, build_steps(job, shop().nesting, checks, None))
+    return Steps(job, step_rows(job, shop().nesting, checks, None))

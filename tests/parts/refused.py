@@ -8,8 +8,7 @@ from typing import Any
 import pytest
 
 from platewheel.parts.base.faults import Fault, SpecError
-
-from .wheels import plain_wheel
+from tests.parts.wheels import plain_wheel
 
 LINE = re.compile(
     r"^(?P<key>.+?): found (?P<value>.+); allowed: (?P<allowed>.+); try: (?P<try>.+)$"

@@ -13,9 +13,8 @@ import typer.main
 from platewheel.cli.commands.main import app
 from platewheel.cli.terminal import exits
 from platewheel.nesting.cutting.dxf_entities import LAYERS
+from tests.cli.jobs import run
 from tests.places import ROOT
-
-from .jobs import run
 
 README = (ROOT / "README.md").read_text(encoding="utf-8")
 FENCE = re.compile(r"^```(\w*)\n(.*?)^```$", re.MULTILINE | re.DOTALL)
@@ -37,7 +36,7 @@ def code() -> list[str]:
 
 def commands() -> set[str]:
     """Every word that follows `platewheel` in code."""
-    found = (re.findall(r"\bplatewheel +(--)?([a-z][a-z-]*)", text) for text in code())
+    found = (re.findall(r"(?<!from )\bplatewheel +(--)?([a-z][a-z-]*)", text) for text in code())
     return {dashes + word for pairs in found for dashes, word in pairs}
 
 

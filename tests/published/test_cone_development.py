@@ -26,8 +26,7 @@ from platewheel.parts.wheel.flange import (
 )
 from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.tread_ring import tread_blank, tread_section
-
-from ..parts.wheels import PLAIN, WHEELS, plain_wheel, valid_wheels
+from tests.parts.wheels import PLAIN, WHEELS, plain_wheel, valid_wheels
 
 INCH = 25.4
 

@@ -16,8 +16,8 @@ from platewheel.parts.checks.running.curve import (
     rail_top_reach_mm,
     sagitta_mm,
 )
-from platewheel.parts.checks.running.speed import overturning_speed_m_s
 from platewheel.parts.checks.running.steering import rolling_offset_mm
+from platewheel.parts.wagon.curving import overturning_speed_m_s
 
 
 @pytest.mark.parametrize(

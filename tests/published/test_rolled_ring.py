@@ -8,8 +8,7 @@ from typing import Any
 import pytest
 
 from platewheel.parts.wheel.tread_ring import tread_blank
-
-from ..parts.wheels import plain_wheel
+from tests.parts.wheels import plain_wheel
 
 
 def strip_mm(outside_mm: float, thickness_mm: float, **changes: Any) -> float:

@@ -8,8 +8,7 @@ import pytest
 
 from platewheel.parts.base.steel import DENSITY_KG_MM3
 from platewheel.parts.wheel.assembly import Part, wheel_parts
-
-from ..parts.wheels import plain_wheel
+from tests.parts.wheels import plain_wheel
 
 
 def part(name: str, **changes: float) -> Part:

@@ -21,9 +21,8 @@ from platewheel.parts.wheel.hub_tube import hub_tube
 from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.tread_ring import tread_ring
 from platewheel.parts.wheel.welds import weld_beads
-
-from ..parts import shapes
-from ..parts.wheels import WHEELS
+from tests.parts import shapes
+from tests.parts.wheels import WHEELS
 
 try:
     gmsh: Any = importlib.import_module("gmsh")

@@ -10,7 +10,7 @@ from __future__ import annotations
 import pytest
 
 from platewheel.parts.checks.running.curve import sagitta_mm
-from platewheel.parts.checks.running.speed import equilibrium_cant_mm
+from platewheel.parts.wagon.curving import equilibrium_cant_mm
 
 
 @pytest.mark.parametrize(

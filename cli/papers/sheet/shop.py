@@ -15,8 +15,7 @@ from platewheel.cli.papers.drawings.steps import (
 from platewheel.cli.schema.report import Report
 from platewheel.cli.schema.shop import FigureRow, StepRow
 from platewheel.cli.words.figures import fine_length
-from platewheel.parts.base.units import Units
-from platewheel.parts.making.steps.shop_limits import length
+from platewheel.parts.base.units import Units, length
 
 SHOP_STYLE = """
 ol.steps{list-style:none;padding:0;counter-reset:step}

@@ -6,6 +6,7 @@ import math
 
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.setting.setting import Setting
+from platewheel.parts.wagon.curving import corner_ride_mm, travel_mm
 
 USUAL_LEAST_MM = 4.0
 SMALL_GAUGE_SHARE = 0.063 / 7.5  # play over gauge of new wheels in the 7.5 in wheel standard
@@ -21,22 +22,6 @@ def wheel_gauge_mm(back_to_back_mm: float, flange_mm: float) -> float:
 def free_play_mm(gauge_mm: float, back_to_back_mm: float, flange_mm: float) -> float:
     """Total play of an axle between the rails. Source: plain geometry."""
     return gauge_mm - wheel_gauge_mm(back_to_back_mm, flange_mm)
-
-
-def corner_ride_mm(corner_radius_mm: float, flange_angle: float) -> float:
-    """How far the flange's root gets past the gauge line before its face (angle in radians)
-    bears on the head's rounded corner: rc (1 - tan(delta / 2)), 0 for a vertical face.
-
-    Source: plain geometry, a line at delta tangent to a circle of radius rc.
-    """
-    return corner_radius_mm * (1 - math.tan(flange_angle / 2))
-
-
-def travel_mm(setting: Setting) -> float:
-    """Most lateral travel of a new axle in the tightest curve: play, gauge widening, and the
-    ride of either flange on its rail's corner."""
-    ride = corner_ride_mm(setting.track.rail_corner_radius_mm, setting.wheel.flange_angle)
-    return setting.play_mm + setting.track.gauge_widening_mm + 2 * ride
 
 
 def flange_wear_mm(setting: Setting) -> float:

@@ -6,32 +6,11 @@ import math
 
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.setting.setting import GRAVITY, Setting
+from platewheel.parts.wagon.curving import equilibrium_cant_mm, half_base_mm, overturning_speed_m_s
 
 SPEED_RESERVE = 1.5  # overturning speed over permitted speed: 2.25 on the sideways force
 DEFICIENCY_SHARE = 1 / 15  # of the contact spacing; 100 mm on standard gauge
 CANT_SHARE = 1 / 10  # of the contact spacing; 150 mm on standard gauge
-
-
-def equilibrium_cant_mm(spacing_mm: float, speed_km_h: float, curve_radius_m: float) -> float:
-    """Cant at which weight and centrifugal force press square on the track: G V2 / (127 R).
-
-    Source: common railway formula, in the textbooks; 127 = 3.6^2 x 9.8.
-    """
-    return spacing_mm * speed_km_h**2 / (127 * curve_radius_m)
-
-
-def overturning_speed_m_s(
-    half_base_mm: float, height_mm: float, curve_radius_m: float, cant_angle: float = 0.0
-) -> float:
-    """Speed at which weight and centrifugal force point at the outer rail; angle in radians.
-
-    v = sqrt(g R tan(atan(b / h) + cant)), without cant sqrt(g R b / h); infinite where the cant
-    alone holds. Source: plain statics of a rigid body.
-    """
-    lean = math.atan(half_base_mm / height_mm) + cant_angle
-    if lean >= math.pi / 2:
-        return math.inf
-    return math.sqrt(GRAVITY * curve_radius_m * math.tan(lean))
 
 
 def outward_share(setting: Setting) -> float:
@@ -40,15 +19,6 @@ def outward_share(setting: Setting) -> float:
     speed = setting.wagon.max_speed_km_h / 3.6
     share = speed**2 / (GRAVITY * setting.track.min_curve_radius_m)
     return max(share - setting.track.cant_mm / setting.contact_spacing_mm, 0.0)
-
-
-def half_base_mm(setting: Setting) -> float:
-    """From the wagon's middle to the line it tips about: half of the rail spacing.
-
-    On three points that line goes from a wheel to the pivot in the middle of the other axle:
-    midway, half of it is left. Source: plain geometry, pivot taken at rail height (safe).
-    """
-    return setting.contact_spacing_mm / (4 if setting.wagon.suspension == "three-point" else 2)
 
 
 def overturning(setting: Setting) -> CheckResult:

@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 
 from platewheel.parts.checks.result import CheckResult, judged
-from platewheel.parts.checks.running.play import travel_mm
 from platewheel.parts.setting.setting import GRAVITY, Setting
+from platewheel.parts.wagon.curving import slide_share, travel_mm
 
 DRAG_SHARE = 0.5  # of the push; the rest is for bearings, joints and grades
 
@@ -29,16 +29,6 @@ def tightest_steered_mm(
     if taper <= 0 or travel_mm <= 0:
         return math.inf
     return tread_radius_mm * contact_spacing_mm / (taper * travel_mm)
-
-
-def slide_share(setting: Setting) -> float:
-    """How far each of two fixed wheels slides for each metre run in the tightest curve:
-    half of s / R, less what the taper gives, lambda x travel / r; never below 0."""
-    wheel = setting.wheel
-    taper = 1 / wheel.tread_taper_1_in if wheel.tread_taper_1_in else 0.0
-    asked = setting.contact_spacing_mm / (1000 * setting.track.min_curve_radius_m)
-    given = taper * max(travel_mm(setting), 0.0) / wheel.tread_radius_mm
-    return max(asked - given, 0.0) / 2
 
 
 def curve_slide(setting: Setting) -> CheckResult:

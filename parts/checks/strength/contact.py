@@ -6,6 +6,7 @@ import itertools
 import math
 
 from platewheel.parts.checks.result import CheckResult, judged
+from platewheel.parts.rating.contact_patch import contact_length_mm, crown_radius_mm
 from platewheel.parts.rating.hertz import (
     STEEL_E_N_MM2,
     contact_modulus_n_mm2,
@@ -26,21 +27,6 @@ SPEED_FACTORS: tuple[tuple[float, float], ...] = (
     (5, 1.17), (10, 1.13), (16, 1.09), (20, 1.06), (31.5, 1.0), (50, 0.94),
     (80, 0.87), (100, 0.82), (125, 0.77), (160, 0.72), (200, 0.66),
 )  # fmt: skip
-
-
-def contact_length_mm(setting: Setting) -> float:
-    """Flat of the rail head: its width less both rounded corners, at most the tread; may be 0."""
-    track = setting.track
-    flat = track.rail_head_width_mm - 2 * track.rail_corner_radius_mm
-    return min(flat, setting.wheel.tread_width_mm)
-
-
-def crown_radius_mm(setting: Setting) -> float:
-    """Crown of the rail head; a head without flat is as round as its corners; 0 = flat."""
-    track = setting.track
-    if track.rail_head_radius_mm:
-        return track.rail_head_radius_mm
-    return track.rail_corner_radius_mm if contact_length_mm(setting) <= 0 else 0.0
 
 
 def tread_pressure(setting: Setting) -> CheckResult | None:

@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-from platewheel.cli.job.job import Job
-from platewheel.cli.job.wheelset import job_wheelset
-from platewheel.cli.report.wheelset_rows import axle_cuts, axles_of
-from platewheel.cli.schema.shop import FigureRow, StepRow
-from platewheel.parts.base.units import Units
-from platewheel.parts.making.steps.shop_limits import PRACTICE, figure, length
+from platewheel.parts.base.units import Units, length
+from platewheel.parts.making.steps.shop_limits import PRACTICE, figure
+from platewheel.parts.making.steps.step import Figure, Step, Work
 from platewheel.parts.wheelset.assembly import Wheelset
 from platewheel.parts.wheelset.axle_strength import axle_mass_kg
 from platewheel.parts.wheelset.iso_fits import limits
@@ -16,21 +13,20 @@ from platewheel.parts.wheelset.wheel_seat import held_words
 RUN_OUT_MM = 0.1  # of a seat against the bearings' seats; common practice, no source
 
 
-def axle(job: Job, units: Units) -> StepRow | None:
+def axle(work: Work, units: Units) -> Step | None:
     """The axle, what holds the wheels, the order to put things on; None without a wheelset."""
-    made = job_wheelset(job).wheelset
+    made = work.wheelset
     if made is None:
         return None
-    cut = axle_cuts(job, made)
-    return StepRow(
+    return Step(
         id="axle",
         title="Make the axle, put the wheels on",
         do=[
-            f"Saw {axles_of(job)} lengths of {length(cut.piece_mm, units)} from round bar of "
-            f"{length(cut.least_bar_mm, units)} or thicker, {made.steel}; face both ends to "
+            f"Saw {work.axles} lengths of {length(work.axle_piece_mm, units)} from round bar of "
+            f"{length(work.axle_bar_mm, units)} or thicker, {made.steel}; face both ends to "
             f"{length(made.axle_length_mm, units)}, centre them, break all edges.",
             *_turning(made, units),
-            *_holding(job, made),
+            *_holding(work, made),
             *_order(made, units),
         ],
         figures=[
@@ -39,14 +35,14 @@ def axle(job: Job, units: Units) -> StepRow | None:
             *_shaft_figures(made),
         ],
         order=[],
-        cautions=_cautions(job, made),
+        cautions=_cautions(work, made),
     )
 
 
-def _shaft_figures(made: Wheelset) -> list[FigureRow]:
+def _shaft_figures(made: Wheelset) -> list[Figure]:
     """Least and greatest size of the axle wherever something sits on it."""
     return [
-        FigureRow(
+        Figure(
             name=f"{place}, shaft {shaft}, {word}",
             value=size + off,
             unit="mm",
@@ -78,8 +74,8 @@ def _turning(made: Wheelset, units: Units) -> list[str]:
     ]
 
 
-def _holding(job: Job, made: Wheelset) -> list[str]:
-    held = "; ".join(held_words(job.setting, made))
+def _holding(work: Work, made: Wheelset) -> list[str]:
+    held = "; ".join(held_words(work.setting, made))
     ways = {
         "key": "Cut the keyways, both in one line so that the wheels' seams stand alike",
         "screws": "Drill and tap the hub's end for the screws, square to one another, and dimple "
@@ -110,14 +106,14 @@ def _order(made: Wheelset, units: Units) -> list[str]:
     ]
 
 
-def _cautions(job: Job, made: Wheelset) -> list[str]:
+def _cautions(work: Work, made: Wheelset) -> list[str]:
     found = [
         f"The bar for an axle weighs {axle_mass_kg(made.steps):.0f} kg or more and rolls: chock "
         "it. No gloves and no sleeves at a lathe; chips off with a hook.",
         "Check every axle for cracks at its shoulders and keyways each season: an axle that "
         "breaks throws the wagon.",
     ]
-    if made.retention == "weld" and job.finish.coating == "galvanized":
+    if made.retention == "weld" and work.setting.finish.coating == "galvanized":
         found.append(
             "Never weld on zinc: weld the wheels to their axles before the bath, or mask the bore "
             "and the hub's ends from it."

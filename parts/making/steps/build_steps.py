@@ -3,14 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
-from platewheel.cli.job.job import Job
-from platewheel.cli.schema.report import CheckRow, NestingRow, RatingRow
-from platewheel.cli.schema.shop import StepRow
-from platewheel.parts.making.steps import axle as steps_axle
-from platewheel.parts.making.steps import finish as steps_finish
-from platewheel.parts.making.steps import form as steps_form
-from platewheel.parts.making.steps import weld as steps_weld
+from platewheel.parts.base.units import Units
+from platewheel.parts.making.steps import axle, finish, form, weld
+from platewheel.parts.making.steps.step import Judged, Step, Work
 
 TOLD_IN = {  # step -> checks that are told there unless they pass
     "deburr": ("seam-gap",),
@@ -25,37 +22,34 @@ TOLD_IN = {  # step -> checks that are told there unless they pass
 }
 
 
-def build_steps(
-    job: Job, nesting: NestingRow, checks: Sequence[CheckRow], rating: RatingRow | None
-) -> list[StepRow]:
-    """All steps of this wheel; those that it does not need are left out."""
-    units = job.paper.units
+def build_steps(work: Work, checks: Sequence[Judged], units: Units) -> list[Step]:
+    """All steps of this wheel; those that it does not need are left out. Lengths in `units`."""
     steps = [
-        steps_form.cut(job, nesting, units),
-        steps_form.deburr(job, units),
-        steps_form.roll(job, units),
-        steps_form.close(job, units),
-        steps_form.measure(job, units),
-        steps_weld.fit(job, units),
-        steps_weld.true(job, units),
-        steps_weld.tack(job, units),
-        steps_weld.weld(job, units),
-        steps_weld.dress(job, units),
-        steps_finish.flange(job, units),
-        steps_finish.root(job, units),
-        steps_finish.vents(job, units),
-        steps_finish.coat(job, units),
-        steps_axle.axle(job, units),
-        steps_finish.gauge(job, units),
-        steps_finish.prove(job, rating, units),
+        form.cut(work, units),
+        form.deburr(work, units),
+        form.roll(work, units),
+        form.close(work, units),
+        form.measure(work, units),
+        weld.fit(work, units),
+        weld.true(work, units),
+        weld.tack(work, units),
+        weld.weld(work, units),
+        weld.dress(work, units),
+        finish.flange(work, units),
+        finish.root(work, units),
+        finish.vents(work, units),
+        finish.coat(work, units),
+        axle.axle(work, units),
+        finish.gauge(work, units),
+        finish.prove(work, units),
     ]
     return [_with_checks(step, checks) for step in steps if step]
 
 
-def _with_checks(step: StepRow, checks: Sequence[CheckRow]) -> StepRow:
+def _with_checks(step: Step, checks: Sequence[Judged]) -> Step:
     told = [
         f"{row.verdict.upper()}, {row.title.lower()}: {row.says}"
         for row in checks
         if row.id in TOLD_IN.get(step.id, ()) and row.verdict != "pass"
     ]
-    return step.model_copy(update={"cautions": [*told, *step.cautions]}) if told else step
+    return replace(step, cautions=[*told, *step.cautions]) if told else step

@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-from platewheel.cli.job.job import Job
-from platewheel.cli.schema.report import RatingRow
-from platewheel.cli.schema.shop import StepRow
-from platewheel.parts.base.units import Units
+from platewheel.parts.base.units import Units, length
 from platewheel.parts.checks.galvanizing.coating import (
     coated_area_mm2,
     least_zinc,
@@ -22,8 +19,8 @@ from platewheel.parts.making.steps.shop_limits import (
     PRACTICE,
     axial_limit_mm,
     figure,
-    length,
 )
+from platewheel.parts.making.steps.step import Step, Work
 from platewheel.parts.making.tacks import middle_out, star_order, tacks_of
 from platewheel.parts.wheel.assembly import wheel_mass_kg
 from platewheel.parts.wheel.flange import blank_sweep_deg, seam_length_mm, slant_radii_mm
@@ -33,13 +30,13 @@ PROOF = 1.5  # press over the rating; common practice, no source
 GENERATOR_DEG = 30  # of the wheel, between the marks on the flange blank
 
 
-def flange(job: Job, units: Units) -> StepRow:
+def flange(work: Work, units: Units) -> Step:
     """Segments formed to a cone and tacked to the ring."""
-    wheel, tacks = job.wheel, tacks_of(job.wheel)
+    wheel, tacks = work.setting.wheel, tacks_of(work.setting.wheel)
     inner, outer = slant_radii_mm(wheel)
     tip = wheel.tread_radius_mm + wheel.flange_depth_mm
     count = wheel.flange_segments
-    reach = job.setting.flange_reach_mm
+    reach = work.setting.flange_reach_mm
     chord = flange_chord_mm(wheel)
     pieces = "1 piece" if count == 1 else f"{count} pieces"
     do = [
@@ -90,7 +87,7 @@ def flange(job: Job, units: Units) -> StepRow:
         "A hammered plate springs: tongs, not fingers; ear protection; no cracked hammer faces.",
     ]
     title = "Form and fit the flange"
-    return StepRow(
+    return Step(
         id="flange",
         title=title,
         do=do,
@@ -100,9 +97,9 @@ def flange(job: Job, units: Units) -> StepRow:
     )
 
 
-def root(job: Job, units: Units) -> StepRow:
+def root(work: Work, units: Units) -> Step:
     """Flange seams and the V at its root."""
-    wheel = job.wheel
+    wheel = work.setting.wheel
     bead = next((b for b in weld_beads(wheel) if b.name == "weld-root"), None)
     ring, plate = bead.legs_mm if bead else (0.0, 0.0)
     run = root_run_mm(wheel, 4)
@@ -133,12 +130,12 @@ def root(job: Job, units: Units) -> StepRow:
         "qualified welder, ask one. No weld on zinc or paint.",
     ]
     title = "Weld the flange's seams and root"
-    return StepRow(id="root", title=title, do=do, figures=figures, order=order, cautions=cautions)
+    return Step(id="root", title=title, do=do, figures=figures, order=order, cautions=cautions)
 
 
-def vents(job: Job, units: Units) -> StepRow:
+def vents(work: Work, units: Units) -> Step:
     """The box is open: looked at, wheel by wheel."""
-    wheel = job.wheel
+    wheel = work.setting.wheel
     hollows = closed_hollows(wheel)
     litres = sum(hollow.volume_mm3 for hollow in hollows) / 1e6
     open_mm2 = vent_area_mm2(wheel)
@@ -163,12 +160,12 @@ def vents(job: Job, units: Units) -> StepRow:
     ]
     cautions = ["A sealed hollow heated is a bomb. Never plug a vent, never weld one shut."]
     title = "Vent check"
-    return StepRow(id="vents", title=title, do=do, figures=figures, order=[], cautions=cautions)
+    return Step(id="vents", title=title, do=do, figures=figures, order=[], cautions=cautions)
 
 
-def coat(job: Job, units: Units) -> StepRow:
+def coat(work: Work, units: Units) -> Step:
     """Zinc, paint or nothing, with area and mass."""
-    wheel, wheels, coating = job.wheel, job.head.wheels, job.finish.coating
+    wheel, wheels, coating = work.setting.wheel, work.wheels, work.setting.finish.coating
     area = coated_area_mm2(wheel) * 1e-6
     figures = [
         figure("surface of a wheel, inside too", area, "m2"),
@@ -176,7 +173,7 @@ def coat(job: Job, units: Units) -> StepRow:
     ]
     if coating == "galvanized":
         zinc, mass = least_zinc(thinnest_mm(wheel)), zinc_mass_kg(wheel)
-        bore = zinc_in_bore(job.setting)
+        bore = zinc_in_bore(work.setting)
         do = [
             f"Send them black and dry: {wheels} wheels, {wheel_mass_kg(wheel) * wheels:.0f} kg. "
             f"Write on the paper: hollow wheels, {2 * wheel.vent_count} vents of "
@@ -214,27 +211,27 @@ def coat(job: Job, units: Units) -> StepRow:
         do = [f"Left bare: oil the {area:.2f} m2 of a wheel, inside of the box too, tread dry."]
         cautions = ["Oily rags catch fire by themselves: a closed tin for them."]
     title = "Coat"
-    return StepRow(id="coat", title=title, do=do, figures=figures, order=[], cautions=cautions)
+    return Step(id="coat", title=title, do=do, figures=figures, order=[], cautions=cautions)
 
 
-def gauge(job: Job, units: Units) -> StepRow:
+def gauge(work: Work, units: Units) -> Step:
     """Two wheels on an axle, set to gauge."""
-    setting, wheel = job.setting, job.wheel
+    setting, wheel = work.setting, work.setting.wheel
     between, play = setting.back_to_back_mm, setting.play_mm
     over = between + 2 * setting.flange_reach_mm
-    least = min(USUAL_LEAST_MM, SMALL_GAUGE_SHARE * job.track.gauge_mm)
+    least = min(USUAL_LEAST_MM, SMALL_GAUGE_SHARE * work.setting.track.gauge_mm)
     pair = 2 * wheel_mass_kg(wheel)
     do = [
         f"Measure between the inner faces of the two flanges, at their nearest, at three places "
         f"a third of a turn apart: {length(between, units)}, and the three within "
         f"{length(axial_limit_mm(wheel), units)} of each other.",
         f"Over the rail-side feet of both flanges: {length(over, units)}; that leaves "
-        f"{length(play, units)} play in the gauge of {length(job.track.gauge_mm, units)}.",
+        f"{length(play, units)} play in the gauge of {length(work.setting.track.gauge_mm, units)}.",
         "Pair wheels of like tape reading on an axle: a larger one steers to the other side.",
         "Roll the axle along a true length of track by hand, both ways, through the tightest "
-        f"curve ({job.track.min_curve_radius_m:g} m) before a wagon is put on it.",
+        f"curve ({work.setting.track.min_curve_radius_m:g} m) before a wagon is put on it.",
     ]
-    if job.axle.wheels_on_axle == "loose":
+    if work.setting.axle.wheels_on_axle == "loose":
         do.append("Wheels turn on the axle: set the collars so that play at the hub counts too.")
     figures = [
         figure("back to back", between, "mm", f"+- {length(BACK_TO_BACK_MM, units)}", PRACTICE),
@@ -242,7 +239,7 @@ def gauge(job: Job, units: Units) -> StepRow:
             "over the flanges' feet",
             over,
             "mm",
-            f"at most {length(job.track.gauge_mm - least, units)}",
+            f"at most {length(work.setting.track.gauge_mm - least, units)}",
             "gauge less least play; " + PRACTICE,
         ),
         figure("play in the gauge", play, "mm", f"at least {length(least, units)}", PRACTICE),
@@ -253,19 +250,19 @@ def gauge(job: Job, units: Units) -> StepRow:
         "them, an axle rolls off by itself.",
     ]
     title = "Gauge the wheelset"
-    return StepRow(id="gauge", title=title, do=do, figures=figures, order=[], cautions=cautions)
+    return Step(id="gauge", title=title, do=do, figures=figures, order=[], cautions=cautions)
 
 
-def prove(job: Job, rating: RatingRow | None, units: Units) -> StepRow:
+def prove(work: Work, units: Units) -> Step:
     """One wheel pressed, then the first run."""
-    wagon, setting = job.wagon, job.setting
+    wagon, setting = work.setting.wagon, work.setting
     load = setting.wheel_load_n
     do, figures = [], [figure("wheel load to be carried", load, "N", "", "unevenness and shock in")]
-    if rating is not None:
-        press = PROOF * rating.rated_n
+    if work.rated_n is not None:
+        press = PROOF * work.rated_n
         do.append(
             f"Press one wheel of the batch on a piece of rail with {press:.0f} N, {PROOF:g} times "
-            f"its rating of {rating.rated_n:.0f} N; run-out before and after is the same within "
+            f"its rating of {work.rated_n:.0f} N; run-out before and after is the same within "
             f"{length(0.2, units)} ({PRACTICE}). Look at every bead for cracks."
         )
         figures.append(figure("press one wheel with", press, "N", "no change", PRACTICE))
@@ -285,4 +282,4 @@ def prove(job: Job, rating: RatingRow | None, units: Units) -> StepRow:
         "for railways on your land come first.",
     ]
     title = "Prove and run in"
-    return StepRow(id="prove", title=title, do=do, figures=figures, order=[], cautions=cautions)
+    return Step(id="prove", title=title, do=do, figures=figures, order=[], cautions=cautions)

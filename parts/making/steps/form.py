@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-from platewheel.cli.job.job import Job
-from platewheel.cli.schema.report import NestingRow
-from platewheel.cli.schema.shop import FigureRow, StepRow
-from platewheel.parts.base.units import Units
+from platewheel.parts.base.units import Units, length
 from platewheel.parts.checks.making.rolling import (
     PEAK_MM,
     ROLL_HARDLY,
@@ -15,7 +12,8 @@ from platewheel.parts.checks.making.rolling import (
 )
 from platewheel.parts.checks.making.weld_access import fillet_gap
 from platewheel.parts.making.figures import out_of_round_mm, ring_limits_mm, seam_bump_mm
-from platewheel.parts.making.steps.shop_limits import PRACTICE, figure, length
+from platewheel.parts.making.steps.shop_limits import PRACTICE, figure
+from platewheel.parts.making.steps.step import Figure, Step, Work
 from platewheel.parts.wheel.assembly import wheel_parts
 from platewheel.parts.wheel.tread_ring import tread_blank
 
@@ -27,35 +25,35 @@ PROCESS_CAUTIONS = {
 ROLLS = "straight end g t, g 0.8 to 5: maker's guide to plate rolls"
 
 
-def cut(job: Job, nesting: NestingRow, units: Units) -> StepRow:
+def cut(work: Work, units: Units) -> Step:
     """Blanks from plate, lengths from bar or pipe, tubes."""
-    wheels, wheel = job.head.wheels, job.wheel
+    wheels, wheel = work.wheels, work.setting.wheel
     counts = [f"{p.count_per_wheel * wheels} {p.name}" for p in wheel_parts(wheel)]
     do = [
         f"Cut for {wheels} wheels: {', '.join(counts)}. Chalk its name on each part at once.",
         "Cut one of each, measure it against the table of blanks, and only then the rest.",
     ]
-    for row in nesting.centre_marked_holes:
+    for row in work.drilled:
         size = length(row.diameter_mm, units)
         do.append(f"Drill {row.count} holes of {size} in each {row.blank}: too small to be cut.")
     cautions = [
         "Cut in the open or under extraction, and grind zinc, paint and oil off old plate first: "
         "zinc fume gives metal fume fever.",
         *(
-            [PROCESS_CAUTIONS[job.cutting.process]]
-            if job.cutting.process in PROCESS_CAUTIONS
+            [PROCESS_CAUTIONS[work.setting.process]]
+            if work.setting.process in PROCESS_CAUTIONS
             else []
         ),
         "Clear the ground of what burns for 10 m round (common practice, no source), and look "
         "again half an hour after the last cut. Eye, ear and hand protection.",
     ]
-    figures = [figure("length of all cuts", nesting.cut_length_mm / 1000, "m")]
-    return StepRow(id="cut", title="Cut", do=do, figures=figures, order=[], cautions=cautions)
+    figures = [figure("length of all cuts", work.cut_length_mm / 1000, "m")]
+    return Step(id="cut", title="Cut", do=do, figures=figures, order=[], cautions=cautions)
 
 
-def deburr(job: Job, units: Units) -> StepRow:
+def deburr(work: Work, units: Units) -> Step:
     """Edges and holes fit for hands, rolls, welds and zinc."""
-    wheel = job.wheel
+    wheel = work.setting.wheel
     leg = wheel.weld_leg_mm
     clean = max(20.0, 2 * leg)
     do = [
@@ -65,7 +63,7 @@ def deburr(job: Job, units: Units) -> StepRow:
         "the strip's and flange's ends as bevels where they are thicker than "
         f"{length(4, units)}: 30 degrees each ({PRACTICE}), half the thickness left.",
     ]
-    if job.cutting.process in ("plasma", "oxy-fuel"):
+    if work.setting.process in ("plasma", "oxy-fuel"):
         do.append("Grind the hard skin off the disc's rim and hole: it is glass-hard and chips.")
     figures = [
         figure("bright beside each joint", clean, "mm", "", PRACTICE),
@@ -76,12 +74,12 @@ def deburr(job: Job, units: Units) -> StepRow:
         "its plane, never grind with the face of a cutting disc. Face shield over glasses.",
         "Cut edges are sharp and hot: gloves to carry plates, none that a turning disc can catch.",
     ]
-    return StepRow(id="deburr", title="Deburr", do=do, figures=figures, order=[], cautions=cautions)
+    return Step(id="deburr", title="Deburr", do=do, figures=figures, order=[], cautions=cautions)
 
 
-def roll(job: Job, units: Units) -> StepRow | None:
+def roll(work: Work, units: Units) -> Step | None:
     """The strip rolled to a ring; None from pipe."""
-    wheel, shop = job.wheel, job.shop
+    wheel, shop = work.setting.wheel, work.setting.shop
     blank = tread_blank(wheel)
     if blank is None:
         return None
@@ -109,7 +107,7 @@ def roll(job: Job, units: Units) -> StepRow | None:
         )
     if wheel.taper_half_angle:
         do.append("Hold the field edge back in the rolls: it is the shorter one of the taper.")
-    figures: list[FigureRow] = [
+    figures: list[Figure] = [
         figure("strip length", strip),
         figure("seam gap", wheel.seam_gap_mm),
         figure("ends to bend first, each", plain, "mm", "", ROLLS),
@@ -127,14 +125,14 @@ def roll(job: Job, units: Units) -> StepRow | None:
         figure("largest that closes it at all", bore / ROLL_HARDLY, "mm", "", ROLLERS),
     ]
     cautions = ["Rolls draw fingers and gloves in: one person feeds and has the stop at hand."]
-    return StepRow(
+    return Step(
         id="roll", title="Roll the strip", do=do, figures=figures, order=[], cautions=cautions
     )
 
 
-def close(job: Job, units: Units) -> StepRow | None:
+def close(work: Work, units: Units) -> Step | None:
     """The ring's seam welded; None from pipe."""
-    wheel = job.wheel
+    wheel = work.setting.wheel
     if tread_blank(wheel) is None:
         return None
     gap, wall = wheel.seam_gap_mm, wheel.tread_thickness_mm
@@ -162,12 +160,12 @@ def close(job: Job, units: Units) -> StepRow | None:
         "The arc burns eyes and skin, bystanders' too: helmet, screens, no bare arms.",
     ]
     title = "Close the ring"
-    return StepRow(id="close", title=title, do=do, figures=figures, order=[], cautions=cautions)
+    return Step(id="close", title=title, do=do, figures=figures, order=[], cautions=cautions)
 
 
-def measure(job: Job, units: Units) -> StepRow:
+def measure(work: Work, units: Units) -> Step:
     """Tape round the ring, and what it says about the discs."""
-    setting, wheel = job.setting, job.wheel
+    setting, wheel = work.setting, work.setting.wheel
     least, drawn, most = ring_limits_mm(setting)
     off = 2 * (wheel.tread_thickness_mm + wheel.fit_clearance_mm)
     gap = fillet_gap(setting)
@@ -195,4 +193,4 @@ def measure(job: Job, units: Units) -> StepRow:
         figure("out of round", oval, "mm", "at most", source),
     ]
     title = "Measure the ring"
-    return StepRow(id="measure", title=title, do=do, figures=figures, order=[], cautions=[])
+    return Step(id="measure", title=title, do=do, figures=figures, order=[], cautions=[])

@@ -2,23 +2,14 @@
 
 from __future__ import annotations
 
-from platewheel.cli.schema.shop import FigureRow
-from platewheel.parts.base.units import MM_PER_INCH, Units, inches
 from platewheel.parts.checks.making.rolling import PEAK_MM
+from platewheel.parts.making.steps.step import Figure
 from platewheel.parts.wheel.spec import WheelSpec
 
 PRACTICE = "common practice, no source"
 GEOMETRY = "geometry of this wheel"
 ONE_MAN_KG = 25.0  # guidance of the British HSE for one man at waist height, from memory
-FINE_MM = 3.0  # below it a 64th of an inch is too coarse to be told in
 BACK_TO_BACK_MM = 1.0  # either way; common practice, no source
-
-
-def length(mm: float, units: Units, places: int = 1) -> str:
-    """A length with its unit: mm, or inches to 1/64, below 3 mm to a thousandth."""
-    if units == "mm":
-        return f"{round(mm, places) + 0:.{places}f}".removesuffix(".0") + " mm"
-    return inches(mm) if abs(mm) >= FINE_MM else f"{mm / MM_PER_INCH:.3f} in"
 
 
 def radial_limit_mm() -> float:
@@ -34,6 +25,6 @@ def axial_limit_mm(spec: WheelSpec) -> float:
 
 def figure(
     name: str, value: float, unit: str = "mm", limit: str = "", source: str = GEOMETRY
-) -> FigureRow:
+) -> Figure:
     """A row of a step's figures."""
-    return FigureRow(name=name, value=value, unit=unit, limit=limit, source=source)
+    return Figure(name=name, value=value, unit=unit, limit=limit, source=source)

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from platewheel.cli.job.job import Job
-from platewheel.cli.schema.shop import StepRow
-from platewheel.parts.base.units import Units
+from platewheel.parts.base.units import Units, length
 from platewheel.parts.checks.making.weld_access import fillet_gap
 from platewheel.parts.checks.strength.weld_size import LEAST_THROAT_MM
 from platewheel.parts.making.figures import rim_run_mm, tread_run_mm, tube_run_mm
@@ -14,9 +12,9 @@ from platewheel.parts.making.steps.shop_limits import (
     PRACTICE,
     axial_limit_mm,
     figure,
-    length,
     radial_limit_mm,
 )
+from platewheel.parts.making.steps.step import Step, Work
 from platewheel.parts.making.tacks import PITCH_MM, QUADRANTS, quadrant_order, star_order, tacks_of
 from platewheel.parts.setting.costs import welding_of
 from platewheel.parts.wheel.assembly import wheel_mass_kg
@@ -29,10 +27,10 @@ POINTS = 8  # round the rim, for run-out
 HAND_WARM = f"until a hand can stay on it ({PRACTICE})"
 
 
-def fit(job: Job, units: Units) -> StepRow:
+def fit(work: Work, units: Units) -> Step:
     """Discs and tube set in their places."""
-    wheel = job.wheel
-    gap, insets = fillet_gap(job.setting), (wheel.disc_field_inset_mm, wheel.disc_gauge_inset_mm)
+    wheel = work.setting.wheel
+    gap, insets = fillet_gap(work.setting), (wheel.disc_field_inset_mm, wheel.disc_gauge_inset_mm)
     clear = disc_z_mm(wheel, "gauge")[0] - disc_z_mm(wheel, "field")[1]
     diameters = sorted({round(disc_diameter_mm(wheel, side), 2) for side in SIDES})
     discs = " and ".join(length(d, units) for d in diameters)
@@ -73,12 +71,12 @@ def fit(job: Job, units: Units) -> StepRow:
         ]
     cautions = ["Wedges fly and rings roll: block the ring on both sides, strike away from people."]
     title = "Fit the discs"
-    return StepRow(id="fit", title=title, do=do, figures=figures, order=[], cautions=cautions)
+    return Step(id="fit", title=title, do=do, figures=figures, order=[], cautions=cautions)
 
 
-def true(job: Job, units: Units) -> StepRow:
+def true(work: Work, units: Units) -> Step:
     """Run-out brought within its limits before anything is tacked."""
-    wheel, mass = job.wheel, wheel_mass_kg(job.wheel)
+    wheel, mass = work.setting.wheel, wheel_mass_kg(work.setting.wheel)
     radial, axial = radial_limit_mm(), axial_limit_mm(wheel)
     arc = tread_run_mm(wheel, POINTS)
     do = [
@@ -106,12 +104,12 @@ def true(job: Job, units: Units) -> StepRow:
         "British HSE guidance, from memory). Never a hand or foot below it.",
     ]
     title = "True it before a tack"
-    return StepRow(id="true", title=title, do=do, figures=figures, order=[], cautions=cautions)
+    return Step(id="true", title=title, do=do, figures=figures, order=[], cautions=cautions)
 
 
-def tack(job: Job, units: Units) -> StepRow:
+def tack(work: Work, units: Units) -> Step:
     """Tacks in a star, both rims and the tube."""
-    wheel, tacks = job.wheel, tacks_of(job.wheel)
+    wheel, tacks = work.setting.wheel, tacks_of(work.setting.wheel)
     order = star_order(tacks.rim)
     apart = rim_run_mm(wheel, tacks.rim)
     long = max(15.0, 3 * wheel.weld_throat_mm)
@@ -144,7 +142,7 @@ def tack(job: Job, units: Units) -> StepRow:
         "out bursts when it is welded shut, and explodes in a zinc bath.",
         "Never weld on zinc or paint: grind it off well back. Ventilate; no arc near solvent.",
     ]
-    return StepRow(
+    return Step(
         id="tack",
         title="Tack in a star",
         do=do,
@@ -154,9 +152,9 @@ def tack(job: Job, units: Units) -> StepRow:
     )
 
 
-def weld(job: Job, units: Units) -> StepRow:
+def weld(work: Work, units: Units) -> Step:
     """Rim and tube beads in a sequence that pulls evenly."""
-    wheel, process = job.wheel, welding_of(job.costs)
+    wheel, process = work.setting.wheel, welding_of(work.costs)
     run = rim_run_mm(wheel, QUADRANTS)
     order = quadrant_order()
     do = [
@@ -199,7 +197,7 @@ def weld(job: Job, units: Units) -> StepRow:
         "Wheels carry loads over people's feet: where your law asks for a qualified welder or an "
         "inspected weld, that law comes first.",
     ]
-    return StepRow(
+    return Step(
         id="weld",
         title="Weld the discs, quarter by quarter",
         do=do,
@@ -209,18 +207,18 @@ def weld(job: Job, units: Units) -> StepRow:
     )
 
 
-def dress(job: Job, units: Units) -> StepRow:
+def dress(work: Work, units: Units) -> Step:
     """The tread made smooth."""
-    wheel = job.wheel
+    wheel = work.setting.wheel
     radial = radial_limit_mm()
-    proud = 0.3
+    proud, worn = 0.3, work.setting.use.wear_allowance_mm
     do = [
         f"Grind the ring's seam flush over its {length(wheel.tread_width_mm, units)} width: a "
         f"straightedge across it shows no light above {length(proud, units)}."
         if wheel.tread_from != "pipe"
         else f"File spatter off the {length(wheel.tread_width_mm, units)} wide tread.",
         f"Back on the mandrel: read run-out, at most {length(radial, units)}. Grind the high "
-        f"side only, and never more than {length(job.use.wear_allowance_mm, units)}, the wear "
+        f"side only, and never more than {length(worn, units)}, the wear "
         "that the tread has to give.",
     ]
     figures = [
@@ -228,7 +226,7 @@ def dress(job: Job, units: Units) -> StepRow:
         figure("radial run-out", radial, "mm", "at most", PRACTICE),
         figure(
             "most to grind off",
-            job.use.wear_allowance_mm,
+            worn,
             "mm",
             "at most",
             "use.wear_allowance_mm of this job",
@@ -238,4 +236,4 @@ def dress(job: Job, units: Units) -> StepRow:
         "Clamp the wheel, it spins up under the grinder. Disc guard on, sparks away from people."
     ]
     title = "Dress the tread"
-    return StepRow(id="dress", title=title, do=do, figures=figures, order=[], cautions=cautions)
+    return Step(id="dress", title=title, do=do, figures=figures, order=[], cautions=cautions)

@@ -16,8 +16,8 @@ import pypdf
 import pytest
 
 from platewheel.cli.schema.report import Report
-
-from .jobs import NAME, files_of, job_text, run, write_job
+from tests.cli.jobs import NAME, files_of, job_text, run, write_job
+from tests.places import ROOT
 
 BLANKS = ("disc", "flange", "tread")
 PARTS = (*BLANKS, "hub-tube")
@@ -254,18 +254,17 @@ def test_the_job_sheet_stands_alone(folder: Path, report: dict[str, Any]) -> Non
 def test_another_process_writes_the_same_bytes(job_file: Path, folder: Path) -> None:
     out = job_file.parent / "again"
     lines = [  # as the fixtures of this folder have it
-        "import cli.build",
-        "from cli.main import main",
-        "from nesting.nest import EFFORTS",
+        "import platewheel.cli.output.build",
+        "from platewheel.cli.commands.main import main",
+        "from platewheel.nesting.search.nest import EFFORTS",
         "from tests.cli.conftest import _rate_once",
-        "platewheel.cli.commands.build.assess = _rate_once",
+        "platewheel.cli.output.build.assess = _rate_once",
         "EFFORTS['normal'] = EFFORTS['quick']",
         "main()",
     ]
-    root = Path(__file__).parents[2]
     done = subprocess.run(
         [sys.executable, "-c", "\n".join(lines), "build", str(job_file), "--out", str(out)],
-        env=os.environ | {"PYTHONHASHSEED": "7", "TZ": "Asia/Tokyo", "PYTHONPATH": str(root)},
+        env=os.environ | {"PYTHONHASHSEED": "7", "TZ": "Asia/Tokyo", "PYTHONPATH": str(ROOT)},
         capture_output=True,
         check=False,
     )

@@ -12,8 +12,7 @@ import pytest
 
 from platewheel.cli.job.job import Job, job_of
 from platewheel.cli.job.plan import Plan, plan_job
-
-from .jobs import NAME, TOO_SMALL, files_of, job_text, run, write_job
+from tests.cli.jobs import NAME, TOO_SMALL, files_of, job_text, run, write_job
 
 WRITERS = ("write_blanks", "write_sheets", "write_templates", "write_solids", "job_sheet")
 
@@ -28,14 +27,14 @@ def plan() -> Plan:
 @pytest.fixture
 def planned(plan: Plan, monkeypatch: pytest.MonkeyPatch, own_folder: Path) -> None:
     """The small job in the current folder, with its nest at hand."""
-    monkeypatch.setattr("platewheel.cli.commands.build.plan_job", lambda *given: plan)
+    monkeypatch.setattr("platewheel.cli.output.build.plan_job", lambda *given: plan)
     write_job(own_folder, job_text())
 
 
 @pytest.fixture
 def no_solids(monkeypatch: pytest.MonkeyPatch) -> None:
     """Solids take longest and say nothing about folders."""
-    monkeypatch.setattr("platewheel.cli.commands.build.write_solids", lambda job, parts, folder: [])
+    monkeypatch.setattr("platewheel.cli.output.build.write_solids", lambda job, parts, folder: [])
 
 
 @pytest.fixture
@@ -76,7 +75,7 @@ def failing(error: BaseException) -> Callable[..., Any]:
 def test_a_writer_that_stops_half_way(
     writer: str, error: BaseException, words: str, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(f"platewheel.cli.commands.build.{writer}", failing(error))
+    monkeypatch.setattr(f"platewheel.cli.output.build.{writer}", failing(error))
     result = run("build", "job.toml")
     assert result.exit_code == 3
     assert result.stdout == ""

@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from .jobs import NAME, ROWS, job_text, run, write_job
+from tests.cli.jobs import NAME, ROWS, job_text, run, write_job
 
 # BASE of jobs.py: tread 180 x 50 x 6, flange 12 deep, 65 degrees, 5 thick, discs 5 thick 8 from
 # the edges, tube 42 / 30 x 60, vents 2 x 16 on 140; defaults: clearance 0.5, seam gap 2

@@ -11,8 +11,7 @@ from pathlib import Path
 import pytest
 
 from platewheel.cli.job.job import Job
-
-from .jobs import NAME, files_of, job_text, run, write_job
+from tests.cli.jobs import NAME, files_of, job_text, run, write_job
 
 COMMANDS = (
     "new",
@@ -30,7 +29,7 @@ ON_JOBS = ("build", "check", "solids", "nest", "templates")
 HEAVY = ("cadquery", "OCP", "ezdxf", "shapely", "scipy", "reportlab", "numba")
 LOADED = """
 import contextlib, io, sys
-from cli.main import app
+from platewheel.cli.commands.main import app
 with contextlib.redirect_stdout(io.StringIO()):
     try:
         app(sys.argv[1:])
@@ -52,7 +51,7 @@ def loaded(*arguments: str) -> set[str]:
     done = subprocess.run(command, capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stderr
     packages = set(done.stdout.split())
-    assert {"cli", "typer"} <= packages  # the list is a list
+    assert {"platewheel", "typer"} <= packages  # the list is a list
     return packages
 
 
@@ -160,7 +159,7 @@ def test_demo_is_the_bundled_job(monkeypatch: pytest.MonkeyPatch, own_folder: Pa
         assert (job.track.gauge_mm, out, seed, effort) == (457, Path("elsewhere"), 3, "quick")
         raise KeyboardInterrupt
 
-    monkeypatch.setattr("platewheel.cli.commands.build.build_job", build)
+    monkeypatch.setattr("platewheel.cli.output.build.build_job", build)
     assert run("demo", "--out", "elsewhere", "--seed", "3").exit_code == 3
     assert names == ["oyster-tramway"]
 
@@ -174,7 +173,7 @@ def test_schema_is_json(own_folder: Path) -> None:
 
 def in_shell(arguments: str) -> subprocess.CompletedProcess[str]:
     """The command in a shell line, in 2 GB of memory so that it cannot take the machine's."""
-    python = f'"{sys.executable}" -c "from cli.main import main; main()"'
+    python = f'"{sys.executable}" -c "from platewheel.cli.commands.main import main; main()"'
     call = f"ulimit -v 2000000; {python} {arguments}"
     return subprocess.run(
         call, shell=True, capture_output=True, text=True, check=False, env=os.environ

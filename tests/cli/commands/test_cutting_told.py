@@ -16,8 +16,7 @@ from platewheel.cli.report.rows import cutting_warnings, nesting_row
 from platewheel.cli.schema.report import NestingRow
 from platewheel.nesting.stock.layout import NestingError
 from platewheel.nesting.stock.small_holes import without_small_holes
-
-from .jobs import ROWS, job_text, refused, run, write_job
+from tests.cli.jobs import ROWS, job_text, refused, run, write_job
 
 pytestmark = pytest.mark.usefixtures("own_folder")
 

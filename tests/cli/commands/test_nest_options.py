@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from .jobs import job_text, run, write_job
+from tests.cli.jobs import job_text, run, write_job
 
 
 @pytest.fixture

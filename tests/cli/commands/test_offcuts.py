@@ -9,7 +9,7 @@ from pathlib import Path
 import ezdxf
 import pytest
 
-from .jobs import NAME, ROWS, job_text, run, write_job
+from tests.cli.jobs import NAME, ROWS, job_text, run, write_job
 
 LARGE = ROWS.replace("length_mm = 500", "length_mm = 900")
 

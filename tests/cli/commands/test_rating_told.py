@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from .jobs import NAME, job_text, run, write_job
+from tests.cli.jobs import NAME, job_text, run, write_job
 
 
 @pytest.mark.parametrize(("wear", "state"), [("0", "new"), ("0.5", "worn"), ("5.5", "new")])

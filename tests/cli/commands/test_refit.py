@@ -14,9 +14,8 @@ import ezdxf
 import pytest
 
 from platewheel.cli.schema.refit import RefitReport
+from tests.cli.jobs import NAME, TOO_SMALL, files_of, job_text, run, write_job
 from tests.places import DEMO
-
-from .jobs import NAME, TOO_SMALL, files_of, job_text, run, write_job
 
 HEAD = "ring,outside_circumference_mm"
 DRAWN = math.pi * 180  # of the small job

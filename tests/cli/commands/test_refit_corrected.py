@@ -10,8 +10,8 @@ import ezdxf
 import ezdxf.path
 import pytest
 
-from .jobs import NAME, job_text, write_job
-from .test_refit import DRAWN, HEAD, refitted, rings_csv
+from tests.cli.commands.test_refit import DRAWN, HEAD, refitted, rings_csv
+from tests.cli.jobs import NAME, job_text, write_job
 
 
 def test_new_flanges_are_cut_longer_by_what_those_tried_on_were_short(tmp_path: Path) -> None:

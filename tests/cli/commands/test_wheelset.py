@@ -8,9 +8,8 @@ from pathlib import Path
 import pytest
 
 from platewheel.cli.report.wheelset_rows import WheelsetReport
+from tests.cli.jobs import files_of, run
 from tests.places import DEMO
-
-from .jobs import files_of, run
 
 
 def test_demo_wheelset(tmp_path: Path) -> None:

@@ -16,8 +16,7 @@ from platewheel.cli.report.rows import blank_rows
 from platewheel.nesting.drawings.read import read_outline
 from platewheel.parts.base.faults import SpecError
 from platewheel.parts.wheel.assembly import wheel_parts
-
-from .jobs import ROWS, job_text, run
+from tests.cli.jobs import ROWS, job_text, run
 
 EXTRA = """
 [[extra]]

@@ -18,9 +18,8 @@ from platewheel.cli.papers.sheet.shop import figure_words
 from platewheel.cli.papers.sheet.wheelset import wheelset_section
 from platewheel.cli.report.wheelset_rows import wheelset_row
 from platewheel.parts.checks.run import run_checks
-
-from .jobs import NAME, ROWS, files_of, job_text, run, write_job
-from .shop import shop, steps
+from tests.cli.jobs import NAME, ROWS, files_of, job_text, run, write_job
+from tests.cli.shop import shop, steps
 
 AXLE = {"axle.frames": '"outside"'}  # bore 30: bright bar of 30, UC206 at both ends, keys
 BAR = ROWS + "\n[[round]]\ndiameter_mm = 30\nlength_mm = 3000\nprice = 44\n"

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from .jobs import job_text, refused, run, write_job
+from tests.cli.jobs import job_text, refused, run, write_job
 
 pytestmark = pytest.mark.usefixtures("own_folder")
 

@@ -10,8 +10,7 @@ import pytest
 
 from platewheel.cli.job.job import read_job
 from platewheel.parts.base.faults import SpecError
-
-from .jobs import ROWS, job_text, refused, run
+from tests.cli.jobs import ROWS, job_text, refused, run
 
 pytestmark = pytest.mark.usefixtures("own_folder")
 

@@ -13,9 +13,8 @@ from hypothesis import strategies as st
 from platewheel.nesting.stock.stock import Cutting
 from platewheel.parts.setting.track import FinishSpec, TrackSpec, WagonSpec
 from platewheel.parts.wheel.spec import WheelSpec
+from tests.cli.jobs import BASE, LINE, job_text, run, write_job
 from tests.places import DEMO
-
-from .jobs import BASE, LINE, job_text, run, write_job
 
 DEMO = DEMO.read_text(encoding="utf-8")
 FEW = settings(

@@ -9,8 +9,7 @@ from pathlib import Path
 import pytest
 
 from platewheel.cli.job.job import REPEATED, SINGLE, job_of, read_job
-
-from .jobs import run
+from tests.cli.jobs import run
 
 pytestmark = pytest.mark.usefixtures("own_folder")
 

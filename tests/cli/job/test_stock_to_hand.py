@@ -7,9 +7,8 @@ from pathlib import Path
 
 from platewheel.cli.job.job import read_job
 from platewheel.cli.job.stock_to_hand import without_stock
+from tests.cli.jobs import run
 from tests.places import DEMO
-
-from .jobs import run
 
 JOB = read_job(DEMO)
 

@@ -9,9 +9,8 @@ import pytest
 
 from platewheel.cli.money.buying import cutting_share, wheel_share
 from platewheel.parts.wheel.assembly import wheel_mass_kg
-
-from .jobs import ROWS
-from .shop import shop
+from tests.cli.jobs import ROWS
+from tests.cli.shop import shop
 
 PRICED = ROWS.replace("length_mm = 500", "length_mm = 500\nprice = 20").replace(
     "length_mm = 600", "length_mm = 600\nprice = 11"

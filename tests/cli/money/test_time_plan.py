@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from .shop import shop
+from tests.cli.shop import shop
 
 
 def test_works_make_the_sum() -> None:

@@ -10,8 +10,7 @@ import pytest
 from platewheel.cli.job.job import Job, job_of
 from platewheel.parts.making.weld_metal import weld_metal
 from platewheel.parts.setting.costs import Costs
-
-from .jobs import job_text
+from tests.cli.jobs import job_text
 
 
 def job(**changes: str) -> Job:

@@ -6,9 +6,8 @@ import pytest
 
 from platewheel.cli.money.wheel_cost import wheel_cost
 from platewheel.cli.schema.shop import BuyRow, TimePlanRow, TimeRow
-
-from .shop import Shop, shop
-from .test_buying import PRICED
+from tests.cli.money.test_buying import PRICED
+from tests.cli.shop import Shop, shop
 
 ALL = {
     "cutting.price_per_h": "60",

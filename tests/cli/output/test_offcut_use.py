@@ -16,8 +16,7 @@ from platewheel.cli.papers.html.offcut_words import offcut_cells, offcut_marks
 from platewheel.cli.schema.report import OffcutRow, SheetRow
 from platewheel.nesting.stock.layout import Layout, Nest, Placement, Sheet, Wanted
 from platewheel.parts.geometry.outline import bounds
-
-from .jobs import NAME, ROWS, job_text, run, write_job
+from tests.cli.jobs import NAME, ROWS, job_text, run, write_job
 
 OFFCUT = """
 [[offcut]]
@@ -49,8 +48,8 @@ def one_of_each(
 def no_search(monkeypatch: pytest.MonkeyPatch) -> None:
     """How parts lie, what they carry and their solids do not count here, and take long."""
     monkeypatch.setattr("platewheel.cli.job.plan.nest", one_of_each)
-    monkeypatch.setattr("platewheel.cli.commands.build.assess", lambda setting: None)
-    monkeypatch.setattr("platewheel.cli.commands.build.write_solids", lambda job, parts, folder: [])
+    monkeypatch.setattr("platewheel.cli.output.build.assess", lambda setting: None)
+    monkeypatch.setattr("platewheel.cli.output.build.write_solids", lambda job, parts, folder: [])
 
 
 def text_of(name: str, rows: str = ROWS + OFFCUT, **more: str) -> str:

@@ -11,7 +11,7 @@ from platewheel.cli.job.job import read_job
 from platewheel.cli.propose.rows import TOO_WEAK, change_rows
 from platewheel.cli.propose.run import Wanted, job_choices
 from platewheel.cli.schema.propose import ChangeRow
-from platewheel.cli.terminal.propose import against
+from platewheel.cli.words.proposal import against
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.assembly import wheel_mass_kg
 from platewheel.parts.wheel.spec import WheelSpec

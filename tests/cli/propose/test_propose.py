@@ -11,12 +11,11 @@ import pytest
 
 from platewheel.cli.job.job import read_job
 from platewheel.cli.schema.propose import ProposalRow, ProposeReport
-from platewheel.cli.terminal.propose import not_priced
+from platewheel.cli.words.proposal import not_priced
 from platewheel.parts.setting.setting import Setting
+from tests.cli.conftest import _rate_once
+from tests.cli.jobs import files_of, run
 from tests.places import DEMO, TRACKS
-
-from .conftest import _rate_once
-from .jobs import files_of, run
 
 NARROW = ("--least-diameter", "280", "--most-diameter", "280", "--proposals", "2")
 NARROW = (*NARROW, "--analyses", "12")

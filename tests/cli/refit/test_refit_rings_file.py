@@ -15,8 +15,7 @@ from platewheel.cli.refit.rings_file import COLUMNS, read_rings, rings_template
 from platewheel.parts.base.faults import SpecError
 from platewheel.parts.refit.measured_ring import MeasuredRing
 from platewheel.parts.wheel.spec import WheelSpec
-
-from .jobs import LINE, files_of, job_text, run, write_job
+from tests.cli.jobs import LINE, files_of, job_text, run, write_job
 
 HEAD = "ring,outside_circumference_mm,wall_mm"
 DRAWN = math.pi * 180  # 565.5

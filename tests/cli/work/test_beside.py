@@ -15,7 +15,7 @@ from platewheel.cli.work.beside import beside
 
 ALONE = """
 import os, signal
-from cli.beside import beside
+from platewheel.cli.work.beside import beside
 signal.signal(signal.SIGTERM, lambda *told: None)  # the command line's own way to stop
 with beside() as worker:
     other = worker.submit(os.getpid).result()

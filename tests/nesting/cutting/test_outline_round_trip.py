@@ -26,7 +26,7 @@ from platewheel.parts.geometry.outline import (
     signed_area_mm2,
 )
 from platewheel.parts.wheel.assembly import wheel_parts
-from tests.nesting.drawings import add_loose, drawing, parts_with_holes, save
+from tests.nesting.drawn_files import add_loose, drawing, parts_with_holes, save
 from tests.nesting.plates import SAG_MM, faceted
 from tests.places import DEMO
 

@@ -12,8 +12,7 @@ from platewheel.nesting.offcuts.remnant import rectangle
 from platewheel.nesting.stock.layout import Layout, Placement, Sheet
 from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.geometry.outline import Circle
-
-from .plates import disc, strip
+from tests.nesting.plates import disc, strip
 
 PLATE = Sheet("500 x 1000", 6.0, 1000.0, 500.0, None, 80.0)  # 500 000 mm2
 OFFCUT = Sheet(  # an L of 600 x 400 less 300 x 200, with a hole of 50 x 40: 178 000 mm2

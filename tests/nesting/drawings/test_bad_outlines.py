@@ -12,7 +12,7 @@ import pytest
 
 from platewheel.nesting.drawings.read import MOST_EDGES, read_outline
 from platewheel.parts.base.faults import SpecError
-from tests.nesting.drawings import drawing, save
+from tests.nesting.drawn_files import drawing, save
 
 
 def told(path: Path) -> list[str]:

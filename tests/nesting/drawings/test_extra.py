@@ -19,7 +19,7 @@ from platewheel.parts.base.faults import SpecError
 from platewheel.parts.geometry.outline import Circle
 from platewheel.parts.wheel.assembly import wheel_parts, wheel_sections
 from platewheel.parts.wheel.spec import WheelSpec
-from tests.nesting.drawings import drawing, save
+from tests.nesting.drawn_files import drawing, save
 
 ROW: dict[str, Any] = {"name": "bracket", "file": "bracket.dxf", "thickness_mm": 6.0, "count": 20}
 

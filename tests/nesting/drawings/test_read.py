@@ -22,7 +22,7 @@ from platewheel.parts.geometry.outline import (
     polygon,
     segments,
 )
-from tests.nesting.drawings import add_loose, drawing, save
+from tests.nesting.drawn_files import add_loose, drawing, save
 from tests.nesting.plates import faceted
 
 

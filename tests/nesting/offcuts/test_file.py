@@ -11,8 +11,7 @@ from platewheel.nesting.offcuts.file import offcut_names, offcuts_toml
 from platewheel.nesting.offcuts.remnant import LeftOver, rectangle
 from platewheel.nesting.stock.layout import Layout, Placement, sheets_of
 from platewheel.nesting.stock.stock import Offcut
-
-from .plates import disc, plate
+from tests.nesting.plates import disc, plate
 
 LAID = (Placement(disc(90.0), 50.0, 60.0, 0.0),)
 

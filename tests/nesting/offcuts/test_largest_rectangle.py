@@ -17,9 +17,8 @@ from platewheel.nesting.offcuts.taken import faceted, rings_of, taken_rings
 from platewheel.nesting.stock.layout import Layout, Placement, Sheet
 from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.geometry.outline import Circle, contains, polygon, segments
-
-from .plates import disc, offcut, on_plate, plate, sector, steel, strip
-from .plates import faceted as fine
+from tests.nesting.plates import disc, offcut, on_plate, plate, sector, steel, strip
+from tests.nesting.plates import faceted as fine
 
 CLEAR = 3.0
 NOTCHED = offcut(

@@ -15,8 +15,7 @@ from platewheel.nesting.stock.layout import Layout, Placement
 from platewheel.nesting.stock.stock import Offcut
 from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.geometry.outline import Circle, contains, polygon, segments
-
-from .plates import cutting, disc, offcut, on_plate, plate, sector, steel, strip
+from tests.nesting.plates import cutting, disc, offcut, on_plate, plate, sector, steel, strip
 
 NOTCHED = offcut(
     "notched",

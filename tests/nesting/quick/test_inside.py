@@ -14,7 +14,7 @@ from platewheel.nesting.stock.layout import Layout, Placement
 from platewheel.nesting.verify.verify import faults
 from platewheel.parts.geometry.blank import Blank, annular_sector
 from platewheel.parts.geometry.outline import Arc, Circle, Line, Loop, moved, polygon
-from tests.nesting.drawings import stars
+from tests.nesting.drawn_files import stars
 from tests.nesting.plates import disc, faceted, plate, sector, strip
 
 

@@ -8,22 +8,26 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from platewheel.nesting.sawing.axle_lengths import axle_cut_list, least_bar_mm
+from platewheel.nesting.sawing.axle_lengths import AxleCuts, axle_cut_list
 from platewheel.nesting.stock.round_bar import Round
 from platewheel.parts.wheelset.assembly import Wheelset, wheelset
-
-from ..parts.checks_made.settings import setting_of
+from platewheel.parts.wheelset.axle_bar import least_bar_mm
+from tests.parts.checks.settings import setting_of
 
 
 def axle(**keys: Any) -> Wheelset:
     return wheelset(setting_of(axle=keys))
 
 
+def _cuts(made: Wheelset, axles: int, rounds: list[Round], kerf_mm: float) -> AxleCuts:
+    return axle_cut_list(made.axle_length_mm, least_bar_mm(made), axles, rounds, kerf_mm)
+
+
 def test_bright_bar_is_taken_at_its_own_size() -> None:
     """Six axles a bar: 6 x (axle + 2 mm facing) and 5 kerfs, counted by hand."""
     found = axle()
     bar = 6 * (found.axle_length_mm + 2) + 5 * 3
-    cuts = axle_cut_list(found, 12, [Round(diameter_mm=35.0, length_mm=bar)], 3.0)
+    cuts = _cuts(found, 12, [Round(diameter_mm=35.0, length_mm=bar)], 3.0)
     assert [(plan.stock.name, plan.pieces, plan.repeat) for plan in cuts.plans] == [
         ("round 35", (("axle", 6),), 2)
     ]
@@ -36,9 +40,9 @@ def test_a_pressed_seat_needs_a_thicker_bar() -> None:
     pressed = axle(retention="press")
     assert least_bar_mm(pressed) == pytest.approx(35.059)
     thin, thick = (Round(diameter_mm=d, length_mm=3000.0) for d in (35.0, 40.0))
-    cuts = axle_cut_list(pressed, 4, [thin, thick], 3.0)
+    cuts = _cuts(pressed, 4, [thin, thick], 3.0)
     assert {plan.stock.name for plan in cuts.plans} == {"round 40"}
-    assert axle_cut_list(pressed, 4, [thin], 3.0).missing == 4
+    assert _cuts(pressed, 4, [thin], 3.0).missing == 4
 
 
 def test_a_thick_body_rules_the_bar() -> None:
@@ -51,7 +55,7 @@ def test_the_next_thicker_bar_helps_out() -> None:
         Round(diameter_mm=40.0, length_mm=1000.0),
         Round(diameter_mm=35.0, length_mm=1000.0, count=2),
     ]
-    cuts = axle_cut_list(found, 5, rounds, 3.0)
+    cuts = _cuts(found, 5, rounds, 3.0)
     assert [(p.stock.name, p.repeat) for p in cuts.plans] == [("round 35", 2), ("round 40", 3)]
     rest = 1000 - (found.axle_length_mm + 2) - 3
     assert [(r.diameter_mm, r.length_mm, r.count) for r in cuts.rests] == [
@@ -72,7 +76,7 @@ def test_every_axle_is_cut_or_told_missing_and_no_steel_is_lost(
 ) -> None:
     found = axle()
     stock = [Round(diameter_mm=35.0, length_mm=length, count=count)]
-    cuts = axle_cut_list(found, axles, stock, kerf)
+    cuts = _cuts(found, axles, stock, kerf)
     made = sum(number * plan.repeat for plan in cuts.plans for _, number in plan.pieces)
     assert made + cuts.missing == axles
     for plan in cuts.plans:

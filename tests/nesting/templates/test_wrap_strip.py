@@ -6,12 +6,8 @@ import math
 
 import pytest
 
-from platewheel.nesting.templates.wrap_strip import (
-    PAPER_MM,
-    strip_length_mm,
-    wheel_strips,
-    wrap_strip,
-)
+from platewheel.cli.job.strips import wheel_strips
+from platewheel.nesting.templates.wrap_strip import PAPER_MM, strip_length_mm, wrap_strip
 from platewheel.parts.geometry.blank import MarkText
 from platewheel.parts.geometry.outline import Line, bounds
 from tests.parts.wheels import plain_wheel

@@ -10,8 +10,7 @@ from platewheel.parts.setting.axle import AxleSpec
 from platewheel.parts.setting.setting import GRAVITY, Setting
 from platewheel.parts.setting.track import FinishSpec, TrackSpec, WagonSpec
 from platewheel.parts.setting.use import ShopSpec, UseSpec
-
-from ..wheels import plain_wheel, valid_wheels
+from tests.parts.wheels import plain_wheel, valid_wheels
 
 TRACK: dict[str, Any] = {
     "gauge_mm": 457.0,

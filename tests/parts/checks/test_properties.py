@@ -32,8 +32,7 @@ from platewheel.parts.rating.fatigue import cycles_to_failure, cycles_to_failure
 from platewheel.parts.rating.hertz import _elliptic, contact_modulus_n_mm2, point_half_axes_mm
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.welds import missing_beads
-
-from .settings import any_settings, setting_of
+from tests.parts.checks.settings import any_settings, setting_of
 
 MODULES = (
     coating, contact, cutting, disc_buckling, flange_strength, hollows, hub_strength, plate_webs,

@@ -14,15 +14,15 @@ from platewheel.parts.wheel.assembly import COLOURS, wheel, wheel_solids
 from platewheel.parts.wheel.flange import flange_cone
 from platewheel.parts.wheel.hub_disc import hub_disc
 from platewheel.parts.wheel.tread_ring import tread_ring
-
-from .wheels import PLAIN, WHEELS, plain_wheel
+from tests.parts.wheels import PLAIN, WHEELS, plain_wheel
+from tests.places import ROOT
 
 WRITE_BOTH = """
 import pathlib, sys
-from parts.flange import flange_cone
-from parts.step_file import write_step
-from parts.wheel import wheel
-from parts.wheel_spec import WheelSpec
+from platewheel.parts.wheel.flange import flange_cone
+from platewheel.parts.geometry.step_file import write_step
+from platewheel.parts.wheel.assembly import wheel
+from platewheel.parts.wheel.spec import WheelSpec
 spec = WheelSpec(**{values!r})
 write_step(wheel(spec), "wheel", pathlib.Path(sys.argv[1]) / "wheel.step")
 write_step(flange_cone(spec), "flange", pathlib.Path(sys.argv[1]) / "flange.step")
@@ -44,11 +44,10 @@ def test_a_part_is_the_same_to_the_byte_each_time(tmp_path: Path) -> None:
 
 
 def test_another_process_writes_the_same_bytes(tmp_path: Path) -> None:
-    root = Path(__file__).resolve().parents[2]
     for folder in ("one", "two"):
         (tmp_path / folder).mkdir()
         command = [sys.executable, "-c", WRITE_BOTH.format(values=PLAIN), str(tmp_path / folder)]
-        subprocess.run(command, check=True, cwd=root)
+        subprocess.run(command, check=True, cwd=ROOT)
     for name in ("flange.step", "wheel.step"):
         assert (tmp_path / "one" / name).read_bytes() == (tmp_path / "two" / name).read_bytes()
 

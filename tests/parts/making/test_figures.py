@@ -7,8 +7,9 @@ from typing import Any
 
 import pytest
 
+from platewheel.parts.base.cut_process import least_hole_mm
 from platewheel.parts.checks.galvanizing.plate_webs import vent_beside_weld, vent_spacing, vent_web
-from platewheel.parts.checks.making.cutting import hole_by_process, least_hole_mm
+from platewheel.parts.checks.making.cutting import hole_by_process
 from platewheel.parts.checks.making.rolling import (
     flat_end_mm,
     ring_curvature,
@@ -26,9 +27,8 @@ from platewheel.parts.checks.making.weld_access import (
 )
 from platewheel.parts.checks.result import CheckResult
 from platewheel.parts.setting.setting import Setting
-
-from ..wheels import WHEELS
-from .settings import setting_of
+from tests.parts.checks.settings import setting_of
+from tests.parts.wheels import WHEELS
 
 
 def found(result: CheckResult | None) -> CheckResult:

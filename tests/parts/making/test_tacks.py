@@ -8,8 +8,7 @@ from itertools import pairwise
 import pytest
 
 from platewheel.parts.making.tacks import PITCH_MM, middle_out, quadrant_order, star_order, tacks_of
-
-from .wheels import plain_wheel
+from tests.parts.wheels import plain_wheel
 
 
 @pytest.mark.parametrize("count", [4, 8, 12, 16, 24])

@@ -11,9 +11,8 @@ from platewheel.parts.propose.late_checks import LateChecks
 from platewheel.parts.propose.sifting import sifted
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.spec import WheelSpec
-
-from .settings import demo_setting
-from .test_sifting import SMALL
+from tests.parts.propose.test_sifting import SMALL
+from tests.parts.settings import demo_setting
 
 
 def thin_disc_on_wide_throat(setting: Setting) -> CheckResult | None:

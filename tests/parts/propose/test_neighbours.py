@@ -7,9 +7,8 @@ import pytest
 from platewheel.parts.propose.choices import wheel_values
 from platewheel.parts.propose.neighbours import neighbours
 from platewheel.parts.wheel.spec import WheelSpec
-
-from .settings import demo_setting
-from .test_sifting import SMALL
+from tests.parts.propose.test_sifting import SMALL
+from tests.parts.settings import demo_setting
 
 WHEEL = demo_setting().wheel
 

@@ -20,8 +20,7 @@ from platewheel.parts.propose.track_advice import never_passed, running_choices,
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.assembly import weld_mass_kg
 from platewheel.parts.wheel.spec import WheelSpec
-
-from .settings import demo_setting
+from tests.parts.settings import demo_setting
 
 SMALL = Choices(
     diameter=(240.0, 280.0, 300.0),

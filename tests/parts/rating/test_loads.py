@@ -12,8 +12,7 @@ from scipy.integrate import quad
 
 from platewheel.parts.rating.loads import face_load, raised_cosine, upward
 from platewheel.parts.rating.solid_of_revolution import R
-
-from .grids import rectangle_body
+from tests.parts.rating.grids import rectangle_body
 
 
 @pytest.mark.parametrize("half_angle", [0.01, 0.0267, 0.3, 1.0, math.pi / 3, math.pi])

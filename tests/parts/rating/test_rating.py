@@ -16,8 +16,7 @@ from platewheel.parts.rating.fatigue_limit import SAFETY, allowed_range
 from platewheel.parts.rating.rate import Rating, least_place_mm, life_km, rate, wagon_gross_kg
 from platewheel.parts.rating.turn import von_mises
 from platewheel.parts.setting.setting import Setting
-
-from ..checks_made.settings import mass_kg, setting_of
+from tests.parts.checks.settings import mass_kg, setting_of
 
 COARSE = 6.0  # mm, for speed
 

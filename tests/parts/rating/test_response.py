@@ -11,8 +11,7 @@ import pytest
 from platewheel.parts.rating import response
 from platewheel.parts.rating.load_series import PLACES
 from platewheel.parts.rating.response import Response, respond
-
-from ..wheels import WHEELS, plain_wheel
+from tests.parts.wheels import WHEELS, plain_wheel
 
 PATCH: dict[str, Any] = {"contact_width_mm": 20.0, "half_length_mm": 4.0, "size_mm": 4.0}
 PUSH = PLACES  # number of the push among the cases

@@ -17,8 +17,7 @@ from platewheel.parts.wheel.hub_tube import tube_section
 from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.tread_ring import tread_section
 from platewheel.parts.wheel.welds import missing_beads, weld_beads
-
-from ..wheels import WHEELS, valid_wheels
+from tests.parts.wheels import WHEELS, valid_wheels
 
 CASES = [(name, worn) for name in WHEELS for worn in (0.0, 1.5)]
 

@@ -18,8 +18,7 @@ from platewheel.parts.refit.measured_ring import (
     wall_mm,
 )
 from platewheel.parts.wheel.hub_disc import disc_diameter_mm
-
-from .wheels import WHEELS, plain_wheel
+from tests.parts.wheels import WHEELS, plain_wheel
 
 DRAWN = plain_wheel()  # 300 mm, wall 8, fit clearance 0.5
 

@@ -28,8 +28,7 @@ from platewheel.parts.setting.track import TrackSpec, WagonSpec
 from platewheel.parts.wheel.flange import segment_turn
 from platewheel.parts.wheel.hub_disc import disc_diameter_mm
 from platewheel.parts.wheel.spec import WheelSpec
-
-from .wheels import WHEELS, plain_wheel
+from tests.parts.wheels import WHEELS, plain_wheel
 
 TRACK = TrackSpec(gauge_mm=457.0, rail_head_width_mm=25.0, min_curve_radius_m=12.0)
 WAGON = WagonSpec(tare_kg=160.0, payload_kg=500.0, wheelbase_mm=600.0)

@@ -12,8 +12,7 @@ from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.refit.shared_blanks import flange_of_size, seam_gap_range_mm
 from platewheel.parts.refit.tried_flange import sweep_correction_deg, tried_flange
 from platewheel.parts.wheel.flange import flange_blank, segment_turn, slant_radii_mm
-
-from .wheels import plain_wheel
+from tests.parts.wheels import plain_wheel
 
 ONE = plain_wheel(seam_gap_mm=2.0)  # flange 6 mm thick, one seam: 1 to 4 mm
 THREE = plain_wheel(seam_gap_mm=2.0, flange_segments=3)

@@ -9,8 +9,7 @@ import pytest
 from platewheel.parts.base.faults import SpecError
 from platewheel.parts.setting.axle import AxleSpec
 from platewheel.parts.wagon.numbers import journal_of, wagon_numbers
-
-from .checks.running_settings import running_setting
+from tests.parts.checks.running.settings import running_setting
 
 
 def test_worked_by_hand() -> None:

@@ -6,15 +6,15 @@ import math
 
 import pytest
 
-from platewheel.parts.checks.running.speed import overturning, overturning_speed_m_s
+from platewheel.parts.checks.running.speed import overturning
+from platewheel.parts.wagon.curving import overturning_speed_m_s
 from platewheel.parts.wagon.overturning import (
     balanced_speed_km_h,
     inner_rail_share,
     tipping_safety,
     tipping_speed_km_h,
 )
-
-from .checks.running_settings import running_setting
+from tests.parts.checks.running.settings import running_setting
 
 
 def test_worked_by_hand() -> None:

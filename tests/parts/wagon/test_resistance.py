@@ -16,8 +16,7 @@ from platewheel.parts.wagon.resistance import (
     running_factor,
     setting_curve_factor,
 )
-
-from .checks.running_settings import running_setting
+from tests.parts.checks.running.settings import running_setting
 
 
 @settings(max_examples=25)

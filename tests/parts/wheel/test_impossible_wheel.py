@@ -7,8 +7,8 @@ from typing import Any
 
 import pytest
 
-from .refused import faults_of, only_fault
-from .wheels import plain_wheel
+from tests.parts.refused import faults_of, only_fault
+from tests.parts.wheels import plain_wheel
 
 IMPOSSIBLE: list[tuple[str, dict[str, Any], object, str, str]] = [
     # key at fault, changes to the plain wheel, value told, words of what is allowed, of the advice

@@ -18,9 +18,8 @@ from platewheel.parts.wheel.hub_tube import hub_tube
 from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.tread_ring import tread_blank, tread_ring
 from platewheel.parts.wheel.welds import weld_beads
-
-from . import shapes
-from .wheels import WHEELS, plain_wheel
+from tests.parts import shapes
+from tests.parts.wheels import WHEELS, plain_wheel
 
 SIDES = ("field", "gauge")
 every_wheel = pytest.mark.parametrize("spec", WHEELS.values(), ids=WHEELS.keys())

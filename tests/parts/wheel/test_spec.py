@@ -12,9 +12,8 @@ from hypothesis import strategies as st
 
 from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.wheel.spec import WheelSpec
-
-from .refused import LINE, faults_of, only_fault
-from .wheels import PLAIN, plain_wheel
+from tests.parts.refused import LINE, faults_of, only_fault
+from tests.parts.wheels import PLAIN, plain_wheel
 
 NUMBERS = sorted(
     key for key, field in WheelSpec.model_fields.items() if field.annotation in (float, int)

@@ -10,8 +10,7 @@ import pytest
 from platewheel.parts.base.faults import SpecError
 from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.welds import Bead, missing_beads, weld_beads
-
-from .wheels import WHEELS, plain_wheel
+from tests.parts.wheels import WHEELS, plain_wheel
 
 every_wheel = pytest.mark.parametrize("spec", WHEELS.values(), ids=WHEELS.keys())
 

@@ -19,9 +19,8 @@ from platewheel.parts.wheel.hub_tube import tube_volume_mm3
 from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.tread_ring import tread_blank, tread_volume_mm3
 from platewheel.parts.wheel.welds import missing_beads, weld_beads
-
-from . import shapes
-from .wheels import valid_wheels
+from tests.parts import shapes
+from tests.parts.wheels import valid_wheels
 
 # derandomize: the suite gives the same verdict each time; tests/bench/random_wheels.py explores
 MANY = settings(

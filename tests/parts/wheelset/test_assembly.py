@@ -13,8 +13,7 @@ from hypothesis import strategies as st
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheelset.assembly import Wheelset, wheelset, wheelset_faults
 from platewheel.parts.wheelset.iso_fits import fit
-
-from .checks_made.settings import setting_of
+from tests.parts.checks.settings import setting_of
 
 TUBE_35 = {"hub_bore_mm": 35.0, "hub_tube_outside_mm": 57.0, "hub_tube_length_mm": 70.0}
 

@@ -17,8 +17,7 @@ from platewheel.parts.wheelset.solid import (
     wheelset_solids,
     write_wheelset_step,
 )
-
-from .checks_made.settings import setting_of
+from tests.parts.checks.settings import setting_of
 
 KINDS: dict[str, dict[str, Any]] = {
     "stepped": {"journal_diameter_mm": 30.0, "body_diameter_mm": 45.0},

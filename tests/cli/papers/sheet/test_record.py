@@ -10,8 +10,7 @@ from platewheel.cli.papers.sheet.record import HEADS, record_form
 from platewheel.cli.refit.rows import wheel_records
 from platewheel.parts.refit.measured_ring import MeasuredRing
 from platewheel.parts.refit.plan import plan_refit
-
-from .jobs import job_text, write_job
+from tests.cli.jobs import job_text, write_job
 
 
 def test_seven_wheels_of_two_axled_wagons(tmp_path: Path) -> None:
@@ -38,7 +37,7 @@ def test_measured_rings_fill_it(tmp_path: Path) -> None:
         MeasuredRing(ring=name, outside_circumference_mm=tape)
         for name, tape in (("a", 565.0), ("b", 567.0), ("c", 565.2))
     ]
-    page = record_form(job, wheel_records(job, plan_refit(job, rings)))
+    page = record_form(job, wheel_records(job, plan_refit(job.setting, rings)))
     rows = [
         re.findall(r"<td[^>]*>(.*?)</td>", row) for row in re.findall(r"<tr>(<td.*?)</tr>", page)
     ]

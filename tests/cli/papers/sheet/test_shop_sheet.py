@@ -15,10 +15,10 @@ from platewheel.cli.papers.drawings.steps import (
     star_picture,
 )
 from platewheel.cli.papers.sheet.shop import figure_words, money, stacked
-from platewheel.parts.making.steps.shop_limits import figure, length
+from platewheel.parts.base.units import length
+from platewheel.parts.making.steps.shop_limits import figure
 from platewheel.parts.making.tacks import middle_out, quadrant_order, star_order
-
-from .jobs import job_text, run, write_job
+from tests.cli.jobs import job_text, run, write_job
 
 
 def test_a_missing_price_is_said() -> None:

@@ -8,8 +8,7 @@ import re
 import pytest
 
 from platewheel.cli.schema.shop import StepRow
-
-from .shop import steps as steps_of
+from tests.cli.shop import steps as steps_of
 
 IN_ORDER = [
     *("cut", "deburr", "roll", "close", "measure", "fit", "true", "tack", "weld", "dress"),

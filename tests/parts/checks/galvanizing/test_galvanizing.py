@@ -22,9 +22,8 @@ from platewheel.parts.checks.result import CheckResult
 from platewheel.parts.geometry.solid import one_solid
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.assembly import wheel_solids
-
-from ..wheels import WHEELS, plain_wheel
-from .settings import setting_of
+from tests.parts.checks.settings import setting_of
+from tests.parts.wheels import WHEELS, plain_wheel
 
 ZINC_ONLY = (
     vent_size,

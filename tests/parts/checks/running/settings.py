@@ -10,8 +10,7 @@ from platewheel.parts.setting.axle import AxleSpec
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.setting.track import TrackSpec, WagonSpec
 from platewheel.parts.setting.use import UseSpec
-
-from ..wheels import PLAIN, plain_wheel
+from tests.parts.wheels import PLAIN, plain_wheel
 
 TRACK: dict[str, Any] = {
     "gauge_mm": 600.0,

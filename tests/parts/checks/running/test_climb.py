@@ -22,8 +22,7 @@ from platewheel.parts.checks.running.flange_window import (
     flange_window,
     window_check,
 )
-
-from .running_settings import running_setting
+from tests.parts.checks.running.settings import running_setting
 
 NARROW = {"min_curve_radius_m": 4.0, "back_to_back_mm": 572.0}  # a window closed on both sides
 

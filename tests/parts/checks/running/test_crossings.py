@@ -11,8 +11,7 @@ from platewheel.parts.checks.running.crossings import (
     flangeway_depth,
     flangeway_width,
 )
-
-from .running_settings import running_setting
+from tests.parts.checks.running.settings import running_setting
 
 
 @pytest.mark.parametrize("flangeway_mm", [15.0, 18.0, 20.0, 32.0])

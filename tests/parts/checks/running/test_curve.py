@@ -16,15 +16,13 @@ from platewheel.parts.checks.running.curve import (
     room_needed_mm,
     steepest_clear_deg,
 )
-from platewheel.parts.checks.running.play import travel_mm
 from platewheel.parts.checks.running.steering import (
     curve_slide,
     rolling_offset_mm,
-    slide_share,
     tightest_steered_mm,
 )
-
-from .running_settings import running_setting
+from platewheel.parts.wagon.curving import slide_share, travel_mm
+from tests.parts.checks.running.settings import running_setting
 
 STRAIGHT_MM = 1e12
 

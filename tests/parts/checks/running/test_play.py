@@ -10,15 +10,13 @@ from shapely.geometry import Point, Polygon, box
 
 from platewheel.parts.checks.running.play import (
     bearing_width_mm,
-    corner_ride_mm,
     least_play,
     most_play,
-    travel_mm,
     tread_bearing,
 )
+from platewheel.parts.wagon.curving import corner_ride_mm, travel_mm
 from platewheel.parts.wheel.flange import flange_section
-
-from .running_settings import running_setting
+from tests.parts.checks.running.settings import running_setting
 
 
 def flange_polygon(angle_deg: float) -> Polygon:

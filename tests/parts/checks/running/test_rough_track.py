@@ -20,8 +20,7 @@ from platewheel.parts.checks.running.rough_track import (
     twist_lift,
     twist_lift_mm,
 )
-
-from .running_settings import running_setting
+from tests.parts.checks.running.settings import running_setting
 
 
 def test_the_fourth_wheel_of_a_rigid_wagon() -> None:

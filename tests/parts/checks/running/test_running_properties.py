@@ -20,8 +20,7 @@ from platewheel.parts.checks.running import (
     steering,
 )
 from platewheel.parts.setting.setting import Setting
-
-from .running_settings import ANY_SETTING_KEYS, running_setting
+from tests.parts.checks.running.settings import ANY_SETTING_KEYS, running_setting
 
 MODULES = (play, curve, steering, climb, flange_window, rough_track, crossings, speed)
 

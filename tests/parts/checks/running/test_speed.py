@@ -11,10 +11,9 @@ from platewheel.parts.checks.running.speed import (
     cant_standing,
     outward_share,
     overturning,
-    overturning_speed_m_s,
 )
-
-from .running_settings import running_setting
+from platewheel.parts.wagon.curving import overturning_speed_m_s
+from tests.parts.checks.running.settings import running_setting
 
 
 @pytest.mark.parametrize("cant", [0.0, 0.05, 0.15])

@@ -8,8 +8,7 @@ from hypothesis import given, reject, settings
 
 from platewheel.parts.base.faults import SpecError
 from platewheel.parts.checks.running.wagon import CHECKS, brake_adhesion, pushers, roll_away
-
-from .running_settings import ANY_SETTING_KEYS, running_setting
+from tests.parts.checks.running.settings import ANY_SETTING_KEYS, running_setting
 
 
 def _told(says: str, pattern: str) -> float:

@@ -25,8 +25,7 @@ from platewheel.parts.rating.hertz import (
     line_pressure_n_mm2,
     point_half_axes_mm,
 )
-
-from .settings import setting_of
+from tests.parts.checks.settings import setting_of
 
 K_S235 = 235 / math.sqrt(3)
 

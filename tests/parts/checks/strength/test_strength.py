@@ -35,8 +35,7 @@ from platewheel.parts.checks.strength.weld_strength import (
     tube_force_n_mm,
     tube_weld,
 )
-
-from .settings import setting_of
+from tests.parts.checks.settings import setting_of
 
 LOOSE: dict[str, Any] = {"wheels_on_axle": "loose"}
 

@@ -15,8 +15,7 @@ from platewheel.parts.rating.fatigue import cycles_to_failure
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheelset.assembly import wheelset
 from platewheel.parts.wheelset.axle_fatigue import KEY_KT, KEY_KTS, endurance_n_mm2, notch_factor
-
-from ..settings import demo_setting
+from tests.parts.settings import demo_setting
 
 DEMO = demo_setting()
 LOAD = DEMO.wheel_load_n

@@ -12,8 +12,7 @@ from platewheel.parts.checks.wheelset.bearings import bearing_axial, bush_pressu
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheelset.assembly import wheelset, wheelset_faults
 from platewheel.parts.wheelset.iso_fits import fit
-
-from ..settings import demo_setting
+from tests.parts.settings import demo_setting
 
 DEMO = demo_setting()
 LOAD = DEMO.wheel_load_n

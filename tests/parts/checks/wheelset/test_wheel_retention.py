@@ -13,8 +13,7 @@ from platewheel.parts.checks.wheelset.wheel_retention import key_wall, press_hub
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheelset.assembly import wheelset
 from platewheel.parts.wheelset.wheel_seat import held_by_shape, wheel_seat
-
-from ..settings import demo_setting
+from tests.parts.settings import demo_setting
 
 DEMO = demo_setting()
 LOAD = DEMO.wheel_load_n

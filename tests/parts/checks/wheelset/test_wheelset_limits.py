@@ -21,8 +21,7 @@ from platewheel.parts.checks.wheelset.bearings import (
 )
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheelset.assembly import Wheelset, wheelset
-
-from ..settings import demo_setting
+from tests.parts.settings import demo_setting
 
 
 def with_axle(**keys: object) -> Setting:

@@ -13,6 +13,7 @@ from platewheel.cli.output.folder import REFIT_OURS, require_ours, write_folder
 from platewheel.cli.output.offcut_use import used_before
 from platewheel.cli.output.write import write_blanks, write_sheets
 from platewheel.cli.papers.refit_page import refit_page
+from platewheel.cli.refit.job import refit_job
 from platewheel.cli.refit.rows import (
     axle_records,
     limits_said,
@@ -23,10 +24,10 @@ from platewheel.cli.refit.rows import (
 )
 from platewheel.cli.report.rows import blank_rows, cutting_warnings, nesting_row, sheet_rows
 from platewheel.cli.schema.refit import RefitReport, WheelRecord
-from platewheel.cli.terminal.show import Steps
+from platewheel.cli.work.progress import Steps
 from platewheel.nesting.search.nest import Effort
 from platewheel.parts.refit.measured_ring import MeasuredRing
-from platewheel.parts.refit.plan import Refit, plan_refit, refit_job
+from platewheel.parts.refit.plan import Refit, plan_refit
 
 
 def refit_rings(
@@ -49,7 +50,7 @@ def refit_rings(
     cut = refit_job(job)
     require_ours(out, cut.head.name, REFIT_OURS)
     step("blanks that fit")
-    refit = plan_refit(job, rings, correct_flanges)
+    refit = plan_refit(job.setting, rings, correct_flanges)
     plan, seconds, used = None, 0.0, list[str]()
     if nested and refit.parts:
         started = time.perf_counter()

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from concurrent.futures import Future
 from pathlib import Path
 
+from platewheel.cli.job.axles import axle_rests
 from platewheel.cli.job.job import Job
 from platewheel.cli.job.plan import Plan, plan_job, require_stock
 from platewheel.cli.job.wheelset import job_checks, job_wheelset
@@ -31,13 +32,13 @@ from platewheel.cli.report.rows import (
     sheet_rows,
     wheel_row,
 )
-from platewheel.cli.report.wheelset_rows import axle_rests, missing_words, wheelset_row
+from platewheel.cli.report.steps import step_rows
+from platewheel.cli.report.wheelset_rows import missing_words, wheelset_row
 from platewheel.cli.schema.refit import WheelRecord
 from platewheel.cli.schema.report import JobRow, Report, TemplateRow
-from platewheel.cli.terminal.show import Steps
 from platewheel.cli.work.beside import beside
+from platewheel.cli.work.progress import Steps
 from platewheel.nesting.search.nest import Effort
-from platewheel.parts.making.steps.build_steps import build_steps
 from platewheel.parts.rating.assess import Assessment, assess
 from platewheel.parts.refit.measured_ring import MeasuredRing
 from platewheel.parts.refit.plan import plan_refit
@@ -57,7 +58,7 @@ def build_job(
     Raises: NotFinished where a blank fits no stock, or the folder is not ours to replace.
     """
     require_ours(out, job.head.name)
-    wheels = wheel_records(job, plan_refit(job, rings)) if rings else []
+    wheels = wheel_records(job, plan_refit(job.setting, rings)) if rings else []
     with beside() as worker:  # the analysis takes as long as nest and files
         rating = worker.submit(assess, job.setting)
         started = time.perf_counter()
@@ -112,7 +113,7 @@ def _write_all(
         buying=buying,
         time_plan=hours,
         cost=wheel_cost(job, buying, hours),
-        steps=build_steps(job, nesting, checks, rated),
+        steps=step_rows(job, nesting, checks, rated),
         wheelset=axles,
         templates=[TemplateRow(file=file, pages=pages) for file, pages in templates],
         rating=rated,

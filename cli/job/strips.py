@@ -1,0 +1,20 @@
+"""Paper strips for the pipes of a wheel: its tread, if from pipe, and its hub tube."""
+
+from __future__ import annotations
+
+from platewheel.nesting.templates.pdf import Template
+from platewheel.nesting.templates.wrap_strip import strip_template
+from platewheel.parts.base.units import Units
+from platewheel.parts.wheel.spec import WheelSpec
+
+
+def wheel_strips(wheel: WheelSpec, units: Units) -> tuple[Template, ...]:
+    """Strips for a wheel's tread pipe and its hub tube, where it has them."""
+    strips = []
+    if wheel.tread_from == "pipe":
+        outside, width = wheel.tread_diameter_mm, wheel.tread_width_mm
+        strips.append(strip_template("tread", outside, width, units))
+    if wheel.has_tube:
+        outside, length = wheel.hub_tube_outside_mm, wheel.hub_tube_length_mm
+        strips.append(strip_template("hub-tube", outside, length, units))
+    return tuple(strips)

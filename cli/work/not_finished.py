@@ -1,0 +1,11 @@
+"""A job that is sound but could not be finished."""
+
+from __future__ import annotations
+
+
+class NotFinished(Exception):  # noqa: N818 - named for what it tells
+    """A job that is sound but could not be finished; `lines` says why and what to try."""
+
+    def __init__(self, lines: list[str]) -> None:
+        self.lines = lines
+        super().__init__("\n".join(lines))

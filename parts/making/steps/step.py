@@ -1,0 +1,82 @@
+"""One step to build, and what of a job the steps ask for."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Protocol
+
+from platewheel.parts.setting.costs import Costs
+from platewheel.parts.setting.setting import Setting
+from platewheel.parts.wheelset.assembly import Wheelset
+
+
+@dataclass(frozen=True, kw_only=True)
+class Figure:
+    """One figure of a step, with its limit in words and where that comes from; `fine`: for a
+    micrometer."""
+
+    name: str
+    value: float
+    unit: str
+    limit: str = ""
+    source: str
+    fine: bool = False
+
+
+@dataclass(frozen=True, kw_only=True)
+class Step:
+    """One step: what to do, figures, the order of tacks or beads by name, cautions."""
+
+    id: str
+    title: str
+    do: Sequence[str]
+    figures: Sequence[Figure]
+    order: Sequence[str]
+    cautions: Sequence[str]
+
+
+class Drilled(Protocol):
+    """Holes of one size of one blank that are drilled, since they are too small to be cut."""
+
+    @property
+    def blank(self) -> str: ...
+
+    @property
+    def diameter_mm(self) -> float: ...
+
+    @property
+    def count(self) -> int: ...
+
+
+class Judged(Protocol):
+    """A check that has been made."""
+
+    @property
+    def id(self) -> str: ...
+
+    @property
+    def title(self) -> str: ...
+
+    @property
+    def verdict(self) -> str: ...
+
+    @property
+    def says(self) -> str: ...
+
+
+@dataclass(frozen=True, kw_only=True)
+class Work:
+    """What there is to do: so many wheels in their setting; what is cut and drilled of their
+    blanks; axles with the length and bar that each is sawn from; the wheel's rating, if known."""
+
+    setting: Setting
+    costs: Costs
+    wheels: int
+    cut_length_mm: float
+    drilled: Sequence[Drilled]
+    wheelset: Wheelset | None = None
+    axles: int = 0
+    axle_piece_mm: float = 0.0
+    axle_bar_mm: float = 0.0
+    rated_n: float | None = None
