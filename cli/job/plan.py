@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from platewheel.cli.job.job import Job
 from platewheel.cli.work.not_finished import NotFinished
 from platewheel.nesting.drawings.extra import extra_blanks
-from platewheel.nesting.offcuts.remnant import LeftOver, left_overs
+from platewheel.nesting.offcuts.remnant import Remnant, remnants
 from platewheel.nesting.quick.bound import Bound, plate_bounds
 from platewheel.nesting.sawing.cut_lengths import CutPlan, Length, Piece, cut_lengths
 from platewheel.nesting.search.nest import Effort, nest
@@ -25,7 +25,7 @@ class Plan:
     parts: tuple[Part, ...]
     nest: Nest
     lengths: tuple[CutPlan, ...]
-    kept: tuple[LeftOver, ...]
+    kept: tuple[Remnant, ...]
     short: tuple[Piece, ...]
     tread_length_mm: float
     bounds: tuple[Bound, ...]
@@ -41,7 +41,7 @@ def plan_job(job: Job, seed: int, report: Callable[[str], None], effort: Effort 
     parts = wheel_parts(wheel)
     found, bounds = _plates(job, parts, seed, report, effort)
     lengths, short = _tread_lengths(job, parts[0].blank)
-    kept = tuple(p for layout in found.layouts for p in left_overs(layout, job.cutting))
+    kept = tuple(p for layout in found.layouts for p in remnants(layout, job.cutting))
     blank = parts[0].blank
     length = blank.sizes["length_mm"] if blank else wheel.tread_width_mm
     return Plan(parts, found, lengths, kept, short, length, bounds)
@@ -52,7 +52,7 @@ def plan_parts(
 ) -> Plan:
     """Lay the sheet blanks of these parts alone; no bar, no pipe."""
     found, bounds = _plates(job, parts, seed, report, effort)
-    kept = tuple(p for layout in found.layouts for p in left_overs(layout, job.cutting))
+    kept = tuple(p for layout in found.layouts for p in remnants(layout, job.cutting))
     return Plan(parts, found, (), kept, (), 0.0, bounds)
 
 

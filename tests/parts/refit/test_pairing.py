@@ -47,7 +47,7 @@ def test_no_pairing_at_all_is_better(tenths: list[int]) -> None:
     assert largest_difference_mm(found, tenths) == best[0]
     assert sum_of_differences_mm(found, tenths) == best[1]
     used = [i for pair in found.pairs for i in pair]
-    left = [] if found.left_over is None else [found.left_over]
+    left = [] if found.remnant is None else [found.remnant]
     assert sorted(used + left) == list(range(len(tenths)))
 
 
@@ -74,6 +74,6 @@ def test_the_sum_meets_scipys_optimal_assignment(seed: int) -> None:
 def test_pairs_rise_with_the_smaller_wheel_first() -> None:
     assert pair_wheels([5.0, 1.0, 4.0, 2.0]).pairs == ((1, 3), (2, 0))
     assert pair_wheels([]).pairs == ()
-    assert pair_wheels([3.0]).left_over == 0
+    assert pair_wheels([3.0]).remnant == 0
     assert in_order(5).pairs == ((0, 1), (2, 3))
-    assert in_order(5).left_over == 4
+    assert in_order(5).remnant == 4
