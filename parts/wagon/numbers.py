@@ -33,8 +33,8 @@ class WagonNumbers:
     straight; `gradient` is straight and up the steepest one, `curve` is level in the tightest.
 
     `people` are counted by the HSE figures for men; `people_30_m` by the table from memory, level.
-    Factors and shares are over the wagon's weight. None: not known, or not possible (`*_axles`: not even
-    with brakes on all of them).
+    Factors and shares are over the wagon's weight. None: not known, or not possible (`*_axles`:
+    not even with brakes on all of them).
     """
 
     gross_kg: float
