@@ -15,7 +15,10 @@ from platewheel.nesting.search.nest import Effort, nest
 from platewheel.nesting.stock.layout import Layout, Nest, Wanted, sheets_of
 from platewheel.nesting.stock.small_holes import without_small_holes
 from platewheel.parts.geometry.blank import Blank
-from platewheel.parts.wheel.assembly import Part, wheel_parts
+from platewheel.parts.wheel.assembly import wheel_parts
+from platewheel.parts.wheel.kinds import kind_of
+from platewheel.parts.wheel.part import Part
+from platewheel.parts.wheel.tread_ring import TREAD
 
 
 @dataclass(frozen=True)
@@ -86,10 +89,10 @@ def _wheel_blanks(job: Job, parts: tuple[Part, ...]) -> list[Wanted]:
         Wanted(
             part.blank,
             part.count_per_wheel * job.head.wheels,
-            "half" if along and part.name == "tread" else "any",
+            "half" if along and kind_of(part.name) is TREAD else "any",
         )
         for part in parts
-        if part.blank and not (part.name == "tread" and job.wheel.tread_from == "bar")
+        if part.blank and part.cut_from == "sheet"
     ]
 
 
@@ -99,14 +102,14 @@ def _tread_lengths(job: Job, blank: Blank | None) -> tuple[tuple[CutPlan, ...], 
         return (), ()
     if wheel.tread_from == "bar":
         assert blank is not None
-        piece = Piece("tread", blank.sizes["length_mm"], job.head.wheels)
+        piece = Piece(TREAD.name, blank.sizes["length_mm"], job.head.wheels)
         stock = [
             Length(f"bar {b.width_mm:g} x {b.thickness_mm:g}", b.length_mm, b.count, b.price)
             for b in job.bars
             if (b.width_mm, b.thickness_mm) == (wheel.tread_width_mm, wheel.tread_thickness_mm)
         ]
     else:
-        piece = Piece("tread", wheel.tread_width_mm, job.head.wheels)
+        piece = Piece(TREAD.name, wheel.tread_width_mm, job.head.wheels)
         stock = [
             Length(f"pipe {p.outside_mm:g} x {p.wall_mm:g}", p.length_mm, p.count, p.price)
             for p in job.pipes

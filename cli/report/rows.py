@@ -33,8 +33,9 @@ from platewheel.nesting.stock.small_holes import MarkedHoles, marked_holes, narr
 from platewheel.parts.checks.result import CheckResult
 from platewheel.parts.rating.assess import Assessment
 from platewheel.parts.rating.rate import Rating
-from platewheel.parts.wheel.assembly import Part, weld_mass_kg, wheel_mass_kg
+from platewheel.parts.wheel.assembly import weld_mass_kg, wheel_mass_kg
 from platewheel.parts.wheel.hub_tube import tube_words
+from platewheel.parts.wheel.part import Part
 
 
 def wheel_row(job: Job) -> WheelRow:

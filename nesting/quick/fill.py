@@ -52,7 +52,7 @@ def variants(blank: Blank, allowed: Turns = "any") -> tuple[Variant, ...]:
         turns = (0, 180)
     elif allowed == "quarter":
         turns = (0, 90, 180, 270)
-    elif blank.kind == "flange" and sector_of(blank.outline):
+    elif blank.many_turns and sector_of(blank.outline):
         turns = SECTOR_TURNS
     elif (
         not isinstance(blank.outline, Circle)

@@ -5,12 +5,11 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Literal
 
 from platewheel.parts.geometry import outline
 from platewheel.parts.geometry.outline import Arc, Line, Loop, Point
 
-Kind = Literal["tread", "disc", "flange", "extra"]
+Kind = str  # of part; "extra" is one of the user's own
 
 
 @dataclass(frozen=True)
@@ -44,6 +43,7 @@ class Blank:
     holes: tuple[Loop, ...] = ()
     marks: tuple[Mark, ...] = ()
     sizes: Mapping[str, float] = field(default_factory=dict, compare=False)
+    many_turns: bool = field(default=False, compare=False)  # worth more than quarter turns
 
     @property
     def area_mm2(self) -> float:
