@@ -34,7 +34,10 @@ Mark = MarkPoint | MarkText | Line | Arc
 
 @dataclass(frozen=True)
 class Blank:
-    """One flat part to cut. `sizes` are its own dimensions by name, each with its unit."""
+    """One flat part to cut. `sizes` are its own dimensions by name, each with its unit.
+
+    Loops may be given either way round; they are kept counter-clockwise.
+    """
 
     name: str
     kind: Kind
@@ -44,6 +47,10 @@ class Blank:
     marks: tuple[Mark, ...] = ()
     sizes: Mapping[str, float] = field(default_factory=dict, compare=False)
     many_turns: bool = field(default=False, compare=False)  # worth more than quarter turns
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "outline", outline.counter_clockwise(self.outline))
+        object.__setattr__(self, "holes", tuple(map(outline.counter_clockwise, self.holes)))
 
     @property
     def area_mm2(self) -> float:
