@@ -9,7 +9,7 @@ libraries loaded; a test that fails, or one that never ends, kills it.
 Left out, as they change no result: annotations and what is under TYPE_CHECKING; `frozen=` and
 `strict=`, which guard only against writing and unequal lengths; the `*` of a signature; `==` made
 `is`; bit operations put for arithmetic, which every number with a point refuses.
-A mutant that lives and is no fault is named in EQUAL by its changed line, with the reason.
+A mutant that lives and is no fault is named in equal_mutants.EQUAL by its changed line, with the reason.
 """
 
 from __future__ import annotations
@@ -30,6 +30,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from tests.bench.equal_mutants import EQUAL
+
 ROOT = Path(__file__).resolve().parents[2]
 HERE_FLAG = "--in-copy"  # told to the study's own second start, in the copy
 LIBRARIES = """
@@ -41,14 +43,11 @@ GUARDS = {"frozen", "strict"}
 
 # Installed module -> the test files that are to notice its mutants, the quickest first.
 MODULES: dict[str, tuple[str, ...]] = {
-    "platewheel.parts.rating.throat": ("tests/parts/rating",),
+    "platewheel.parts.rating.throat": ("tests/parts/rating/test_throat.py",),
     "platewheel.parts.rating.fatigue_limit": ("tests/parts/rating",),
     "platewheel.parts.rating.rate": ("tests/parts/rating",),
     "platewheel.parts.rating.static_limit": ("tests/parts/rating",),
 }
-
-# Module -> changed line as the mutant has it -> why that is the same in meaning.
-EQUAL: dict[str, dict[str, str]] = {}
 
 
 @dataclass(frozen=True)
@@ -134,6 +133,9 @@ def _study(name: str, most: int, seed: int, tell: bool) -> tuple[str, list[str]]
     if most and most < len(mutants):
         mutants = sorted(random.Random(seed).sample(mutants, most), key=lambda m: m.row)
     equal, lived = EQUAL.get(name, {}), []
+    loaded = set(sys.modules)
+    for below in _imports(whole):  # they do not import the module: imports run one way
+        importlib.import_module(below)
     for mutant in mutants:
         path.write_text(mutant.code, "utf-8")
         try:
@@ -144,6 +146,8 @@ def _study(name: str, most: int, seed: int, tell: bool) -> tuple[str, list[str]]
             print("killed" if dies else "LIVES ", mutant.row, mutant.after, flush=True)
         if not dies:
             lived.append(mutant)
+    for extra in set(sys.modules) - loaded:
+        del sys.modules[extra]
     told = []
     for mutant in lived:
         why = equal.get(mutant.after)
@@ -186,6 +190,13 @@ def _mutants(path: Path) -> list[Mutant]:
             name = spec.operator_name.removeprefix("core/")
             found.append(Mutant(spec.start_pos[0], name, spec.occurrence, changed, before, after))
     return sorted(found, key=lambda one: (one.row, one.operator, one.occurrence))
+
+
+def _imports(code: str) -> list[str]:
+    """The project's own modules that a file imports."""
+    froms = (node for node in ast.walk(ast.parse(code)) if isinstance(node, ast.ImportFrom))
+    names = (node.module or "" for node in froms)
+    return [name for name in names if name.startswith("platewheel.")]
 
 
 def _differing(old: Sequence[str], new: Sequence[str]) -> tuple[str, str]:

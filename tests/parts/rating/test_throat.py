@@ -51,7 +51,16 @@ def test_a_moment_alone_bends_as_a_beam() -> None:
 
 
 CORNER = np.array([100.0, 50.0])  # where the plates meet
-TURNS = [0.0, 25.0, 140.0, 250.0]  # deg, the whole joint turned in the section
+TURNS = [
+    0.0,
+    25.0,
+    61.0,
+    104.0,
+    140.0,
+    187.0,
+    250.0,
+    333.0,
+]  # deg, the whole joint turned in the section
 Sizes = tuple[float, float, float, float]  # leg and gap on the first plate, leg and gap on the next
 RIGHT_ANGLES: list[Sizes] = [
     (6.0, 0.0, 6.0, 0.0),
