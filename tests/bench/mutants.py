@@ -9,7 +9,8 @@ libraries loaded; a test that fails, or one that never ends, kills it.
 Left out, as they change no result: annotations and what is under TYPE_CHECKING; `frozen=` and
 `strict=`, which guard only against writing and unequal lengths; the `*` of a signature; `==` made
 `is`; bit operations put for arithmetic, which every number with a point refuses.
-A mutant that lives and is no fault is named in equal_mutants.EQUAL by its changed line, with the reason.
+A mutant that lives and is no fault is named in `equal_mutants.EQUAL`, by its changed line and with
+the reason.
 """
 
 from __future__ import annotations
@@ -44,9 +45,7 @@ GUARDS = {"frozen", "strict"}
 # Installed module -> the test files that are to notice its mutants, the quickest first.
 MODULES: dict[str, tuple[str, ...]] = {
     "platewheel.parts.rating.throat": ("tests/parts/rating/test_throat.py",),
-    "platewheel.parts.rating.fatigue_limit": ("tests/parts/rating",),
-    "platewheel.parts.rating.rate": ("tests/parts/rating",),
-    "platewheel.parts.rating.static_limit": ("tests/parts/rating",),
+    "platewheel.parts.rating.fatigue_limit": ("tests/parts/rating/test_fatigue_limit.py",),
 }
 
 

@@ -60,7 +60,7 @@ TURNS = [
     187.0,
     250.0,
     333.0,
-]  # deg, the whole joint turned in the section
+]  # deg, of the whole joint
 Sizes = tuple[float, float, float, float]  # leg and gap on the first plate, leg and gap on the next
 RIGHT_ANGLES: list[Sizes] = [
     (6.0, 0.0, 6.0, 0.0),
