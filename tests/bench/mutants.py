@@ -43,9 +43,12 @@ BITS = {"RShift", "LShift", "BitOr", "BitAnd", "BitXor"}
 GUARDS = {"frozen", "strict"}
 
 # Installed module -> the test files that are to notice its mutants, the quickest first.
+RATING, WHEEL, REFIT = (f"tests/parts/{room}/test_" for room in ("rating", "wheel", "refit"))
 MODULES: dict[str, tuple[str, ...]] = {
-    "platewheel.parts.rating.throat": ("tests/parts/rating/test_throat.py",),
-    "platewheel.parts.rating.fatigue_limit": ("tests/parts/rating/test_fatigue_limit.py",),
+    "platewheel.parts.rating.throat": (f"{RATING}throat.py",),
+    "platewheel.parts.rating.fatigue_limit": (f"{RATING}fatigue_limit.py",),
+    "platewheel.parts.rating.rate": (f"{RATING}rate.py",),
+    "platewheel.parts.rating.static_limit": (f"{RATING}static_limit.py", f"{RATING}vent_edge.py"),
 }
 
 
