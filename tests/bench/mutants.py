@@ -49,6 +49,14 @@ MODULES: dict[str, tuple[str, ...]] = {
     "platewheel.parts.rating.fatigue_limit": (f"{RATING}fatigue_limit.py",),
     "platewheel.parts.rating.rate": (f"{RATING}rate.py",),
     "platewheel.parts.rating.static_limit": (f"{RATING}static_limit.py", f"{RATING}vent_edge.py"),
+    "platewheel.parts.rating.fatigue": (f"{RATING}fatigue.py",),
+    "platewheel.parts.rating.hertz": (f"{RATING}hertz.py",),
+    "platewheel.parts.rating.turn": (f"{RATING}turn.py",),
+    "platewheel.parts.wheel.flange": (f"{WHEEL}flange.py",),
+    "platewheel.parts.wheel.hub_disc": (f"{WHEEL}hub_disc.py",),
+    "platewheel.parts.wheel.tread_ring": (f"{WHEEL}tread_ring.py",),
+    "platewheel.parts.refit.pairing": (f"{REFIT}pairing.py",),
+    "platewheel.parts.refit.shared_blanks": (f"{REFIT}shared_blanks.py",),
 }
 
 

@@ -233,16 +233,15 @@ def test_a_bead_that_is_bent_open() -> None:
 
 
 def test_a_bead_that_is_sheared_along() -> None:
-    """Closed form: 700 sin N per radian along the bead: most a quarter turn from the rail. It is
-    a static load of the throat and no range across the root."""
+    """Closed form: 500 cos N per radian across and 700 sin along: the most is 700, a quarter turn
+    from the rail, as the two are never large together; across the root the range is 2 x 500."""
     forces = np.zeros((2, 4))
-    forces[1, 1] = 700.0
-    forces[0, 0] = 240.0  # standing: no range, but it opens nothing and closes nothing in a turn
+    forces[1, 0], forces[1, 1] = 500.0, 700.0
     found, throat = a_bead(forces)
     limits = limits_of(found)
-    most = math.hypot(700, 240) / throat.size_mm / throat.radius_mm
-    assert limits["weld throats"].load_n == pytest.approx(STATIC / most, rel=1e-3)
-    assert limits["weld roots"].range_per_n == pytest.approx(0.0, abs=1e-12)
+    per = throat.size_mm * throat.radius_mm
+    assert limits["weld throats"].load_n == pytest.approx(STATIC / (700 / per), rel=1e-3)
+    assert limits["weld roots"].range_per_n == pytest.approx(1000 / per)
 
 
 def test_the_push_adds_its_share_to_a_bead() -> None:
