@@ -201,6 +201,7 @@ def test_the_limits_of_a_made_response(monkeypatch: pytest.MonkeyPatch) -> None:
     assert (contact.where, contact.by) == ("tread on rail", "shakedown, 4 k")
     # fatigue: 1.25 of 1.5 in every turn, so the design load may be 1.2 times what a turn may be
     _, response = rate(setting)
+    assert (asked["worn_mm"], asked["size_mm"], asked["more_harmonics"]) == (0.0, 2.0, 1.0)
     plain = [*root_limits(response, 0.4, rating.cycles), toe_limit(response, 0.4, rating.cycles)]
     for limit in plain:
         times = 1.2 if limit.range_per_n else 1.0
@@ -223,6 +224,21 @@ def test_limits_that_do_not_apply(
     rating, _ = made_rating(setting_of(2000.0, **changes), monkeypatch)
     names = {limit.name for limit in rating.limits}
     assert {"flange stiffness", "contact pressure"} - names == {gone}
+
+
+@pytest.mark.parametrize(("less_mm", "rated"), [(0.0, False), (0.5, False), (-0.5, True)])
+def test_a_wheelset_without_play_has_none_to_lose(
+    less_mm: float, rated: bool, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Back to back so wide that the flanges just fill the gauge, or half a mm more or less."""
+    wide = 457.0 - 2 * setting_of().flange_reach_mm + less_mm
+    setting = setting_of(2000.0, axle={"back_to_back_mm": wide})
+    assert setting.play_mm == pytest.approx(-less_mm) if less_mm else setting.play_mm == 0.0
+    rating, _ = made_rating(setting, monkeypatch)
+    loads = {limit.name: limit.load_n for limit in rating.limits}
+    assert ("flange stiffness" in loads) == rated
+    if rated:
+        assert loads["flange stiffness"] == pytest.approx(0.05 / (3e-6 * setting.use.lateral_share))
 
 
 def test_contact_of_a_thick_tapered_tread(monkeypatch: pytest.MonkeyPatch) -> None:
