@@ -31,7 +31,7 @@ EQUAL: dict[str, dict[str, str]] = {
         ),
     },
     "platewheel.parts.rating.static_limit": {
-        "BENDING_ACROSS = 2 % BENDING_ALONG": "along is 1.79: it goes once into 2, which is 2 less it",
+        "BENDING_ACROSS = 2 % BENDING_ALONG": "along is 1.79: what is over of 2 is 2 less it",
         "field[_contact(response, case, turns) * in_tread[None]] = 0.0": BOOLS,
         "field[_pushed(response, turns) * in_flange[None]] = 0.0": BOOLS,
         "return np.asarray(under[:, None] & (outer * beside)[None])": BOOLS,
