@@ -258,7 +258,7 @@ def test_the_worst_bead_is_named() -> None:
     """The same force through the rim's bead and the tube's, which lies on a smaller circle."""
     forces = np.zeros((2, 4))
     forces[1, 0] = 400.0
-    every = {}
+    every: dict[str, NDArray[np.float64]] = {}
     for name in ("weld-tube-field", NAME):
         every |= a_bead(forces, name)[0].bead_forces
     found = made_response(plain_wheel(), [], legs=MESHED.legs, bead_forces=every)

@@ -68,7 +68,8 @@ def test_vents(count: int) -> None:
 def test_blank() -> None:
     blank = hub_disc.disc_blank(plain_wheel())
     assert (blank.name, blank.kind, blank.thickness_mm) == ("disc", "disc", 6.0)
-    assert blank.outline == Circle((0.0, 0.0), pytest.approx(141.5))
+    assert isinstance(blank.outline, Circle)
+    assert (*blank.outline.centre, blank.outline.radius_mm) == pytest.approx((0.0, 0.0, 141.5))
 
 
 @pytest.mark.parametrize(

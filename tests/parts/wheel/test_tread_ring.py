@@ -78,8 +78,8 @@ def texts_of(spec: WheelSpec) -> list[MarkText]:
     return found
 
 
-WIDE, NARROW = {}, {"tread_width_mm": 36.0, "disc_thickness_mm": 4.0, "hub_tube_length_mm": 50.0}
-WIDTHS: list[tuple[dict[str, Any], float]] = [(WIDE, 60.0), (NARROW, 36.0)]
+NARROW = {"tread_width_mm": 36.0, "disc_thickness_mm": 4.0, "hub_tube_length_mm": 50.0}
+WIDTHS: list[tuple[dict[str, Any], float]] = [({}, 60.0), (NARROW, 36.0)]
 
 
 @pytest.mark.parametrize(("changes", "width"), WIDTHS)
@@ -93,7 +93,7 @@ def test_strip_of_a_straight_ring(changes: dict[str, Any], width: float) -> None
     corners = [(0.0, 0.0), (length, 0.0), (length, width), (0.0, width)]
     assert not isinstance(blank.outline, Circle)
     for side, wanted in zip(blank.outline, polygon(corners), strict=True):
-        assert (side.start, side.end) == (pytest.approx(wanted.start), pytest.approx(wanted.end))
+        assert (*side.start, *side.end) == pytest.approx((*wanted.start, *wanted.end))
     head = min(width / 4, 12.0)  # our choice
     tip = (0.7 * length, width / 2)
     ends: list[tuple[Point, Point]] = [
@@ -145,7 +145,7 @@ def test_sector_of_a_tapered_ring(changes: dict[str, Any], width: float) -> None
     assert arrow.end == pytest.approx(at(mid, 0.7))
     assert arrow.centre == pytest.approx((0.0, -inner))
     lines = [mark for mark in blank.marks if isinstance(mark, Line)]
-    assert (lines[-1].start, lines[-1].end) == ((0.0, 0.0), (0.0, pytest.approx(0.15 * wide)))
+    assert (*lines[-1].start, *lines[-1].end) == pytest.approx((0.0, 0.0, 0.0, 0.15 * wide))
     head, turn = min(wide / 4, 12.0), -0.2 * sweep  # along the arc's end
     assert len(lines) == 3
     for line, up in zip(lines, (head / 3, -head / 3), strict=False):
