@@ -37,9 +37,9 @@ def wheel_records(job: Job, refit: Refit) -> list[WheelRecord]:
         for side, place in (("left", left), ("right", right)):
             where = {"wagon": wagon, "axle": f"A{number + 1}", "side": side}
             rows.append(_record(refit, place, len(rows) + 1, where))
-    if refit.pairing.remnant is not None:
+    if refit.pairing.left_over is not None:
         where = {"wagon": None, "axle": None, "side": None}
-        rows.append(_record(refit, refit.pairing.remnant, len(rows) + 1, where))
+        rows.append(_record(refit, refit.pairing.left_over, len(rows) + 1, where))
     return rows
 
 
@@ -195,8 +195,8 @@ def _count_words(job: Job, refit: Refit) -> Iterator[str]:
     rings, axles = len(refit.fitted), len(refit.pairing.pairs)
     if rings != job.head.wheels:
         yield f"{rings} rings measured, the job makes {job.head.wheels} wheels"
-    if refit.pairing.remnant is not None:
-        ring = refit.fitted[refit.pairing.remnant].measured.ring
+    if refit.pairing.left_over is not None:
+        ring = refit.fitted[refit.pairing.left_over].measured.ring
         yield f"an odd number of rings: ring {ring} is left over, a spare without an axle"
     if axles % job.wagon.axles:
         yield (

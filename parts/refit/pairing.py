@@ -12,11 +12,11 @@ LIMIT_SOURCE = "railway shop practice for turned wheels of one axle, from memory
 
 @dataclass(frozen=True)
 class Pairing:
-    """Pairs of places in the list given, smaller diameter first, rising; `remnant` of an odd
+    """Pairs of places in the list given, smaller diameter first, rising; `left_over` of an odd
     number."""
 
     pairs: tuple[tuple[int, int], ...]
-    remnant: int | None = None
+    left_over: int | None = None
 
 
 def pair_wheels(diameters_mm: Sequence[float]) -> Pairing:
@@ -29,7 +29,7 @@ def pair_wheels(diameters_mm: Sequence[float]) -> Pairing:
     order = sorted(range(len(diameters_mm)), key=lambda i: (diameters_mm[i], i))
     left = None
     if len(order) % 2:
-        left = order.pop(_remnant([diameters_mm[i] for i in order]))
+        left = order.pop(_left_over([diameters_mm[i] for i in order]))
     return Pairing(tuple(zip(order[::2], order[1::2], strict=True)), left)
 
 
@@ -49,7 +49,7 @@ def sum_of_differences_mm(pairing: Pairing, diameters_mm: Sequence[float]) -> fl
     return sum(abs(diameters_mm[a] - diameters_mm[b]) for a, b in pairing.pairs)
 
 
-def _remnant(rising: Sequence[float]) -> int:
+def _left_over(rising: Sequence[float]) -> int:
     """Place, always an even one, whose wheel is left over: neighbours pair on both sides of it."""
     below = [b - a for a, b in zip(rising[:-1:2], rising[1::2], strict=True)]
     above = [b - a for a, b in zip(rising[1::2], rising[2::2], strict=True)]
