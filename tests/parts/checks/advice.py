@@ -25,7 +25,7 @@ MILDEST_FIRST: tuple[Verdict, ...] = ("pass", "not-assessed", "warn", "fail")
 NUMBER = r"(\d+(?:\.\d+)?(?:e[+-]?\d+)?)"
 
 
-class AdviceFails(AssertionError):
+class AdviceError(AssertionError):
     """The advice was read and followed, and did not do."""
 
 
@@ -63,7 +63,7 @@ def assert_heeded(advice: Advice, keys: Keys, leaves: Verdict = "pass") -> None:
     assert MILDEST_FIRST.index(leaves) < MILDEST_FIRST.index(before)
     after = verdict_of(advice.check, keys | then)
     if after != leaves:
-        raise AdviceFails(f"{then}: {after}, not {leaves}")
+        raise AdviceError(f"{then}: {after}, not {leaves}")
 
 
 def assert_no_more_than_needed(advice: Advice, keys: Keys, leaves: Verdict = "pass") -> None:
@@ -120,5 +120,5 @@ def rounded_short(name: str, keys: Keys) -> Any:
 def wrong(name: str, keys: Keys, why: str) -> Any:
     """A case whose advice does not do, and why."""
     return pytest.param(
-        name, keys, marks=pytest.mark.xfail(strict=True, raises=AdviceFails, reason=why)
+        name, keys, marks=pytest.mark.xfail(strict=True, raises=AdviceError, reason=why)
     )
