@@ -187,7 +187,7 @@ throws = st.lists(
 )
 
 
-@settings(max_examples=250, deadline=None, derandomize=True)
+@settings(max_examples=80, deadline=None, derandomize=True)
 @given(throws, st.sampled_from([SHEET, L_PLATE, SLANT, HOLED]))
 def test_verdict_is_that_of_the_reference(placed: list[Placed], sheet: Sheet) -> None:
     """A polygon library's verdict on parts a hundredth smaller, or larger, where both agree. A
