@@ -9,7 +9,8 @@ libraries loaded; a test that fails, or one that never ends, kills it.
 Left out, as they change no result: annotations and what is under TYPE_CHECKING; `frozen=` and
 `strict=`, which guard only against writing and unequal lengths; the `*` of a signature; `==` made
 `is`; bit operations put for arithmetic, which every number with a point refuses.
-A mutant that lives and is no fault is named in EQUAL by its changed line, with the reason.
+A mutant that lives and is no fault is named in `equal_mutants.EQUAL`, by its changed line and with
+the reason.
 """
 
 from __future__ import annotations
@@ -30,6 +31,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from tests.bench.equal_mutants import EQUAL
+
 ROOT = Path(__file__).resolve().parents[2]
 HERE_FLAG = "--in-copy"  # told to the study's own second start, in the copy
 LIBRARIES = """
@@ -40,15 +43,21 @@ BITS = {"RShift", "LShift", "BitOr", "BitAnd", "BitXor"}
 GUARDS = {"frozen", "strict"}
 
 # Installed module -> the test files that are to notice its mutants, the quickest first.
+RATING, WHEEL, REFIT = (f"tests/parts/{room}/test_" for room in ("rating", "wheel", "refit"))
 MODULES: dict[str, tuple[str, ...]] = {
-    "platewheel.parts.rating.throat": ("tests/parts/rating",),
-    "platewheel.parts.rating.fatigue_limit": ("tests/parts/rating",),
-    "platewheel.parts.rating.rate": ("tests/parts/rating",),
-    "platewheel.parts.rating.static_limit": ("tests/parts/rating",),
+    "platewheel.parts.rating.throat": (f"{RATING}throat.py",),
+    "platewheel.parts.rating.fatigue_limit": (f"{RATING}fatigue_limit.py",),
+    "platewheel.parts.rating.rate": (f"{RATING}rate.py",),
+    "platewheel.parts.rating.static_limit": (f"{RATING}static_limit.py", f"{RATING}vent_edge.py"),
+    "platewheel.parts.rating.fatigue": (f"{RATING}fatigue.py",),
+    "platewheel.parts.rating.hertz": (f"{RATING}hertz.py",),
+    "platewheel.parts.rating.turn": (f"{RATING}turn.py",),
+    "platewheel.parts.wheel.flange": (f"{WHEEL}flange.py",),
+    "platewheel.parts.wheel.hub_disc": (f"{WHEEL}hub_disc.py",),
+    "platewheel.parts.wheel.tread_ring": (f"{WHEEL}tread_ring.py",),
+    "platewheel.parts.refit.pairing": (f"{REFIT}pairing.py",),
+    "platewheel.parts.refit.shared_blanks": (f"{REFIT}shared_blanks.py",),
 }
-
-# Module -> changed line as the mutant has it -> why that is the same in meaning.
-EQUAL: dict[str, dict[str, str]] = {}
 
 
 @dataclass(frozen=True)
@@ -134,6 +143,9 @@ def _study(name: str, most: int, seed: int, tell: bool) -> tuple[str, list[str]]
     if most and most < len(mutants):
         mutants = sorted(random.Random(seed).sample(mutants, most), key=lambda m: m.row)
     equal, lived = EQUAL.get(name, {}), []
+    loaded = set(sys.modules)
+    for below in _imports(whole):  # they do not import the module: imports run one way
+        importlib.import_module(below)
     for mutant in mutants:
         path.write_text(mutant.code, "utf-8")
         try:
@@ -144,6 +156,8 @@ def _study(name: str, most: int, seed: int, tell: bool) -> tuple[str, list[str]]
             print("killed" if dies else "LIVES ", mutant.row, mutant.after, flush=True)
         if not dies:
             lived.append(mutant)
+    for extra in set(sys.modules) - loaded:
+        del sys.modules[extra]
     told = []
     for mutant in lived:
         why = equal.get(mutant.after)
@@ -186,6 +200,13 @@ def _mutants(path: Path) -> list[Mutant]:
             name = spec.operator_name.removeprefix("core/")
             found.append(Mutant(spec.start_pos[0], name, spec.occurrence, changed, before, after))
     return sorted(found, key=lambda one: (one.row, one.operator, one.occurrence))
+
+
+def _imports(code: str) -> list[str]:
+    """The project's own modules that a file imports."""
+    froms = (node for node in ast.walk(ast.parse(code)) if isinstance(node, ast.ImportFrom))
+    names = (node.module or "" for node in froms)
+    return [name for name in names if name.startswith("platewheel.")]
 
 
 def _differing(old: Sequence[str], new: Sequence[str]) -> tuple[str, str]:

@@ -1,0 +1,42 @@
+"""Mutants that live and are no fault: why each is the same in meaning as the line it changes.
+
+Installed module -> changed line as the mutant has it -> the reason. Read by tests.bench.mutants.
+"""
+
+from __future__ import annotations
+
+ONE = "the sign is 1 or -1: to divide by it is to multiply by it"
+SIGN_ALONE = "only the sign is used, and the size is above 0"
+EDGE = "the two differ only where a sum of floats meets the bound to the last digit"
+BOOLS = "both are truth values: their product is their and"
+SQUARE = "inwards is square to pull, so both terms have one sign whatever their sizes"
+
+EQUAL: dict[str, dict[str, str]] = {
+    "platewheel.parts.rating.throat": {
+        "root = normal + 6 / self.turn_sign * about / self.size_mm**2": ONE,
+        "root = normal + 6 // self.turn_sign * about / self.size_mm**2": ONE,
+        "inwards = (notch - face) * size": SIGN_ALONE,
+        "float(np.sign(inwards[0] / pull[1] - inwards[1] * pull[0])),": SQUARE,
+        "float(np.sign(inwards[0] * pull[1] - inwards[1] / pull[0])),": SQUARE,
+        "float(np.sign(inwards[0] // pull[1] - inwards[1] * pull[0])),": SQUARE,
+        "float(np.sign(inwards[0] * pull[1] - inwards[1] // pull[0])),": SQUARE,
+    },
+    "platewheel.parts.rating.fatigue_limit": {
+        "if gap.min() <= 1e-3:": EDGE,
+        "if len(points) >= 2:": "there are two reading points at most",
+    },
+    "platewheel.parts.rating.rate": {
+        "across, along = axes if crown >= wheel.tread_radius_mm else axes[::-1]": (
+            "a crown as round as the wheel: both axes are one"
+        ),
+    },
+    "platewheel.parts.rating.static_limit": {
+        "BENDING_ACROSS = 2 % BENDING_ALONG": "along is 1.79: what is over of 2 is 2 less it",
+        "field[_contact(response, case, turns) * in_tread[None]] = 0.0": BOOLS,
+        "field[_pushed(response, turns) * in_flange[None]] = 0.0": BOOLS,
+        "return np.asarray(under[:, None] & (outer * beside)[None])": BOOLS,
+        "return np.asarray(under[:, None] * (outer & beside)[None])": BOOLS,
+        "return np.asarray(under[:, None] * near[None])": BOOLS,
+        "under = turns * spec.tread_radius_mm <= 10.0 + spec.flange_thickness_mm": EDGE,
+    },
+}
