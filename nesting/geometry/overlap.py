@@ -10,12 +10,43 @@ import math
 from itertools import pairwise
 
 from platewheel.nesting.geometry.gaps import box_gap, meetings, point_gap, segment_box
-from platewheel.parts.geometry.outline import Arc, Line, Loop, Point, Segment, contains, segments
+from platewheel.nesting.geometry.ring import spot_on
+from platewheel.parts.geometry.outline import (
+    Arc,
+    Circle,
+    Line,
+    Loop,
+    Point,
+    Segment,
+    contains,
+    segments,
+)
+
+WITHIN_MM = 0.1
 
 
 def overlap_depth(a: Loop, b: Loop) -> float:
-    """Greatest depth found of either outline inside the other; 0 where they only touch."""
-    return max(depth_inside(a, b), depth_inside(b, a))
+    """Greatest depth found of either outline inside the other; 0 where they only touch.
+
+    Of outlines that lie one on the other no piece is inside, but a point within is in both.
+    """
+    depth, point = max(depth_inside(a, b), depth_inside(b, a)), inner_point(a)
+    if contains(b, point):
+        depth = max(depth, min(point_gap(point, other) for other in segments(b)))
+    return depth
+
+
+def inner_point(loop: Loop) -> Point:
+    """A point that lies within the loop, a tenth of a millimetre off its edge or less."""
+    if isinstance(loop, Circle):
+        x, y = loop.centre
+        return x + loop.radius_mm - min(WITHIN_MM, loop.radius_mm / 2), y
+    for i in range(len(loop)):
+        for side in (WITHIN_MM, -WITHIN_MM):
+            point = spot_on(loop, i, 0.5).off(0.0, side)
+            if contains(loop, point):
+                return point
+    return loop[0].start
 
 
 def depth_inside(inner: Loop, outer: Loop) -> float:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from platewheel.nesting.geometry.gaps import box_gap, loop_gap, point_gap
-from platewheel.nesting.geometry.overlap import depth_inside, overlap_depth
+from platewheel.nesting.geometry.overlap import depth_inside, inner_point, overlap_depth
 from platewheel.nesting.stock.layout import Layout, NestingError, Placement
 from platewheel.parts.geometry.outline import Loop, Point, bounds, contains, polygon, segments
 
@@ -67,8 +67,8 @@ def _edge_faults(
     for ring in (edge, *cut):
         gap = loop_gap(loop, ring, margin_mm)
         if ring is not edge:
-            inside = inside and not contains(ring, _a_point(loop))
-            inside = inside and not contains(loop, _a_point(ring))
+            inside = inside and not contains(ring, inner_point(loop))
+            inside = inside and not contains(loop, inner_point(ring))
         if gap < margin_mm - tolerance_mm:
             near = f"lies {gap:.4f} mm from the plate's edge, {margin_mm:g} wanted"
             yield f"{_said(placement)} {near}"
@@ -85,12 +85,13 @@ def _point_off(loop: Loop, point: Point) -> float:
 
 
 def _beyond(loop: Loop, edge: Loop) -> float:
-    """How far a part sticks out of the plate's edge: by the corners of its bounds on a plain
-    sheet, by its own corners on an offcut."""
+    """How far a part sticks out of the plate's edge: by the corners of its bounds, by its own
+    corners, and by how deep the edge runs through it between them."""
     x0, y0, x1, y1 = bounds(loop)
     e0, f0, e1, f1 = bounds(edge)
     out = max(e0 - x0, f0 - y0, x1 - e1, y1 - f1, 0.0)
     corners = (segment.start for segment in segments(loop))
+    out = max(out, depth_inside(edge, loop))
     return max(out, *(0.0 if contains(edge, p) else _point_off(edge, p) for p in corners))
 
 
@@ -114,7 +115,7 @@ def _part_gap(
 def _parts_overlap(a: Loop, a_holes: tuple[Loop, ...], b: Loop, b_holes: tuple[Loop, ...]) -> float:
     """Depth of two parts that may touch in each other; in a hole, how far past its edge."""
     for inner, holes in ((a, b_holes), (b, a_holes)):
-        home = next((hole for hole in holes if contains(hole, _a_point(inner))), None)
+        home = next((hole for hole in holes if contains(hole, inner_point(inner))), None)
         if home is not None:
             return depth_inside(home, inner)
     return overlap_depth(a, b)

@@ -9,9 +9,9 @@ import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from platewheel.nesting.geometry.overlap import overlap_depth
+from platewheel.nesting.geometry.overlap import inner_point, overlap_depth
 from platewheel.parts.geometry.blank import annular_sector
-from platewheel.parts.geometry.outline import Circle, moved, polygon
+from platewheel.parts.geometry.outline import Arc, Circle, Line, contains, moved, polygon
 
 SQUARE = polygon([(0.0, 0.0), (10.0, 0.0), (10.0, 10.0), (0.0, 10.0)])
 EASY = settings(max_examples=150, deadline=None, derandomize=True)
@@ -53,3 +53,22 @@ def test_depth_goes_with_shared_area(x: float, y: float, turn: int) -> None:
         assert depth > 0
         assert depth <= math.sqrt(area) + 1e-9
         assert depth >= 0.1 * area / a.intersection(b).length
+
+
+@pytest.mark.parametrize(
+    "loop",
+    [SQUARE, Circle((3.0, 4.0), 5.0), annular_sector(60.0, 80.0, 300.0), SQUARE[::-1]],
+)
+def test_an_outline_on_itself_is_as_deep_as_a_point_within(loop) -> None:
+    """No piece of either lies inside the other, and they share all their steel."""
+    assert overlap_depth(loop, loop) >= 0.1 - 1e-9
+    assert overlap_depth(loop, moved(loop, 1e-7, 0.0)) >= 0.1 - 1e-6
+    assert contains(loop, inner_point(loop))
+
+
+def test_half_discs_of_one_circle_only_touch() -> None:
+    """On either side of its diameter; each lies in the whole disc."""
+    upper = (Arc((0.0, 0.0), 5.0, 0.0, 180.0), Line((-5.0, 0.0), (5.0, 0.0)))
+    lower = (Arc((0.0, 0.0), 5.0, 180.0, 180.0), Line((5.0, 0.0), (-5.0, 0.0)))
+    assert overlap_depth(upper, lower) == pytest.approx(0.0, abs=1e-9)
+    assert overlap_depth(upper, Circle((0.0, 0.0), 5.0)) > 1.0

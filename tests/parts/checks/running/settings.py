@@ -8,8 +8,8 @@ from hypothesis import strategies as st
 
 from platewheel.parts.setting.axle import AxleSpec
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.setting.track import TrackSpec, WagonSpec
-from platewheel.parts.setting.use import UseSpec
+from platewheel.parts.setting.track import FinishSpec, TrackSpec, WagonSpec
+from platewheel.parts.setting.use import ShopSpec, UseSpec
 from tests.parts.wheels import PLAIN, plain_wheel
 
 TRACK: dict[str, Any] = {
@@ -23,9 +23,10 @@ WAGON: dict[str, Any] = {"tare_kg": 200.0, "payload_kg": 600.0, "wheelbase_mm": 
 
 def running_setting(**changes: Any) -> Setting:
     """The plain wheel on 600 mm gauge with some keys, of whichever section, changed."""
-    sections: dict[str, dict[str, Any]] = {"wheel": {}, "track": {}, "wagon": {}, "use": {}}
-    sections["axle"] = {}
     kinds = {"track": TrackSpec, "wagon": WagonSpec, "use": UseSpec, "axle": AxleSpec}
+    kinds |= {"finish": FinishSpec, "shop": ShopSpec}
+    sections: dict[str, dict[str, Any]] = {name: {} for name in ("wheel", *kinds)}
+    process = changes.pop("process", "plasma")
     for key, value in changes.items():
         home = next((name for name, kind in kinds.items() if key in kind.model_fields), "wheel")
         assert home != "wheel" or key in PLAIN or key in type(plain_wheel()).model_fields
@@ -36,6 +37,9 @@ def running_setting(**changes: Any) -> Setting:
         wagon=WagonSpec(**(WAGON | sections["wagon"])),
         use=UseSpec(**sections["use"]),
         axle=AxleSpec(**sections["axle"]),
+        finish=FinishSpec(**sections["finish"]),
+        shop=ShopSpec(**sections["shop"]),
+        process=process,
     )
 
 
