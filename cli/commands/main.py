@@ -157,6 +157,7 @@ def solids(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) -> 
     from platewheel.cli.output.write import write_solids
     from platewheel.cli.report.rows import part_rows
     from platewheel.cli.terminal.show import show_json, show_table, steps
+    from platewheel.cli.words.files import solids_table
     from platewheel.parts.wheel.assembly import wheel_parts
 
     with exit_codes():
@@ -169,8 +170,7 @@ def solids(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) -> 
         if as_json:
             show_json({"parts": [row.model_dump() for row in rows]})
         else:
-            cells = [(r.name, str(r.count_per_wheel), f"{r.mass_kg:.3f}", r.step) for r in rows]
-            show_table("Parts", ("part", "a wheel", "kg each", "file"), cells)
+            show_table("Parts", solids_table(rows))
 
 
 @app.command()
@@ -217,6 +217,7 @@ def templates(
     from platewheel.cli.output.folder import write_part
     from platewheel.cli.output.write import write_templates
     from platewheel.cli.terminal.show import show_json, show_table, steps
+    from platewheel.cli.words.files import templates_table
     from platewheel.parts.wheel.assembly import wheel_parts
 
     with exit_codes():
@@ -229,11 +230,11 @@ def templates(
                 job.head.name,
                 lambda folder: write_templates(job, parts, folder, print_scale),
             )
+        table = templates_table(made)
         if as_json:
-            show_json({"templates": [{"file": file, "pages": pages} for file, pages in made]})
+            show_json({"templates": table.as_json()})
         else:
-            rows = [(file, str(pages)) for file, pages in made]
-            show_table("Templates", ("file", "pages"), rows)
+            show_table("Templates", table)
 
 
 @app.command()

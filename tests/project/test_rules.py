@@ -20,6 +20,7 @@ FRONT = Path("cli", "front")  # installed as `platewheel` itself
 FILES = sorted(path.relative_to(ROOT) for name in FOLDERS for path in (ROOT / name).rglob("*.py"))
 DRAWING = (Path("cli/papers/drawings"), Path("cli/papers/charts"))  # places on a page are sums
 INSIDE_ONLY = {"cadquery", "OCP", "ezdxf", "reportlab", "shapely", "scipy"}
+INSIDE_ONLY |= {"jinja2", "markupsafe", "typst"}
 OURS = {"SpecError", "GeometryError", "NestingError", "NotFinished"}
 SEARCH = "platewheel.nesting.search"
 

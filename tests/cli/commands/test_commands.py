@@ -26,7 +26,7 @@ COMMANDS = (
     "schema",
 )
 ON_JOBS = ("build", "check", "solids", "nest", "templates")
-HEAVY = ("cadquery", "OCP", "ezdxf", "shapely", "scipy", "reportlab", "numba")
+HEAVY = ("cadquery", "OCP", "ezdxf", "shapely", "scipy", "reportlab", "numba", "jinja2", "typst")
 LOADED = """
 import contextlib, io, sys
 from platewheel.cli.commands.main import app
