@@ -10,10 +10,11 @@ import typer
 
 from platewheel.cli.commands.compare import compare
 from platewheel.cli.commands.propose import propose
+from platewheel.cli.commands.record import record
 from platewheel.cli.commands.refit import refit, rings
 from platewheel.cli.commands.sensitivity import sensitivity
 from platewheel.cli.commands.wheelset import wheelset
-from platewheel.cli.terminal.exits import CHECK_FAILED, exit_codes, tell, write_new
+from platewheel.cli.terminal.exits import CHECK_FAILED, exit_codes, show_tracebacks, tell, write_new
 from platewheel.cli.terminal.options import Effort, JobFile, Json, Out, Seed, Segments, Work
 
 if TYPE_CHECKING:
@@ -25,6 +26,17 @@ app = typer.Typer(
     no_args_is_help=True,
     pretty_exceptions_enable=False,
 )
+
+
+@app.callback()
+def options(
+    debug: Annotated[
+        bool,
+        typer.Option("--debug", help="Show the traceback of a fault of platewheel itself."),
+    ] = False,
+) -> None:
+    """What goes before the command."""
+    show_tracebacks(debug)
 
 
 @app.command("new")
@@ -256,6 +268,7 @@ app.command()(sensitivity)
 app.command()(compare)
 app.command()(rings)
 app.command()(refit)
+app.command()(record)
 
 
 def main() -> None:

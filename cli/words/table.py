@@ -77,6 +77,10 @@ class Table:
         """Each row as it is told."""
         return ([told for _, told in line] for _, line in self.lines(units))
 
+    def unwritten(self) -> list[bool]:
+        """Of each column, whether all its cells are empty: for a hand to fill."""
+        return [all(row.cells[one.key] is None for row in self.rows) for one in self.columns]
+
     def heads(self, short: bool = False) -> list[str]:
         """Heads of the columns; `short` for the terminal."""
         return [(short and column.short) or column.head for column in self.columns]

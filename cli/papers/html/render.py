@@ -6,11 +6,11 @@ import json
 import re
 from collections.abc import Callable
 from functools import cache
-from importlib.resources import files
 from pathlib import Path
 from traceback import extract_tb
 from typing import TYPE_CHECKING
 
+from platewheel.cli.papers.templates.place import TEMPLATES
 from platewheel.cli.words.phrases import Sentence
 from platewheel.cli.words.values import Value
 from platewheel.cli.work.not_finished import NotFinished
@@ -19,8 +19,6 @@ from platewheel.parts.base.units import Units
 if TYPE_CHECKING:
     from jinja2 import Environment
     from markupsafe import Markup
-
-TEMPLATES = Path(str(files("platewheel.cli.papers.templates")))
 
 
 def render(template: str, units: Units, **what: object) -> Markup:

@@ -27,7 +27,8 @@ COLUMNS = (
 )
 EMPTY = (
     "Stamp the numbers. When the rings are rolled, platewheel rings and platewheel refit say which "
-    "ring goes to which wheel, axle and wagon; platewheel build --rings fills this record with it."
+    "ring goes to which wheel, axle and wagon; platewheel {command} --rings fills this record with "
+    "it."
 )
 FILLED = (
     "Filled from the rings as measured and paired; the sizes of their discs and flanges are on the "
@@ -36,9 +37,9 @@ FILLED = (
 BY_HAND: Cells = {"run_out": None, "vents": None, "back_to_back": None}
 
 
-def record_words(wheels: Sequence[WheelRecord]) -> str:
-    """What to do with the record."""
-    return FILLED if wheels else EMPTY
+def record_words(wheels: Sequence[WheelRecord], command: str = "build") -> str:
+    """What to do with the record, which `command` wrote."""
+    return FILLED if wheels else EMPTY.format(command=command)
 
 
 def record_table(job: Job, wheels: Sequence[WheelRecord] = ()) -> Table:

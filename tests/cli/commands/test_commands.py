@@ -22,6 +22,7 @@ COMMANDS = (
     "templates",
     "demo",
     "rings",
+    "record",
     "refit",
     "schema",
 )
@@ -79,7 +80,7 @@ def test_every_command_has_help(command: str) -> None:
     result = run(command, "--help")
     assert result.exit_code == 0
     assert f"platewheel {command}" in result.stdout or f" {command} " in result.stdout
-    assert ("--json" in result.stdout) == (command not in ("new", "rings", "schema"))
+    assert ("--json" in result.stdout) == (command not in ("new", "record", "rings", "schema"))
 
 
 def test_a_wrong_command_line_is_refused() -> None:
