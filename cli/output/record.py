@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import tempfile
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -21,19 +20,10 @@ def write_record_pdf(job: Job, rings: Sequence[MeasuredRing], file: Path) -> Non
     """
     wheels = wheel_records(job, plan_refit(job.setting, rings)) if rings else []
     made = record_pdf(job, wheels)
-    number, aside = tempfile.mkstemp(prefix=f".{file.name}-", dir=file.parent)
+    aside = file.with_name(f".{file.name}-{os.getpid()}")
     try:
-        with os.fdopen(number, "wb") as target:
+        with aside.open("xb") as target:
             target.write(made)
-        Path(aside).chmod(0o666 & ~_umask())
-        Path(aside).replace(file)
-    except BaseException:
-        Path(aside).unlink(missing_ok=True)
-        raise
-
-
-def _umask() -> int:
-    """Modes that this process leaves out of new files; mkstemp leaves out more."""
-    mask = os.umask(0)
-    os.umask(mask)
-    return mask
+        aside.replace(file)
+    finally:
+        aside.unlink(missing_ok=True)

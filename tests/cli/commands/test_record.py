@@ -104,6 +104,21 @@ def test_what_cannot_be_written_is_refused(
     assert files_of(own_folder) == before
 
 
+def test_a_full_disk_leaves_the_former_file(
+    own_folder: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def full(path: Path, target: Path) -> None:
+        raise OSError(28, "No space left on device", str(target))
+
+    job_file(own_folder, {})
+    (own_folder / "record.pdf").write_text("former")
+    monkeypatch.setattr(Path, "replace", full)
+    result = run("record", "job.toml", "--overwrite")
+    assert (result.exit_code, result.stderr) == (3, "record.pdf: No space left on device\n")
+    assert sorted(path.name for path in own_folder.iterdir()) == ["job.toml", "record.pdf"]
+    assert (own_folder / "record.pdf").read_text() == "former"
+
+
 @pytest.mark.parametrize(
     ("old", "new", "where", "said"),
     [
