@@ -10,10 +10,11 @@ import typer
 
 from platewheel.cli.commands.compare import compare
 from platewheel.cli.commands.propose import propose
+from platewheel.cli.commands.record import record
 from platewheel.cli.commands.refit import refit, rings
 from platewheel.cli.commands.sensitivity import sensitivity
 from platewheel.cli.commands.wheelset import wheelset
-from platewheel.cli.terminal.exits import CHECK_FAILED, exit_codes, tell, write_new
+from platewheel.cli.terminal.exits import CHECK_FAILED, exit_codes, show_tracebacks, tell, write_new
 from platewheel.cli.terminal.options import Effort, JobFile, Json, Out, Seed, Segments, Work
 
 if TYPE_CHECKING:
@@ -25,6 +26,17 @@ app = typer.Typer(
     no_args_is_help=True,
     pretty_exceptions_enable=False,
 )
+
+
+@app.callback()
+def options(
+    debug: Annotated[
+        bool,
+        typer.Option("--debug", help="Show the traceback of a fault of platewheel itself."),
+    ] = False,
+) -> None:
+    """What goes before the command."""
+    show_tracebacks(debug)
 
 
 @app.command("new")
@@ -157,6 +169,7 @@ def solids(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) -> 
     from platewheel.cli.output.write import write_solids
     from platewheel.cli.report.rows import part_rows
     from platewheel.cli.terminal.show import show_json, show_table, steps
+    from platewheel.cli.words.files import solids_table
     from platewheel.parts.wheel.assembly import wheel_parts
 
     with exit_codes():
@@ -169,8 +182,7 @@ def solids(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) -> 
         if as_json:
             show_json({"parts": [row.model_dump() for row in rows]})
         else:
-            cells = [(r.name, str(r.count_per_wheel), f"{r.mass_kg:.3f}", r.step) for r in rows]
-            show_table("Parts", ("part", "a wheel", "kg each", "file"), cells)
+            show_table("Parts", solids_table(rows))
 
 
 @app.command()
@@ -217,6 +229,7 @@ def templates(
     from platewheel.cli.output.folder import write_part
     from platewheel.cli.output.write import write_templates
     from platewheel.cli.terminal.show import show_json, show_table, steps
+    from platewheel.cli.words.files import templates_table
     from platewheel.parts.wheel.assembly import wheel_parts
 
     with exit_codes():
@@ -229,11 +242,11 @@ def templates(
                 job.head.name,
                 lambda folder: write_templates(job, parts, folder, print_scale),
             )
+        table = templates_table(made)
         if as_json:
-            show_json({"templates": [{"file": file, "pages": pages} for file, pages in made]})
+            show_json({"templates": table.as_json()})
         else:
-            rows = [(file, str(pages)) for file, pages in made]
-            show_table("Templates", ("file", "pages"), rows)
+            show_table("Templates", table)
 
 
 @app.command()
@@ -255,6 +268,7 @@ app.command()(sensitivity)
 app.command()(compare)
 app.command()(rings)
 app.command()(refit)
+app.command()(record)
 
 
 def main() -> None:

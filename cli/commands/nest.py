@@ -15,7 +15,9 @@ from platewheel.cli.output.offcut_use import used_before
 from platewheel.cli.output.write import sheet_files, write_sheets
 from platewheel.cli.report.rows import cutting_warnings, length_rows, nesting_row, sheet_rows
 from platewheel.cli.terminal.show import show_json, show_sheets, show_table, steps
-from platewheel.cli.words.figures import figure
+from platewheel.cli.words.phrases import Name
+from platewheel.cli.words.table import Column, Table, table
+from platewheel.cli.words.values import Count, Figure
 from platewheel.nesting.cutting.cut_time import cutting_work
 from platewheel.nesting.cutting.scrap import price_with_cutting, scrap
 from platewheel.nesting.search.nest import Effort
@@ -65,19 +67,36 @@ def compare_segments(job: Job, seed: int, effort: Effort, as_json: bool) -> None
     if as_json:
         show_json({"segments": rows})
         return
-    heads = ("segments", "plates", "scrap", "after offcuts", "flange seams", "plates and cutting")
-    cells = [
+    show_table("Flange segments", _segments(rows))
+
+
+def _segments(rows: list[dict[str, Any]]) -> Table:
+    columns = (
+        Column("segments", "segments", Count),
+        Column("plates", "plates", Count),
+        Column("scrap", "scrap", Figure),
+        Column("after", "after offcuts", Figure),
+        Column("seams", "flange seams", Figure),
+        Column("price", "plates and cutting", Figure),
+    )
+
+    def told(value: float | None, unit: str = "") -> Figure | None:
+        return None if value is None else Figure(value, unit)
+
+    return table(
+        columns,
         (
-            str(row["segments"]),
-            str(row["sheets_used"]) if not row["says"] else row["says"],
-            figure(row["scrap_percent"], "%"),
-            figure(row["scrap_percent_after_offcuts"], "%"),
-            figure(row["seam_weld_m"], "m"),
-            figure(row["price"]),
-        )
-        for row in rows
-    ]
-    show_table("Flange segments", heads, cells)
+            {
+                "segments": Count(row["segments"]),
+                "plates": Name(row["says"]) if row["says"] else Count(row["sheets_used"]),
+                "scrap": told(row["scrap_percent"], "%"),
+                "after": told(row["scrap_percent_after_offcuts"], "%"),
+                "seams": told(row["seam_weld_m"], "m"),
+                "price": told(row["price"]),
+            }
+            for row in rows
+        ),
+    )
 
 
 def _with_segments(job: Job, segments: int, seed: int, effort: Effort, step: Any) -> dict[str, Any]:

@@ -15,15 +15,9 @@ def wheelset(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) -
     from platewheel.cli.job.job import read_job
     from platewheel.cli.output.folder import WHEELSET_OURS, write_folder
     from platewheel.cli.report.rows import check_rows
-    from platewheel.cli.report.wheelset_rows import (
-        WheelsetReport,
-        cut_rows,
-        fit_rows,
-        missing_words,
-        size_rows,
-        wheelset_row,
-    )
+    from platewheel.cli.report.wheelset_rows import WheelsetReport, missing_words, wheelset_row
     from platewheel.cli.terminal.show import show_checks, show_json, show_table, steps
+    from platewheel.cli.words.wheelset import fits_table, sawn_table, sizes_table
     from platewheel.parts.checks.run_wheelset import run_wheelset_checks
     from platewheel.parts.wheelset.assembly import wheelset as made_of
     from platewheel.parts.wheelset.solid import write_wheelset_step
@@ -47,11 +41,10 @@ def wheelset(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) -
         if as_json:
             show_json(report.model_dump())
         else:
-            show_table("Wheelset", ("what", "size", "of what"), size_rows(report))
-            show_table("Fits", ("where", "size", "hole", "shaft"), fit_rows(report))
+            show_table("Wheelset", sizes_table(report))
+            show_table("Fits", fits_table(report))
             if report.cuts:
-                heads = ("bar", "bars", "from each", "rest of each")
-                show_table("Axles to saw", heads, cut_rows(report))
+                show_table("Axles to saw", sawn_table(report))
             show_checks(checks)
             typer.echo(out / f"{job.head.name}-wheelset" / "wheelset.step")
     if any(row.verdict == "fail" for row in checks):

@@ -6,7 +6,6 @@ from platewheel.cli.job.axles import axle_cuts, axles_of
 from platewheel.cli.job.job import Job
 from platewheel.cli.schema.report import CheckRow
 from platewheel.cli.schema.wheelset import AxleCutRow, AxleStepRow, FitRow, SpacerRow, WheelsetRow
-from platewheel.parts.base.units import Units, thousandths
 from platewheel.parts.wheelset.assembly import Wheelset
 from platewheel.parts.wheelset.iso_fits import limits
 from platewheel.parts.wheelset.wheel_seat import held_words
@@ -74,65 +73,6 @@ def wheelset_row(job: Job, made: Wheelset) -> WheelsetRow:
 def _sizes_mm(size_mm: float, zone: str) -> tuple[float, float]:
     low, high = limits(size_mm, zone)
     return size_mm + low, size_mm + high
-
-
-def size_rows(report: WheelsetRow) -> list[tuple[str, ...]]:
-    """Sizes to make and to set by."""
-    running = f"{report.bearings_each} {report.bearing or report.bush}"
-    held = f"wheels {report.wheels}, held by {report.retention}; frames {report.frames}"
-    rows: list[tuple[str, ...]] = [
-        ("axle", f"{report.axle_length_mm:.1f} mm", f"{report.axles} off, {report.steel}"),
-        ("seat of the wheels", f"{report.seat_diameter_mm:g} mm", held),
-        ("back to back", f"{report.back_to_back_mm:.1f} mm", f"play {report.play_mm:.1f} mm"),
-        ("bearing centres", f"{report.bearing_centres_mm:.1f} mm", running),
-    ]
-    rows += [
-        ("axle, along", f"{s.from_mm:.1f} to {s.to_mm:.1f} mm", f"diameter {s.diameter_mm:g} mm")
-        for s in report.steps
-    ]
-    rows += [
-        (
-            s.name,
-            f"{s.length_mm:.1f} mm",
-            f"{s.inside_mm:.4g} mm inside, {s.outside_mm:.4g} mm outside",
-        )
-        for s in report.spacers
-    ]
-    return rows
-
-
-def fit_rows(report: WheelsetRow, units: Units = "mm") -> list[tuple[str, ...]]:
-    """Fits to turn and ream to, with their sizes; inches to a ten-thousandth beside."""
-
-    def sizes(zone: str, least_and_most: tuple[float, float]) -> str:
-        low, high = (f"{mm:.3f}" for mm in least_and_most)
-        if units == "inch":
-            small, large = (thousandths(mm) for mm in least_and_most)
-            return f"{zone}: {small} to {large} ({low} to {high})"
-        return f"{zone}: {low} to {high}"
-
-    return [
-        (
-            fit.place,
-            f"{fit.size_mm:g} mm",
-            sizes(fit.hole, fit.hole_mm),
-            sizes(fit.shaft, fit.shaft_mm),
-        )
-        for fit in report.fits
-    ]
-
-
-def cut_rows(report: WheelsetRow) -> list[tuple[str, ...]]:
-    """What is sawn from which bar."""
-    return [
-        (
-            cut.stock,
-            str(cut.repeat),
-            f"{cut.pieces} of {report.piece_mm:g} mm",
-            f"{cut.rest_mm:.0f} mm",
-        )
-        for cut in report.cuts
-    ]
 
 
 def missing_words(report: WheelsetRow) -> list[str]:

@@ -5,9 +5,11 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
-from platewheel.cli.compare.run import CheckPair, Comparison, FigureRow
+from platewheel.cli.compare.run import CheckPair, Comparison
 from platewheel.cli.terminal.show import show_table
-from platewheel.cli.words.figures import figure
+from platewheel.cli.words.phrases import Given, Name
+from platewheel.cli.words.table import Column, Table, table
+from platewheel.cli.words.values import Figure
 from platewheel.parts.base.spec_model import toml_value
 from platewheel.parts.checks.result import CheckResult
 
@@ -17,20 +19,80 @@ def show_comparison(found: Comparison, files: tuple[Path, Path]) -> None:
     for name, file, side in zip("AB", files, (found.a, found.b), strict=True):
         print(f"{name}: {file}, {side.job.head.wheels} wheels")
     if found.keys:
-        keys = [(row.key, _value(row.a), _value(row.b)) for row in found.keys]
-        show_table("Keys that differ", ("key", "A", "B"), keys)
+        show_table("Keys that differ", keys_table(found))
     else:
         print("The two job files say the same.")
-    rows = [
-        (row.name, row.unit, _number(row.a), _number(row.b), row.better) for row in found.figures
-    ]
-    show_table("Figures", ("figure", "unit", "A", "B", "better"), rows)
+    show_table("Figures", figures_table(found))
     if found.checks:
-        pairs = [(pair.title, _check(pair.a), _check(pair.b), pair.better) for pair in found.checks]
         title = "Checks that differ: verdict, value against limit, margin"
-        show_table(title, ("check", "A", "B", "better"), pairs)
+        show_table(title, _checks(found))
     for line in conclusions(found):
         print(line)
+
+
+def keys_table(found: Comparison) -> Table:
+    """Keys of the job files that differ."""
+    columns = (Column("key", "key", Name), Column("A", "A", Given), Column("B", "B", Given))
+    return table(
+        columns,
+        (
+            {
+                "key": Name(row.key),
+                "A": Given(row.a, _value(row.a)),
+                "B": Given(row.b, _value(row.b)),
+            }
+            for row in found.keys
+        ),
+    )
+
+
+def figures_table(found: Comparison) -> Table:
+    """Figures of both, and which is better."""
+    columns = (
+        Column("name", "figure", Name),
+        Column("unit", "unit", Name),
+        Column("A", "A", Figure),
+        Column("B", "B", Figure),
+        Column("better", "better", Name),
+    )
+    return table(
+        columns,
+        (
+            {
+                "name": Name(row.name),
+                "unit": Name(row.unit),
+                "A": _figure(row.a),
+                "B": _figure(row.b),
+                "better": Name(row.better) if row.better else None,
+            }
+            for row in found.figures
+        ),
+    )
+
+
+def _figure(value: float | None) -> Figure | Given:
+    return Given(None, "not known") if value is None else Figure(value)
+
+
+def _checks(found: Comparison) -> Table:
+    columns = (
+        Column("check", "check", Name),
+        Column("A", "A", Name),
+        Column("B", "B", Name),
+        Column("better", "better", Name),
+    )
+    return table(
+        columns,
+        (
+            {
+                "check": Name(pair.title),
+                "A": Name(_check(pair.a)),
+                "B": Name(_check(pair.b)),
+                "better": Name(pair.better),
+            }
+            for pair in found.checks
+        ),
+    )
 
 
 def conclusions(found: Comparison) -> list[str]:
@@ -74,18 +136,15 @@ def _value(value: Any) -> str:
     return toml_value(list(value) if isinstance(value, tuple) else value)
 
 
-def _number(value: float | None) -> str:
-    return "not known" if value is None else figure(value)
-
-
 def _check(check: CheckResult | None) -> str:
     if check is None:
         return "does not apply"
     margin = "" if check.margin is None else f", {check.margin:+.1%}"
     if check.value is None:
         return check.verdict
-    limit = "" if check.limit is None else f" against {figure(check.limit)}"
-    return f"{check.verdict}: {figure(check.value)}{limit} {check.unit}".rstrip() + margin
+    limit = "" if check.limit is None else f" against {Figure(check.limit).told('mm')}"
+    value = Figure(check.value).told("mm")
+    return f"{check.verdict}: {value}{limit} {check.unit}".rstrip() + margin
 
 
 def comparison_table(found: Comparison) -> dict[str, Any]:
@@ -95,8 +154,8 @@ def comparison_table(found: Comparison) -> dict[str, Any]:
             name: {"name": side.job.head.name, "wheels": side.job.head.wheels, "short": side.short}
             for name, side in (("A", found.a), ("B", found.b))
         },
-        "keys": [{"key": row.key, "A": row.a, "B": row.b} for row in found.keys],
-        "figures": [_figure_row(row) for row in found.figures],
+        "keys": keys_table(found).as_json(),
+        "figures": figures_table(found).as_json(),
         "checks": [
             {
                 "id": pair.id,
@@ -109,11 +168,6 @@ def comparison_table(found: Comparison) -> dict[str, Any]:
         ],
         "conclusions": conclusions(found),
     }
-
-
-def _figure_row(row: FigureRow) -> dict[str, Any]:
-    better = row.better or None
-    return {"name": row.name, "unit": row.unit, "A": row.a, "B": row.b, "better": better}
 
 
 def _check_row(check: CheckResult | None) -> dict[str, Any] | None:

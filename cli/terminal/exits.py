@@ -1,17 +1,25 @@
-"""Exit codes, and errors told one finding a line on stderr; no traceback reaches a user."""
+"""Exit codes, and errors told one finding a line on stderr; no traceback without --debug."""
 
 from __future__ import annotations
 
 import os
 import sys
+import traceback
 from collections.abc import Iterator
 from concurrent.futures import BrokenExecutor
 from contextlib import contextmanager
+from contextvars import ContextVar
 from pathlib import Path
 
 from platewheel.cli.work.not_finished import NotFinished
 
+_TRACEBACKS: ContextVar[bool] = ContextVar("tracebacks", default=False)
 DONE, CHECK_FAILED, REFUSED, NOT_FINISHED = 0, 1, 2, 3
+
+
+def show_tracebacks(shown: bool) -> None:
+    """Whether a fault of platewheel itself is told with its traceback."""
+    _TRACEBACKS.set(shown)
 
 
 @contextmanager
@@ -54,11 +62,14 @@ def exit_codes() -> Iterator[None]:
         tell(["a process beside this one was ended: told to stop, or short of memory; try again"])
         raise typer.Exit(NOT_FINISHED) from None
     except Exception as error:
+        if _TRACEBACKS.get():
+            traceback.print_exc()
         place = error.__traceback__
         while place and place.tb_next:
             place = place.tb_next
         line = f"{place.tb_frame.f_code.co_filename}:{place.tb_lineno}" if place else "unknown"
-        tell([f"a fault of platewheel itself, please report it: {error!r} at {line}"])
+        more = "" if _TRACEBACKS.get() else "; platewheel --debug shows more"
+        tell([f"a fault of platewheel itself, please report it: {error!r} at {line}{more}"])
         raise typer.Exit(NOT_FINISHED) from None
 
 
@@ -82,12 +93,15 @@ def write_new(file: Path, text: str, overwrite: bool) -> None:
         require_new(file, overwrite)
 
 
-def require_new(file: Path, overwrite: bool) -> None:
-    """For a command that takes long: its file can be written. Raises: typer.Exit where not."""
+def require_new(file: Path, overwrite: bool, name: str = "wheels.toml") -> None:
+    """For a command that takes long: its file, called such as `name`, can be written.
+
+    Raises: typer.Exit where not.
+    """
     import typer
 
     if file.is_dir():
-        line = f"{file}: is a folder; try a file in it, such as {file / 'wheels.toml'}"
+        line = f"{file}: is a folder; try a file in it, such as {file / name}"
     elif not file.parent.is_dir():
         line = f"{file}: there is no folder {file.parent}; make it first, or try another name"
     elif file.exists() and not overwrite:

@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from platewheel.cli.schema.propose import ProposeReport
+from collections.abc import Sequence
+
+from platewheel.cli.schema.propose import ChangeRow, ProposeReport
 from platewheel.cli.terminal.show import show_table
-from platewheel.cli.words.proposal import (
-    HEADS,
-    STOPPED,
-    against,
-    money,
-    not_priced,
-    proposal_cells,
-)
+from platewheel.cli.words.phrases import Name
+from platewheel.cli.words.proposal import STOPPED, against, cost, not_priced, proposals_table
+from platewheel.cli.words.table import Column, Table, table
+from platewheel.cli.words.values import Angle, Force, Length, Margin, Mass, Money, Percent
 
 
 def show_proposals(report: ProposeReport) -> None:
@@ -25,40 +23,81 @@ def show_proposals(report: ProposeReport) -> None:
         print(STOPPED)
     if not report.proposals:
         return
-    rows = [proposal_cells(report, row) for row in report.proposals]
-    show_table("Wheels that fail no check", HEADS, rows)
+    show_table("Wheels that fail no check", proposals_table(report))
     if lacks := not_priced(report):
         print(lacks)
     for row in report.proposals:
         print(f"{row.rank}: rating set by {row.governs}; tightest check that passes: {row.binds}")
         for line in row.warnings:
             print(f"   look at: {line}")
-    show_table(
-        "The first, one step away",
-        ("key", "from", "to", "kg", "cost", "rating", "against it"),
-        [
-            (
-                c.key,
-                c.was,
-                c.becomes,
-                f"{c.mass_kg:+z.2f}",
-                f"{c.cost:+z.2f}",
-                "" if c.rating_percent is None else f"{c.rating_percent:+z.0f} %",
-                against(c),
-            )
-            for c in report.proposals[0].changes
-        ],
+    show_table("The first, one step away", _changes(report.proposals[0].changes))
+    show_table("Cost against load rating", _trade(report))
+    show_table("Flare against derailment", _flare(report))
+
+
+def _changes(changes: Sequence[ChangeRow]) -> Table:
+    columns = (
+        Column("key", "key", Name),
+        Column("was", "from", Name),
+        Column("becomes", "to", Name),
+        Column("mass", "kg", Mass, bare=True),
+        Column("cost", "cost", Money, bare=True),
+        Column("rating", "rating", Percent),
+        Column("against", "against it", Name),
     )
-    best = [
-        (money(report, t.cost_estimate), f"{t.rated_n:.0f} N", f"{t.tread_diameter_mm:g}")
-        for t in report.trade
-        if t.best
-    ]
-    columns = ("cost, estimated", "rating, coarse", "diameter")
-    show_table("Cost against load rating", columns, best)
-    angles = [
-        (f"{f.flange_angle_deg:g}", f"{f.climb:+.0%}", f"{f.room:+.0%}", f.verdict)
-        for f in report.flare
-    ]
-    names = ("flange angle", "room against climbing", "room in the curve", "checks of running")
-    show_table("Flare against derailment", names, angles)
+    return table(
+        columns,
+        (
+            {
+                "key": Name(c.key),
+                "was": Name(c.was),
+                "becomes": Name(c.becomes),
+                "mass": Mass(c.mass_kg, "+z.2f"),
+                "cost": Money(c.cost, form="+z.2f"),
+                "rating": None if c.rating_percent is None else Percent(c.rating_percent, "+z.0f"),
+                "against": Name(against(c)),
+            }
+            for c in changes
+        ),
+    )
+
+
+def _trade(report: ProposeReport) -> Table:
+    columns = (
+        Column("cost", "cost, estimated", Money),
+        Column("rated", "rating, coarse", Force),
+        Column("diameter", "diameter", Length, bare=True),
+    )
+    return table(
+        columns,
+        (
+            {
+                "cost": cost(report, t.cost_estimate),
+                "rated": Force(t.rated_n),
+                "diameter": Length(t.tread_diameter_mm, "g"),
+            }
+            for t in report.trade
+            if t.best
+        ),
+    )
+
+
+def _flare(report: ProposeReport) -> Table:
+    columns = (
+        Column("angle", "flange angle", Angle, bare=True),
+        Column("climb", "room against climbing", Margin),
+        Column("room", "room in the curve", Margin),
+        Column("verdict", "checks of running", Name),
+    )
+    return table(
+        columns,
+        (
+            {
+                "angle": Angle(f.flange_angle_deg, "g"),
+                "climb": Margin(f.climb),
+                "room": Margin(f.room),
+                "verdict": Name(f.verdict),
+            }
+            for f in report.flare
+        ),
+    )

@@ -4,34 +4,70 @@ from __future__ import annotations
 
 from platewheel.cli.schema.refit import RefitReport
 from platewheel.cli.terminal.show import show_sheets, show_table
-from platewheel.cli.words.refit import summary_words
+from platewheel.cli.words.phrases import Name
+from platewheel.cli.words.refit import limits_table, summary_words
+from platewheel.cli.words.table import Column, Table, table
+from platewheel.cli.words.values import Count, Length, Quantity
 
 
 def show_refit(report: RefitReport) -> None:
     """Blanks, axles, limits and sums; plates where they were laid."""
-    shared = {row.blank: row for row in report.shared}
-    blanks = [
-        (b.name, str(b.count), f"{shared[b.name].size_mm:.1f}", ", ".join(shared[b.name].rings))
-        for b in report.blanks
-    ]
-    show_table("Blanks (disc: diameter; flange: tread)", ("blank", "cut", "mm", "rings"), blanks)
-    wheels = {wheel.wheel: wheel for wheel in report.wheels}
-    axles = [
-        (
-            axle.wagon or "spare",
-            axle.axle,
-            *(f"{n}: ring {wheels[n].ring}" for n in (axle.left, axle.right)),
-            f"{axle.difference_mm:.2f} mm",
-            "straight" if axle.curve_radius_m is None else f"{axle.curve_radius_m:.0f} m",
-            f"{axle.drift_mm:.0f} mm",
-        )
-        for axle in report.axles
-    ]
-    heads = ("wagon", "axle", "left wheel", "right wheel", "differ by", "rolls in", "drift, 10 m")
-    show_table("Axles", heads, axles)
+    show_table("Blanks (disc: diameter; flange: tread)", _blanks(report))
+    show_table("Axles", _axles(report))
     if report.sheets is not None and report.nesting is not None:
         show_sheets(report.sheets, report.nesting, [])
-    limits = [(row.what, row.limit, row.source) for row in report.limits]
-    show_table("Limits", ("what", "limit", "source"), limits)
+    show_table("Limits", limits_table(report))
     for line in summary_words(report):
         print(line)
+
+
+def _blanks(report: RefitReport) -> Table:
+    shared = {row.blank: row for row in report.shared}
+    columns = (
+        Column("blank", "blank", Name),
+        Column("count", "cut", Count),
+        Column("size", "mm", Length, bare=True),
+        Column("rings", "rings", Name),
+    )
+    return table(
+        columns,
+        (
+            {
+                "blank": Name(blank.name),
+                "count": Count(blank.count),
+                "size": Length(shared[blank.name].size_mm),
+                "rings": Name(", ".join(shared[blank.name].rings)),
+            }
+            for blank in report.blanks
+        ),
+    )
+
+
+def _axles(report: RefitReport) -> Table:
+    rings = {wheel.wheel: wheel.ring for wheel in report.wheels}
+    columns = (
+        Column("wagon", "wagon", Name),
+        Column("axle", "axle", Name),
+        Column("left", "left wheel", Name),
+        Column("right", "right wheel", Name),
+        Column("difference", "differ by", Length),
+        Column("radius", "rolls in", Quantity),
+        Column("drift", "drift, 10 m", Length),
+    )
+    return table(
+        columns,
+        (
+            {
+                "wagon": Name(axle.wagon or "spare"),
+                "axle": Name(axle.axle),
+                "left": Name(f"{axle.left}: ring {rings[axle.left]}"),
+                "right": Name(f"{axle.right}: ring {rings[axle.right]}"),
+                "difference": Length(axle.difference_mm, ".2f"),
+                "radius": Name("straight")
+                if axle.curve_radius_m is None
+                else Quantity(axle.curve_radius_m, ".0f", "m"),
+                "drift": Length(axle.drift_mm, ".0f"),
+            }
+            for axle in report.axles
+        ),
+    )

@@ -5,6 +5,9 @@ from __future__ import annotations
 from typing import Any
 
 from platewheel.cli.terminal.show import show_table
+from platewheel.cli.words.phrases import Name
+from platewheel.cli.words.table import Cells, Column, Table, table
+from platewheel.cli.words.values import Change
 from platewheel.parts.checks.result import CheckResult
 from platewheel.parts.propose.dimension_steps import DimensionStep
 from platewheel.parts.propose.sensitivity import Moved, Sensitivity, best_help
@@ -13,19 +16,51 @@ UNIT = {"deg": "degrees", "mm": "mm"}
 
 
 def show_sensitivity(found: Sensitivity) -> None:
-    """Rows are steps, columns the tightest checks, cells the change of margin in points."""
-    tight = found.tightest()
+    """The table of steps, and what follows from it."""
     rated = found.rated_n is not None
-    heads = ["dimension", "mm, degrees", "kg", *(["rated N"] if rated else [])]
-    heads += [*(_folding(one.id) for one in tight), "then"]
-    rows = [_cells(moved, tight, rated) for moved in found.moves]
     title = (
         f"Change of margin, percentage points of the limit (blank: none); wheel now "
         f"{found.mass_kg:.2f} kg{f', rated {found.rated_n:.0f} N' if rated else ''}"
     )
-    show_table(title, heads, rows)
+    show_table(title, steps_table(found))
     for line in told(found):
         print(line)
+
+
+def steps_table(found: Sensitivity) -> Table:
+    """Rows are steps, columns the tightest checks, cells the change of margin in points."""
+    tight, rated = found.tightest(), found.rated_n is not None
+    columns = [
+        Column("dimension", "dimension", Name),
+        Column("change", "mm, degrees", Name),
+        Column("mass", "kg", Change),
+        *([Column("rated", "rated N", Change)] if rated else []),
+        *(Column(_margin_of(one), _folding(one.id), Change) for one in tight),
+        Column("then", "then", Name),
+    ]
+    blank = dict.fromkeys(column.key for column in columns)
+    return table(columns, ({**blank, **_cells(moved, tight, rated)} for moved in found.moves))
+
+
+def _cells(moved: Moved, tight: list[CheckResult], rated: bool) -> Cells:
+    step = moved.step
+    named = {
+        "dimension": Name(_folding(step.key.rsplit("_", 1)[0]) if step.way == "up" else ""),
+        "change": Name(_change(step)),
+    }
+    if step.wheel is None:
+        return {**named, "then": Name("no wheel: see below")}
+    return {
+        **named,
+        "mass": Change(moved.mass_by_kg or 0.0, 2),
+        **({"rated": Change(moved.rated_by_n, 0)} if rated else {}),
+        **{_margin_of(one): Change(moved.points(one.id)) for one in tight},
+        "then": Name(_folding(_broken(moved))),
+    }
+
+
+def _margin_of(check: CheckResult) -> str:
+    return f"margin of {check.id}"
 
 
 def told(found: Sensitivity) -> list[str]:
@@ -49,29 +84,6 @@ def told(found: Sensitivity) -> list[str]:
     else:
         lines.append("?: not rated; only plates and beads are rated.")
     return lines
-
-
-def _cells(moved: Moved, tight: list[CheckResult], rated: bool) -> list[str]:
-    step = moved.step
-    named = [_folding(step.key.rsplit("_", 1)[0]) if step.way == "up" else "", _change(step)]
-    if step.wheel is None:
-        blank = [""] * (len(tight) + rated)
-        return [*named, "", *blank, "no wheel: see below"]
-    force = [] if moved.rated_by_n is None else [_signed(moved.rated_by_n, 0)]
-    if rated and not force:
-        force = ["?"]
-    points = [_points(moved.points(one.id)) for one in tight]
-    return [*named, _signed(moved.mass_by_kg, 2), *force, *points, _folding(_broken(moved))]
-
-
-def _points(points: float | None) -> str:
-    return "?" if points is None else _signed(points, 1)
-
-
-def _signed(value: float | None, places: int) -> str:
-    """With its sign; blank where it rounds to nothing."""
-    text = f"{value or 0.0:+.{places}f}"
-    return "" if not text.strip("+-0.") else text
 
 
 def _broken(moved: Moved) -> str:
@@ -103,7 +115,7 @@ def _help_words(found: Sensitivity, check: CheckResult) -> str:
     if best.points_per_kg is not None:
         words += f" for {mass:.2f} kg a wheel, {best.points_per_kg:.0f} a kg"
     else:
-        words += f" and saves {-mass:.2f} kg" if _signed(-mass, 2) else " at no mass"
+        words += f" and saves {-mass:.2f} kg" if Change(mass, 2).told("mm") else " at no mass"
     broken = _broken(best.moved)
     return start + words + (f", but then {broken}." if broken else ".")
 

@@ -7,7 +7,10 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from typing import Any
 
-from platewheel.cli.words.figures import check_cells, counted, payload_words, web_words
+from platewheel.cli.words.checks import checks_table
+from platewheel.cli.words.figures import payload_words, web_words
+from platewheel.cli.words.plates import lengths_table, plates_table
+from platewheel.cli.words.table import Table
 from platewheel.cli.work.progress import Steps
 
 
@@ -24,19 +27,19 @@ def steps() -> Iterator[Steps]:
         yield lambda text: status.update(text)
 
 
-def show_table(title: str, heads: Sequence[str], rows: Sequence[Sequence[str]]) -> None:
-    """Table on stdout; cells are plain text."""
+def show_table(title: str, table: Table) -> None:
+    """Table on stdout, in mm; cells are plain text."""
     from rich.console import Console
-    from rich.table import Table
+    from rich.table import Table as Drawn
     from rich.text import Text
 
-    table = Table(title=title, title_justify="left", show_edge=False)
-    for head in heads:
-        table.add_column(head, overflow="fold")
-    for row in rows:
-        table.add_row(*(Text(cell) for cell in row))
+    drawn = Drawn(title=title, title_justify="left", show_edge=False)
+    for head in table.heads(short=True):
+        drawn.add_column(head, overflow="fold")
+    for cells in table.cells("mm"):
+        drawn.add_row(*(Text(cell) for cell in cells))
     width = None if sys.stdout.isatty() else 160
-    Console(width=width).print(table)
+    Console(width=width).print(drawn)
 
 
 def show_json(value: Any) -> None:
@@ -48,8 +51,7 @@ def show_json(value: Any) -> None:
 
 def show_checks(results: Sequence[Any]) -> None:
     """The table of checks, worst first."""
-    rows = [check_cells(row) for row in results]
-    show_table("Checks", ("verdict", "check", "value", "limit", "says", "source"), rows)
+    show_table("Checks", checks_table(results))
 
 
 def show_rating(found: Any) -> None:
@@ -65,25 +67,11 @@ def show_rating(found: Any) -> None:
 
 def show_sheets(sheets: Sequence[Any], nesting: Any, lengths: Sequence[Any]) -> None:
     """The tables of plates and lengths, and the sums."""
-    rows = []
-    for sheet in sheets:
-        content = counted(p.blank for p in sheet.placements)
-        rows.append(
-            (sheet.file, sheet.stock, str(sheet.repeat), content, f"{sheet.scrap_percent:.1f} %")
-        )
-    show_table("Plates", ("file", "plate", "cut", "blanks", "scrap"), rows)
+    plates = plates_table(sheets)
+    show_table("Plates", plates.only("file", "stock", "repeat", "blanks", "scrap"))
     if lengths:
-        cuts = [
-            (
-                row.stock,
-                f"{row.stock_length_mm:g}",
-                str(row.repeat),
-                ", ".join(f"{n} {name}" for name, n in row.pieces.items()),
-                f"{row.rest_mm:.0f}",
-            )
-            for row in lengths
-        ]
-        show_table("Lengths", ("from", "mm", "cut", "pieces", "rest mm"), cuts)
+        cuts = lengths_table(lengths)
+        show_table("Lengths", cuts.only("stock", "length", "repeat", "pieces", "rest"))
     for bound in nesting.bounds:
         told = (
             "proved the least" if bound.proved_least else f"at least {bound.least_sheets} by area"

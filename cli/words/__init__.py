@@ -1,5 +1,5 @@
-"""Numbers and results in words, the same for terminal, page and paper.
+"""Values and tables in words, the same for terminal, page and paper.
 
-Start at `figures.py`.
+Start at `values.py`, then `table.py`.
 May import: schema.
 """

@@ -1,4 +1,8 @@
-"""A page for a shop that works in inches: every length that its words tell in mm gets inches."""
+"""Sentences for a shop that works in inches: lengths that they tell in mm get inches.
+
+For words that come as plain text, of checks, steps and notes, one sentence at a time; a value of
+ours is a `Length` of `values.py` and needs no search.
+"""
 
 from __future__ import annotations
 
@@ -13,7 +17,6 @@ _LENGTHS = re.compile(
     rf"(?<![\w./+-])(?<! in \()({_NUMBER}(?:(?: x | to |, z ){_NUMBER})*) mm\b(?![/.]\w)"
 )
 _SIZED = re.compile(rf"(?:^|[a-z] ){_NUMBER} x {_NUMBER}$")
-_KEPT = re.compile(r"(<(svg|style|script|code)\b.*?</\2>|<[^>]*>)", re.DOTALL)
 
 
 def in_inches(words: str) -> str:
@@ -30,15 +33,3 @@ def in_inches(words: str) -> str:
 def plate_name(name: str, units: Units) -> str:
     """A plate or bar that is called by its size in mm, `1250 x 2500` or `bar 60 x 6`."""
     return in_inches(f"{name} mm") if units == "inch" and _SIZED.search(name) else name
-
-
-def page_in(page: str, units: Units) -> str:
-    """An HTML page whose words have inches where the paper is in inches. Drawings keep what they
-    drew, tags and code theirs."""
-    if units == "mm":
-        return page
-    pieces = _KEPT.split(page)
-    # words, then what is kept and the name of its tag, and so on
-    return "".join(
-        in_inches(piece) if i % 3 == 0 else piece for i, piece in enumerate(pieces) if i % 3 < 2
-    )

@@ -3,30 +3,54 @@
 from __future__ import annotations
 
 from platewheel.cli.schema.propose import ChangeRow, ProposalRow, ProposeReport
+from platewheel.cli.words.phrases import Name
+from platewheel.cli.words.table import Cells, Column, Table, table
+from platewheel.cli.words.values import Count, Mass, Money, Quantity
 
-SIZES = ("tread dia, mm", "tread, mm", "flange, mm", "discs, mm", "throat / root, mm")
 STOPPED = (
     "stopped by Ctrl-C: proposals are of the wheels analysed by then; cheaper ones may be left"
 )
-HEADS = ("", "cost a wheel", *SIZES, "kg", "rated, N", "payload, kg")
+COLUMNS = (
+    Column("rank", "", Count, "number"),
+    Column("cost", "cost a wheel", Money, "number"),
+    Column("diameter", "tread dia, mm", Quantity, "number", bare=True),
+    Column("tread", "tread, mm", Name),
+    Column("flange", "flange, mm", Name),
+    Column("discs", "discs, mm", Name),
+    Column("welds", "throat / root, mm", Name),
+    Column("mass", "kg", Mass, "number", bare=True),
+    Column("rated", "rated, N", Name, "number"),
+    Column("payload", "payload, kg", Mass, "number", bare=True),
+)
 
 
-def money(report: ProposeReport, value: float) -> str:
+def cost(report: ProposeReport, value: float, form: str = ".2f") -> Money:
     """A cost a wheel; kilograms where nothing is priced."""
-    unit = "kg of steel" if report.not_priced else report.currency
-    return f"{value:.2f} {unit}".strip()
+    return Money(value, "kg of steel" if report.not_priced else report.currency, form)
 
 
-def proposal_cells(report: ProposeReport, row: ProposalRow) -> list[str]:
-    """A proposal as a row of a table, below HEADS."""
-    return [
-        str(row.rank),
-        money(report, row.cost_per_wheel),
-        *wheel_cells(row),
-        f"{row.mass_kg:.1f}",
-        f"{row.rated_n:.0f} of {row.load_n:.0f}",
-        f"{row.payload_kg_per_wagon:.0f}",
-    ]
+def proposals_table(report: ProposeReport) -> Table:
+    """A row a proposal; sizes stay in mm, as the keys of the job file have them."""
+    return table(COLUMNS, (_cells(report, row) for row in report.proposals))
+
+
+def _cells(report: ProposeReport, row: ProposalRow) -> Cells:
+    w = row.wheel
+    return {
+        "rank": Count(row.rank),
+        "cost": cost(report, row.cost_per_wheel),
+        "diameter": Quantity(w["tread_diameter_mm"], "g", "mm"),
+        "tread": Name(f"{w['tread_from']} {w['tread_width_mm']:g} x {w['tread_thickness_mm']:g}"),
+        "flange": Name(
+            f"{w['flange_depth_mm']:g} deep, {w['flange_angle_deg']:g} deg, "
+            f"{w['flange_thickness_mm']:g} thick in {w['flange_segments']}"
+        ),
+        "discs": Name(f"{w['disc_thickness_mm']:g}, inset {w['disc_gauge_inset_mm']:g}"),
+        "welds": Name(f"{w['weld_throat_mm']:g} / {w['root_weld_mm']:g}"),
+        "mass": Mass(row.mass_kg),
+        "rated": Name(f"{row.rated_n:.0f} of {row.load_n:.0f}"),
+        "payload": Mass(row.payload_kg_per_wagon, ".0f"),
+    }
 
 
 def not_priced(report: ProposeReport) -> str:
@@ -40,16 +64,3 @@ def against(row: ChangeRow) -> str:
     said = [f"fails: {', '.join(row.fails)}"] if row.fails else []
     said += [f"warns: {', '.join(row.warns)}"] if row.warns else []
     return "; ".join(said)
-
-
-def wheel_cells(row: ProposalRow) -> tuple[str, ...]:
-    """A proposal's main sizes."""
-    w = row.wheel
-    made = f"{w['tread_from']} {w['tread_width_mm']:g} x {w['tread_thickness_mm']:g}"
-    flange = (
-        f"{w['flange_depth_mm']:g} deep, {w['flange_angle_deg']:g} deg, "
-        f"{w['flange_thickness_mm']:g} thick in {w['flange_segments']}"
-    )
-    discs = f"{w['disc_thickness_mm']:g}, inset {w['disc_gauge_inset_mm']:g}"
-    welds = f"{w['weld_throat_mm']:g} / {w['root_weld_mm']:g}"
-    return f"{w['tread_diameter_mm']:g}", made, flange, discs, welds

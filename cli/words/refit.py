@@ -3,6 +3,29 @@
 from __future__ import annotations
 
 from platewheel.cli.schema.refit import RefitReport
+from platewheel.cli.words.phrases import Sentence
+from platewheel.cli.words.table import Column, Table, table
+
+LIMITS = (
+    Column("what", "What", Sentence, short="what"),
+    Column("limit", "Limit", Sentence, short="limit"),
+    Column("source", "Source", Sentence, short="source"),
+)
+
+
+def limits_table(report: RefitReport) -> Table:
+    """Every limit that the refit judged by, with its source."""
+    return table(
+        LIMITS,
+        (
+            {
+                "what": Sentence(row.what),
+                "limit": Sentence(row.limit),
+                "source": Sentence(row.source),
+            }
+            for row in report.limits
+        ),
+    )
 
 
 def summary_words(report: RefitReport) -> list[str]:

@@ -6,6 +6,7 @@ Which room may import which is held by import-linter (`.importlinter`), not here
 from __future__ import annotations
 
 import ast
+import re
 import tomllib
 from collections.abc import Callable, Iterator
 from functools import cache
@@ -20,6 +21,8 @@ FRONT = Path("cli", "front")  # installed as `platewheel` itself
 FILES = sorted(path.relative_to(ROOT) for name in FOLDERS for path in (ROOT / name).rglob("*.py"))
 DRAWING = (Path("cli/papers/drawings"), Path("cli/papers/charts"))  # places on a page are sums
 INSIDE_ONLY = {"cadquery", "OCP", "ezdxf", "reportlab", "shapely", "scipy"}
+INSIDE_ONLY |= {"jinja2", "markupsafe", "typst"}
+TAG = re.compile(r"</?(a|b|body|code|div|figure|h[1-6]|head|li|ol|p|pre|span|t[dhr]|table|ul)\b")
 OURS = {"SpecError", "GeometryError", "NestingError", "NotFinished"}
 SEARCH = "platewheel.nesting.search"
 
@@ -99,6 +102,18 @@ def test_the_front_door_opens_on_every_name_that_it_lists() -> None:
 
 def test_heavy_libraries_are_imported_where_they_are_used() -> None:
     assert broken(lambda path: on_import(parsed(path)) & INSIDE_ONLY) == []
+
+
+def test_no_tag_of_a_page_stands_in_python() -> None:
+    """Pages are templates; drawings are lines of SVG, written as what they are."""
+
+    def tags(path: Path) -> list[str]:
+        if path.parts[0] != "cli" or path.parent in DRAWING:
+            return []
+        texts = (node.value for node in ast.walk(parsed(path)) if isinstance(node, ast.Constant))
+        return [text for text in texts if isinstance(text, str) and TAG.search(text)]
+
+    assert broken(tags) == []
 
 
 def test_compiled_modules_are_imported_where_they_are_used() -> None:

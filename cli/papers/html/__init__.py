@@ -1,5 +1,5 @@
-"""How pages look: style, tables, the view that turns, words about offcuts.
+"""How pages are made: templates filled, words about offcuts.
 
-Start at `style.py`.
-May import: charts, drawings; words, schema.
+Start at `render.py`.
+May import: templates, charts, drawings; words, work, schema.
 """

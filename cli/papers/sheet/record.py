@@ -2,47 +2,78 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from typing import TYPE_CHECKING
 
 from platewheel.cli.job.job import Job
-from platewheel.cli.papers.sheet.shop import stacked
+from platewheel.cli.papers.html.render import render
 from platewheel.cli.schema.refit import WheelRecord
-from platewheel.cli.words.inches import in_inches
+from platewheel.cli.words.phrases import Name
+from platewheel.cli.words.table import Cells, Column, Table, table
+from platewheel.cli.words.values import Count, Length
 
-HEADS = ("Wheel", "Axle", "Wagon", "Ring", "Tape", "Run-out", "Vents open", "Back to back")
+if TYPE_CHECKING:
+    from markupsafe import Markup
+
+COLUMNS = (
+    Column("wheel", "Wheel", Count),
+    Column("axle", "Axle", Name),
+    Column("wagon", "Wagon", Name),
+    Column("ring", "Ring", Name),
+    Column("tape", "Tape", Length),
+    Column("run_out", "Run-out", Length),
+    Column("vents", "Vents open", Name),
+    Column("back_to_back", "Back to back", Length),
+)
 EMPTY = (
     "Stamp the numbers. When the rings are rolled, platewheel rings and platewheel refit say which "
-    "ring goes to which wheel, axle and wagon; platewheel build --rings fills this record with it."
+    "ring goes to which wheel, axle and wagon; platewheel {command} --rings fills this record with "
+    "it."
 )
 FILLED = (
     "Filled from the rings as measured and paired; the sizes of their discs and flanges are on the "
     "refit's own sheet. Stamp the numbers, write in the rest."
 )
+BY_HAND: Cells = {"run_out": None, "vents": None, "back_to_back": None}
 
 
-def record_form(job: Job, wheels: Sequence[WheelRecord] = ()) -> str:
+def record_words(wheels: Sequence[WheelRecord], command: str = "build") -> str:
+    """What to do with the record, which `command` wrote."""
+    return FILLED if wheels else EMPTY.format(command=command)
+
+
+def record_table(job: Job, wheels: Sequence[WheelRecord] = ()) -> Table:
     """Serial numbers by wheel, axle and wagon, rings and tapes of `wheels`; without those the
     numbers that a refit would give, what is over as spare, and the rest left empty."""
-    words, rows = (FILLED, _filled(job, wheels)) if wheels else (EMPTY, _numbered(job))
-    return f"<h2>Record</h2><p>{words}</p><div class=wide>{stacked(HEADS, rows)}</div>"
+    return table(COLUMNS, _filled(wheels) if wheels else _numbered(job))
 
 
-def _filled(job: Job, wheels: Sequence[WheelRecord]) -> list[list[str]]:
-    rows = []
+def record_form(job: Job, wheels: Sequence[WheelRecord] = ()) -> Markup:
+    """The record as a section of the job sheet."""
+    lines = record_table(job, wheels)
+    return render("record.html", job.paper.units, words=record_words(wheels), lines=lines)
+
+
+def _filled(wheels: Sequence[WheelRecord]) -> Iterator[Cells]:
     for wheel in wheels:
-        tape = f"{wheel.outside_circumference_mm:.1f} mm"
-        if job.paper.units == "inch":
-            tape = in_inches(tape)
-        place = [wheel.axle or "", wheel.wagon or "spare"]
-        rows.append([str(wheel.wheel), *place, wheel.ring, tape, *[""] * (len(HEADS) - 5)])
-    return rows
+        yield {
+            "wheel": Count(wheel.wheel),
+            "axle": Name(wheel.axle or ""),
+            "wagon": Name(wheel.wagon or "spare"),
+            "ring": Name(wheel.ring),
+            "tape": Length(wheel.outside_circumference_mm),
+            **BY_HAND,
+        }
 
 
-def _numbered(job: Job) -> list[list[str]]:
+def _numbered(job: Job) -> Iterator[Cells]:
     each, pairs = job.wagon.axles, job.head.wheels // 2
-    rows = []
     for k in range(job.head.wheels):
-        axle = f"A{k // 2 + 1}" if k // 2 < pairs else ""
-        wagon = f"W{k // 2 // each + 1}" if k // 2 < pairs // each * each else "spare"
-        rows.append([str(k + 1), axle, wagon, *[""] * (len(HEADS) - 3)])
-    return rows
+        yield {
+            "wheel": Count(k + 1),
+            "axle": Name(f"A{k // 2 + 1}" if k // 2 < pairs else ""),
+            "wagon": Name(f"W{k // 2 // each + 1}" if k // 2 < pairs // each * each else "spare"),
+            "ring": None,
+            "tape": None,
+            **BY_HAND,
+        }

@@ -2,12 +2,19 @@
 
 from __future__ import annotations
 
-from html import escape
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from platewheel.cli.job.job import Job
-from platewheel.cli.papers.sheet.shop import stacked
+from platewheel.cli.papers.html.render import render
+from platewheel.cli.words.phrases import Name, Sentence, phrase
+from platewheel.cli.words.table import Cells, Column, table
+from platewheel.cli.words.values import Force, Length, Percent, Quantity, Value
 from platewheel.parts.wagon.numbers import WagonNumbers, journal_of, wagon_numbers
 from platewheel.parts.wagon.pushing import HSE, ISO
+
+if TYPE_CHECKING:
+    from markupsafe import Markup
 
 WAGON_CAUTIONS = (
     "A wagon rolls away on a slope that the eye does not see. Scotch every wagon that stands, on "
@@ -21,28 +28,40 @@ WAGON_CAUTIONS = (
 )
 CRANE = "crane travel formula, handbook; clean straight rails"
 STATICS = "plain statics"
+COLUMNS = (
+    Column("figure", "Figure", Sentence),
+    Column("value", "Value", Force | Length | Percent | Quantity, "number"),
+    Column("by", "By", Sentence),
+)
 
 
-def wagon_section(job: Job) -> str:
+def wagon_section(job: Job) -> Markup:
     """The loaded wagon's figures with their sources, and the cautions that go with them."""
     diameter_mm, rolling = journal_of(job.setting)
     found = wagon_numbers(job.setting, diameter_mm, rolling)
     kind = "rolling bearings" if rolling else "plain bushes"
-    words = (
-        f"Loaded, {found.gross_kg:.0f} kg, on {kind} of {diameter_mm:g} mm bore. Steepest "
-        f"gradient {found.gradient_percent:g} %, tightest curve "
-        f"{job.track.min_curve_radius_m:g} m radius. {HSE}. {ISO}."
+    loaded = phrase(
+        f"Loaded, {found.gross_kg:.0f} kg, on {kind} of ",
+        Length(diameter_mm, "g"),
+        f" bore. Steepest gradient {found.gradient_percent:g} %, tightest curve "
+        f"{job.track.min_curve_radius_m:g} m radius. ",
+        Sentence(f"{HSE}. {ISO}."),
     )
-    rows = [*_pushing_rows(found), *_braking_rows(found, job), *_curve_rows(found, job)]
-    cautions = "".join(f"<li>{escape(line)}</li>" for line in WAGON_CAUTIONS)
-    return (
-        f"<h2>The wagon on its track</h2><p>{escape(words)}</p>"
-        f"<ul class=caution>{cautions}</ul>"
-        f"{stacked(('Figure', 'Value', 'By'), rows, frozenset({1}))}"
+    rows = [*_pushing(found), *_braking(found, job), *_curve(found, job)]
+    return render(
+        "wagon.html",
+        job.paper.units,
+        loaded=loaded,
+        cautions=WAGON_CAUTIONS,
+        figures=table(COLUMNS, rows),
     )
 
 
-def _pushing_rows(found: WagonNumbers) -> list[list[str]]:
+def _row(figure: str, value: Value, by: str) -> Cells:
+    return {"figure": Sentence(figure), "value": value, "by": Sentence(by)}
+
+
+def _pushing(found: WagonNumbers) -> Iterator[Cells]:
     lines = (
         ("on the level", found.start_level_n, found.pull_level_n, found.people_level, CRANE),
         (
@@ -60,44 +79,37 @@ def _pushing_rows(found: WagonNumbers) -> list[list[str]]:
             "plain kinematics, dry rails; a rough allowance for the flange",
         ),
     )
-    rows = [
-        [
-            f"Start, then keep moving, {where}",
-            f"{start:.0f} N, {pull:.0f} N: {count} {_people(count)}",
-            by,
-        ]
-        for where, start, pull, count, by in lines
-    ]
-    far = f"{found.people_30_m} {_people(found.people_30_m)}"
-    return [*rows, ["The same on the level, 30 m at a time", far, "from memory, see above"]]
+    for where, start, pull, count, by in lines:
+        forces = phrase(Force(start), ", ", Force(pull), f": {_people(count)}")
+        yield _row(f"Start, then keep moving, {where}", forces, by)
+    far = Name(_people(found.people_30_m))
+    yield _row("The same on the level, 30 m at a time", far, "from memory, see above")
 
 
 def _people(count: int) -> str:
-    return "person" if count == 1 else "people"
+    return f"{count} {'person' if count == 1 else 'people'}"
 
 
-def _braking_rows(found: WagonNumbers, job: Job) -> list[list[str]]:
+def _braking(found: WagonNumbers, job: Job) -> Iterator[Cells]:
     axles = job.wagon.axles
-    return [
-        [
-            "Rolls away unbraked from a gradient of",
-            f"{found.roll_away_percent:.2f} %",
-            "least rolling resistance of the formula; wind or a knock starts it on less",
-        ],
-        [
-            "Brake force to hold it on the gradient",
-            f"{found.holding_n:.0f} N: {_axles(found.holding_axles, axles)}"
-            if found.gradient_percent
-            else "none given; scotches all the same",
-            f"{STATICS}; friction_low with 1.25 reserve",
-        ],
-        [
-            f"Brake force to stop it downhill from {job.wagon.max_speed_km_h:g} km/h "
-            f"within {found.stop_distance_m:.0f} m",
-            f"{found.stopping_n:.0f} N: {_axles(found.stopping_axles, axles)}",
-            "plain dynamics; the distance is common practice, no source",
-        ],
-    ]
+    yield _row(
+        "Rolls away unbraked from a gradient of",
+        Percent(found.roll_away_percent, ".2f"),
+        "least rolling resistance of the formula; wind or a knock starts it on less",
+    )
+    yield _row(
+        "Brake force to hold it on the gradient",
+        phrase(Force(found.holding_n), f": {_axles(found.holding_axles, axles)}")
+        if found.gradient_percent
+        else Name("none given; scotches all the same"),
+        f"{STATICS}; friction_low with 1.25 reserve",
+    )
+    yield _row(
+        f"Brake force to stop it downhill from {job.wagon.max_speed_km_h:g} km/h "
+        f"within {found.stop_distance_m:.0f} m",
+        phrase(Force(found.stopping_n), f": {_axles(found.stopping_axles, axles)}"),
+        "plain dynamics; the distance is common practice, no source",
+    )
 
 
 def _axles(braked: int | None, axles: int) -> str:
@@ -106,23 +118,21 @@ def _axles(braked: int | None, axles: int) -> str:
     return f"brakes on {braked} of {axles} axles"
 
 
-def _curve_rows(found: WagonNumbers, job: Job) -> list[list[str]]:
+def _curve(found: WagonNumbers, job: Job) -> Iterator[Cells]:
     tip, safety, inner = found.tipping_speed_km_h, found.tipping_safety, found.inner_rail_share
     if tip is None or safety is None or inner is None:
-        rows = [["Tips in the tightest curve", "not known", "give wagon.centre_of_gravity_mm"]]
+        unknown = Name("not known")
+        yield _row("Tips in the tightest curve", unknown, "give wagon.centre_of_gravity_mm")
     else:
-        holds = tip == float("inf")
-        says = "at no speed" if holds else f"{tip:.1f} km/h, {safety:.1f} times the speed allowed"
-        rows = [
-            ["Tips outwards in the tightest curve", says, STATICS],
-            ["Load left on the inner rail there, of its half", f"{inner:.2f}", STATICS],
-        ]
-    return [
-        *rows,
-        [
-            "Cant that balances the speed allowed there",
-            f"{found.equilibrium_cant_mm:.0f} mm",
-            "G V2 / (127 R), railway textbooks",
-        ],
-        ["Speed that the cant there balances", f"{found.balanced_speed_km_h:.1f} km/h", STATICS],
-    ]
+        says = phrase(Quantity(tip, ".1f", "km/h"), f", {safety:.1f} times the speed allowed")
+        at = Name("at no speed") if tip == float("inf") else says
+        yield _row("Tips outwards in the tightest curve", at, STATICS)
+        share = Quantity(inner, ".2f", "")
+        yield _row("Load left on the inner rail there, of its half", share, STATICS)
+    yield _row(
+        "Cant that balances the speed allowed there",
+        Length(found.equilibrium_cant_mm, ".0f"),
+        "G V2 / (127 R), railway textbooks",
+    )
+    balanced = Quantity(found.balanced_speed_km_h, ".1f", "km/h")
+    yield _row("Speed that the cant there balances", balanced, STATICS)

@@ -84,6 +84,29 @@ def test_a_writer_that_stops_half_way(
 
 
 @pytest.mark.usefixtures("planned", "no_solids", "former")
+def test_the_traceback_of_a_fault_of_ours_is_shown_when_asked_for(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr(f"platewheel.cli.output.build.{WRITERS[0]}", failing(RuntimeError("odd")))
+    shown = run("--debug", "build", "job.toml")
+    assert shown.exit_code == 3
+    assert shown.stdout == ""
+    assert shown.stderr.startswith("Traceback (most recent call last):")
+    assert "in failing" not in shown.stderr
+    assert "in _write_all" in shown.stderr
+    *_, last = shown.stderr.splitlines()
+    assert last.startswith("a fault of platewheel itself")
+    quiet = run("build", "job.toml")  # and not when not
+    assert quiet.stderr == f"{last}; platewheel --debug shows more\n"
+
+
+@pytest.mark.usefixtures("planned", "no_solids", "former")
+def test_what_can_be_expected_has_no_traceback(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(f"platewheel.cli.output.build.{WRITERS[0]}", failing(OSError(28, "full")))
+    assert run("--debug", "build", "job.toml").stderr == "full\n"
+
+
+@pytest.mark.usefixtures("planned", "no_solids", "former")
 def test_a_folder_that_cannot_be_put_in_place(monkeypatch: pytest.MonkeyPatch) -> None:
     rename = Path.rename
 

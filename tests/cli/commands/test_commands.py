@@ -22,11 +22,12 @@ COMMANDS = (
     "templates",
     "demo",
     "rings",
+    "record",
     "refit",
     "schema",
 )
 ON_JOBS = ("build", "check", "solids", "nest", "templates")
-HEAVY = ("cadquery", "OCP", "ezdxf", "shapely", "scipy", "reportlab", "numba")
+HEAVY = ("cadquery", "OCP", "ezdxf", "shapely", "scipy", "reportlab", "numba", "jinja2", "typst")
 LOADED = """
 import contextlib, io, sys
 from platewheel.cli.commands.main import app
@@ -79,7 +80,7 @@ def test_every_command_has_help(command: str) -> None:
     result = run(command, "--help")
     assert result.exit_code == 0
     assert f"platewheel {command}" in result.stdout or f" {command} " in result.stdout
-    assert ("--json" in result.stdout) == (command not in ("new", "rings", "schema"))
+    assert ("--json" in result.stdout) == (command not in ("new", "record", "rings", "schema"))
 
 
 def test_a_wrong_command_line_is_refused() -> None:

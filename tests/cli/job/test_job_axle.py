@@ -14,7 +14,7 @@ import pytest
 from platewheel.cli.job.job import job_of
 from platewheel.cli.job.wheelset import job_checks, job_wheelset
 from platewheel.cli.output.folder import write_folder
-from platewheel.cli.papers.sheet.shop import figure_words
+from platewheel.cli.papers.sheet.steps import figure_value
 from platewheel.cli.papers.sheet.wheelset import wheelset_section
 from platewheel.cli.report.wheelset_rows import wheelset_row
 from platewheel.parts.checks.run import run_checks
@@ -132,8 +132,11 @@ def test_sizes_for_a_micrometer_are_told_to_a_thousandth() -> None:
     """30 h6 is -13 to 0 um (ISO 286-2, from memory): not 30 mm at least."""
     rows = {row.name: row for row in steps(AXLE).step("axle").figures}
     least, most = (rows[f"wheel on axle, shaft h6, {word}"] for word in ("least", "greatest"))
-    assert (figure_words(least, "mm"), figure_words(most, "mm")) == ("29.987 mm", "30.000 mm")
-    assert figure_words(least, "inch") == "1.1806 in (29.987 mm)"
+    assert tuple(figure_value(row).told("mm") for row in (least, most)) == (
+        "29.987 mm",
+        "30.000 mm",
+    )
+    assert figure_value(least).told("inch") == "1.1806 in (29.987 mm)"
 
 
 def test_turned_steps_and_welds_are_told() -> None:

@@ -12,7 +12,7 @@ import pytest
 
 from platewheel.cli.job.job import job_of
 from platewheel.cli.output.offcut_use import USED_FILE, used_before, used_toml
-from platewheel.cli.papers.html.offcut_words import offcut_cells, offcut_marks
+from platewheel.cli.papers.html.offcut_words import offcut_marks, offcuts_table
 from platewheel.cli.schema.report import OffcutRow, SheetRow
 from platewheel.nesting.stock.layout import Layout, Nest, Placement, Sheet, Wanted, sheets_of
 from platewheel.nesting.stock.stock import Offcut
@@ -230,7 +230,7 @@ def test_labels_say_size_and_name_and_small_pieces_the_name_alone() -> None:
         (bent, "in 900 x 600 mm, keep as my job K7MN-3"),
         (small, "K7MN-4"),
     ]
-    assert offcut_cells([row])[0] == [
+    assert next(offcuts_table([row]).cells("mm")) == [
         "my job K7MN-1",
         "sheets/6mm-1.dxf",
         "6 mm",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import tomllib
+from html import unescape
 from pathlib import Path
 from typing import Any
 
@@ -72,7 +73,7 @@ def test_demo_is_proposed_for_and_written(tmp_path: Path) -> None:
     page = (home / "proposal.html").read_text(encoding="utf-8")
     assert page.count("<svg") == 2
     assert "One step away" in page
-    as_written = page.split("<pre>")[1].split("</pre>")[0].replace("&quot;", '"')
+    as_written = unescape(page.split("<pre>")[1].split("</pre>")[0])
     assert tomllib.loads(as_written)["wheel"] == first["wheel"]
     assert "http" not in page.replace("http://www.w3.org/2000/svg", "")
     best = [row for row in report["trade"] if row["best"]]

@@ -6,7 +6,7 @@ import re
 from pathlib import Path
 
 from platewheel.cli.job.job import read_job
-from platewheel.cli.papers.sheet.record import HEADS, record_form
+from platewheel.cli.papers.sheet.record import COLUMNS, record_form
 from platewheel.cli.refit.rows import wheel_records
 from platewheel.parts.refit.measured_ring import MeasuredRing
 from platewheel.parts.refit.plan import plan_refit
@@ -28,7 +28,7 @@ def test_seven_wheels_of_two_axled_wagons(tmp_path: Path) -> None:
         ["7", "", "spare"],
     ]
     assert all(cell == "" for row in cells for cell in row[3:])
-    assert {len(row) for row in cells} == {len(HEADS)}
+    assert {len(row) for row in cells} == {len(COLUMNS)}
 
 
 def test_measured_rings_fill_it(tmp_path: Path) -> None:

@@ -14,32 +14,11 @@ from platewheel.cli.papers.drawings.steps import (
     quarters_picture,
     star_picture,
 )
-from platewheel.cli.papers.sheet.shop import figure_words, money, stacked
-from platewheel.parts.base.units import length
-from platewheel.parts.making.steps.shop_limits import figure
+from platewheel.cli.papers.sheet.steps import figure_value
+from platewheel.cli.schema.shop import FigureRow
+from platewheel.parts.base.units import Units, length
 from platewheel.parts.making.tacks import middle_out, quadrant_order, star_order
 from tests.cli.jobs import job_text, run, write_job
-
-
-def test_a_missing_price_is_said() -> None:
-    assert money(None) == "not priced"
-    assert money(0.0) == "0.00"
-    assert money(12.345) == "12.35" or money(12.345) == "12.34"
-
-
-def test_a_cell_knows_its_head_for_the_phone_and_is_escaped() -> None:
-    html = stacked(("a", "b<", "c", "d", "e"), [["1", "<x>", "3", "4", "5"]], frozenset({0}))
-    tree = ElementTree.fromstring(html.replace("class=stack", "").replace("class=n", ""))
-    assert [td.get("data-head") for td in tree.iter("td")] == ["a", "b<", "c", "d", "e"]
-    assert [td.text for td in tree.iter("td")] == ["1", "<x>", "3", "4", "5"]
-    assert "class=stack" in html
-    assert "class=stack" not in stacked(("a", "b"), [["1", "2"]])
-
-
-def test_sums_follow_the_rows() -> None:
-    html = stacked(("a", "b"), [["1", "2"]], sums=[["all", "3"], ["bought", "4"]])
-    assert re.findall(r"<td[^>]*>([^<]*)", html) == ["1", "2", "all", "3", "bought", "4"]
-    assert html.count("class=sum") == 2
 
 
 @pytest.mark.parametrize(
@@ -56,8 +35,14 @@ def test_lengths_read_as_a_maker_reads_them(mm: float, units: str, words: str) -
 
 
 def test_small_figures_keep_their_hundredths() -> None:
-    assert figure_words(figure("fit", 0.75), "mm") == "0.75 mm"
-    assert figure_words(figure("holes", 8.0, "holes"), "inch") == "8 holes"
+    def told(value: float, unit: str, units: Units) -> str:
+        row = FigureRow(name="fit", value=value, unit=unit, limit="", source="")
+        return figure_value(row).told(units)
+
+    assert told(0.75, "mm", "mm") == "0.75 mm"
+    assert told(7.5, "mm", "mm") == "7.5 mm"
+    assert told(8.0, "holes", "inch") == "8 holes"
+    assert told(65.25, "deg", "mm") == "65.25 deg"
 
 
 @pytest.mark.parametrize(

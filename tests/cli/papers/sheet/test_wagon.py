@@ -1,4 +1,4 @@
-"""The job sheet's section on the wagon: figures, sources, cautions; inches by the page."""
+"""The job sheet's section on the wagon: figures, sources, cautions; inches with the paper."""
 
 from __future__ import annotations
 
@@ -6,7 +6,6 @@ import tomllib
 
 from platewheel.cli.job.job import Job, job_of
 from platewheel.cli.papers.sheet.wagon import WAGON_CAUTIONS, wagon_section
-from platewheel.cli.words.inches import page_in
 from tests.places import DEMO
 
 
@@ -45,7 +44,7 @@ def test_no_brake_force_is_told_where_no_gradient_is_given() -> None:
     assert "none given" not in sloping
 
 
-def test_lengths_turn_to_inches_with_the_page() -> None:
-    page = page_in(wagon_section(_job()), "inch")
+def test_lengths_turn_to_inches_with_the_paper() -> None:
+    page = wagon_section(_job(paper={"units": "inch"}))
     assert "in (40 mm) bore" in page
     assert "in (11 mm)" in page

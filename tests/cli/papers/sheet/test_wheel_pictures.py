@@ -10,7 +10,8 @@ from pathlib import Path
 import pytest
 
 from platewheel.cli.job.job import Job, read_job
-from platewheel.cli.papers.sheet.wheel_pictures import WHEEL_STYLE, wheel_pictures
+from platewheel.cli.papers.html.render import TEMPLATES
+from platewheel.cli.papers.sheet.wheel_pictures import wheel_pictures
 from platewheel.parts.wheel.assembly import wheel_solids
 from tests.cli.jobs import job_text, write_job
 from tests.places import DEMO
@@ -73,7 +74,10 @@ def test_the_view_has_every_solid_whole(demo: Job, page: str) -> None:
 def test_the_view_is_left_out_of_print_and_where_no_script_runs(page: str) -> None:
     figure = next(attributes for _, attributes in Tags(page).found if "turning" in str(attributes))
     assert "hidden" in figure
-    assert re.search(r"@media print\{[^}]*\.turning\{display:none\}", WHEEL_STYLE)
+    assert re.search(
+        r"@media print\{[^}]*\.turning\{display:none\}",
+        (TEMPLATES / "wheel.css").read_text("utf-8"),
+    )
 
 
 def test_sizes_in_the_units_of_the_paper(tmp_path: Path) -> None:

@@ -1,0 +1,114 @@
+"""Sizes on the job sheet: the wheel as the job gives it, its parts, its blanks."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from platewheel.cli.schema.report import BlankRow, PartRow
+from platewheel.cli.words.phrases import Name, Phrase, Sentence, listed, phrase
+from platewheel.cli.words.table import Column, Table, table
+from platewheel.cli.words.values import Angle, Count, Length, Mass, Quantity, Value
+from platewheel.parts.base.units import Units
+from platewheel.parts.wheel.spec import WheelSpec
+
+WHEEL = (
+    Column("key", "Key of the job file", Name),
+    Column("value", "Value", Length, bare=True),
+    Column("what", "What it is", Sentence),
+)
+PARTS = (
+    Column("part", "Part", Name),
+    Column("each", "A wheel", Count, "number"),
+    Column("in_all", "In all", Count, "number"),
+    Column("mass", "kg each", Mass, "number", bare=True),
+    Column("mass_in_all", "kg in all", Mass, "number", bare=True),
+    Column("solid", "Solid", Name),
+)
+NAMES = {
+    "length_mm": "length",
+    "width_mm": "width",
+    "diameter_mm": "dia",
+    "hub_hole_diameter_mm": "hub hole dia",
+    "inner_radius_mm": "inner radius",
+    "outer_radius_mm": "outer radius",
+}
+
+
+def wheel_table(wheel: WheelSpec, units: Units) -> Table:
+    """Every dimension of the wheel as the job gives it, welds and clearances too."""
+
+    def value(key: str) -> Value:
+        given = getattr(wheel, key)
+        if key.endswith("_mm") and given is not None:
+            return Length(given, "" if units == "mm" else ".2f", "rule")
+        return Name(f"{given}")
+
+    return table(
+        WHEEL,
+        (
+            {"key": Name(key), "value": value(key), "what": Sentence(field.description or "")}
+            for key, field in type(wheel).model_fields.items()
+        ),
+    )
+
+
+def parts_table(parts: Iterable[PartRow], wheels: int) -> Table:
+    """Parts of a wheel, and of all."""
+    return table(
+        PARTS,
+        (
+            {
+                "part": Name(part.name),
+                "each": Count(part.count_per_wheel),
+                "in_all": Count(part.count_per_wheel * wheels),
+                "mass": Mass(part.mass_kg, ".3f"),
+                "mass_in_all": Mass(part.mass_kg * part.count_per_wheel * wheels),
+                "solid": Name(part.step),
+            }
+            for part in parts
+        ),
+    )
+
+
+def blanks_table(blanks: Iterable[BlankRow], units: Units) -> Table:
+    """Blanks to cut, with their sizes."""
+    columns = (
+        Column("blank", "Blank", Name),
+        Column("thick", "Thick", Length, "number"),
+        Column("steel", "Steel", Name),
+        Column("count", "Count", Count, "number"),
+        Column("sizes", "Sizes, mm" if units == "mm" else "Sizes", Phrase, bare=True),
+        Column("area", "cm2", Quantity, "number", bare=True),
+        Column("drawing", "Drawing", Name),
+    )
+    return table(
+        columns,
+        (
+            {
+                "blank": Name(blank.name),
+                "thick": Length(blank.thickness_mm, "g", "rule"),
+                "steel": Name(blank.steel),
+                "count": Count(blank.count),
+                "sizes": listed(_sizes(blank, units)),
+                "area": Quantity(blank.area_mm2 / 100, ".1f", "cm2"),
+                "drawing": Name(blank.file),
+            }
+            for blank in blanks
+        ),
+    )
+
+
+def _sizes(row: BlankRow, units: Units) -> Iterator[str | Phrase]:
+    for key, name in NAMES.items():
+        if mm := getattr(row, key):
+            yield phrase(f"{name} ", Length(mm, ".1f", "rule"))
+    if row.sweep_deg:
+        yield f"sweep {Angle(row.sweep_deg).told(units)}"
+    if row.vent_count and row.vent_diameter_mm and row.vent_circle_mm:
+        form = "g" if units == "mm" else ".1f"
+        size, circle = (
+            Length(mm, form, "rule") for mm in (row.vent_diameter_mm, row.vent_circle_mm)
+        )
+        yield phrase(f"{row.vent_count} vents dia ", size, " on ", circle, " circle")
+    if row.drawing:
+        yield f"your own part, from {row.drawing}"

@@ -1,0 +1,106 @@
+"""Section of the job sheet: the steps to build, each with its figures, picture and cautions."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from platewheel.cli.papers.drawings.steps import (
+    line_picture,
+    pointer_picture,
+    quarters_picture,
+    star_picture,
+)
+from platewheel.cli.papers.html.render import drawn, render
+from platewheel.cli.schema.shop import FigureRow, StepRow
+from platewheel.cli.words.phrases import Sentence
+from platewheel.cli.words.table import Column, Table, table
+from platewheel.cli.words.values import Length, Quantity, Size, Value
+from platewheel.parts.base.units import Units
+
+if TYPE_CHECKING:
+    from markupsafe import Markup
+
+FIGURES = (
+    Column("figure", "Figure", Sentence),
+    Column("value", "Value", Length | Size | Quantity, "number"),
+    Column("limit", "Limit", Sentence),
+    Column("by", "By", Sentence),
+)
+
+
+@dataclass(frozen=True)
+class Picture:
+    """Where to tack, weld or measure."""
+
+    svg: Markup
+    caption: str
+    wide: bool
+
+
+@dataclass(frozen=True)
+class StepShown:
+    """A step as the page shows it."""
+
+    id: str
+    title: str
+    picture: Picture | None
+    cautions: Sequence[str]
+    do: Sequence[str]
+    figures: Table
+
+
+def steps_section(steps: Sequence[StepRow], units: Units) -> Markup:
+    """All steps, in order."""
+    seam = any(step.id == "close" for step in steps)
+    shown = [
+        StepShown(
+            step.id, step.title, _picture(step, seam), step.cautions, step.do, figures_table(step)
+        )
+        for step in steps
+    ]
+    return render("steps.html", units, steps=shown)
+
+
+def figures_table(step: StepRow) -> Table:
+    """A step's figures; without limits where it has none."""
+    whole = table(
+        FIGURES,
+        (
+            {
+                "figure": Sentence(row.name),
+                "value": figure_value(row),
+                "limit": Sentence(row.limit),
+                "by": Sentence(row.source if row.limit else ""),
+            }
+            for row in step.figures
+        ),
+    )
+    return whole if any(row.limit for row in step.figures) else whole.only("figure", "value")
+
+
+def figure_value(row: FigureRow) -> Value:
+    """A figure as what it measures."""
+    if row.fine:
+        return Length(row.value, ".3f", "micrometer")
+    if row.unit == "mm":
+        return Size(row.value, 2 if abs(row.value) < 3 else 1)
+    whole = row.value % 1 == 0 or (row.value >= 100 and row.unit != "deg")
+    return Quantity(row.value, ".0f" if whole else ".2f", row.unit)
+
+
+def _picture(step: StepRow, seam: bool) -> Picture | None:
+    when = "in brackets: when"
+    if step.id == "true":
+        svg, words = pointer_picture(8), "Read at each number, on the tread and on the edge"
+    elif step.id == "tack":
+        svg = star_picture([int(n) for n in step.order], seam)
+        words = f"Places of tacks; {when}"
+    elif step.id in ("weld", "root"):
+        svg, words = quarters_picture(step.order), f"Runs; {when}"
+    elif step.id == "flange":
+        svg, words = line_picture(step.order), f"Tacks on a piece; {when}"
+    else:
+        return None
+    return Picture(drawn(svg), words, wide=step.id == "weld")
