@@ -14,6 +14,7 @@ MEAN = (
     "the mean lies between 1/2 and 1, and its last step squares the gap: the same step is the last"
 )
 UNREAD = "it is never read: without a push none is added, and the first case sets the patch"
+LAST = "count steps reach over the whole sweep, so the last generator is never within it"
 SQUARE = "inwards is square to pull, so both terms have one sign whatever their sizes"
 
 EQUAL: dict[str, dict[str, str]] = {
@@ -57,5 +58,12 @@ EQUAL: dict[str, dict[str, str]] = {
         "pushed = field((push, unit[-1])) if lateral_share else np.zeros( 0)": UNREAD,
         "pushed = field((push, unit[-1])) if lateral_share else np.zeros( 2)": UNREAD,
         "if case.place > place:": "places only rise",
+    },
+    "platewheel.parts.wheel.flange": {
+        "if blank_sweep_deg(spec) > 360 - 1e-9:": EDGE,
+        "if not 0 < sweep <= 360:": EDGE,
+        "generators = [sweep / 2 + (i - count // 2) * step for i in range(count // 1)]": LAST,
+        "generators = [sweep / 2 + (i - count // 2) * step for i in range(count * 1)]": LAST,
+        "if 0.5 <= angle < sweep - 0.5:": EDGE,
     },
 }
