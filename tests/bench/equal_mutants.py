@@ -66,4 +66,7 @@ EQUAL: dict[str, dict[str, str]] = {
         "generators = [sweep / 2 + (i - count // 2) * step for i in range(count * 1)]": LAST,
         "if 0.5 <= angle < sweep - 0.5:": EDGE,
     },
+    "platewheel.parts.wheel.hub_disc": {
+        'if side <= "field":': "the other side is gauge, which comes after it",
+    },
 }
