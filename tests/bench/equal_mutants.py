@@ -69,4 +69,12 @@ EQUAL: dict[str, dict[str, str]] = {
     "platewheel.parts.wheel.hub_disc": {
         'if side <= "field":': "the other side is gauge, which comes after it",
     },
+    "platewheel.parts.wheel.tread_ring": {
+        "length = (2 * math.pi - seam_angle(spec)) * mid_radii_mm(spec)[ -1]": (
+            "a straight ring: both edges have one radius"
+        ),
+        "length = (2 * math.pi - seam_angle(spec)) * mid_radii_mm(spec)[ 1]": (
+            "a straight ring: both edges have one radius"
+        ),
+    },
 }
