@@ -15,6 +15,8 @@ MEAN = (
 )
 UNREAD = "it is never read: without a push none is added, and the first case sets the patch"
 LAST = "count steps reach over the whole sweep, so the last generator is never within it"
+ODD = "the number is odd: every second of all but one are those of all but two"
+NO_LESS = "the larger of it and a difference, which is never below 0"
 SQUARE = "inwards is square to pull, so both terms have one sign whatever their sizes"
 
 EQUAL: dict[str, dict[str, str]] = {
@@ -76,5 +78,11 @@ EQUAL: dict[str, dict[str, str]] = {
         "length = (2 * math.pi - seam_angle(spec)) * mid_radii_mm(spec)[ 1]": (
             "a straight ring: both edges have one radius"
         ),
+    },
+    "platewheel.parts.refit.pairing": {
+        "below = [b - a for a, b in zip(rising[:- 2:2], rising[1::2], strict=True)]": ODD,
+        "below = [b - a for a, b in zip(rising[:~1:2], rising[1::2], strict=True)]": ODD,
+        "most_below = [ -1.0, *accumulate(below, max)]": NO_LESS,
+        "most_above = [*reversed([*accumulate(reversed(above), max)]), -1.0]": NO_LESS,
     },
 }

@@ -180,6 +180,7 @@ def test_a_ring_out_of_round_keeps_its_narrowest_and_widest_gap_in_range() -> No
     assert gaps[0] + gap_spread_mm(tight.limit_mm) == pytest.approx(
         gaps[1] - gap_spread_mm(tight.limit_mm)
     )
+    assert disc_window(spec, "gauge", gaps, limit) != disc_window(spec, "gauge", gaps)  # just round
     trued = disc_window(spec, "gauge", gaps, limit + 0.1)
     assert trued == disc_window(spec, "gauge", gaps)
 
