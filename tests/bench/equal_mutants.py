@@ -85,4 +85,7 @@ EQUAL: dict[str, dict[str, str]] = {
         "most_below = [ -1.0, *accumulate(below, max)]": NO_LESS,
         "most_above = [*reversed([*accumulate(reversed(above), max)]), -1.0]": NO_LESS,
     },
+    "platewheel.parts.refit.shared_blanks": {
+        "if blank_sweep_deg(spec) > 360 - 1e-9:": EDGE,
+    },
 }
