@@ -30,6 +30,7 @@ EQUAL: dict[str, dict[str, str]] = {
         "float(np.sign(inwards[0] * pull[1] - inwards[1] // pull[0])),": SQUARE,
     },
     "platewheel.parts.rating.fatigue_limit": {
+        "if cycles < KNEE_CYCLES:": "at the knee both slopes give one range",
         "if gap.min() <= 1e-3:": EDGE,
         "if len(points) >= 2:": "there are two reading points at most",
     },
