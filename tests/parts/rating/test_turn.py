@@ -13,7 +13,7 @@ from tests.parts.rating.made_response import CALM, SHARES, Stress, made_response
 from tests.parts.wheels import plain_wheel
 
 FIRST: Stress = (1.0, 2.0, 3.0, 4.0, 5.0, 6.0)
-SECOND: Stress = (-2.0, 3.0, -5.0, 7.0, -11.0, 13.0)
+SECOND: Stress = (-2.3, 3.1, -5.7, 7.9, -11.3, 13.6)
 FOUND = made_response(
     plain_wheel(),
     [("tread", 143.0, 30.0), ("flange", 155.0, 63.0)],

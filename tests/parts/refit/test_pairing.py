@@ -93,6 +93,9 @@ def test_the_wheel_left_over_is_the_one_out_of_place() -> None:
     assert pair_wheels([0.0, 4.0, 5.0, 6.0, 9.0]).left_over == 0
     # 0 4 8 9 13: leave 13 (4 + 1), 8 (4 + 4) or 0 (4 + 4): all of largest 4, the first sum is least
     assert pair_wheels([0.0, 4.0, 8.0, 9.0, 13.0]).left_over == 4
+    # 0 4 8 11.5 15.5: the same, by half a mm
+    assert pair_wheels([0.0, 4.0, 8.0, 11.5, 15.5]).left_over == 4
+    assert pair_wheels([0.0, 0.2, 0.9]).left_over == 2
     assert pair_wheels([1.0, 2.0, 3.0]).left_over == 0
     assert pair_wheels([2.0, 2.0, 2.0]).left_over == 0
 

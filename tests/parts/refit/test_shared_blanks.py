@@ -72,6 +72,11 @@ def test_each_ring_takes_the_nearest_size_and_each_size_the_nearest_step() -> No
     assert fewest_sizes(both) == ((1.2, 2.6), (0, 0, 1, 0, 1))  # 2.2 draws the first up to 1.2
     tie = [Window(0.5, 1.0, 1.0), Window(2.0, 2.0, 3.0), Window(0.9, 1.5, 2.5)]
     assert fewest_sizes(tie) == ((1.0, 2.0), (0, 1, 0))
+    near = [Window(1.2, 1.2, 1.2), Window(1.9, 1.9, 1.9), Window(1.0, 1.6, 2.0)]
+    assert fewest_sizes(near) == ((1.2, 1.9), (0, 1, 1))
+    # of two windows that end alike the wider one goes with the smaller size, and draws it down
+    alike = [Window(0.1, 0.3, 0.4), Window(0.9, 0.9, 1.0), Window(0.1, 0.1, 1.0)]
+    assert fewest_sizes(alike) == ((0.2, 0.9), (0, 1, 0))
 
 
 def test_a_size_stays_in_every_window_however_far_off_the_wish_lies() -> None:
@@ -135,6 +140,7 @@ def test_only_the_name_of_a_shared_blank_changes() -> None:
     assert len(shared.marks) == len(own.marks)
     flange = shared_flange(spec, 300.0, "flange-9", 1.5)
     assert flange.sizes == pytest.approx(flange_blank(spec, 1.5).sizes)
+    assert shared_flange(spec, 300.0, "f").sizes == pytest.approx(flange_blank(spec).sizes)
     told = [mark.text for mark in flange.marks if isinstance(mark, MarkText)]
     assert told == ["flange-9", "seam"]
 
@@ -180,6 +186,7 @@ def test_a_ring_out_of_round_keeps_its_narrowest_and_widest_gap_in_range() -> No
     assert gaps[0] + gap_spread_mm(tight.limit_mm) == pytest.approx(
         gaps[1] - gap_spread_mm(tight.limit_mm)
     )
+    assert disc_window(spec, "gauge", gaps, limit) != disc_window(spec, "gauge", gaps)  # just round
     trued = disc_window(spec, "gauge", gaps, limit + 0.1)
     assert trued == disc_window(spec, "gauge", gaps)
 

@@ -38,6 +38,8 @@ def test_section() -> None:
 def test_radii() -> None:
     assert flange.mid_radii_mm(plain_wheel()) == pytest.approx((ROOT, ROOT + 15))
     assert flange.slant_radii_mm(plain_wheel()) == pytest.approx((ROOT / SIN, (ROOT + 15) / SIN))
+    odd = plain_wheel(flange_thickness_mm=7.0)
+    assert flange.mid_radii_mm(odd) == pytest.approx((150 - 3.5 * COS, 165 - 3.5 * COS))
 
 
 @pytest.mark.parametrize("segments", [1, 3, 4])

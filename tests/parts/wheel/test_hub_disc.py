@@ -49,19 +49,19 @@ def test_discs_of_a_tapered_ring() -> None:
 @pytest.mark.parametrize("count", [0, 1, 3, 4])
 def test_vents(count: int) -> None:
     """On a circle of 240, even turns from +x; listed before the hub's hole."""
-    spec = plain_wheel(vent_count=count, vent_diameter_mm=18.0)
+    spec = plain_wheel(vent_count=count, vent_diameter_mm=17.0, fit_clearance_mm=0.75)
     turns = [math.tau * i / count for i in range(count)]
     wanted = [(120 * math.cos(turn), 120 * math.sin(turn)) for turn in turns]
     assert hub_disc.vent_centres(spec) == pytest.approx(np.array(wanted), abs=1e-9)
     blank = hub_disc.disc_blank(spec)
     *vents, hub = blank.holes
-    assert [hole.radius_mm for hole in vents if isinstance(hole, Circle)] == [9.0] * count
-    assert hub == Circle((0.0, 0.0), 29.0)
-    sizes: dict[str, float] = {"diameter_mm": 283.0, "hub_hole_diameter_mm": 58.0}
+    assert [hole.radius_mm for hole in vents if isinstance(hole, Circle)] == [8.5] * count
+    assert hub == Circle((0.0, 0.0), 29.25)
+    sizes: dict[str, float] = {"diameter_mm": 282.5, "hub_hole_diameter_mm": 58.5}
     if count:
-        sizes |= {"vent_diameter_mm": 18.0, "vent_circle_mm": 240.0, "vent_count": count}
+        sizes |= {"vent_diameter_mm": 17.0, "vent_circle_mm": 240.0, "vent_count": count}
     assert blank.sizes == pytest.approx(sizes)
-    area = math.pi * (141.5**2 - 29.0**2 - count * 9.0**2)
+    area = math.pi * (141.25**2 - 29.25**2 - count * 8.5**2)
     assert hub_disc.disc_volume_mm3(spec, "field") == pytest.approx(area * 6)
 
 
@@ -104,10 +104,13 @@ def test_marks(changes: dict[str, Any], middle: float, height: float, tick: floa
     assert (name.height_mm, size.height_mm) == pytest.approx((height, height))
 
 
-@pytest.mark.parametrize(("side", "z"), [("field", (7.0, 13.0)), ("gauge", (45.0, 51.0))])
+@pytest.mark.parametrize(("side", "z"), [("field", (2.5, 8.5)), ("gauge", (45.0, 51.0))])
 def test_solid(side: Any, z: tuple[float, float]) -> None:
-    solid = hub_disc.hub_disc(INSETS, side)
+    """Upright: its box is 141.5 about the axis on all sides, and 6 high where the disc stands."""
+    spec = plain_wheel(disc_field_inset_mm=2.5, disc_gauge_inset_mm=9.0)
+    solid = hub_disc.hub_disc(spec, side)
     box = solid.BoundingBox()
     assert (box.zmin, box.zmax) == pytest.approx(z, abs=1e-5)
-    assert (box.xmin, box.ymax) == pytest.approx((-141.5, 141.5), abs=1e-5)
-    assert solid.Volume() == pytest.approx(hub_disc.disc_volume_mm3(INSETS, side))
+    assert (box.xmin, box.xmax) == pytest.approx((-141.5, 141.5), abs=1e-5)
+    assert (box.ymin, box.ymax) == pytest.approx((-141.5, 141.5), abs=1e-5)
+    assert solid.Volume() == pytest.approx(hub_disc.disc_volume_mm3(spec, side))

@@ -163,5 +163,19 @@ def test_sector_of_a_tapered_ring(changes: dict[str, Any], width: float) -> None
         assert text.turn_deg == pytest.approx(math.degrees(sweep) * (0.5 - share))
 
 
+def test_marks_of_a_steep_ring() -> None:
+    """1 in 5 over 400 mm: the ring more than doubles; marks go by its width on the slope."""
+    spec = plain_wheel(
+        tread_width_mm=400.0, tread_taper_1_in=5.0, vent_count=0, hub_tube_length_mm=410.0
+    )
+    blank = tread_ring.tread_blank(spec)
+    assert blank
+    assert blank.sizes["outer_radius_mm"] > 2 * blank.sizes["inner_radius_mm"]
+    assert blank.sizes["width_mm"] == pytest.approx(400 / math.cos(math.atan(1 / 5)))
+    ticks = [mark for mark in blank.marks if isinstance(mark, Line)]
+    assert ticks[-1].end == pytest.approx((0.0, 0.15 * blank.sizes["width_mm"]))
+    assert [text.height_mm for text in texts_of(spec)] == [8.0, 8.0]
+
+
 def test_a_pipe_needs_no_blank() -> None:
     assert tread_ring.tread_blank(PIPE) is None
