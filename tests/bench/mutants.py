@@ -32,6 +32,7 @@ from pathlib import Path
 from typing import Any
 
 from tests.bench.equal_mutants import EQUAL
+from tests.bench.noticed import NOTICED
 
 ROOT = Path(__file__).resolve().parents[2]
 HERE_FLAG = "--in-copy"  # told to the study's own second start, in the copy
@@ -57,7 +58,7 @@ MODULES: dict[str, tuple[str, ...]] = {
     "platewheel.parts.wheel.tread_ring": (f"{WHEEL}tread_ring.py",),
     "platewheel.parts.refit.pairing": (f"{REFIT}pairing.py",),
     "platewheel.parts.refit.shared_blanks": (f"{REFIT}shared_blanks.py",),
-}
+} | NOTICED
 
 
 @dataclass(frozen=True)
