@@ -9,6 +9,12 @@ ONE = "the sign is 1 or -1: to divide by it is to multiply by it"
 SIGN_ALONE = "only the sign is used, and the size is above 0"
 EDGE = "the two differ only where a sum of floats meets the bound to the last digit"
 BOOLS = "both are truth values: their product is their and"
+HALVED = "after 80 halvings the span is less than the last digit"
+MEAN = (
+    "the mean lies between 1/2 and 1, and its last step squares the gap: the same step is the last"
+)
+UNREAD = "it is never read: without a push none is added, and the first case sets the patch"
+LAST = "count steps reach over the whole sweep, so the last generator is never within it"
 SQUARE = "inwards is square to pull, so both terms have one sign whatever their sizes"
 
 EQUAL: dict[str, dict[str, str]] = {
@@ -38,5 +44,37 @@ EQUAL: dict[str, dict[str, str]] = {
         "return np.asarray(under[:, None] * (outer & beside)[None])": BOOLS,
         "return np.asarray(under[:, None] * near[None])": BOOLS,
         "under = turns * spec.tread_radius_mm <= 10.0 + spec.flange_thickness_mm": EDGE,
+    },
+    "platewheel.parts.rating.fatigue": {
+        "if not 0 < class_n_mm2 != math.inf:": "above 0 and not infinite is finite",
+    },
+    "platewheel.parts.rating.hertz": {
+        "for _ in range( 79):": HALVED,
+        "for _ in range( 81):": HALVED,
+        "while abs(a - b) > 1e-15 % a:": MEAN,
+        "while abs(a - b) > 1e-15 / a:": MEAN,
+    },
+    "platewheel.parts.rating.turn": {
+        "pushed = field((push, unit[-1])) if lateral_share else np.zeros( 0)": UNREAD,
+        "pushed = field((push, unit[-1])) if lateral_share else np.zeros( 2)": UNREAD,
+        "if case.place > place:": "places only rise",
+    },
+    "platewheel.parts.wheel.flange": {
+        "if blank_sweep_deg(spec) > 360 - 1e-9:": EDGE,
+        "if not 0 < sweep <= 360:": EDGE,
+        "generators = [sweep / 2 + (i - count // 2) * step for i in range(count // 1)]": LAST,
+        "generators = [sweep / 2 + (i - count // 2) * step for i in range(count * 1)]": LAST,
+        "if 0.5 <= angle < sweep - 0.5:": EDGE,
+    },
+    "platewheel.parts.wheel.hub_disc": {
+        'if side <= "field":': "the other side is gauge, which comes after it",
+    },
+    "platewheel.parts.wheel.tread_ring": {
+        "length = (2 * math.pi - seam_angle(spec)) * mid_radii_mm(spec)[ -1]": (
+            "a straight ring: both edges have one radius"
+        ),
+        "length = (2 * math.pi - seam_angle(spec)) * mid_radii_mm(spec)[ 1]": (
+            "a straight ring: both edges have one radius"
+        ),
     },
 }

@@ -32,6 +32,7 @@ from pathlib import Path
 from typing import Any
 
 from tests.bench.equal_mutants import EQUAL
+from tests.bench.equal_noticed import EQUAL_NOTICED
 from tests.bench.noticed import NOTICED
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -143,7 +144,7 @@ def _study(name: str, most: int, seed: int, tell: bool) -> tuple[str, list[str]]
     patience = 10 + 5 * (time.perf_counter() - began)
     if most and most < len(mutants):
         mutants = sorted(random.Random(seed).sample(mutants, most), key=lambda m: m.row)
-    equal, lived = EQUAL.get(name, {}), []
+    equal, lived = (EQUAL | EQUAL_NOTICED).get(name, {}), []
     loaded = set(sys.modules)
     for below in _imports(whole):  # they do not import the module: imports run one way
         importlib.import_module(below)
