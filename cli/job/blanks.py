@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from platewheel.cli.job.job import Job
 from platewheel.parts.geometry.blank import Blank
-from platewheel.parts.wheel.assembly import Part
+from platewheel.parts.wheel.part import Part
 
 
 @dataclass(frozen=True)

@@ -23,9 +23,11 @@ from platewheel.parts.setting.costs import Costs
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.setting.track import FinishSpec, TrackSpec, WagonSpec
 from platewheel.parts.setting.use import ShopSpec, UseSpec
+from platewheel.parts.wheel.kinds import PART_NAMES
 from platewheel.parts.wheel.spec import WheelSpec
 
 HERE = Path()
+RESERVED = frozenset({*PART_NAMES, "weld", "wheel"})  # no part of the user's own has these
 MOST_BYTES = 1_000_000  # a job file is a few kilobytes
 
 
@@ -125,7 +127,7 @@ def job_of(table: dict[str, Any], folder: Path = HERE) -> Job:
         if isinstance(section, dict):
             faults += (fault.below(name) for fault in find_faults(kind, section))
     extras = table.get("extra", [])
-    drawn, bad_extras = read_extras(extras if isinstance(extras, list) else [], folder)
+    drawn, bad_extras = read_extras(extras if isinstance(extras, list) else [], folder, RESERVED)
     faults += bad_extras
     for name, kind in REPEATED.items():
         rows = table.get(name, [])

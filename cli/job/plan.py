@@ -8,14 +8,17 @@ from dataclasses import dataclass, replace
 from platewheel.cli.job.job import Job
 from platewheel.cli.work.not_finished import NotFinished
 from platewheel.nesting.drawings.extra import extra_blanks
-from platewheel.nesting.offcuts.remnant import LeftOver, left_overs
+from platewheel.nesting.offcuts.remnant import Remnant, remnants
 from platewheel.nesting.quick.bound import Bound, plate_bounds
 from platewheel.nesting.sawing.cut_lengths import CutPlan, Length, Piece, cut_lengths
 from platewheel.nesting.search.nest import Effort, nest
 from platewheel.nesting.stock.layout import Layout, Nest, Wanted, sheets_of
 from platewheel.nesting.stock.small_holes import without_small_holes
 from platewheel.parts.geometry.blank import Blank
-from platewheel.parts.wheel.assembly import Part, wheel_parts
+from platewheel.parts.wheel.assembly import wheel_parts
+from platewheel.parts.wheel.kinds import kind_of
+from platewheel.parts.wheel.part import Part
+from platewheel.parts.wheel.tread_ring import TREAD
 
 
 @dataclass(frozen=True)
@@ -25,7 +28,7 @@ class Plan:
     parts: tuple[Part, ...]
     nest: Nest
     lengths: tuple[CutPlan, ...]
-    kept: tuple[LeftOver, ...]
+    kept: tuple[Remnant, ...]
     short: tuple[Piece, ...]
     tread_length_mm: float
     bounds: tuple[Bound, ...]
@@ -41,7 +44,7 @@ def plan_job(job: Job, seed: int, report: Callable[[str], None], effort: Effort 
     parts = wheel_parts(wheel)
     found, bounds = _plates(job, parts, seed, report, effort)
     lengths, short = _tread_lengths(job, parts[0].blank)
-    kept = tuple(p for layout in found.layouts for p in left_overs(layout, job.cutting))
+    kept = tuple(p for layout in found.layouts for p in remnants(layout, job.cutting))
     blank = parts[0].blank
     length = blank.sizes["length_mm"] if blank else wheel.tread_width_mm
     return Plan(parts, found, lengths, kept, short, length, bounds)
@@ -52,7 +55,7 @@ def plan_parts(
 ) -> Plan:
     """Lay the sheet blanks of these parts alone; no bar, no pipe."""
     found, bounds = _plates(job, parts, seed, report, effort)
-    kept = tuple(p for layout in found.layouts for p in left_overs(layout, job.cutting))
+    kept = tuple(p for layout in found.layouts for p in remnants(layout, job.cutting))
     return Plan(parts, found, (), kept, (), 0.0, bounds)
 
 
@@ -86,10 +89,10 @@ def _wheel_blanks(job: Job, parts: tuple[Part, ...]) -> list[Wanted]:
         Wanted(
             part.blank,
             part.count_per_wheel * job.head.wheels,
-            "half" if along and part.name == "tread" else "any",
+            "half" if along and kind_of(part.name) is TREAD else "any",
         )
         for part in parts
-        if part.blank and not (part.name == "tread" and job.wheel.tread_from == "bar")
+        if part.blank and part.cut_from == "sheet"
     ]
 
 
@@ -99,14 +102,14 @@ def _tread_lengths(job: Job, blank: Blank | None) -> tuple[tuple[CutPlan, ...], 
         return (), ()
     if wheel.tread_from == "bar":
         assert blank is not None
-        piece = Piece("tread", blank.sizes["length_mm"], job.head.wheels)
+        piece = Piece(TREAD.name, blank.sizes["length_mm"], job.head.wheels)
         stock = [
             Length(f"bar {b.width_mm:g} x {b.thickness_mm:g}", b.length_mm, b.count, b.price)
             for b in job.bars
             if (b.width_mm, b.thickness_mm) == (wheel.tread_width_mm, wheel.tread_thickness_mm)
         ]
     else:
-        piece = Piece("tread", wheel.tread_width_mm, job.head.wheels)
+        piece = Piece(TREAD.name, wheel.tread_width_mm, job.head.wheels)
         stock = [
             Length(f"pipe {p.outside_mm:g} x {p.wall_mm:g}", p.length_mm, p.count, p.price)
             for p in job.pipes

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from platewheel.cli.job.job import Job
+from platewheel.parts.wheel.kinds import kinds_of
 
 
 def without_stock(job: Job) -> list[str]:
@@ -13,11 +14,10 @@ def without_stock(job: Job) -> list[str]:
     plates = {(row.thickness_mm, row.steel) for row in job.stock}
     plates |= {(row.thickness_mm, row.steel) for row in job.offcuts}
     wanted = [
-        ("disc_thickness_mm", wheel.disc_thickness_mm),
-        ("flange_thickness_mm", wheel.flange_thickness_mm),
+        (kind.thickness_key, kind.thickness_mm(wheel))
+        for kind in kinds_of(wheel)
+        if kind.cut_from(wheel) == "sheet"
     ]
-    if wheel.tread_from == "sheet":
-        wanted.append(("tread_thickness_mm", wheel.tread_thickness_mm))
     to_hand = sorted({mm for mm, steel in plates if steel == wheel.steel})
     plates_here = _listed(f"{mm:g} mm" for mm in to_hand)
     lines = [

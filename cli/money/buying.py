@@ -17,7 +17,7 @@ from platewheel.parts.checks.galvanizing.coating import coated_area_mm2, zinc_ma
 from platewheel.parts.making.figures import tread_stock_kg
 from platewheel.parts.making.weld_metal import weld_metal
 from platewheel.parts.wheel.assembly import wheel_mass_kg
-from platewheel.parts.wheel.hub_tube import tube_words
+from platewheel.parts.wheel.kinds import kind_of
 
 FILLER = {"rod": "covered rods", "wire": "solid wire"}
 
@@ -102,14 +102,15 @@ def _lengths(job: Job, plan: Plan) -> Iterator[BuyRow]:
 def _tubes(job: Job, plan: Plan) -> Iterator[BuyRow]:
     costs = job.costs
     for part in plan.parts:
-        if part.name == "hub-tube":
+        kind = kind_of(part.name)
+        if part.cut_from == "tube" and kind and kind.stock_words:
             mass = part.mass_kg * job.head.wheels
             price, says = costs.tube_price_per_kg, "costs.tube_price_per_kg; saw cuts not counted"
             if price is None:
                 price, says = costs.steel_price_per_kg, "costs.steel_price_per_kg, as other steel"
             if price is None:
                 says = "not priced: set costs.tube_price_per_kg or costs.steel_price_per_kg"
-            words = f"hub tube, {job.head.wheels} off {tube_words(job.wheel)}"
+            words = f"{kind.title}, {job.head.wheels} off {kind.stock_words(job.wheel)}"
             yield buy_row("tube", words, mass, "kg", price, says, mass_kg=mass)
 
 

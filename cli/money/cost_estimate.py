@@ -7,12 +7,15 @@ parts is estimated, and stock counts by its length or area instead of whole.
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 
 from platewheel.cli.job.job import Job
 from platewheel.nesting.cutting.cut_speed import pace
 from platewheel.parts.base.steel import DENSITY_KG_MM3
 from platewheel.parts.making import quantities
 from platewheel.parts.setting.costs import welding_of
+from platewheel.parts.wheel.kinds import KINDS, kinds_of
+from platewheel.parts.wheel.part import Cut, PartKind
 from platewheel.parts.wheel.spec import WheelSpec
 
 Question = Callable[[WheelSpec], float]
@@ -35,44 +38,39 @@ def estimate_parts(job: Job) -> dict[str, Question]:
     tube = costs.tube_price_per_kg
     tube = (costs.steel_price_per_kg or 0.0) if tube is None else tube
 
-    def plate(room_mm2: float, mm: float, area_mm2: float, edge_mm: float, pierces: int) -> float:
+    def plate(room_mm2: float, mm: float, cut: Cut) -> float:
         one = pace(job.cutting, job.cut_speeds, mm)
-        hours = (edge_mm / one.speed_mm_per_min + pierces * one.pierce_s / 60) / 60
+        hours = (cut.edge_mm / one.speed_mm_per_min + cut.pierces * one.pierce_s / 60) / 60
         per_h = job.cutting.price_per_h or labour
         return (
             EDGES * room_mm2 * plate_price(job, mm)
-            + area_mm2 * dip * mm * DENSITY_KG_MM3
+            + cut.area_mm2 * dip * mm * DENSITY_KG_MM3
             + hours * per_h
-            + edge_mm / 1000 * costs.deburring_minutes_per_m * minute
+            + cut.edge_mm / 1000 * costs.deburring_minutes_per_m * minute
         )
 
-    def tread(wheel: WheelSpec) -> float:
-        kg = quantities.tread_kg(wheel)
-        if wheel.tread_from == "sheet":
-            size = quantities.tread_plate(wheel)
-            room = size[0] + size[1] / 2 * job.cutting.part_spacing_mm
-            roll = costs.rolling_minutes * minute
-            return plate(room, wheel.tread_thickness_mm, *size) + roll
-        rolled = costs.rolling_minutes if wheel.tread_from == "bar" else 0.0
-        saw = (costs.sawing_minutes + rolled) * minute
-        return length_price(job, wheel) * quantities.tread_length_mm(wheel) + dip * kg + saw
+    def formed_minutes(kind: PartKind, wheel: WheelSpec) -> float:
+        forming = kind.forming(wheel)
+        return float(getattr(costs, forming.minutes_key)) if forming else 0.0
 
-    def discs(wheel: WheelSpec) -> float:
-        room = quantities.disc_room_mm2(wheel, job.cutting.part_spacing_mm)
-        return 2 * plate(room, wheel.disc_thickness_mm, *quantities.disc_plate(wheel))
-
-    def flange(wheel: WheelSpec) -> float:
-        room = quantities.segment_room_mm2(wheel, job.cutting.part_spacing_mm)
-        one = plate(room, wheel.flange_thickness_mm, *quantities.segment_plate(wheel))
-        formed = costs.forming_minutes if wheel.flange_angle_deg < 90 else 0.0
-        return wheel.flange_segments * (one + formed * minute)
-
-    def hub(wheel: WheelSpec) -> float:
-        saw = costs.sawing_minutes * minute if wheel.has_tube else 0.0
-        return quantities.tube_kg(wheel) * (tube + dip) + saw
+    def of_kind(kind: PartKind, wheel: WheelSpec) -> float:
+        if not kind.there(wheel):
+            return 0.0
+        source = kind.cut_from(wheel)
+        if source == "sheet":
+            assert kind.cut is not None
+            cut = kind.cut(wheel)
+            room = cut.room_mm2(job.cutting.part_spacing_mm)
+            one = plate(room, kind.thickness_mm(wheel), cut)
+            return cut.count * (one + formed_minutes(kind, wheel) * minute)
+        if source == "tube":
+            return quantities.tube_kg(wheel) * (tube + dip) + costs.sawing_minutes * minute
+        work = (costs.sawing_minutes + formed_minutes(kind, wheel)) * minute
+        price = length_price(job, wheel) * quantities.tread_length_mm(wheel)
+        return price + dip * quantities.tread_kg(wheel) + work
 
     def hands(wheel: WheelSpec) -> float:
-        pieces = 2 + int(wheel.has_tube)
+        pieces = sum(kind.fitted for kind in kinds_of(wheel))
         each = pieces * costs.fitting_minutes + costs.truing_minutes + costs.dressing_minutes
         coat = costs.coating_minutes if job.finish.coating != "bare" else 0.0
         return (each + coat + costs.gauging_minutes / 2) * minute
@@ -84,10 +82,7 @@ def estimate_parts(job: Job) -> dict[str, Question]:
         return lambda wheel: kg(wheel) * (bead + dip)
 
     return {
-        "tread": tread,
-        "discs": discs,
-        "flange": flange,
-        "hub": hub,
+        **{kind.name: partial(of_kind, kind) for kind in KINDS},
         "work": hands,
         "tacks": tacks,
         "rim beads": beads(quantities.rim_beads_kg),

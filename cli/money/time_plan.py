@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from platewheel.cli.job.axles import axles_of
 from platewheel.cli.job.job import Job
 from platewheel.cli.job.plan import Plan
@@ -13,24 +15,23 @@ from platewheel.cli.schema.shop import TimePlanRow, TimeRow
 from platewheel.parts.making.tacks import tacks_of
 from platewheel.parts.making.weld_metal import weld_metal
 from platewheel.parts.setting.costs import welding_of
-from platewheel.parts.wheel.hub_disc import SIDES
+from platewheel.parts.wheel.kinds import kinds_of
+from platewheel.parts.wheel.spec import WheelSpec
 
 
 def time_plan(job: Job, plan: Plan, nesting: NestingRow) -> TimePlanRow:
     """Works in order, for all wheels; cutting has the user's own parts in it too."""
     costs, wheel, wheels = job.costs, job.wheel, job.head.wheels
-    tube = int(wheel.has_tube)
-    sawn = (0 if wheel.tread_from == "sheet" else wheels) + tube * wheels
+    kinds = kinds_of(wheel)
+    sawn = sum(kind.cut_from(wheel) != "sheet" for kind in kinds) * wheels
     edge_m = _cut_edge_m(plan) * wheels
-    rings = 0 if wheel.tread_from == "pipe" else wheels
-    segments = wheel.flange_segments * wheels if wheel.flange_angle_deg < 90 else 0
+    fitted = sum(kind.fitted for kind in kinds)
     axles = 0 if job_wheelset(job).wheelset is None else axles_of(job)
     counted = [
         ("sawing to length", sawn, "lengths", "sawing_minutes"),
         ("deburring", edge_m, "m of edge", "deburring_minutes_per_m"),
-        ("rolling rings", rings, "rings", "rolling_minutes"),
-        ("forming the flange", segments, "segments", "forming_minutes"),
-        ("fitting discs and tubes", (len(SIDES) + tube) * wheels, "pieces", "fitting_minutes"),
+        *_formed(wheel, wheels),
+        ("fitting discs and tubes", fitted * wheels, "pieces", "fitting_minutes"),
         ("tacking", tacks_of(wheel).all * wheels, "tacks", "tacking_minutes"),
         ("truing", wheels, "wheels", "truing_minutes"),
         ("welding", wheels, "wheels", ""),
@@ -81,6 +82,15 @@ def time_plan(job: Job, plan: Plan, nesting: NestingRow) -> TimePlanRow:
         )
     hours = sum(row.hours for row in works)
     return TimePlanRow(works=works, hours=hours, hours_per_wheel=hours / wheels)
+
+
+def _formed(wheel: WheelSpec, wheels: int) -> Iterator[tuple[str, int, str, str]]:
+    """Parts that are rolled or hammered to their shape, kind by kind."""
+    for kind in kinds_of(wheel):
+        forming = kind.forming(wheel)
+        if forming:
+            pieces = sum(part.count_per_wheel for part in kind.parts(wheel))
+            yield forming.work, pieces * wheels, forming.unit, forming.minutes_key
 
 
 def _cut_edge_m(plan: Plan) -> float:

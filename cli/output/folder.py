@@ -11,9 +11,10 @@ from pathlib import Path
 from typing import TypeVar
 
 from platewheel.cli.work.not_finished import NotFinished
+from platewheel.parts.wheel.kinds import PART_NAMES
 
 T = TypeVar("T")
-PART = r"(tread|disc|disc-field|disc-gauge|flange|hub-tube)"
+PART = f"({'|'.join(PART_NAMES)})"
 EXTRA = r"extra-[A-Za-z0-9._-]+"  # a part of the user's own
 OURS = {  # entry of a job folder -> what the files in it are called; "" for a file
     "report.json": "",

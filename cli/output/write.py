@@ -11,7 +11,8 @@ from platewheel.cli.job.plan import Plan
 from platewheel.cli.job.wheelset import job_wheelset
 from platewheel.cli.output.offcut_use import USED_FILE, used_toml
 from platewheel.nesting.stock.round_bar import Round
-from platewheel.parts.wheel.assembly import Part, wheel
+from platewheel.parts.wheel.assembly import wheel
+from platewheel.parts.wheel.part import Part
 
 WHEEL_STEP = "wheel.step"
 WHEELSET_STEP = "wheelset.step"

@@ -26,15 +26,16 @@ from platewheel.nesting.cutting.cut_order import cut_order
 from platewheel.nesting.cutting.cut_time import cutting_work, plate_work
 from platewheel.nesting.cutting.scrap import scrap
 from platewheel.nesting.offcuts.file import offcut_names
-from platewheel.nesting.offcuts.remnant import LeftOver
+from platewheel.nesting.offcuts.remnant import Remnant
 from platewheel.nesting.sawing.cut_lengths import lengths_price
 from platewheel.nesting.stock.cutting import LEAST_WEB_MM
 from platewheel.nesting.stock.small_holes import MarkedHoles, marked_holes, narrow_holes
 from platewheel.parts.checks.result import CheckResult
 from platewheel.parts.rating.assess import Assessment
 from platewheel.parts.rating.rate import Rating
-from platewheel.parts.wheel.assembly import Part, weld_mass_kg, wheel_mass_kg
+from platewheel.parts.wheel.assembly import weld_mass_kg, wheel_mass_kg
 from platewheel.parts.wheel.hub_tube import tube_words
+from platewheel.parts.wheel.part import Part
 
 
 def wheel_row(job: Job) -> WheelRow:
@@ -120,7 +121,7 @@ def sheet_rows(job: Job, plan: Plan, files: list[str]) -> list[SheetRow]:
     return rows
 
 
-def _offcut_rows(piece: LeftOver, names: tuple[str, ...]) -> list[OffcutRow]:
+def _offcut_rows(piece: Remnant, names: tuple[str, ...]) -> list[OffcutRow]:
     return [
         OffcutRow(
             name=name,

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from typing import Literal
 
-from pydantic import Field
+from pydantic import Field, JsonValue
 
 from platewheel.cli.schema.row import Row
 from platewheel.cli.schema.shop import BuyRow, CostRow, StepRow, TimePlanRow
 from platewheel.cli.schema.wheelset import WheelsetRow
+from platewheel.parts.wheel.kinds import KINDS
 
 
 class JobRow(Row):
@@ -36,10 +37,14 @@ class PartRow(Row):
     step: str = Field(description="path below the job folder")
 
 
+BLANK_KINDS: list[JsonValue] = [*(kind.name for kind in KINDS if kind.cut), "extra"]
+
+
 class BlankRow(Row):
     name: str
-    kind: Literal["tread", "disc", "flange", "extra"] = Field(
-        description="extra: a part of the user's own, not of the wheel"
+    kind: str = Field(
+        description="extra: a part of the user's own, not of the wheel",
+        json_schema_extra={"enum": BLANK_KINDS},
     )
     thickness_mm: float
     count: int = Field(description="for the whole job")

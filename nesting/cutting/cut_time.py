@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from platewheel.nesting.cutting.cut_order import HOME, start_of
 from platewheel.nesting.cutting.cut_speed import CutSpeed, pace
 from platewheel.nesting.cutting.part_cuts import Cut, sheet_cuts
-from platewheel.nesting.offcuts.remnant import LeftOver
+from platewheel.nesting.offcuts.remnant import Remnant
 from platewheel.nesting.offcuts.skeleton import kept_rings, skeleton_lines
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.layout import Layout
@@ -31,7 +31,7 @@ def cutting_work(
     layouts: Sequence[Layout],
     cutting: Cutting,
     speeds: Sequence[CutSpeed] = (),
-    kept: Sequence[LeftOver] = (),
+    kept: Sequence[Remnant] = (),
 ) -> CuttingWork:
     """Work of all plates, repeats counted. Raises: as `plate_work`."""
     each = [(lay.repeat, plate_work(lay, cutting, speeds, kept)) for lay in layouts]
@@ -48,7 +48,7 @@ def plate_work(
     layout: Layout,
     cutting: Cutting,
     speeds: Sequence[CutSpeed] = (),
-    kept: Sequence[LeftOver] = (),
+    kept: Sequence[Remnant] = (),
 ) -> CuttingWork:
     """Work of one plate: every run of the cutting file, with its leads, each with its pierce.
 

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from platewheel.nesting.cutting.cut_time import CuttingWork
-from platewheel.nesting.offcuts.remnant import LeftOver
+from platewheel.nesting.offcuts.remnant import Remnant
 from platewheel.nesting.stock.layout import Layout
 
 
@@ -35,7 +35,7 @@ class Scrap:
         return 100 * area_mm2 / self.stock_area_mm2 if self.stock_area_mm2 else 0.0
 
 
-def scrap(layouts: Sequence[Layout], kept: Sequence[LeftOver]) -> Scrap:
+def scrap(layouts: Sequence[Layout], kept: Sequence[Remnant]) -> Scrap:
     """Totals over all plates, repeats counted."""
     bought = [lay for lay in layouts if not lay.sheet.is_offcut]
     priced = all(lay.sheet.price > 0 for lay in bought)

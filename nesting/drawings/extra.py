@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -15,10 +15,6 @@ from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.base.spec_model import Spec, find_faults
 from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.geometry.outline import Circle, bounds
-
-WHEEL_NAMES = frozenset(  # of the wheel's own parts and their files
-    {"tread", "disc", "disc-field", "disc-gauge", "flange", "hub-tube", "weld", "wheel"}
-)
 
 
 class Extra(Spec):
@@ -80,11 +76,12 @@ def extra_blanks(extras: Sequence[ExtraPart], steel: str) -> tuple[Wanted, ...]:
 
 
 def read_extras(
-    rows: Sequence[object], folder: Path
+    rows: Sequence[object], folder: Path, reserved: Collection[str] = ()
 ) -> tuple[list[tuple[Extra, Outline]], list[Fault]]:
     """The sound rows of the job's `extra` tables with their drawings, and all faults of the rest.
 
-    `folder` is the job file's. A drawing is looked at even where other keys are at fault.
+    `folder` is the job file's, `reserved` are names that a part may not have. A drawing is looked
+    at even where other keys are at fault.
     """
     read: list[tuple[Extra, Outline]] = []
     faults: list[Fault] = []
@@ -103,7 +100,7 @@ def read_extras(
                 if not wrong:
                     read.append((Extra(**row), drawn))
         faults += (fault.below(f"extra[{i}]") for fault in wrong)
-    return read, faults + list(_name_faults(rows))
+    return read, faults + list(_name_faults(rows, reserved))
 
 
 def extra_parts(read: Iterable[tuple[Extra, Outline]], wheel_steel: str) -> tuple[ExtraPart, ...]:
@@ -125,14 +122,14 @@ def extra_blank(extra: Extra, drawn: Outline) -> Blank:
     )
 
 
-def _name_faults(rows: Sequence[object]) -> Iterator[Fault]:
+def _name_faults(rows: Sequence[object], reserved: Collection[str]) -> Iterator[Fault]:
     """Names that are taken; files of some systems do not tell capitals apart."""
     seen: set[str] = set()
     for i, row in enumerate(rows):
         name = row.get("name") if isinstance(row, dict) else None
         if not isinstance(name, str):
             continue
-        if name.lower() in WHEEL_NAMES:
+        if name.lower() in reserved:
             allowed = "a name that none of the wheel's parts has"
             yield Fault(f"extra[{i}].name", name, allowed, f'name = "own-{name}"')
         elif name.lower() in seen:

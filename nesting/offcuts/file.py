@@ -5,7 +5,7 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Sequence
 
-from platewheel.nesting.offcuts.remnant import LeftOver
+from platewheel.nesting.offcuts.remnant import Remnant
 from platewheel.nesting.stock.round_bar import Round
 from platewheel.parts.base.spec_model import toml_value
 from platewheel.parts.geometry.outline import Point
@@ -15,7 +15,7 @@ MARK_SIGNS = "23456789ACDEFGHJKLMNPQRTUVWXY"  # none that chalk makes look like 
 MARK_LENGTH = 4
 
 
-def offcut_names(kept: Sequence[LeftOver], job_name: str) -> list[tuple[str, ...]]:
+def offcut_names(kept: Sequence[Remnant], job_name: str) -> list[tuple[str, ...]]:
     """For each piece its names, one for each plate cut so: job, mark, number.
 
     The mark is worked out from job and layouts: another job or another layout gives other names,
@@ -32,7 +32,7 @@ def offcut_names(kept: Sequence[LeftOver], job_name: str) -> list[tuple[str, ...
     return names
 
 
-def _mark(kept: Sequence[LeftOver], job_name: str) -> str:
+def _mark(kept: Sequence[Remnant], job_name: str) -> str:
     words = [job_name]
     for piece in kept:
         layout, sheet = piece.layout, piece.layout.sheet
@@ -47,7 +47,7 @@ def _mark(kept: Sequence[LeftOver], job_name: str) -> str:
     return signs
 
 
-def offcuts_toml(kept: Sequence[LeftOver], job_name: str) -> str:
+def offcuts_toml(kept: Sequence[Remnant], job_name: str) -> str:
     """`[[offcut]]` tables ready for the next job file, each on an origin of its own."""
     lines = [
         f"# left by {job_name}: paste into the next job file; measure before use",

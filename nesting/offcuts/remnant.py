@@ -17,7 +17,7 @@ HAIR_MM = 1e-6
 
 
 @dataclass(frozen=True)
-class LeftOver:
+class Remnant:
     """A piece worth keeping, where it lies on one layout; as many as the layout is repeated."""
 
     layout: Layout
@@ -50,10 +50,10 @@ class LeftOver:
         return not self.holes and math.isclose(self.area_mm2, self.length_mm * self.width_mm)
 
 
-def rectangle(layout: Layout, room: Rectangle) -> LeftOver:
+def rectangle(layout: Layout, room: Rectangle) -> Remnant:
     """An upright rectangle x0, y0, x1, y1 of a layout."""
     x0, y0, x1, y1 = room
-    return LeftOver(layout, ((x0, y0), (x1, y0), (x1, y1), (x0, y1)))
+    return Remnant(layout, ((x0, y0), (x1, y0), (x1, y1), (x0, y1)))
 
 
 def clear_distance_mm(cutting: Cutting) -> float:
@@ -61,12 +61,12 @@ def clear_distance_mm(cutting: Cutting) -> float:
     return max(cutting.kerf_mm, LEAST_CLEAR_MM) + max(cutting.lead_in_mm, cutting.lead_out_mm)
 
 
-def left_overs(layout: Layout, cutting: Cutting) -> tuple[LeftOver, ...]:
+def remnants(layout: Layout, cutting: Cutting) -> tuple[Remnant, ...]:
     """Every piece worth keeping by the job's `offcut_outline` and `least_offcut_mm`; largest
     first, sizes in whole mm where the plate's own edge is not met."""
     clear, least = clear_distance_mm(cutting), cutting.least_offcut_mm
     if cutting.offcut_outline == "real":
-        return tuple(LeftOver(layout, *found) for found in real_outlines(layout, clear, least))
+        return tuple(Remnant(layout, *found) for found in real_outlines(layout, clear, least))
     kept: list[Rectangle] = []
     while True:
         room = largest_rectangle(layout, clear, least, kept)

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from platewheel.nesting.geometry.gaps import Box, box_gap, point_gap, segment_box
-from platewheel.nesting.offcuts.remnant import LeftOver
+from platewheel.nesting.offcuts.remnant import Remnant
 from platewheel.nesting.stock.cutting import LEAST_WEB_MM, Cutting
 from platewheel.nesting.stock.layout import Layout
 from platewheel.parts.geometry.outline import (
@@ -65,7 +65,7 @@ def skeleton_lines(
     return tuple(lines)
 
 
-def kept_rings(layout: Layout, kept: Sequence[LeftOver]) -> tuple[tuple[Point, ...], ...]:
+def kept_rings(layout: Layout, kept: Sequence[Remnant]) -> tuple[tuple[Point, ...], ...]:
     """Corners of the pieces that are kept of a layout."""
     return tuple(piece.corners for piece in kept if piece.layout == layout)
 

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from platewheel.nesting.geometry.facets import convex_pieces, sector_of
-from platewheel.nesting.quick.no_fit_polygon import Pieces, mask_of, no_fit_region, turned_pieces
+from platewheel.nesting.quick.no_fit_polygon import Pieces, mask_of, no_fit_polygon, turned_pieces
 from platewheel.nesting.stock.layout import Placement, Sheet, Turns
 from platewheel.parts.geometry import outline
 from platewheel.parts.geometry.blank import Blank
@@ -52,7 +52,7 @@ def variants(blank: Blank, allowed: Turns = "any") -> tuple[Variant, ...]:
         turns = (0, 180)
     elif allowed == "quarter":
         turns = (0, 90, 180, 270)
-    elif blank.kind == "flange" and sector_of(blank.outline):
+    elif blank.many_turns and sector_of(blank.outline):
         turns = SECTOR_TURNS
     elif (
         not isinstance(blank.outline, Circle)
@@ -105,7 +105,7 @@ class NoFit:
             self._regions[key] = affinity.rotate(other, 180 + turn, origin=(0, 0))
         if key not in self._regions:
             pieces = turned_pieces(self._pieces_of(moving), turn % 360)
-            self._regions[key] = no_fit_region(self._pieces_of(fixed), pieces, self.spacing_mm)
+            self._regions[key] = no_fit_polygon(self._pieces_of(fixed), pieces, self.spacing_mm)
         return self._regions[key]
 
     def _pieces_of(self, blank: Blank) -> Pieces:
@@ -206,7 +206,7 @@ class Plate:
                 list(triangle.exterior.coords)[:-1]
                 for triangle in shapely.constrained_delaunay_triangles(part).geoms
             ]
-            regions.append(no_fit_region(pieces, moving, self.margin_mm))
+            regions.append(no_fit_polygon(pieces, moving, self.margin_mm))
         return regions
 
 

@@ -27,7 +27,7 @@ def turned_pieces(pieces: Pieces, rotation_deg: float) -> list[list[Point]]:
     return [[turned(point, rotation_deg) for point in piece] for piece in pieces]
 
 
-def no_fit_region(fixed: Pieces, moving: Pieces, spacing_mm: float) -> Any:
+def no_fit_polygon(fixed: Pieces, moving: Pieces, spacing_mm: float) -> Any:
     """Offsets (moving origin less fixed origin) at which parts come closer than the spacing.
 
     A shapely polygon or multipolygon; its holes are pockets that the moving part fits in. Empty

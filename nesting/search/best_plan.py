@@ -1,4 +1,4 @@
-"""The plan for one thickness: quick, then fuller plates, the cheapest mix, the last squeezed."""
+"""The plan for one thickness: quick, then fuller plates, the cheapest mix, the last compacted."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from platewheel.nesting.quick.greedy import greedy_plan, plate_price
-from platewheel.nesting.search.compaction import length_by_area, reach_mm, squeezed, without
+from platewheel.nesting.search.compaction import compacted, length_by_area, reach_mm, without
 from platewheel.nesting.search.fuller import Full, Press, Task, fuller
 from platewheel.nesting.search.stock_plan import Pattern, stock_plan
 from platewheel.nesting.stock.layout import Layout, Report, Sheet, Wanted
@@ -103,7 +103,7 @@ def _assembled(
         last.append((chosen[0], pool[chosen[0]].placements))
     if last and task.moves and last[0][1]:
         k, kept = last[0]
-        last[0] = (k, squeezed(task, pool[k].sheet, kept, _filled(task, pool, k, len(kept))))
+        last[0] = (k, compacted(task, pool[k].sheet, kept, _filled(task, pool, k, len(kept))))
     layouts = [Layout(pool[k].sheet, pool[k].placements, whole[k]) for k in chosen if whole[k]]
     return [*layouts, *(Layout(pool[k].sheet, kept) for k, kept in last if kept)], []
 

@@ -1,4 +1,4 @@
-"""The last plate pressed together: the same parts on ever less of its length."""
+"""Compaction of the last plate: the same parts on ever less of its length."""
 
 from __future__ import annotations
 
@@ -29,7 +29,7 @@ def length_by_area(task: Task, sheet: Sheet, placements: Sequence[Placement]) ->
     return parts / (sheet.width_mm - less) + less
 
 
-def squeezed(
+def compacted(
     task: Task, sheet: Sheet, placements: Sequence[Placement], filled: float | None
 ) -> tuple[Placement, ...]:
     """The placements, or others of the same blanks that reach less far along the plate.

@@ -35,7 +35,7 @@ class Sector:
     sweep_deg: float
 
 
-def strike_table(blank: Blank) -> tuple[Row, ...]:
+def marking_out(blank: Blank) -> tuple[Row, ...]:
     """The rows of a blank: outline first, then its round holes."""
     return (*_outline_rows(blank), *_hole_rows(blank))
 

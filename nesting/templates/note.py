@@ -16,7 +16,7 @@ from platewheel.nesting.templates.drill import (
     round_holes,
 )
 from platewheel.nesting.templates.ink import BOLD, CAPITALS, FINE, FONT, draw_text
-from platewheel.nesting.templates.marking_out import Row, chord_table, sector_of, strike_table
+from platewheel.nesting.templates.marking_out import Row, chord_table, marking_out, sector_of
 from platewheel.nesting.templates.paper import Paper
 from platewheel.nesting.templates.printed_length import length_line, printed_length
 from platewheel.nesting.templates.straight_cuts import PROUD_MM, cuts_of_arc, cuts_of_disc
@@ -86,7 +86,7 @@ def part_notes(blank: Blank, units: Units, cutting: Cutting | None) -> tuple[Not
 def table_notes(blank: Blank, units: Units) -> tuple[Note, ...]:
     """The dimensions, to strike the part with compasses, rule and tape; arcs that no compass
     reaches also by their heights over a chord."""
-    found = [Note(f"{blank.name}: struck by hand", _row_lines(strike_table(blank), units))]
+    found = [Note(f"{blank.name}: struck by hand", _row_lines(marking_out(blank), units))]
     heights = chord_table(blank)
     if heights:
         heading = f"{blank.name}: arcs by height over the chord"

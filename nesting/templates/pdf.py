@@ -120,8 +120,8 @@ def draw_template(
                 at = (left + x - tile.box[0], bottom + (y if place.turned else top) - tile.box[1])
                 draw_note(canvas, note, *at, turned=place.turned)
         canvas.showPage()
-    left_over = [note for note, place in zip(told, places, strict=True) if place is None]
-    extra = pages_of_notes(lay.page, left_over)
+    remnant = [note for note, place in zip(told, places, strict=True) if place is None]
+    extra = pages_of_notes(lay.page, remnant)
     for page_notes in extra:
         draw_notes_page(
             canvas, lay.page, paper, page_notes, template.heading, job_name, print_scale
@@ -157,11 +157,11 @@ def _draw_tile(canvas: Any, lay: Lay, tile: Tile, least_hole_mm: float) -> None:
     canvas.restoreState()
 
 
-def pages_of_notes(page: Page, left_over: Sequence[Note]) -> list[list[Note]]:
+def pages_of_notes(page: Page, remnant: Sequence[Note]) -> list[list[Note]]:
     """Notes below one another on as few pages as hold them."""
     pages: list[list[Note]] = []
     room = 0.0
-    for note in left_over:
+    for note in remnant:
         if note.height_mm > room:
             pages.append([])
             room = page.window_size_mm[1]

@@ -5,12 +5,11 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Literal
 
 from platewheel.parts.geometry import outline
 from platewheel.parts.geometry.outline import Arc, Line, Loop, Point
 
-Kind = Literal["tread", "disc", "flange", "extra"]
+Kind = str  # of part; "extra" is one of the user's own
 
 
 @dataclass(frozen=True)
@@ -35,7 +34,10 @@ Mark = MarkPoint | MarkText | Line | Arc
 
 @dataclass(frozen=True)
 class Blank:
-    """One flat part to cut. `sizes` are its own dimensions by name, each with its unit."""
+    """One flat part to cut. `sizes` are its own dimensions by name, each with its unit.
+
+    Loops may be given either way round; they are kept counter-clockwise.
+    """
 
     name: str
     kind: Kind
@@ -44,6 +46,11 @@ class Blank:
     holes: tuple[Loop, ...] = ()
     marks: tuple[Mark, ...] = ()
     sizes: Mapping[str, float] = field(default_factory=dict, compare=False)
+    many_turns: bool = field(default=False, compare=False)  # worth more than quarter turns
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "outline", outline.counter_clockwise(self.outline))
+        object.__setattr__(self, "holes", tuple(map(outline.counter_clockwise, self.holes)))
 
     @property
     def area_mm2(self) -> float:

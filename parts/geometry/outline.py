@@ -173,6 +173,11 @@ def moved(loop: Loop, x_mm: float, y_mm: float, rotation_deg: float = 0.0) -> Lo
     return tuple(result)
 
 
+def counter_clockwise(loop: Loop) -> Loop:
+    """The loop, or the same run the other way round where it runs clockwise."""
+    return reversed_loop(loop) if signed_area_mm2(loop) < 0 else loop
+
+
 def reversed_loop(loop: Loop) -> Loop:
     """The same loop run the other way round."""
     if isinstance(loop, Circle):

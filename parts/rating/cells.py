@@ -26,6 +26,7 @@ class Plate:
     name: str
     corners: Section
     rows: int  # cells through the thickness
+    fine: bool = False  # along its length too
 
     @property
     def foot(self) -> NDArray[np.float64]:
@@ -69,7 +70,7 @@ def plate_cells(
         for a, b in ((c0, c3), (c1, c2)):
             if on_edge(stop, a, b):
                 cross_stops.add(float(np.linalg.norm(stop - a) / np.linalg.norm(b - a)))
-    coarse = 1.0 if plate.name == "tread" else 3.0
+    coarse = 1.0 if plate.fine else 3.0
     us = _graded(long_stops, length, size_mm, coarse * size_mm)
     vs = _graded(cross_stops, depth, depth / plate.rows, depth / plate.rows)
     u, v = np.meshgrid(us, vs, indexing="ij")

@@ -19,6 +19,7 @@ from platewheel.parts.rating.loads import face_load
 from platewheel.parts.rating.section_mesh import SectionMesh, section_mesh
 from platewheel.parts.rating.solid_of_revolution import Body, R, T, Z, harmonic_sum
 from platewheel.parts.wheel.flange import flange_section
+from platewheel.parts.wheel.kinds import kind_of
 from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.tread_ring import tread_section
 
@@ -200,7 +201,7 @@ def _bead_forces(
     result = np.zeros((len(solved), 4, amplitudes.shape[2]))
     for i, n in enumerate(solved.tolist()):
         force = -(harmonic_sum(k, n) @ amplitudes[i])
-        if plate == "flange":
+        if (kind := kind_of(plate)) and kind.role == "guides":
             force[:, -1] += push
         for c in range(3):
             result[i, c] = force[dofs[c]].sum(axis=0)

@@ -16,11 +16,9 @@ import numpy as np
 
 from platewheel.parts.geometry.section import RZ, Section
 from platewheel.parts.rating.cells import NEAR, Plate, bead_cells, edges, on_edge, plate_cells
-from platewheel.parts.wheel.flange import flange_section
-from platewheel.parts.wheel.hub_disc import SIDES, disc_section, disc_z_mm
-from platewheel.parts.wheel.hub_tube import tube_section
+from platewheel.parts.wheel.hub_disc import SIDES, disc_z_mm
+from platewheel.parts.wheel.kinds import KINDS
 from platewheel.parts.wheel.spec import WheelSpec
-from platewheel.parts.wheel.tread_ring import tread_section
 from platewheel.parts.wheel.welds import Bead, weld_beads
 
 if TYPE_CHECKING:
@@ -107,24 +105,23 @@ def _plates(spec: WheelSpec, worn_mm: float, size_mm: float) -> list[Plate]:
     def rows(thickness: float, least: int) -> int:
         return max(least, math.ceil(thickness / size_mm - 1e-9))
 
-    wall = tread_section(spec)
-    if spec.tread_from == "pipe":  # listed from the bore: turn so that 0 to 1 is the tread
-        wall = (wall[1], wall[2], wall[3], wall[0])
-    inward = np.asarray(wall[3]) - np.asarray(wall[0])
-    step = inward / np.linalg.norm(inward) * worn_mm
-    outer = [tuple(np.asarray(corner) + step) for corner in wall[:2]]
-    tread: Section = (outer[0], outer[1], wall[2], wall[3])
-    plates = [Plate("tread", tread, rows(spec.tread_thickness_mm - worn_mm, 2))]
-    for side in SIDES:
-        plate = disc_section(spec, side)
-        plates.append(Plate(f"disc-{side}", plate, rows(spec.disc_thickness_mm, 2)))
-    plates.append(Plate("flange", flange_section(spec), rows(spec.flange_thickness_mm, 2)))
-    if spec.has_tube:
-        tube = tube_section(spec)
-        turned: Section = (tube[1], tube[2], tube[3], tube[0])  # outer face first, along z
-        wall_mm = (spec.hub_tube_outside_mm - spec.hub_bore_mm) / 2
-        plates.append(Plate("hub-tube", turned, rows(wall_mm, 2)))
+    plates = []
+    for kind in KINDS:
+        runs = kind.role == "runs on the rail"
+        off = worn_mm if runs else 0.0
+        for name, section in (kind.plates or kind.sections)(spec):
+            corners = _worn(section, off) if off else section
+            thick = rows(kind.thickness_mm(spec) - off, 2)
+            plates.append(Plate(name, corners, thick, fine=runs))
     return plates
+
+
+def _worn(plate: Section, worn_mm: float) -> Section:
+    """The plate with so much off its face from corner 0 to 1."""
+    inward = np.asarray(plate[3]) - np.asarray(plate[0])
+    step = inward / np.linalg.norm(inward) * worn_mm
+    outer = [_rz(np.asarray(corner) + step) for corner in plate[:2]]
+    return (outer[0], outer[1], plate[2], plate[3])
 
 
 def _legs(bead: Bead, plates: Sequence[Plate]) -> list[tuple[Leg, Toe]]:

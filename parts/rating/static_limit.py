@@ -11,7 +11,10 @@ from platewheel.parts.rating.response import Response
 from platewheel.parts.rating.solid_of_revolution import POISSON
 from platewheel.parts.rating.turn import Case, angles, stress_fields, von_mises
 from platewheel.parts.wheel.hub_disc import SIDES, disc_z_mm
+from platewheel.parts.wheel.kinds import kind_of
+from platewheel.parts.wheel.part import Role
 from platewheel.parts.wheel.spec import WheelSpec
+from platewheel.parts.wheel.tread_ring import TREAD
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -27,8 +30,8 @@ def static_limits(response: Response, lateral_share: float) -> list[Limit]:
     """Load at which von Mises stress reaches fy / 1.5: plates, and vent edges."""
     spec = response.spec
     kept = regular_points(response)
-    in_tread = np.array([part == "tread" for part in response.part_of])
-    in_flange = np.array([part == "flange" for part in response.part_of])
+    in_tread = _in_role(response, "runs on the rail")
+    in_flange = _in_role(response, "guides")
     plates, vents = Worst(), Worst()
     turns = angles(response)
     for case, stress in stress_fields(response, lateral_share):
@@ -49,14 +52,15 @@ def static_limits(response: Response, lateral_share: float) -> list[Limit]:
     return limits
 
 
+def _in_role(response: Response, role: Role) -> NDArray[np.bool_]:
+    """Which points lie in parts of a role."""
+    kinds = [kind_of(part) for part in response.part_of]
+    return np.array([kind is not None and kind.role == role for kind in kinds])
+
+
 def _thickness(spec: WheelSpec, part: str) -> float:
-    if part.startswith("disc"):
-        return spec.disc_thickness_mm
-    if part == "flange":
-        return spec.flange_thickness_mm
-    if part == "hub-tube":
-        return (spec.hub_tube_outside_mm - spec.hub_bore_mm) / 2
-    return spec.tread_thickness_mm
+    """Of a part's plate; a bead counts as the ring."""
+    return (kind_of(part) or TREAD).thickness_mm(spec)
 
 
 def regular_points(response: Response) -> NDArray[np.bool_]:

@@ -3,13 +3,18 @@
 from __future__ import annotations
 
 from platewheel.parts.setting.setting import Setting
+from platewheel.parts.wheel.kinds import kinds_of
 from platewheel.parts.wheel.welds import bead_words, missing_beads
 
 MOST_WORN_SHARE = 0.5  # of wall and root bead; beyond it the section is another one, our choice
 
 
 def unrated(setting: Setting) -> str:
-    """Why the wheel cannot be rated, or nothing: a bead that has no room holds no part."""
+    """Why the wheel cannot be rated, or nothing: a bead that has no room holds no part, and the
+    analysis knows only parts that turn whole about the axis."""
+    unknown = [kind.title for kind in kinds_of(setting.wheel) if not kind.rated]
+    if unknown:
+        return f"the stress analysis does not know the {', the '.join(unknown)}"
     missing = missing_beads(setting.wheel)
     if not missing:
         return ""

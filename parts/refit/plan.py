@@ -21,9 +21,9 @@ from platewheel.parts.refit.shared_blanks import (
 )
 from platewheel.parts.refit.tried_flange import TriedFlange, mean_error_mm, tried_flange
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.wheel.assembly import Part
 from platewheel.parts.wheel.flange import flange_cone
 from platewheel.parts.wheel.hub_disc import SIDES, Side, disc_diameter_mm, hub_disc
+from platewheel.parts.wheel.part import Part
 from platewheel.parts.wheel.spec import WheelSpec
 
 

@@ -16,7 +16,7 @@ from platewheel.parts.wagon.braking import (
 from platewheel.parts.wagon.curving import equilibrium_cant_mm
 from platewheel.parts.wagon.overturning import balanced_speed_km_h, inner_rail_share, tipping_safety
 from platewheel.parts.wagon.overturning import tipping_speed_km_h as tipping
-from platewheel.parts.wagon.pushing import men_over, people, people_worth
+from platewheel.parts.wagon.pushing import people, people_over, people_worth
 from platewheel.parts.wagon.resistance import (
     PLAIN,
     ROLLING,
@@ -32,9 +32,9 @@ class WagonNumbers:
     """Figures of the loaded wagon. `start` is from rest, `pull` keeps it moving; `level` is
     straight; `gradient` is straight and up the steepest one, `curve` is level in the tightest.
 
-    `men` are by the HSE figures for men; `men_30_m` by the table from memory, level. Factors and
-    shares are over the wagon's weight. None: not known, or not possible (`*_axles`: not even
-    with brakes on all of them).
+    `people` are counted by the HSE figures for men; `people_30_m` by the table from memory, level.
+    Factors and shares are over the wagon's weight. None: not known, or not possible (`*_axles`:
+    not even with brakes on all of them).
     """
 
     gross_kg: float
@@ -46,11 +46,11 @@ class WagonNumbers:
     pull_gradient_n: float
     start_curve_n: float
     pull_curve_n: float
-    men_level: int
-    men_gradient: int
-    men_curve: int
-    men_30_m: int
-    push_worth_men: float  # the worse of gradient and curve, not rounded
+    people_level: int
+    people_gradient: int
+    people_curve: int
+    people_30_m: int
+    push_worth_people: float  # the worse of gradient and curve, not rounded
     push_worst: str  # "gradient" or "curve"
     gradient_percent: float
     roll_away_percent: float
@@ -120,11 +120,11 @@ def wagon_numbers(
         pull_gradient_n=gradient[1],
         start_curve_n=curve[0],
         pull_curve_n=curve[1],
-        men_level=people(people_worth(*level)),
-        men_gradient=people(worth["gradient"]),
-        men_curve=people(worth["curve"]),
-        men_30_m=men_over(30, *level),
-        push_worth_men=worth[worst],
+        people_level=people(people_worth(*level)),
+        people_gradient=people(worth["gradient"]),
+        people_curve=people(worth["curve"]),
+        people_30_m=people_over(30, *level),
+        push_worth_people=worth[worst],
         push_worst=worst,
         gradient_percent=slope,
         roll_away_percent=roll_away_percent(least_factor(tread, journal_diameter_mm, bearing)),

@@ -55,8 +55,9 @@ def people(worth: float) -> int:
     return max(1, math.ceil(worth - 1e-9))
 
 
-def men_over(distance_m: float, start_n: float, sustained_n: float) -> int:
-    """Men needed over one of the distances of the table from memory, once a minute.
+def people_over(distance_m: float, start_n: float, sustained_n: float) -> int:
+    """People needed over one of the distances of the table from memory, once a minute, by its
+    figures for men.
 
     Raises: SpecError for a distance that the table does not have.
     """

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import math
+from functools import partial
 from typing import TYPE_CHECKING
 
 from platewheel.parts.base.faults import GeometryError
 from platewheel.parts.geometry.blank import Blank, Mark, MarkPoint, MarkText, annular_sector
 from platewheel.parts.geometry.outline import Circle, Line, moved_point
 from platewheel.parts.geometry.section import Section, revolved_volume_mm3, slanted_plate
+from platewheel.parts.wheel.hub_disc import disc_room_mm2
+from platewheel.parts.wheel.part import Cut, Forming, Length, Look, Part, PartKind, Shown
 from platewheel.parts.wheel.spec import WheelSpec
 
 if TYPE_CHECKING:
@@ -108,7 +111,9 @@ def flange_blank(spec: WheelSpec, longer_mm: float = 0.0) -> Blank:
             "flange", "flange", spec.flange_thickness_mm, rim, (hole,), _marks(spec), sizes
         )
     edge = annular_sector(inner, outer, sweep)
-    return Blank("flange", "flange", spec.flange_thickness_mm, edge, (), _marks(spec), sizes)
+    return Blank(
+        "flange", "flange", spec.flange_thickness_mm, edge, (), _marks(spec), sizes, many_turns=True
+    )
 
 
 def _marks(spec: WheelSpec) -> tuple[Mark, ...]:
@@ -130,3 +135,95 @@ def _marks(spec: WheelSpec) -> tuple[Mark, ...]:
         place = moved_point((middle, 0.0), 0, 0, angle)
         marks.append(MarkText(place, text, height, angle - 90))
     return tuple(marks)
+
+
+def segment_room_mm2(spec: WheelSpec, spacing_mm: float) -> float:
+    """Plate that a flange segment takes among its like.
+
+    Short segments are stacked along their middle line: chord x shift, where a shift p leaves
+    p cos(half sweep) between the ends of two arcs. Long ones take a cell of packed circles, or
+    that share of it; a disc as thick as the flange lies inside one that is nearly a ring, and is
+    taken off. Source: plain geometry.
+    """
+    inner, outer = slant_radii_mm(spec)
+    half = math.radians(blank_sweep_deg(spec)) / 2
+    whole = math.sqrt(0.75) * (2 * outer + spacing_mm) ** 2
+    share = whole / min(spec.flange_segments, 2)
+    if spec.flange_segments == 1 and spec.flange_thickness_mm == spec.disc_thickness_mm:
+        share -= disc_room_mm2(spec, spacing_mm)
+    if half >= math.pi / 2:
+        return share
+    stacked = 2 * outer * math.sin(half) * (outer - inner + spacing_mm) / math.cos(half)
+    return min(share, stacked)
+
+
+def flange_cut(spec: WheelSpec) -> Cut:
+    """The flange's segments, each two arcs and two ends."""
+    inner, outer = slant_radii_mm(spec)
+    return Cut(
+        count=spec.flange_segments,
+        area_mm2=flange_volume_mm3(spec) / spec.flange_thickness_mm,
+        edge_mm=math.radians(blank_sweep_deg(spec)) * (inner + outer) + 2 * (outer - inner),
+        pierces=1,
+        room_mm2=partial(segment_room_mm2, spec),
+    )
+
+
+def _names(spec: WheelSpec) -> tuple[str, ...]:
+    count = spec.flange_segments
+    return ("flange",) if count == 1 else tuple(f"flange-{i + 1}" for i in range(count))
+
+
+def _parts(spec: WheelSpec) -> tuple[Part, ...]:
+    return (
+        Part(
+            "flange",
+            spec.flange_segments,
+            flange_volume_mm3(spec),
+            partial(flange_cone, spec),
+            flange_blank(spec),
+            steel=spec.steel,
+        ),
+    )
+
+
+def _shown(spec: WheelSpec, mm: Length) -> tuple[Shown, ...]:
+    names = _names(spec)
+    pieces = f", {len(names)} pieces" if len(names) > 1 else ""
+    rows = (
+        f"flange{pieces}",
+        f"Ø{mm(spec.over_flange_diameter_mm)} over it",
+        f"{mm(spec.flange_thickness_mm)} thick, {round(spec.flange_angle_deg, 1):g}°",
+    )
+    radius = spec.over_flange_diameter_mm / 2
+    return (Shown(key="flange", rows=rows, solids=names, radius_mm=radius, place=4),)
+
+
+def _forming(spec: WheelSpec) -> Forming | None:
+    if spec.flange_angle_deg >= 90:  # a flat washer
+        return None
+    return Forming(work="forming the flange", unit="segments", minutes_key="forming_minutes")
+
+
+FLANGE = PartKind(
+    name="flange",
+    title="flange",
+    names=("flange",),
+    role="guides",
+    look=Look(
+        colour=(0.36, 0.49, 0.58),
+        hatch_deg=-45,
+        hatch_pitch=0.3,
+        ground="#e4e9ec",
+        fill="#b9c4cb",
+        layer=1,
+    ),
+    parts=_parts,
+    solids=lambda spec: ((name, flange_cone(spec, i)) for i, name in enumerate(_names(spec))),
+    sections=lambda spec: (("flange", flange_section(spec)),),
+    shown=_shown,
+    thickness_mm=lambda spec: spec.flange_thickness_mm,
+    thickness_key="flange_thickness_mm",
+    cut=flange_cut,
+    forming=_forming,
+)

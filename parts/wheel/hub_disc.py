@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import math
+from functools import partial
 from typing import TYPE_CHECKING, Literal
 
 from platewheel.parts.geometry.blank import Blank, Mark, MarkPoint, MarkText
 from platewheel.parts.geometry.outline import Circle, Line, Point
 from platewheel.parts.geometry.section import Section, rectangle
+from platewheel.parts.wheel.part import Cut, Length, Look, Part, PartKind, Shown
 from platewheel.parts.wheel.spec import WheelSpec
 
 if TYPE_CHECKING:
@@ -103,3 +105,81 @@ def disc_blank(spec: WheelSpec, side: Side = "field") -> Blank:
         }
     edge = Circle((0.0, 0.0), diameter / 2)
     return Blank(name, "disc", spec.disc_thickness_mm, edge, holes, marks, sizes)
+
+
+def disc_room_mm2(spec: WheelSpec, spacing_mm: float) -> float:
+    """Plate that a disc takes among its like: a cell of the densest packing of circles, sqrt(3)/2
+    of its square (Source: Thue, Fejes Toth), spacing between."""
+    side = max(SIDES, key=lambda one: disc_diameter_mm(spec, one))
+    return math.sqrt(0.75) * (disc_diameter_mm(spec, side) + spacing_mm) ** 2
+
+
+def disc_cut(spec: WheelSpec) -> Cut:
+    """Both discs with their holes, each as the larger of the two."""
+    side = max(SIDES, key=lambda one: disc_diameter_mm(spec, one))
+    around = disc_diameter_mm(spec, side) + spec.hub_hole_diameter_mm
+    return Cut(
+        count=2,
+        area_mm2=disc_volume_mm3(spec, side) / spec.disc_thickness_mm,
+        edge_mm=math.pi * (around + spec.vent_count * spec.vent_diameter_mm),
+        pierces=2 + spec.vent_count,
+        room_mm2=partial(disc_room_mm2, spec),
+    )
+
+
+def _parts(spec: WheelSpec) -> tuple[Part, ...]:
+    sides = SIDES if discs_differ(spec) else SIDES[:1]
+    return tuple(
+        Part(
+            disc_name(spec, side),
+            2 // len(sides),
+            disc_volume_mm3(spec, side),
+            partial(hub_disc, spec, side),
+            disc_blank(spec, side),
+            steel=spec.steel,
+        )
+        for side in sides
+    )
+
+
+def _shown(spec: WheelSpec, mm: Length) -> tuple[Shown, ...]:
+    vents = (f"{spec.vent_count} vents Ø{mm(spec.vent_diameter_mm)}",) if spec.vent_count else ()
+    return tuple(
+        Shown(
+            key=f"disc-{side}",
+            rows=(
+                f"{side} disc",
+                f"Ø{mm(disc_diameter_mm(spec, side))}",
+                f"{mm(spec.disc_thickness_mm)} thick",
+                *vents,
+            ),
+            solids=(f"disc-{side}",),
+            radius_mm=disc_diameter_mm(spec, side) / 2,
+            place=place,
+        )
+        for side, place in zip(SIDES, (1, 3), strict=True)
+    )
+
+
+DISC = PartKind(
+    name="disc",
+    title="hub disc",
+    names=("disc", *(f"disc-{side}" for side in SIDES)),
+    role="carries",
+    look=Look(
+        colour=(0.80, 0.74, 0.60),
+        hatch_deg=-45,
+        hatch_pitch=0.62,
+        ground="#f3eee2",
+        fill="#ebe4d4",
+        layer=2,
+    ),
+    parts=_parts,
+    solids=lambda spec: ((f"disc-{side}", hub_disc(spec, side)) for side in SIDES),
+    sections=lambda spec: tuple((f"disc-{side}", disc_section(spec, side)) for side in SIDES),
+    shown=_shown,
+    thickness_mm=lambda spec: spec.disc_thickness_mm,
+    thickness_key="disc_thickness_mm",
+    cut=disc_cut,
+    fitted=2,
+)

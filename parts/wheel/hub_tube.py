@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import TYPE_CHECKING
 
 from platewheel.parts.base.faults import GeometryError
 from platewheel.parts.geometry.section import Section, rectangle, revolved_volume_mm3
+from platewheel.parts.wheel.part import Length, Look, Part, PartKind, Sections, Shown
 from platewheel.parts.wheel.spec import WheelSpec
 
 if TYPE_CHECKING:
@@ -43,3 +45,53 @@ def tube_words(spec: WheelSpec) -> str:
         return ""
     wall = (spec.hub_tube_outside_mm - spec.hub_bore_mm) / 2
     return f"{spec.hub_tube_outside_mm:g} x {wall:g} x {spec.hub_tube_length_mm:g} mm"
+
+
+def tube_plates(spec: WheelSpec) -> Sections:
+    """Tube's section for the stress analysis: its outer face first, along z."""
+    if not spec.has_tube:
+        return ()
+    tube = tube_section(spec)
+    return (("hub-tube", (tube[1], tube[2], tube[3], tube[0])),)
+
+
+def _parts(spec: WheelSpec) -> tuple[Part, ...]:
+    if not spec.has_tube:
+        return ()
+    solid = partial(hub_tube, spec)
+    return (Part("hub-tube", 1, tube_volume_mm3(spec), solid, None, "tube", spec.steel),)
+
+
+def _shown(spec: WheelSpec, mm: Length) -> tuple[Shown, ...]:
+    if not spec.has_tube:
+        return ()
+    bore = f"Ø{mm(spec.hub_tube_outside_mm)} / Ø{mm(spec.hub_bore_mm)}"
+    rows = ("hub tube", bore, f"{mm(spec.hub_tube_length_mm)} long")
+    radius = spec.hub_tube_outside_mm / 2
+    return (Shown(key="hub-tube", rows=rows, solids=("hub-tube",), radius_mm=radius, place=0),)
+
+
+TUBE = PartKind(
+    name="hub-tube",
+    title="hub tube",
+    names=("hub-tube",),
+    role="carries",
+    look=Look(
+        colour=(0.62, 0.52, 0.44),
+        hatch_deg=45,
+        hatch_pitch=0.3,
+        ground="#eee6de",
+        fill="#e0d3c6",
+        layer=3,
+    ),
+    parts=_parts,
+    solids=lambda spec: iter([("hub-tube", hub_tube(spec))] if spec.has_tube else []),
+    sections=lambda spec: (("hub-tube", tube_section(spec)),) if spec.has_tube else (),
+    plates=tube_plates,
+    shown=_shown,
+    thickness_mm=lambda spec: (spec.hub_tube_outside_mm - spec.hub_bore_mm) / 2,
+    there=lambda spec: spec.has_tube,
+    cut_from=lambda spec: "tube",
+    stock_words=tube_words,
+    fitted=1,
+)

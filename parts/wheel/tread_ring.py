@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import math
+from functools import partial
 from typing import TYPE_CHECKING
 
 from platewheel.parts.geometry.blank import Blank, Mark, MarkText, annular_sector
 from platewheel.parts.geometry.outline import Arc, Line, Loop, moved, moved_point, polygon
 from platewheel.parts.geometry.section import Section, revolved_volume_mm3, slanted_plate
+from platewheel.parts.wheel.part import Cut, Forming, Length, Look, Part, PartKind, Sections, Shown
 from platewheel.parts.wheel.spec import WheelSpec
 
 if TYPE_CHECKING:
@@ -122,3 +124,71 @@ def _roll_arrow(
     start: tuple[float, float], end: tuple[float, float], width: float
 ) -> tuple[Line, ...]:
     return (Line(start, end), *_arrow_head(end, 0.0, min(width / 4, 12.0)))
+
+
+def tread_plates(spec: WheelSpec) -> Sections:
+    """Ring's section for the stress analysis: corner 0 to 1 is the tread."""
+    wall = tread_section(spec)
+    if spec.tread_from == "pipe":  # listed from the bore
+        wall = (wall[1], wall[2], wall[3], wall[0])
+    return (("tread", wall),)
+
+
+def tread_cut(spec: WheelSpec) -> Cut:
+    """A strip cut from sheet, among its like."""
+    area = tread_volume_mm3(spec) / spec.tread_thickness_mm
+    edge = 2 * (area / spec.tread_width_mm + spec.tread_width_mm)
+    return Cut(
+        count=1,
+        area_mm2=area,
+        edge_mm=edge,
+        pierces=1,
+        room_mm2=lambda spacing: area + edge / 2 * spacing,
+    )
+
+
+def _parts(spec: WheelSpec) -> tuple[Part, ...]:
+    blank = tread_blank(spec)
+    solid = partial(tread_ring, spec)
+    volume = tread_volume_mm3(spec)
+    return (Part("tread", 1, volume, solid, blank, spec.tread_from, spec.steel),)
+
+
+def _shown(spec: WheelSpec, mm: Length) -> tuple[Shown, ...]:
+    size = f"{mm(spec.tread_width_mm)} × {mm(spec.tread_thickness_mm)}"
+    rows = ("tread ring", f"Ø{mm(spec.tread_diameter_mm)}", size)
+    return (
+        Shown(key="tread", rows=rows, solids=("tread",), radius_mm=spec.tread_radius_mm, place=2),
+    )
+
+
+def _forming(spec: WheelSpec) -> Forming | None:
+    if spec.tread_from == "pipe":
+        return None
+    return Forming(work="rolling rings", unit="rings", minutes_key="rolling_minutes")
+
+
+TREAD = PartKind(
+    name="tread",
+    title="tread ring",
+    names=("tread",),
+    role="runs on the rail",
+    look=Look(
+        colour=(0.55, 0.60, 0.66),
+        hatch_deg=45,
+        hatch_pitch=0.62,
+        ground="#e4e9ec",
+        fill="#ccd4d9",
+        layer=0,
+    ),
+    parts=_parts,
+    solids=lambda spec: iter([("tread", tread_ring(spec))]),
+    sections=lambda spec: (("tread", tread_section(spec)),),
+    plates=tread_plates,
+    shown=_shown,
+    thickness_mm=lambda spec: spec.tread_thickness_mm,
+    thickness_key="tread_thickness_mm",
+    cut_from=lambda spec: spec.tread_from,
+    cut=tread_cut,
+    forming=_forming,
+)

@@ -13,7 +13,8 @@ from typing import TYPE_CHECKING
 from platewheel.parts.geometry.section import Section, rectangle
 from platewheel.parts.geometry.step_file import write_step
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.wheel.assembly import COLOURS, wheel_solids
+from platewheel.parts.wheel.assembly import wheel_solids
+from platewheel.parts.wheel.kinds import colour_of
 from platewheel.parts.wheelset.assembly import Wheelset, wheel_offset_mm, wheelset
 
 if TYPE_CHECKING:
@@ -97,11 +98,10 @@ def _wheels(setting: Setting, welds: bool) -> Iterator[Named]:
         "right": cq.Location(cq.Vector(0, 0, offset), cq.Vector(1, 0, 0), 180),
     }
     for name, solid in wheel_solids(setting.wheel, welds=welds):
-        kind = next(kind for kind in COLOURS if name.startswith(kind))
         for side, place in places.items():
             moved = solid.moved(place)
             assert isinstance(moved, cq.Solid)
-            yield f"{side}-{name}", moved, COLOURS[kind]
+            yield f"{side}-{name}", moved, colour_of(name)
 
 
 def _rails(setting: Setting) -> Iterator[Named]:

@@ -51,7 +51,8 @@ CORNER = (
 
 def kit(segments: int, wheels: int, strip: bool = False) -> list[Wanted]:
     """Blanks of so many wheels with their flanges in `segments` pieces."""
-    sector = Blank("flange", "flange", 8.0, annular_sector(150.0, 179.0, 311.8 / segments))
+    edge = annular_sector(150.0, 179.0, 311.8 / segments)
+    sector = Blank("flange", "flange", 8.0, edge, many_turns=True)
     rows = [Wanted(DISC, 2 * wheels), Wanted(sector, segments * wheels)]
     return [*rows, Wanted(STRIP, wheels)] if strip else rows
 

@@ -1,6 +1,8 @@
-"""The demo wheel's welded section as true 3-D solid elements, against the rating's analysis.
+"""A job's welded section as true 3-D solid elements, against the rating's analysis.
 
-Run by hand: python -m tests.bench.solid_elements [SIZE_MM] [SLABS]
+Run by hand: python -m tests.bench.solid_elements [SIZE_MM] [SLABS] [--job JOB.toml]
+The job is the demo unless told; the three jobs of `test_golden` have been put to it: one to three
+minutes each, and 2 to 7 GB.
 The section mesh is swept round half a turn into curved ten-node tetrahedra (scikit-fem's), a
 patch of 1 N pressed on the middle place; the mirror plane holds the halves together, the bore is
 clamped. Nothing is shared with the rating but the section's triangles and the size of the patch.
@@ -12,6 +14,7 @@ import argparse
 import math
 import resource
 import time
+from pathlib import Path
 from typing import Any
 
 import numpy as np
@@ -172,8 +175,9 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("size_mm", nargs="?", type=float, default=3.0)
     parser.add_argument("slabs", nargs="?", type=int, default=22)
+    parser.add_argument("--job", type=Path, default=DEMO)
     given = parser.parse_args()
-    setting = read_job(DEMO).setting
+    setting = read_job(given.job).setting
     spec = setting.wheel
     width, along = contact_patch_mm(setting)
     half_length = max(along, LEAST_HALF_LENGTH_MM)

@@ -29,7 +29,8 @@ def strip(length_mm: float, width_mm: float, name: str = "tread") -> Blank:
 
 
 def sector(inner_mm: float, outer_mm: float, sweep_deg: float, name: str = "flange") -> Blank:
-    return Blank(name, "flange", 6.0, annular_sector(inner_mm, outer_mm, sweep_deg))
+    edge = annular_sector(inner_mm, outer_mm, sweep_deg)
+    return Blank(name, "flange", 6.0, edge, many_turns=True)
 
 
 def tapered(length_mm: float, width_mm: float, radius_mm: float, name: str = "tread") -> Blank:

@@ -7,7 +7,8 @@ import math
 import pytest
 
 from platewheel.parts.base.steel import DENSITY_KG_MM3
-from platewheel.parts.wheel.assembly import Part, wheel_parts
+from platewheel.parts.wheel.assembly import wheel_parts
+from platewheel.parts.wheel.part import Part
 from tests.parts.wheels import plain_wheel
 
 

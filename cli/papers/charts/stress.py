@@ -10,6 +10,7 @@ from platewheel.parts.rating.response import Response
 from platewheel.parts.rating.static_limit import regular_points
 from platewheel.parts.rating.turn import angles, stress_fields, von_mises
 from platewheel.parts.setting.setting import Setting
+from platewheel.parts.wheel.tread_ring import TREAD
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -85,7 +86,7 @@ def ring_picture(response: Response, setting: Setting) -> str:
     points, wheel = response.points, setting.wheel
     bore = np.array(
         [
-            part == "tread" and r < wheel.bore_radius_mm(z) + 1e-3
+            part == TREAD.name and r < wheel.bore_radius_mm(z) + 1e-3
             for part, (r, z) in zip(response.part_of, points, strict=True)
         ]
     )

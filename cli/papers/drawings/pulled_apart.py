@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from platewheel.parts.base.units import Units, length_words
-from platewheel.parts.wheel.hub_disc import SIDES, disc_diameter_mm
+from platewheel.parts.wheel.kinds import KINDS
 from platewheel.parts.wheel.spec import WheelSpec
 
 if TYPE_CHECKING:
@@ -53,46 +53,11 @@ def _named(spec: WheelSpec, solids: Mapping[str, cq.Solid], units: Units) -> lis
     def mm(value: float) -> str:
         return length_words(value, units)
 
-    width, wall = spec.tread_width_mm, spec.tread_thickness_mm
-    flange = tuple(solid for name, solid in solids.items() if name.startswith("flange"))
-    vents = (f"{spec.vent_count} vents Ø{mm(spec.vent_diameter_mm)}",) if spec.vent_count else ()
-    discs = {
-        side: Pulled(
-            f"disc-{side}",
-            (
-                f"{side} disc",
-                f"Ø{mm(disc_diameter_mm(spec, side))}",
-                f"{mm(spec.disc_thickness_mm)} thick",
-                *vents,
-            ),
-            (solids[f"disc-{side}"],),
-            disc_diameter_mm(spec, side) / 2,
-        )
-        for side in SIDES
-    }
-    tread = Pulled(
-        "tread",
-        ("tread ring", f"Ø{mm(spec.tread_diameter_mm)}", f"{mm(width)} × {mm(wall)}"),
-        (solids["tread"],),
-        spec.tread_radius_mm,
-    )
-    pieces = f", {len(flange)} pieces" if len(flange) > 1 else ""
-    cone = Pulled(
-        "flange",
-        (
-            f"flange{pieces}",
-            f"Ø{mm(spec.over_flange_diameter_mm)} over it",
-            f"{mm(spec.flange_thickness_mm)} thick, {round(spec.flange_angle_deg, 1):g}°",
-        ),
-        flange,
-        spec.over_flange_diameter_mm / 2,
-    )
-    row = [discs["field"], tread, discs["gauge"], cone]
-    if not spec.has_tube:
-        return row
-    bore = f"Ø{mm(spec.hub_tube_outside_mm)} / Ø{mm(spec.hub_bore_mm)}"
-    rows = ("hub tube", bore, f"{mm(spec.hub_tube_length_mm)} long")
-    return [Pulled("hub-tube", rows, (solids["hub-tube"],), spec.hub_tube_outside_mm / 2), *row]
+    shown = (one for kind in KINDS for one in kind.shown(spec, mm))
+    return [
+        Pulled(one.key, one.rows, tuple(solids[name] for name in one.solids), one.radius_mm)
+        for one in sorted(shown, key=lambda one: one.place)
+    ]
 
 
 def _apart(parts: Sequence[Pulled], spread_mm: float) -> list[Pulled]:

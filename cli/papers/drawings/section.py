@@ -17,15 +17,9 @@ from platewheel.cli.papers.drawings.section_layout import Frame, frame, stack_wi
 from platewheel.parts.base.units import Units
 from platewheel.parts.geometry.section import Section
 from platewheel.parts.wheel.assembly import wheel_sections
-from platewheel.parts.wheel.hub_disc import disc_diameter_mm
+from platewheel.parts.wheel.hub_disc import SIDES, disc_diameter_mm, disc_z_mm
+from platewheel.parts.wheel.kinds import KINDS, kind_of
 from platewheel.parts.wheel.spec import WheelSpec
-
-HATCHES = {  # part -> turn of the lines in degrees, pitch over letter height, ground
-    "tread": (45, 0.62, "#e4e9ec"),
-    "disc": (-45, 0.62, "#f3eee2"),
-    "flange": (-45, 0.3, "#e4e9ec"),
-    "hub-tube": (45, 0.3, "#eee6de"),
-}
 
 
 def section_picture(spec: WheelSpec, units: Units = "mm") -> str:
@@ -72,12 +66,13 @@ def section_picture(spec: WheelSpec, units: Units = "mm") -> str:
 
 def _hatches(size: float) -> str:
     patterns = []
-    for part, (turn, pitch, ground) in HATCHES.items():
-        p = pitch * size
+    for kind in KINDS:
+        part, look = kind.name, kind.look
+        p = look.hatch_pitch * size
         patterns.append(
             f'<pattern id="hatch-{part}" width="{p:.3f}" height="{p:.3f}" '
-            f'patternUnits="userSpaceOnUse" patternTransform="rotate({turn})">'
-            f'<rect width="{p:.3f}" height="{p:.3f}" fill="{ground}"/>'
+            f'patternUnits="userSpaceOnUse" patternTransform="rotate({look.hatch_deg:g})">'
+            f'<rect width="{p:.3f}" height="{p:.3f}" fill="{look.ground}"/>'
             f'<path d="M{p / 2:.3f} 0V{p:.3f}" stroke="#444" stroke-width="{0.05 * size:.3f}"/>'
             "</pattern>"
         )
@@ -85,8 +80,8 @@ def _hatches(size: float) -> str:
 
 
 def _shape(name: str, section: Section, size: float) -> str:
-    part = next((part for part in HATCHES if name.startswith(part)), None)
-    fill = f"url(#hatch-{part})" if part else INK
+    kind = kind_of(name)
+    fill = f"url(#hatch-{kind.name})" if kind else INK
     points = " ".join(f"{z:.3f},{-r:.3f}" for r, z in section)
     return (
         f'<polygon points="{points}" fill="{fill}" stroke="{INK}" '
@@ -100,11 +95,10 @@ def _vents(spec: WheelSpec, f: Frame) -> str:
         return ""
     s, circle, half = f.size, spec.vent_circle_mm / 2, spec.vent_diameter_mm / 2
     lines = []
-    for name, section in wheel_sections(spec):
-        if name.startswith("disc"):
-            low, high = (pick(z for _, z in section) for pick in (min, max))
-            lines += [
-                line([(low, -r), (high, -r)], s, "0.4 0.25") for r in (circle - half, circle + half)
-            ]
-            lines.append(line([(low - s, -circle), (high + s, -circle)], s, "1 0.3 0.2 0.3"))
+    for side in SIDES:
+        low, high = disc_z_mm(spec, side)
+        lines += [
+            line([(low, -r), (high, -r)], s, "0.4 0.25") for r in (circle - half, circle + half)
+        ]
+        lines.append(line([(low - s, -circle), (high + s, -circle)], s, "1 0.3 0.2 0.3"))
     return "".join(lines)

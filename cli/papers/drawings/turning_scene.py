@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 from platewheel.cli.papers.drawings.exploded import EYE
 from platewheel.cli.papers.drawings.pulled_apart import Pulled, pulled_apart
 from platewheel.cli.papers.drawings.wheel_mesh import FINE, solid_mesh
-from platewheel.parts.wheel.assembly import COLOURS
+from platewheel.parts.wheel.kinds import colour_of, kind_of
 from platewheel.parts.wheel.spec import WheelSpec
 
 if TYPE_CHECKING:
@@ -40,11 +40,10 @@ def _part(
     name: str, solid: cq.Solid, fine_mm: float, parts: list[Pulled], still_mm: float
 ) -> dict[str, Any]:
     mesh = solid_mesh(solid, fine_mm)
-    kind = next(kind for kind in COLOURS if name.startswith(kind))
     return {
         "name": name,
-        "bead": kind == "weld",
-        "colour": [round(255 * share) for share in COLOURS[kind]],
+        "bead": kind_of(name) is None,
+        "colour": [round(255 * share) for share in colour_of(name)],
         "shift": [round(value, 1) for value in _shift(solid, parts, still_mm)],
         "points": [round(value, 2) for point in mesh.points for value in point],
         "triangles": [corner for triangle in mesh.triangles for corner in triangle],

@@ -22,16 +22,13 @@ from platewheel.parts.base.units import Units, length_words
 from platewheel.parts.geometry.section import Section
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.assembly import wheel_sections
+from platewheel.parts.wheel.kinds import kind_of
 from platewheel.parts.wheelset.assembly import Wheelset, wheel_offset_mm
 from platewheel.parts.wheelset.solid import RAIL_HEIGHT_SHARE, rail_top_mm
 from platewheel.parts.wheelset.wheel_seat import wheel_seat
 
 LETTERS = 0.019  # height of the letters over the axle's length
-FILLS = {
-    "tread": "#ccd4d9",
-    "disc": "#ebe4d4",
-    "flange": "#b9c4cb",
-    "hub-tube": "#e0d3c6",
+FILLS = {  # of what is not the wheel's
     "spacer": "#cfe0d2",
     "shim": "#cfe0d2",
     "collar": "#cfe0d2",
@@ -101,7 +98,8 @@ def _wheels(view: _View, sections: list[tuple[str, Section]]) -> Iterator[str]:
     """Each part's cut faces, above and below the axis, on both sides; beads black."""
     offset = wheel_offset_mm(view.setting)
     for name, section in sections:
-        fill = next((FILLS[part] for part in FILLS if name.startswith(part)), INK)
+        kind = kind_of(name)
+        fill = kind.look.fill if kind else INK
         for side, way in (("left", 1), ("right", -1)):
             for up in (-1, 1):
                 corners = [(way * (z - offset), up * r) for r, z in section]

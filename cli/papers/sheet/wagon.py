@@ -44,36 +44,36 @@ def wagon_section(job: Job) -> str:
 
 def _pushing_rows(found: WagonNumbers) -> list[list[str]]:
     lines = (
-        ("on the level", found.start_level_n, found.pull_level_n, found.men_level, CRANE),
+        ("on the level", found.start_level_n, found.pull_level_n, found.people_level, CRANE),
         (
             "up the gradient",
             found.start_gradient_n,
             found.pull_gradient_n,
-            found.men_gradient,
+            found.people_gradient,
             f"{CRANE}; {STATICS}",
         ),
         (
             "level, in the curve",
             found.start_curve_n,
             found.pull_curve_n,
-            found.men_curve,
+            found.people_curve,
             "plain kinematics, dry rails; a rough allowance for the flange",
         ),
     )
     rows = [
         [
             f"Start, then keep moving, {where}",
-            f"{start:.0f} N, {pull:.0f} N: {men} {_men(men)}",
+            f"{start:.0f} N, {pull:.0f} N: {count} {_people(count)}",
             by,
         ]
-        for where, start, pull, men, by in lines
+        for where, start, pull, count, by in lines
     ]
-    far = f"{found.men_30_m} {_men(found.men_30_m)}"
+    far = f"{found.people_30_m} {_people(found.people_30_m)}"
     return [*rows, ["The same on the level, 30 m at a time", far, "from memory, see above"]]
 
 
-def _men(count: int) -> str:
-    return "man" if count == 1 else "men"
+def _people(count: int) -> str:
+    return "person" if count == 1 else "people"
 
 
 def _braking_rows(found: WagonNumbers, job: Job) -> list[list[str]]:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from platewheel.parts.checks.result import CheckResult, Verdict, judged
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.assembly import wheel_sections
+from platewheel.parts.wheel.kinds import kinds_of
 from platewheel.parts.wheel.spec import WheelSpec
 
 INLAND_LOSS_UM = 2.1  # a year, upper end of corrosivity C3; ISO 9223, from memory
@@ -66,10 +67,7 @@ def coated_area_mm2(spec: WheelSpec) -> float:
 
 def thinnest_mm(spec: WheelSpec) -> float:
     """Thinnest steel of the wheel."""
-    walls = [spec.tread_thickness_mm, spec.disc_thickness_mm, spec.flange_thickness_mm]
-    if spec.has_tube:
-        walls.append((spec.hub_tube_outside_mm - spec.hub_bore_mm) / 2)
-    return min(walls)
+    return min(kind.thickness_mm(spec) for kind in kinds_of(spec))
 
 
 def zinc_mass_kg(spec: WheelSpec) -> float:

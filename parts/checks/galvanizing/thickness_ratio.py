@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.setting.setting import Setting
+from platewheel.parts.wheel.kinds import kinds_of
 
 WARN_ABOVE, FAIL_ABOVE = 2.5, 4.0
 
@@ -14,12 +15,9 @@ def thickness_ratio(setting: Setting) -> CheckResult | None:
         return None
     spec = setting.wheel
     walls = {
-        "tread_thickness_mm": spec.tread_thickness_mm,
-        "disc_thickness_mm": spec.disc_thickness_mm,
-        "flange_thickness_mm": spec.flange_thickness_mm,
+        kind.thickness_key or f"{kind.title} wall": kind.thickness_mm(spec)
+        for kind in kinds_of(spec)
     }
-    if spec.has_tube:
-        walls["hub tube wall"] = (spec.hub_tube_outside_mm - spec.hub_bore_mm) / 2
     thick, thin = max(walls, key=walls.__getitem__), min(walls, key=walls.__getitem__)
     ratio = walls[thick] / walls[thin]
     limit = FAIL_ABOVE if ratio > FAIL_ABOVE else WARN_ABOVE

@@ -31,15 +31,15 @@ def pushers(setting: Setting) -> CheckResult:
     where = (
         "up the steepest gradient" if found.push_worst == "gradient" else "in the tightest curve"
     )
-    needed = people(found.push_worth_men)
-    load = setting.wagon.payload_kg - found.gross_kg * (1 - there / found.push_worth_men)
+    needed = people(found.push_worth_people)
+    load = setting.wagon.payload_kg - found.gross_kg * (1 - there / found.push_worth_people)
     lighter = f"load {math.floor(load)} kg, " if load >= 1 else ""
     return judged(
         "pushers",
-        "Men to push the loaded wagon",
-        found.push_worth_men,
+        "People to push the loaded wagon",
+        found.push_worth_people,
         there,
-        "men",
+        "people",
         f"{HSE}; resistance by the crane formula, handbook; curve by plain kinematics",
         at_most=True,
         good=f"worst {where}: {needed} to push; women, long or frequent pushes: more",

@@ -8,7 +8,7 @@ from platewheel.parts.checks.strength.weld_size import LEAST_THROAT_MM
 from platewheel.parts.making.figures import rim_run_mm, tread_run_mm, tube_run_mm
 from platewheel.parts.making.steps.shop_limits import (
     GEOMETRY,
-    ONE_MAN_KG,
+    ONE_PERSON_KG,
     PRACTICE,
     axial_limit_mm,
     figure,
@@ -98,9 +98,9 @@ def true(work: Work, units: Units) -> Step:
         figure("along the tread between points", arc),
         figure("one wheel", mass, "kg"),
     ]
-    heavy = "two people or a hoist" if mass > ONE_MAN_KG else "straight back, close to the body"
+    heavy = "two people or a hoist" if mass > ONE_PERSON_KG else "straight back, close to the body"
     cautions = [
-        f"A wheel weighs {mass:.0f} kg: {heavy} (one man at waist height {ONE_MAN_KG:g} kg, "
+        f"A wheel weighs {mass:.0f} kg: {heavy} (one man at waist height {ONE_PERSON_KG:g} kg, "
         "British HSE guidance, from memory). Never a hand or foot below it.",
     ]
     title = "True it before a tack"

@@ -8,7 +8,6 @@ import pytest
 
 from platewheel.cli.job.job import read_job
 from platewheel.cli.job.written_wheel import with_wheel
-from platewheel.parts.base.faults import SpecError
 from tests.places import DEMO
 
 
@@ -26,14 +25,22 @@ def test_values_change_and_the_rest_stays() -> None:
     assert "# into the landing" in written
 
 
-def test_inline_tables_are_refused() -> None:
-    with pytest.raises(SpecError, match="a bare key a line"):
-        with_wheel("wheel = {tread_diameter_mm = 300}\n", {"tread_diameter_mm": 280.0})
+@pytest.mark.parametrize(
+    ("text", "written"),
+    [
+        ("wheel = {a_mm = 300, b = 1}  # ours\n", "wheel = {a_mm = 280, b = 1}  # ours\n"),
+        ('[wheel]\n"a_mm" = 300 # old\nb = 1 # kept\n', '[wheel]\n"a_mm" = 280\nb = 1 # kept\n'),
+        ("wheel.a_mm = 300\nwheel.b = 1\n", "wheel.a_mm = 280\nwheel.b = 1\n"),
+        ("[wheel]\r\na_mm = 300\r\nb = 1\r\n", "[wheel]\r\na_mm = 280\r\nb = 1\r\n"),
+    ],
+)
+def test_however_the_table_is_written(text: str, written: str) -> None:
+    assert with_wheel(text, {"a_mm": 280.0, "b": 1}) == written
 
 
-def test_keys_in_quotes_are_refused() -> None:
-    with pytest.raises(SpecError, match="a key in quotes"):
-        with_wheel('[wheel]\n"tread_diameter_mm" = 300\n', {"tread_diameter_mm": 280.0})
+def test_a_key_left_to_its_default_is_added_to_its_table() -> None:
+    written = with_wheel("[wheel]\na = 1\n\n[finish]\ncoating = 'bare'\n", {"a": 1, "b": "x"})
+    assert tomllib.loads(written) == {"wheel": {"a": 1, "b": "x"}, "finish": {"coating": "bare"}}
 
 
 def test_a_sum_that_is_not_round_is_written_rounded() -> None:

@@ -11,11 +11,13 @@ from typing import Any
 import pytest
 
 from platewheel.cli.job.job import job_of
-from platewheel.cli.output.offcut_use import USED_FILE, used_before
+from platewheel.cli.output.offcut_use import USED_FILE, used_before, used_toml
 from platewheel.cli.papers.html.offcut_words import offcut_cells, offcut_marks
 from platewheel.cli.schema.report import OffcutRow, SheetRow
-from platewheel.nesting.stock.layout import Layout, Nest, Placement, Sheet, Wanted
-from platewheel.parts.geometry.outline import bounds
+from platewheel.nesting.stock.layout import Layout, Nest, Placement, Sheet, Wanted, sheets_of
+from platewheel.nesting.stock.stock import Offcut
+from platewheel.parts.geometry.blank import Blank
+from platewheel.parts.geometry.outline import bounds, polygon
 from tests.cli.jobs import NAME, ROWS, job_text, run, write_job
 
 OFFCUT = """
@@ -235,3 +237,13 @@ def test_labels_say_size_and_name_and_small_pieces_the_name_alone() -> None:
         "1250 x 870 mm",
         "10875",
     ]
+
+
+def test_a_name_with_a_line_break_is_still_a_record() -> None:
+    """A break in a name made a file that no later build could read."""
+    name, edge = 'rack 3\n"left"', polygon([(0.0, 0.0), (40.0, 0.0), (40.0, 30.0), (0.0, 30.0)])
+    corners = [[0.0, 0.0], [400.0, 0.0], [400.0, 300.0], [0.0, 300.0]]
+    (sheet,) = sheets_of([], [Offcut(name=name, thickness_mm=6.0, outline=corners)])
+    placement = Placement(Blank("lid", "extra", 6.0, edge), 100.0, 100.0, 0.0)
+    text = used_toml([Layout(sheet, (placement,))], "job")
+    assert tomllib.loads(text) == {"used": [{"name": name}]}

@@ -8,8 +8,8 @@ from typing import Any
 
 import pytest
 
+from platewheel.cli.job.job import RESERVED
 from platewheel.nesting.drawings.extra import (
-    WHEEL_NAMES,
     Extra,
     extra_blanks,
     extra_parts,
@@ -71,7 +71,7 @@ def test_every_fault_of_every_row_at_once(folder: Path) -> None:
         ROW | {"name": "a/b", "unit": "feet"},
         {"name": "c", "file": 7},
     ]
-    read, faults = read_extras(rows, folder)
+    read, faults = read_extras(rows, folder, RESERVED)
     assert read == []
     keys = {fault.key for fault in faults}
     assert keys == {
@@ -92,9 +92,9 @@ def test_no_extra_is_named_like_a_part_of_the_wheel() -> None:
             if field.is_required() and field.examples
         }
     )
-    assert {part.name for part in wheel_parts(wheel)} <= WHEEL_NAMES
+    assert {part.name for part in wheel_parts(wheel)} <= RESERVED
     sections = {name for name, _ in wheel_sections(wheel)}
-    assert {name for name in sections if not name.startswith("weld-")} <= WHEEL_NAMES
+    assert {name for name in sections if not name.startswith("weld-")} <= RESERVED
 
 
 @pytest.mark.parametrize("name", ["../a", "", "a b", ".a", "a.", "x" * 41, "a\n"])

@@ -8,7 +8,7 @@ from dataclasses import replace
 import pytest
 
 from platewheel.nesting.offcuts.file import offcut_names, offcuts_toml
-from platewheel.nesting.offcuts.remnant import LeftOver, rectangle
+from platewheel.nesting.offcuts.remnant import Remnant, rectangle
 from platewheel.nesting.stock.layout import Layout, Placement, sheets_of
 from platewheel.nesting.stock.stock import Offcut
 from tests.nesting.plates import disc, plate
@@ -16,7 +16,7 @@ from tests.nesting.plates import disc, plate
 LAID = (Placement(disc(90.0), 50.0, 60.0, 0.0),)
 
 
-def kept_of(repeat: int, x1_mm: float = 403.7) -> LeftOver:
+def kept_of(repeat: int, x1_mm: float = 403.7) -> Remnant:
     layout = Layout(plate(803.0, 602.0), LAID, repeat)
     return rectangle(layout, (100.0, 50.0, x1_mm, 300.0))
 
@@ -37,7 +37,7 @@ def test_one_offcut_for_each_plate_cut() -> None:
 def test_outline_and_holes_come_back_as_they_lie() -> None:
     corners = ((100.0, 50.0), (700.0, 50.0), (500.25, 400.0), (100.0, 600.0))
     hole = ((200.0, 150.0), (260.0, 150.0), (200.0, 190.0))
-    piece = LeftOver(Layout(plate(803.0, 602.0, steel="S355"), LAID), corners, (hole,))
+    piece = Remnant(Layout(plate(803.0, 602.0, steel="S355"), LAID), corners, (hole,))
     (row,) = read(offcuts_toml([piece], "job"))
     (sheet,) = sheets_of([], [row])
     assert sheet.steel == "S355"

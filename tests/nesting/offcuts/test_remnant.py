@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from platewheel.nesting.geometry.gaps import loop_gap
-from platewheel.nesting.offcuts.remnant import LeftOver, clear_distance_mm, left_overs, rectangle
+from platewheel.nesting.offcuts.remnant import Remnant, clear_distance_mm, rectangle, remnants
 from platewheel.nesting.stock.layout import Layout, Placement
 from platewheel.nesting.stock.stock import Offcut
 from platewheel.parts.geometry.blank import Blank
@@ -31,11 +31,11 @@ layouts = st.builds(
 )
 
 
-def shape_of(piece: LeftOver) -> shapely.Polygon:
+def shape_of(piece: Remnant) -> shapely.Polygon:
     return shapely.Polygon(piece.corners, piece.holes)
 
 
-def assert_free(piece: LeftOver, clear_mm: float) -> None:
+def assert_free(piece: Remnant, clear_mm: float) -> None:
     """By the verifier's exact gaps: every edge of the piece keeps clear, no part lies in it."""
     rings = [polygon(ring) for ring in (piece.corners, *piece.holes)]
     for placement in piece.layout.placements:
@@ -48,7 +48,7 @@ def assert_free(piece: LeftOver, clear_mm: float) -> None:
     assert steel(piece.layout.sheet).buffer(1e-4).covers(shape_of(piece))
 
 
-def assert_taken_by_the_next_job(piece: LeftOver) -> None:
+def assert_taken_by_the_next_job(piece: Remnant) -> None:
     sheet = piece.layout.sheet
     row = Offcut(
         name="piece",
@@ -78,7 +78,7 @@ def test_every_piece_is_free_and_wide_enough(
         offcut_outline=kind,
         least_offcut_mm=least_mm,
     )
-    kept = left_overs(layout, rules)
+    kept = remnants(layout, rules)
     for piece in kept:
         assert_free(piece, sum(kerf_lead))
         assert_taken_by_the_next_job(piece)
@@ -103,14 +103,14 @@ def test_real_outline_keeps_nearly_all_that_is_wide_enough(layout: Layout) -> No
     free = steel(layout.sheet).difference(taken.buffer(clear_distance_mm(rules)))
     least = rules.least_offcut_mm
     wide = free.buffer(-0.51 * least, join_style="mitre").buffer(0.5 * least)
-    kept = sum(piece.area_mm2 for piece in left_overs(layout, rules))
+    kept = sum(piece.area_mm2 for piece in remnants(layout, rules))
     assert kept >= 0.88 * wide.intersection(free).area
 
 
 def test_real_outline_of_a_corner_laid_is_an_l() -> None:
     """A part of 400 x 300 at the lower left: an L round it, a kerf of 1.5 away."""
     layout = Layout(plate(1000.0, 800.0), (Placement(strip(400.0, 300.0), 0.0, 0.0, 0.0),))
-    (piece,) = left_overs(layout, cutting(offcut_outline="real"))
+    (piece,) = remnants(layout, cutting(offcut_outline="real"))
     corners = {(402, 0), (1000, 0), (1000, 800), (0, 800), (0, 302), (402, 302)}
     assert set(piece.corners) == corners
     assert piece.area_mm2 == 1000 * 800 - 402 * 302
@@ -119,7 +119,7 @@ def test_real_outline_of_a_corner_laid_is_an_l() -> None:
 
 def test_a_part_in_the_middle_leaves_a_hole_of_few_corners() -> None:
     layout = Layout(plate(1000.0, 800.0), (Placement(disc(200.0), 500.0, 400.0, 0.0),))
-    (piece,) = left_overs(layout, cutting(offcut_outline="real"))
+    (piece,) = remnants(layout, cutting(offcut_outline="real"))
     assert set(piece.corners) == {(0, 0), (1000, 0), (1000, 800), (0, 800)}
     (hole,) = piece.holes
     assert 4 <= len(hole) <= 12
@@ -133,7 +133,7 @@ def test_what_falls_out_of_a_hole_is_kept() -> None:
     frame = Blank("frame", "extra", 6.0, square, (Circle((250.0, 250.0), 200.0),))
     layout = Layout(plate(500.0, 500.0), (Placement(frame, 0.0, 0.0, 0.0),))
     for kind, share in (("rectangle", 2 / math.pi), ("real", 0.95)):
-        (piece,) = left_overs(layout, cutting(offcut_outline=kind, least_offcut_mm=200.0))
+        (piece,) = remnants(layout, cutting(offcut_outline=kind, least_offcut_mm=200.0))
         assert share * 0.97 <= piece.area_mm2 / (math.pi * 198.5**2) <= 1
         assert_taken_by_the_next_job(piece)
 
@@ -141,24 +141,24 @@ def test_what_falls_out_of_a_hole_is_kept() -> None:
 def test_narrow_arms_are_dropped() -> None:
     """A strip 100 mm from the upper edge all along: only the lower side is 150 mm wide."""
     layout = Layout(plate(1000.0, 500.0), (Placement(strip(1000.0, 40.0), 0.0, 360.0, 0.0),))
-    (piece,) = left_overs(layout, cutting(offcut_outline="real"))
+    (piece,) = remnants(layout, cutting(offcut_outline="real"))
     assert set(piece.corners) == {(0, 0), (1000, 0), (1000, 358), (0, 358)}
-    wider = left_overs(layout, cutting(offcut_outline="real", least_offcut_mm=90.0))
+    wider = remnants(layout, cutting(offcut_outline="real", least_offcut_mm=90.0))
     assert [p.area_mm2 for p in wider] == [1000 * 358, 1000 * (500 - 402)]
 
 
 def test_several_rectangles_largest_first_with_a_kerf_between() -> None:
     """A wall at x = 500: 498.5 mm to its left, 458.5 to its right, in whole mm."""
     layout = Layout(plate(1000.0, 500.0), (Placement(strip(500.0, 40.0), 540.0, 0.0, 90.0),))
-    kept = left_overs(layout, cutting())
+    kept = remnants(layout, cutting())
     assert [p.bounds for p in kept] == [(542, 0, 1000, 500), (0, 0, 498, 500)]
-    few = left_overs(layout, cutting(least_offcut_mm=470.0))
+    few = remnants(layout, cutting(least_offcut_mm=470.0))
     assert [p.bounds for p in few] == [(0, 0, 498, 500)]
 
 
 def test_leads_cut_into_what_is_left() -> None:
     layout = Layout(plate(1000.0, 500.0), (Placement(strip(500.0, 40.0), 540.0, 0.0, 90.0),))
-    kept = left_overs(layout, cutting(lead_in_mm=4.0, lead_out_mm=2.0, spacing_mm=12.0))
+    kept = remnants(layout, cutting(lead_in_mm=4.0, lead_out_mm=2.0, spacing_mm=12.0))
     assert kept[0].bounds == (546, 0, 1000, 500)
     assert clear_distance_mm(cutting(kerf_mm=0.2, lead_out_mm=3.0)) == 4.0
 
@@ -168,15 +168,15 @@ def test_a_plate_just_as_wide_as_the_least_is_kept() -> None:
     """600 x 150 with a disc at one end, 400 of it free; the same but for a millimetre."""
     for width, count in ((150.0, 1), (149.0, 0)):
         layout = Layout(plate(600.0, width), (Placement(disc(140.0), 128.5, 75.0, 0.0),))
-        assert len(left_overs(layout, cutting())) == count
-        real = left_overs(layout, cutting(offcut_outline="real"))
+        assert len(remnants(layout, cutting())) == count
+        real = remnants(layout, cutting(offcut_outline="real"))
         assert len(real) == count
         assert all(0.95 * 400 * 150 <= piece.area_mm2 <= 600 * 150 for piece in real)
 
 
 def test_size_and_area_of_a_piece_with_a_hole() -> None:
     layout = Layout(plate(1000.0, 500.0), ())
-    piece = LeftOver(
+    piece = Remnant(
         layout,
         ((100.0, 50.0), (300.0, 50.0), (100.0, 250.0)),
         (((120.0, 70.0), (130.0, 70.0), (130.0, 80.0), (120.0, 80.0)),),
@@ -189,5 +189,5 @@ def test_size_and_area_of_a_piece_with_a_hole() -> None:
 def test_an_empty_plate_is_kept_whole_either_way() -> None:
     layout = Layout(plate(903.5, 402.0), ())
     for kind in ("rectangle", "real"):
-        (piece,) = left_overs(layout, cutting(offcut_outline=kind))
+        (piece,) = remnants(layout, cutting(offcut_outline=kind))
         assert piece.area_mm2 == pytest.approx(903.5 * 402)

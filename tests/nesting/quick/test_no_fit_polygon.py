@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from platewheel.nesting.geometry.facets import TOLERANCE_MM, convex_pieces, outer_polygon
 from platewheel.nesting.quick.fill import NoFit
-from platewheel.nesting.quick.no_fit_polygon import mask_of, no_fit_region, turned_pieces
+from platewheel.nesting.quick.no_fit_polygon import mask_of, no_fit_polygon, turned_pieces
 from platewheel.parts.geometry.blank import Blank
 from tests.nesting.plates import SAG_MM, disc, faceted, sector, strip, tapered
 
@@ -64,7 +64,7 @@ def region(fixed: str, moving: str, turn: int) -> shapely.Geometry:
     key = (fixed, moving, turn)
     if key not in REGIONS:
         pieces = turned_pieces(convex_pieces(BLANKS[moving].outline), turn)
-        REGIONS[key] = no_fit_region(convex_pieces(BLANKS[fixed].outline), pieces, SPACING)
+        REGIONS[key] = no_fit_polygon(convex_pieces(BLANKS[fixed].outline), pieces, SPACING)
     return REGIONS[key]
 
 
@@ -152,7 +152,7 @@ def test_mask_of_an_exact_square_leaves_no_column_out() -> None:
 
 def test_nothing_fixed_bars_nothing() -> None:
     moving = convex_pieces(BLANKS["disc"].outline)
-    assert no_fit_region([], moving, SPACING).is_empty
+    assert no_fit_polygon([], moving, SPACING).is_empty
 
 
 @settings(max_examples=60, deadline=None, derandomize=True)
@@ -166,7 +166,7 @@ def test_sum_of_convex_pieces_is_the_hull_of_their_corners_sums(
     """Lines and points among them too: pieces without area still bar what covers them."""
     sums = [(a - c, b - d) for a, b in fixed for c, d in moving]
     hull = shapely.convex_hull(shapely.multipoints(sums))
-    found = no_fit_region([fixed], [moving], 0.0)
+    found = no_fit_polygon([fixed], [moving], 0.0)
     assert found.area == pytest.approx(hull.area, abs=1e-9)
     assert found.symmetric_difference(hull).area == pytest.approx(0, abs=1e-9)
 

@@ -12,7 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from platewheel.nesting.quick import fill
-from platewheel.nesting.quick.no_fit_polygon import no_fit_region
+from platewheel.nesting.quick.no_fit_polygon import no_fit_polygon
 from platewheel.nesting.search.nest import nest as lay
 from platewheel.nesting.stock.layout import Layout, Nest, Sheet, Wanted, sheets_of
 from platewheel.nesting.stock.stock import Stock
@@ -38,11 +38,11 @@ def _regions_worked_out_once() -> Iterator[None]:
     def kept(fixed: Any, moving: Any, spacing_mm: float) -> Any:
         key = (*(tuple(tuple(map(tuple, p)) for p in side) for side in (fixed, moving)), spacing_mm)
         if key not in known:
-            known[key] = no_fit_region(fixed, moving, spacing_mm)
+            known[key] = no_fit_polygon(fixed, moving, spacing_mm)
         return known[key]
 
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(fill, "no_fit_region", kept)
+        patch.setattr(fill, "no_fit_polygon", kept)
         yield
 
 

@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from platewheel.nesting.templates.marking_out import chord_table, sector_of, strike_table
+from platewheel.nesting.templates.marking_out import chord_table, marking_out, sector_of
 from platewheel.parts.geometry.blank import Blank, annular_sector
 from platewheel.parts.geometry.outline import Arc, Circle, moved, polygon
 from platewheel.parts.wheel.flange import flange_blank
@@ -16,7 +16,7 @@ from tests.parts.wheels import plain_wheel
 
 
 def values(blank: Blank) -> dict[str, float]:
-    return {row.what: row.value for row in strike_table(blank)}
+    return {row.what: row.value for row in marking_out(blank)}
 
 
 @pytest.mark.parametrize(("inner", "outer", "sweep"), [(150, 175, 112.0), (560, 590, 340.0)])

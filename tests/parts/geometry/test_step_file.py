@@ -10,9 +10,10 @@ from pathlib import Path
 import pytest
 
 from platewheel.parts.geometry.step_file import write_step
-from platewheel.parts.wheel.assembly import COLOURS, wheel, wheel_solids
+from platewheel.parts.wheel.assembly import wheel, wheel_solids
 from platewheel.parts.wheel.flange import flange_cone
 from platewheel.parts.wheel.hub_disc import hub_disc
+from platewheel.parts.wheel.kinds import colour_of
 from platewheel.parts.wheel.tread_ring import tread_ring
 from tests.parts.wheels import PLAIN, WHEELS, plain_wheel
 from tests.places import ROOT
@@ -67,8 +68,7 @@ def test_the_assembly_keeps_names_colours_and_a_fixed_date(tmp_path: Path, name:
     assert solids | {"wheel"} == products
     colours = re.findall(r"COLOUR_RGB\('[^']*',([\d.]+),([\d.]+),([\d.]+)\)", text)
     found = {tuple(round(float(c), 3) for c in colour) for colour in colours}
-    used = {kind for kind in COLOURS if any(part.startswith(kind) for part in solids)}
-    assert found == {tuple(round(c, 3) for c in COLOURS[kind]) for kind in used}
+    assert found == {tuple(round(c, 3) for c in colour_of(part)) for part in solids}
 
 
 @pytest.mark.parametrize("part", [tread_ring, hub_disc, flange_cone])

@@ -11,7 +11,7 @@ import pytest
 from platewheel.parts.base.faults import SpecError
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.run import CHECKS
-from platewheel.parts.making.quantities import disc_room_mm2, rim_beads_kg, tread_kg
+from platewheel.parts.making.quantities import rim_beads_kg, tread_kg
 from platewheel.parts.propose.choices import AXES, Choices, Ring, wheel_values
 from platewheel.parts.propose.rate_until_known import prices
 from platewheel.parts.propose.screening import Check, asked, first_wheels, widened
@@ -19,6 +19,7 @@ from platewheel.parts.propose.sifting import first_of, middle_of, sifted, sifted
 from platewheel.parts.propose.track_advice import never_passed, running_choices, track_advice
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.assembly import weld_mass_kg
+from platewheel.parts.wheel.hub_disc import disc_room_mm2
 from platewheel.parts.wheel.spec import WheelSpec
 from tests.parts.settings import demo_setting
 

@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from platewheel.parts.geometry.blank import MarkText
 from platewheel.parts.making.ring_roundness import gap_spread_mm, roundness_limit
 from platewheel.parts.refit.shared_blanks import (
     Window,
@@ -25,8 +26,8 @@ from platewheel.parts.refit.shared_blanks import (
 )
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.setting.track import TrackSpec, WagonSpec
-from platewheel.parts.wheel.flange import segment_turn
-from platewheel.parts.wheel.hub_disc import disc_diameter_mm
+from platewheel.parts.wheel.flange import flange_blank, segment_turn
+from platewheel.parts.wheel.hub_disc import disc_blank, disc_diameter_mm
 from platewheel.parts.wheel.spec import WheelSpec
 from tests.parts.wheels import WHEELS, plain_wheel
 
@@ -60,6 +61,82 @@ def test_no_smaller_number_of_sizes_fits(windows: list[Window]) -> None:
     for window, k in zip(windows, chosen, strict=True):
         assert window.least_mm - 1e-9 <= sizes[k] <= window.greatest_mm + 1e-9
         assert sizes[k] * 10 == pytest.approx(round(sizes[k] * 10))
+
+
+def test_each_ring_takes_the_nearest_size_and_each_size_the_nearest_step() -> None:
+    """Worked by hand: the first two rings meet at 1.0 to 1.2 and want 1.04 in the middle; a ring
+    that both sizes fit takes the one 0.3 off, not the one 1.1 off; of two equally far the first."""
+    windows = [Window(0.4, 1.0, 1.2), Window(1.0, 1.08, 1.4), Window(2.0, 2.6, 3.0)]
+    assert fewest_sizes(windows) == ((1.0, 2.6), (0, 0, 1))
+    both = [*windows, Window(0.9, 1.5, 2.8), Window(0.9, 2.2, 2.8)]
+    assert fewest_sizes(both) == ((1.2, 2.6), (0, 0, 1, 0, 1))  # 2.2 draws the first up to 1.2
+    tie = [Window(0.5, 1.0, 1.0), Window(2.0, 2.0, 3.0), Window(0.9, 1.5, 2.5)]
+    assert fewest_sizes(tie) == ((1.0, 2.0), (0, 1, 0))
+
+
+def test_a_size_stays_in_every_window_however_far_off_the_wish_lies() -> None:
+    """Wishes at the windows' ends: the middle 1.5 of 1.0 and 2.0 is out of reach of 0.9 to 1.2."""
+    assert fewest_sizes([Window(0.9, 1.0, 1.2), Window(0.2, 2.0, 2.0)]) == ((1.2,), (0, 0))
+    assert fewest_sizes([Window(1.8, 2.0, 2.2), Window(1.0, 1.0, 1.9)]) == ((1.8,), (0, 0))
+
+
+def test_a_step_at_the_windows_end_is_in_it() -> None:
+    """Ends that are tenths but for the last digits of binary fractions; a micrometre is not."""
+    assert fewest_sizes([Window(0.3 + 1e-9, 0.3, 0.3 + 1e-9)]) == ((0.3,), (0,))
+    assert fewest_sizes([Window(0.1 + 0.2, 0.5, 0.7 - 1e-9)]) == ((0.5,), (0,))
+    assert fewest_sizes([Window(0.3001, 0.31, 0.3999)]) == ((0.3,), (0,))
+    split = [Window(0.1, 0.2, 0.3), Window(0.3001, 0.35, 0.5)]
+    assert len(fewest_sizes(split)[0]) == 2
+
+
+def test_no_ring_needs_no_size() -> None:
+    assert fewest_sizes([]) == ((), ())
+
+
+# Seams: least 1 mm over 3 mm of plate, else none, common practice, no source; greatest 4 mm, EN
+# ISO 9692-1, from memory; the job's own gap is always in.
+@pytest.mark.parametrize(
+    ("plate", "gap", "wanted"),
+    [
+        (6.0, 2.0, (1.0, 4.0)),
+        (3.1, 2.0, (1.0, 4.0)),
+        (3.0, 2.0, (0.0, 4.0)),
+        (6.0, 0.5, (0.5, 4.0)),
+        (6.0, 5.0, (1.0, 5.0)),
+    ],
+)
+def test_the_range_of_seam_gaps(plate: float, gap: float, wanted: tuple[float, float]) -> None:
+    spec = plain_wheel(flange_thickness_mm=plate, seam_gap_mm=gap)
+    assert seam_gap_range_mm(spec) == wanted
+
+
+def test_flange_windows_in_numbers() -> None:
+    """n seams share pi d: with n = 3 and a gap of 2 in 1 to 4 mm, 3 x 2 / pi below and 3 x 1 / pi
+    above; a seam opens by pi / 3 for a mm of diameter. Washers with a gap have a window."""
+    spec = plain_wheel(flange_segments=3, seam_gap_mm=2.0)
+    window = flange_window(spec)
+    found = (window.least_mm, window.wanted_mm, window.greatest_mm)
+    assert found == pytest.approx((300 - 6 / math.pi, 300.0, 300 + 3 / math.pi))
+    assert flange_seam_on_mm(spec, 299.0) == pytest.approx(2 + math.pi / 3)
+    assert flange_seam_on_mm(spec, 301.5) == pytest.approx(2 - math.pi / 2)
+    open_washer = plain_wheel(flange_angle_deg=90.0, seam_gap_mm=1.0)
+    assert flange_window(open_washer).least_mm < 300.0
+    halves = plain_wheel(flange_angle_deg=90.0, seam_gap_mm=0.0, flange_segments=2)
+    assert flange_window(halves).least_mm == pytest.approx(300 - 2 * 4 / math.pi)
+
+
+def test_only_the_name_of_a_shared_blank_changes() -> None:
+    """Size text and marks stay; `longer_mm` goes to the flange's length."""
+    spec = plain_wheel(flange_segments=3)
+    own, shared = disc_blank(spec, "gauge"), shared_disc(spec, "gauge", 283.0, "disc-4")
+    texts = [mark.text for mark in shared.marks if isinstance(mark, MarkText)]
+    assert texts == ["disc-4", "d 283.0"]
+    assert shared.outline == own.outline
+    assert len(shared.marks) == len(own.marks)
+    flange = shared_flange(spec, 300.0, "flange-9", 1.5)
+    assert flange.sizes == pytest.approx(flange_blank(spec, 1.5).sizes)
+    told = [mark.text for mark in flange.marks if isinstance(mark, MarkText)]
+    assert told == ["flange-9", "seam"]
 
 
 def test_a_window_without_a_tenth_takes_the_looser_one() -> None:

@@ -20,9 +20,9 @@ def test_worked_by_hand() -> None:
     assert found.pull_level_n == pytest.approx(54.28, abs=0.01)
     assert found.start_level_n == pytest.approx(1.1 * 54.28, abs=0.02)
     assert found.pull_gradient_n == pytest.approx(54.27 + 156.93, abs=0.02)
-    assert (found.men_level, found.men_gradient) == (1, 3)
+    assert (found.people_level, found.people_gradient) == (1, 3)
     assert found.push_worst == "gradient"
-    assert found.push_worth_men == pytest.approx(2.112, abs=0.001)
+    assert found.push_worth_people == pytest.approx(2.112, abs=0.001)
     assert found.stopping_share == pytest.approx(0.02265 + 0.019996, abs=2e-5)
     assert found.holding_n == pytest.approx(156.93, abs=0.01)
     assert (found.holding_axles, found.stopping_axles) == (1, 1)

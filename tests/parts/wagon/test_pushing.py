@@ -7,7 +7,7 @@ from itertools import pairwise
 import pytest
 
 from platewheel.parts.base.faults import SpecError
-from platewheel.parts.wagon.pushing import ISO_11228_2_FROM_MEMORY, men_over, people
+from platewheel.parts.wagon.pushing import ISO_11228_2_FROM_MEMORY, people, people_over
 
 
 def test_whole_people_and_never_none() -> None:
@@ -26,9 +26,9 @@ def test_limits_fall_with_the_distance() -> None:
         assert near.distance_m < far.distance_m
         assert near.start_n > far.start_n
         assert near.sustained_n > far.sustained_n
-    assert [men_over(d, 240, 140) for d in (2, 8, 45)] == [1, 2, 2]
+    assert [people_over(d, 240, 140) for d in (2, 8, 45)] == [1, 2, 2]
 
 
 def test_other_distances_are_refused_with_the_known_ones() -> None:
     with pytest.raises(SpecError, match=r"distance_m.*2, 8, 15, 30, 45"):
-        men_over(20, 100, 50)
+        people_over(20, 100, 50)

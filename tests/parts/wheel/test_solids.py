@@ -11,10 +11,11 @@ import pytest
 from platewheel.parts.base.faults import GeometryError
 from platewheel.parts.geometry.outline import Arc, Circle
 from platewheel.parts.geometry.solid import one_solid
-from platewheel.parts.wheel.assembly import COLOURS, wheel, wheel_mass_kg, wheel_parts, wheel_solids
+from platewheel.parts.wheel.assembly import wheel, wheel_mass_kg, wheel_parts, wheel_solids
 from platewheel.parts.wheel.flange import flange_blank, flange_cone
 from platewheel.parts.wheel.hub_disc import disc_blank, hub_disc
 from platewheel.parts.wheel.hub_tube import hub_tube
+from platewheel.parts.wheel.kinds import KINDS, WELD_COLOUR, colour_of
 from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.tread_ring import tread_blank, tread_ring
 from platewheel.parts.wheel.welds import weld_beads
@@ -163,9 +164,9 @@ def test_the_wheel_has_every_part_named_and_coloured(spec: WheelSpec) -> None:
     assert len(set(names)) == len(names)
     assert [n for n in names if n.startswith("weld-")] == [b.name for b in weld_beads(spec)]
     for child in assembly.children:
-        kind = next(kind for kind in COLOURS if child.name.startswith(kind))
-        assert child.color.toTuple()[:3] == pytest.approx(COLOURS[kind], abs=1e-6)
-    assert len(set(COLOURS.values())) == len(COLOURS)
+        assert child.color.toTuple()[:3] == pytest.approx(colour_of(child.name), abs=1e-6)
+    colours = {WELD_COLOUR, *(kind.look.colour for kind in KINDS)}
+    assert len(colours) == len(KINDS) + 1
     plain = [child.name for child in wheel(spec, welds=False).children]
     assert plain == wanted
 

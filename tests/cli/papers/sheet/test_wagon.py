@@ -24,7 +24,7 @@ def test_figures_sources_and_cautions() -> None:
     assert "from memory" in page
     assert "UK HSE" in page
     # 660 kg: 45.3 N and 2 %, 129.5 N; 1.1 x 45.3 to start
-    assert "179 N, 175 N: 2 men" in page
+    assert "179 N, 175 N: 2 people" in page
     assert "Rolls away unbraked from a gradient of" in page
     assert "0.12 %" in page
 

@@ -23,7 +23,7 @@ def test_pushers_and_what_is_advised() -> None:
     assert pushers(running_setting(**loose, bearing="bush")).verdict == "warn"  # they drag
     steep = {"steepest_gradient_percent": 4.0}
     result = pushers(running_setting(**steep))
-    # 800 kg: 54 + 313.6 N to keep moving is 3.68 men; two are there
+    # 800 kg: 54 + 313.6 N to keep moving is 3.68 people by the figures for men; two are there
     assert (result.verdict, round(result.value or 0, 2)) == ("warn", 3.68)
     assert "4 needed" in result.says
     load = _told(result.says, r"load (\d+) kg")

@@ -1,0 +1,266 @@
+"""Fatigue limits: points of the curves, a toe under a known stress, a bead under a known force."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+import pytest
+
+from platewheel.parts.rating.fatigue_limit import allowed_range, root_limits, toe_limit
+from platewheel.parts.rating.load_series import PLACES
+from platewheel.parts.rating.section_mesh import Toe, section_mesh
+from platewheel.parts.rating.throat import Throat, throat_of
+from platewheel.parts.wheel.welds import weld_beads
+from tests.parts.rating.made_response import HARMONICS, SHARES, Stress, made_response
+from tests.parts.wheels import plain_wheel
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+    from platewheel.parts.rating.limit import Limit
+    from platewheel.parts.rating.response import Response
+
+LIFE = 2e6  # cycles at which a class is its own range
+SAFETY = 1.15  # EN 1993-1-9 table 3.1, safe life, low consequence; from memory
+FAT_TOE, FAT_ROOT, FAT_BENT = 90.0, 36.0, 80.0  # IIW, EN 1993-1-9 table 8.5, IIW; from memory
+STATIC = 360 / (math.sqrt(3) * 0.8 * 1.25) / 1.5  # S235, EN 1993-1-8 4.5.3.3 and table 4.1
+
+
+# IIW curve, from memory: slope 3 through the class at 2e6 to 1e7, then slope 5. Closed forms.
+@pytest.mark.parametrize(
+    ("cycles", "share"),
+    [
+        (2e6, 1.0),
+        (2.5e5, 2.0),
+        (2e3, 10.0),
+        (1e7, 5 ** (-1 / 3)),
+        (3.2e8, 5 ** (-1 / 3) / 2),
+        (2.43e9, 5 ** (-1 / 3) / 3),
+    ],
+)
+def test_points_of_the_curve(cycles: float, share: float) -> None:
+    assert allowed_range(90.0, cycles) == pytest.approx(90 * share / SAFETY, rel=1e-9)
+    assert allowed_range(36.0, cycles) == pytest.approx(36 * share / SAFETY, rel=1e-9)
+
+
+TURNS = [0.0, 30.0, 90.0, 215.0]  # deg, of the plate's face in the section
+THICK = 5.0
+
+
+def at_toe(turn_deg: float, reading_mm: float) -> tuple[float, float]:
+    turn = math.radians(turn_deg)
+    return 100 + reading_mm * math.cos(turn), 50 + reading_mm * math.sin(turn)
+
+
+def along_face(pull: float, across: float, shear: float, turn_deg: float) -> Stress:
+    """Plane stress of the face in r, z: Mohr's circle, turned back by the face's angle."""
+    c, s = math.cos(math.radians(turn_deg)), math.sin(math.radians(turn_deg))
+    rr = pull * c * c + across * s * s - 2 * shear * s * c
+    zz = pull * s * s + across * c * c + 2 * shear * s * c
+    rz = (pull - across) * s * c + shear * (c * c - s * s)
+    return rr, zz, 1000.0, rz, 1000.0, 1000.0  # hoop and out of plane do not count
+
+
+def toe_on(turn_deg: float, room_mm: float, plate: str = "tread") -> Toe:
+    turn = math.radians(turn_deg)
+    way = math.cos(turn), math.sin(turn)
+    return Toe("weld-root", plate, at_toe(turn_deg, 0.0), way, THICK, room_mm)
+
+
+def one_toe(turn_deg: float, near: float, far: float, room_mm: float = 20.0, **kind: Any) -> Limit:
+    """Limit of a toe with swings `near` and `far` (N/mm2 for 1 N) at 0.4 and 1.0 thicknesses
+    on its plate; another plate with far more stress lies over it, and elsewhere on its own."""
+    near_at, far_at = at_toe(turn_deg, 0.4 * THICK), at_toe(turn_deg, THICK)
+    points = [
+        ("flange", *near_at),
+        ("tread", 2 * near_at[0], 2 * near_at[1]),
+        ("tread", *far_at),
+        ("weld-root", *near_at),
+        ("tread", *near_at),
+    ]
+    much: Stress = (9e3, 9e3, 9e3, 9e3, 9e3, 9e3)
+    stress = {"near": near, "far": far}
+    swing = [
+        much,
+        much,
+        along_face(stress["far"], 3.0, 2.0, turn_deg),
+        much,
+        along_face(stress["near"], -4.0, 1.0, turn_deg),
+    ]
+    found = made_response(
+        plain_wheel(), points, swing=swing, toes=(toe_on(turn_deg, room_mm),), **kind
+    )
+    return toe_limit(found, 0.0, LIFE)
+
+
+@pytest.mark.parametrize("turn_deg", TURNS)
+def test_a_toe_under_plane_stress(turn_deg: float) -> None:
+    """Closed form: even stress 0.02 cos along the face is its own hot spot: range 0.04 a turn."""
+    limit = one_toe(turn_deg, 0.02, 0.02)
+    assert limit.range_per_n == pytest.approx(0.04)
+    assert limit.load_n == pytest.approx(FAT_TOE / SAFETY / 0.04)
+    assert limit.fat_n_mm2 == FAT_TOE
+    assert (limit.name, limit.by) == ("weld toes", "FAT 90")
+    assert limit.where == "tread beside the bead between ring and flange"
+
+
+# IIW, two points at 0.4 t and 1.0 t: 1.67 and -0.67 of them, from memory; which is the straight
+# line through both, read at the toe: near + (near - far) 0.4 / 0.6.
+@pytest.mark.parametrize("turn_deg", TURNS)
+def test_a_stress_that_falls_off_is_read_at_the_toe(turn_deg: float) -> None:
+    hot = 0.05 + (0.05 - 0.02) * 0.4 / 0.6
+    limit = one_toe(turn_deg, 0.05, 0.02)
+    assert limit.range_per_n == pytest.approx(2 * (1.67 * 0.05 - 0.67 * 0.02))
+    assert limit.range_per_n == pytest.approx(2 * hot, rel=0.005)
+
+
+def test_a_stress_that_rises_is_read_where_it_is_largest() -> None:
+    """Extrapolated 1.67 x 0.02 - 0.67 x 0.05 = -0.0001: less than either reading."""
+    assert one_toe(30.0, 0.02, 0.05).range_per_n == pytest.approx(2 * 0.05)
+    assert one_toe(30.0, 0.05, 0.05 * 1.01).range_per_n == pytest.approx(2 * 0.05 * 1.01)
+
+
+def test_a_toe_near_its_plates_edge() -> None:
+    """Room for one reading: that one; for none: no limit of its own."""
+    assert one_toe(30.0, 0.02, 0.09, room_mm=THICK).range_per_n == pytest.approx(2 * 0.02)
+    assert one_toe(30.0, 0.02, 0.09, room_mm=THICK + 0.1).range_per_n > 0.1
+    bare = one_toe(30.0, 0.02, 0.09, room_mm=0.4 * THICK)
+    assert bare.load_n == math.inf
+    assert bare.range_per_n == 0.0
+
+
+@pytest.mark.parametrize(("off_mm", "counts"), [(0.0005, True), (0.01, False)])
+def test_only_a_point_at_the_reading_place_is_read(off_mm: float, counts: bool) -> None:
+    r, z = at_toe(0.0, 0.4 * THICK)
+    swing = [along_face(0.02, 0.0, 0.0, 0.0)]
+    points = [("tread", r, z + off_mm)]
+    found = made_response(plain_wheel(), points, swing=swing, toes=(toe_on(0.0, 20.0),))
+    wanted = pytest.approx(0.04) if counts else 0.0
+    assert toe_limit(found, 0.0, LIFE).range_per_n == wanted
+
+
+def test_the_worst_toe_and_case_count() -> None:
+    """Two toes: the one in the disc has more stress, and the push adds its share of it."""
+    disc = Toe("weld-disc-field", "disc-field", (60.0, 10.0), (1.0, 0.0), THICK, 2.5)
+    quiet, loud = (0.01, 0.0, 0.0, 0.0, 0.0, 0.0), (0.03, 0.0, 0.0, 0.0, 0.0, 0.0)
+    found = made_response(
+        plain_wheel(),
+        [("tread", *at_toe(0.0, 2.0)), ("disc-field", 62.0, 10.0)],
+        mean=[quiet, quiet],
+        swing=[quiet, loud],
+        push=[quiet, quiet],
+        toes=(toe_on(0.0, 3.0), disc),
+    )
+    calm, pushed = toe_limit(found, 0.0, LIFE), toe_limit(found, 0.5, LIFE)
+    assert calm.range_per_n == pytest.approx(2 * 0.03)  # the mean does not count
+    assert pushed.range_per_n == pytest.approx(2 * (0.03 + 0.5 * 0.01))
+    assert pushed.where == "disc-field beside the rim bead of the field disc"
+
+
+MESHED = section_mesh(plain_wheel(), size_mm=8.0)
+BEADS = {bead.name: bead for bead in weld_beads(plain_wheel())}
+NAME = "weld-disc-gauge"
+TURN = np.linspace(0.0, math.pi, 20_001)
+
+
+def a_bead(forces: NDArray[np.float64], name: str = NAME) -> tuple[Response, Throat]:
+    """A wheel whose one bead carries `forces` (harmonics, 4: r, t, z, moment), N per radian, at
+    the patch's last place and less elsewhere; the push carries a tenth of it."""
+    every = np.zeros((HARMONICS, 4, PLACES + 1))
+    every[: len(forces), :, :PLACES] = forces[:, :, None] * SHARES
+    every[: len(forces), :, PLACES] = forces / 10
+    bare = made_response(plain_wheel(), [], legs=MESHED.legs, bead_forces={name: every})
+    return bare, throat_of(BEADS[name], MESHED)
+
+
+def limits_of(found: Response, share: float = 0.0) -> dict[str, Limit]:
+    return {limit.name: limit for limit in root_limits(found, share, LIFE)}
+
+
+def test_a_bead_that_is_pulled_and_let_go() -> None:
+    """Closed form: r 300 + 500 cos, z 200 cos N per radian through the throat's middle. Range of
+    force over the throat 2 sqrt(500^2 + 200^2); opened: the throat's share of the largest pull."""
+    forces = np.zeros((2, 4))
+    forces[:, 0], forces[:, 2] = (300.0, 500.0), (0.0, 200.0)
+    _, throat = a_bead(forces)
+    forces[:, 3] = throat.middle[0] * forces[:, 2] - throat.middle[1] * forces[:, 0]
+    found, throat = a_bead(forces)
+    limits = limits_of(found)
+    per = throat.size_mm * throat.radius_mm  # N per radian over this is N/mm2
+    force = limits["weld roots"]
+    assert force.range_per_n == pytest.approx(2 * math.hypot(500, 200) / per)
+    assert force.load_n == pytest.approx(FAT_ROOT / SAFETY / force.range_per_n)
+    assert (force.fat_n_mm2, force.by) == (FAT_ROOT, "FAT 36")
+    pulled = throat.pull[0] * (300 + 500 * np.cos(TURN)) + throat.pull[1] * 200 * np.cos(TURN)
+    opened = limits["opened weld roots"]
+    assert min(pulled) < 0 < max(pulled)  # shut for a part of the turn, which counts as nothing
+    assert opened.range_per_n == pytest.approx(max(pulled) / per)
+    assert opened.load_n == pytest.approx(FAT_BENT / SAFETY / opened.range_per_n)
+    assert (opened.fat_n_mm2, opened.by) == (FAT_BENT, "FAT 80")
+    throats = limits["weld throats"]
+    assert throats.load_n == pytest.approx(STATIC / (math.hypot(800, 200) / per))
+    assert throats.range_per_n == 0.0
+    for limit in limits.values():
+        assert limit.where == "rim bead of the gauge disc"
+
+
+def test_a_bead_that_is_always_pulled() -> None:
+    """Closed form: 600 + 100 cos N per radian along the pull: open all the turn, so its range is
+    the swing's, twice 100."""
+    _, throat = a_bead(np.zeros((2, 4)))
+    forces = np.zeros((2, 4))
+    forces[:, 0], forces[:, 2] = (np.outer(throat.pull, [600.0, 100.0])[i] for i in (0, 1))
+    forces[:, 3] = throat.middle[0] * forces[:, 2] - throat.middle[1] * forces[:, 0]
+    limits = limits_of(a_bead(forces)[0])
+    swing = 200 / throat.size_mm / throat.radius_mm
+    assert limits["opened weld roots"].range_per_n == pytest.approx(swing)
+    assert limits["weld roots"].range_per_n == pytest.approx(swing)
+
+
+def test_a_bead_that_is_bent_open() -> None:
+    """Closed form: a moment of 900 cos N mm per radian alone: 6 M / a^2, either way once a turn."""
+    forces = np.zeros((2, 4))
+    forces[1, 3] = 900.0
+    forces[0, 1] = forces[1, 1] = 1.0  # a little along the bead, or nothing limits its throat
+    found, throat = a_bead(forces)
+    limits = limits_of(found)
+    bent = 6 * 900 / throat.size_mm**2 / throat.radius_mm
+    assert limits["opened weld roots"].range_per_n == pytest.approx(bent)
+    assert limits["weld roots"].load_n == math.inf
+    assert limits["weld roots"].range_per_n == 0.0
+
+
+def test_a_bead_that_is_sheared_along() -> None:
+    """Closed form: 500 cos N per radian across and 700 sin along: the most is 700, a quarter turn
+    from the rail, as the two are never large together; across the root the range is 2 x 500."""
+    forces = np.zeros((2, 4))
+    forces[1, 0], forces[1, 1] = 500.0, 700.0
+    found, throat = a_bead(forces)
+    limits = limits_of(found)
+    per = throat.size_mm * throat.radius_mm
+    assert limits["weld throats"].load_n == pytest.approx(STATIC / (700 / per), rel=1e-3)
+    assert limits["weld roots"].range_per_n == pytest.approx(1000 / per)
+
+
+def test_the_push_adds_its_share_to_a_bead() -> None:
+    """The push carries a tenth of the patch's force: half a push, a twentieth more."""
+    forces = np.zeros((2, 4))
+    forces[:, 2] = 100.0, 400.0
+    found, _ = a_bead(forces)
+    calm, pushed = limits_of(found), limits_of(found, 0.5)
+    for name, limit in calm.items():
+        assert limit.load_n / pushed[name].load_n == pytest.approx(1.05), name
+
+
+def test_the_worst_bead_is_named() -> None:
+    """The same force through the rim's bead and the tube's, which lies on a smaller circle."""
+    forces = np.zeros((2, 4))
+    forces[1, 0] = 400.0
+    every: dict[str, NDArray[np.float64]] = {}
+    for name in ("weld-tube-field", NAME):
+        every |= a_bead(forces, name)[0].bead_forces
+    found = made_response(plain_wheel(), [], legs=MESHED.legs, bead_forces=every)
+    assert limits_of(found)["weld roots"].where == "tube bead at the field disc"
+    assert limits_of(found)["weld throats"].where == "tube bead at the field disc"
