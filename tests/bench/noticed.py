@@ -1,10 +1,11 @@
-"""Which tests are to notice the mutants of the checks and of nesting. Read by tests.bench.mutants.
+"""Which tests are to notice the mutants of which module. Read by tests.bench.mutants.
 
 Installed module -> test files, the quickest first.
 """
 
 from __future__ import annotations
 
+RATING, WHEEL, REFIT = (f"tests/parts/{room}/test_" for room in ("rating", "wheel", "refit"))
 STRENGTH, RUNNING = (f"tests/parts/checks/{room}/test_" for room in ("strength", "running"))
 CUTTING, VERIFY, GEOMETRY = (
     f"tests/nesting/{room}/test_" for room in ("cutting", "verify", "geometry")
@@ -19,7 +20,19 @@ _WELDS = _of(STRENGTH, "weld_limits", "strength", "advice")
 _DISCS = _of(STRENGTH, "disc_limits", "strength", "advice")
 _CURVE = _of(RUNNING, "curve_limits", "curve", "advice")
 
-NOTICED: dict[str, tuple[str, ...]] = {
+MODULES: dict[str, tuple[str, ...]] = {
+    "platewheel.parts.rating.throat": (f"{RATING}throat.py",),
+    "platewheel.parts.rating.fatigue_limit": (f"{RATING}fatigue_limit.py",),
+    "platewheel.parts.rating.rate": (f"{RATING}rate.py",),
+    "platewheel.parts.rating.static_limit": (f"{RATING}static_limit.py", f"{RATING}vent_edge.py"),
+    "platewheel.parts.rating.fatigue": (f"{RATING}fatigue.py",),
+    "platewheel.parts.rating.hertz": (f"{RATING}hertz.py",),
+    "platewheel.parts.rating.turn": (f"{RATING}turn.py",),
+    "platewheel.parts.wheel.flange": (f"{WHEEL}flange.py",),
+    "platewheel.parts.wheel.hub_disc": (f"{WHEEL}hub_disc.py",),
+    "platewheel.parts.wheel.tread_ring": (f"{WHEEL}tread_ring.py",),
+    "platewheel.parts.refit.pairing": (f"{REFIT}pairing.py",),
+    "platewheel.parts.refit.shared_blanks": (f"{REFIT}shared_blanks.py",),
     "platewheel.parts.checks.strength.weld_strength": _WELDS,
     "platewheel.parts.checks.strength.weld_size": _WELDS,
     "platewheel.parts.checks.strength.flange_strength": _WELDS,
