@@ -113,4 +113,21 @@ EQUAL_NOTICED: dict[str, dict[str, str]] = {
         "for on_a in (line, line - 180):": SAME,
         "spread = math.degrees(math.acos(max(-1.0, min( 2.0, along))))": EDGE,
     },
+    "platewheel.parts.checks.running.climb": {
+        '+ (", too near" if share < nadal else "")': EDGE,
+        'bad_verdict="fail" if share >= nadal else "warn",': EDGE,
+    },
+    "platewheel.parts.checks.running.flange_window": {
+        "if window.greatest_deg != WASHER_DEG:  # at 90 the window ends, but nothing grinds": (
+            "no flange is steeper than 90"
+        ),
+    },
+    "platewheel.parts.checks.running.rough_track": {
+        "if gap_mm < math.sqrt(s * (2 * r - s)):": "at that gap both forms give one angle",
+    },
+    "platewheel.parts.checks.running.crossings": {
+        'f"{math.ceil(5 * (track.gauge_mm % back)) / 10:g} or more, or wheels wider apart",': (
+            "wheels stand more than half the gauge apart"
+        ),
+    },
 }

@@ -230,3 +230,11 @@ def test_a_middle_axle_in_a_curve_as_tight_as_its_wheelbase() -> None:
         result = middle_axle(running_setting(**keys))
         assert result is not None
         assert (result.verdict, result.value) == ("fail", value)
+
+
+@pytest.mark.parametrize(("allowed", "told"), [(11.202, "11.2"), (11.198, "11.1")])
+def test_the_speed_for_the_cant_there_is_told_rounded_down(allowed: float, told: str) -> None:
+    """V2 = 127 R (cant + 1/15 of the spacing) / spacing, turned round for the cant."""
+    cant = allowed**2 * SPACING / (127 * 10) - SPACING / 15
+    says = cant_deficiency(running_setting(max_speed_km_h=20.0, cant_mm=cant)).says
+    assert f"or run at {told} km/h there" in says
