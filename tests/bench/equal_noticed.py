@@ -130,4 +130,9 @@ EQUAL_NOTICED: dict[str, dict[str, str]] = {
             "wheels stand more than half the gauge apart"
         ),
     },
+    "platewheel.parts.checks.running.curve": {
+        "low, high = max(best - 2, 0) * step, min(best + 1, STEPS) * step": (
+            "one top lies between a neighbour more as well"
+        ),
+    },
 }

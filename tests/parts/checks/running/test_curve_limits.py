@@ -192,6 +192,16 @@ def test_room_turns_at_half_the_play_and_widening() -> None:
     assert need["pass"].startswith("the axle passes at ")
 
 
+def test_an_axle_jams_where_it_has_no_room_square_in_the_curve() -> None:
+    """Half the play just above and below what asin(600 / 8000) of yaw needs without any skew."""
+    keys = {"min_curve_radius_m": 4.0, "flange_angle_deg": 80.0}
+    need = lateral_room_mm(150.0, 15.0, math.radians(80), math.asin(600 / 8000), 4000)
+    assert need > 1
+    for share, verdict in ((1 + 1e-4, "warn"), (1 - 1e-4, "fail")):
+        back = 600 - 2 * running_setting(**keys).flange_reach_mm - 2 * need * share
+        assert curve_room(running_setting(**keys, back_to_back_mm=back)).verdict == verdict
+
+
 @pytest.mark.parametrize(
     ("keys", "steepest", "says"),
     [
