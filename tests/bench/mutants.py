@@ -3,14 +3,14 @@
 Run by hand: python -m tests.bench.mutants [MODULE ...] [--most N] [--seed S] [--tell]
 Needs `pip install cosmic-ray`, whose operators make the changes (mutants). The study runs in a
 throw-away copy of the tree whose own links are imported, never the files you edit. Each mutant
-meets the test files that MODULES names for its module, in a fork of a process that has the large
-libraries loaded; a test that fails, or one that never ends, kills it.
+meets the test files that `noticed.MODULES` names for its module, in a fork of a process that has
+the large libraries loaded; a test that fails, or one that never ends, kills it.
 
 Left out, as they change no result: annotations and what is under TYPE_CHECKING; `frozen=` and
 `strict=`, which guard only against writing and unequal lengths; the `*` of a signature; `==` made
 `is`; bit operations put for arithmetic, which every number with a point refuses.
-A mutant that lives and is no fault is named in `equal_mutants.EQUAL`, by its changed line and with
-the reason.
+A mutant that lives and is no fault is named in `equal_mutants.EQUAL` or `equal_noticed`, by its
+changed line and with the reason.
 """
 
 from __future__ import annotations
@@ -32,6 +32,8 @@ from pathlib import Path
 from typing import Any
 
 from tests.bench.equal_mutants import EQUAL
+from tests.bench.equal_noticed import EQUAL_NOTICED
+from tests.bench.noticed import MODULES
 
 ROOT = Path(__file__).resolve().parents[2]
 HERE_FLAG = "--in-copy"  # told to the study's own second start, in the copy
@@ -41,23 +43,6 @@ LIBRARIES = """
 """  # loaded before the fork; none of them imports what is changed
 BITS = {"RShift", "LShift", "BitOr", "BitAnd", "BitXor"}
 GUARDS = {"frozen", "strict"}
-
-# Installed module -> the test files that are to notice its mutants, the quickest first.
-RATING, WHEEL, REFIT = (f"tests/parts/{room}/test_" for room in ("rating", "wheel", "refit"))
-MODULES: dict[str, tuple[str, ...]] = {
-    "platewheel.parts.rating.throat": (f"{RATING}throat.py",),
-    "platewheel.parts.rating.fatigue_limit": (f"{RATING}fatigue_limit.py",),
-    "platewheel.parts.rating.rate": (f"{RATING}rate.py",),
-    "platewheel.parts.rating.static_limit": (f"{RATING}static_limit.py", f"{RATING}vent_edge.py"),
-    "platewheel.parts.rating.fatigue": (f"{RATING}fatigue.py",),
-    "platewheel.parts.rating.hertz": (f"{RATING}hertz.py",),
-    "platewheel.parts.rating.turn": (f"{RATING}turn.py",),
-    "platewheel.parts.wheel.flange": (f"{WHEEL}flange.py",),
-    "platewheel.parts.wheel.hub_disc": (f"{WHEEL}hub_disc.py",),
-    "platewheel.parts.wheel.tread_ring": (f"{WHEEL}tread_ring.py",),
-    "platewheel.parts.refit.pairing": (f"{REFIT}pairing.py",),
-    "platewheel.parts.refit.shared_blanks": (f"{REFIT}shared_blanks.py",),
-}
 
 
 @dataclass(frozen=True)
@@ -142,7 +127,7 @@ def _study(name: str, most: int, seed: int, tell: bool) -> tuple[str, list[str]]
     patience = 10 + 5 * (time.perf_counter() - began)
     if most and most < len(mutants):
         mutants = sorted(random.Random(seed).sample(mutants, most), key=lambda m: m.row)
-    equal, lived = EQUAL.get(name, {}), []
+    equal, lived = (EQUAL | EQUAL_NOTICED).get(name, {}), []
     loaded = set(sys.modules)
     for below in _imports(whole):  # they do not import the module: imports run one way
         importlib.import_module(below)

@@ -56,6 +56,23 @@ def test_facets_finer_than_the_kerf_are_rounded_off(facets: int, turn: float) ->
 
 
 @pytest.mark.parametrize("facets", [1, 3])
+def test_the_ring_may_begin_anywhere(facets: int) -> None:
+    """The facets at its beginning, at its end and across both."""
+    ring = segments(cut_corner(facets))
+    for first in range(len(ring)):
+        path = torch_path((*ring[first:], *ring[:first]), 2.0, hole=False)
+        assert area_mm2(path) == pytest.approx(AROUND_L, abs=1e-6)
+
+
+def test_a_slot_is_missed_beside_an_inward_corner_too() -> None:
+    """The L with a slot of 1.9 mm from below: what is rounded off in one place excuses nothing
+    in another."""
+    slot = [(30.0, 0.0), (30.0, 9.0), (31.9, 9.0), (31.9, 0.0)]
+    with pytest.raises(NestingError, match=r"hollow at \(30\.0, 0\.0\), narrower"):
+        torch_path(polygon([L_SHAPE[0], *slot, *L_SHAPE[1:]]), 2.0, hole=False)
+
+
+@pytest.mark.parametrize("facets", [1, 3])
 def test_the_same_facets_of_a_hole(facets: int) -> None:
     """Inwards they stand out: a polygon library's buffer, on fine arcs."""
     path = torch_path(cut_corner(facets), 2.0, hole=True)

@@ -45,7 +45,9 @@ def upright(x: float, y0: float, y1: float) -> Line:
         ({"kerf_mm": 1.5, "tab_count": 1, "tab_width_mm": 0.1, "lead_in_mm": 4.0}, 1.5, 1.6, 4.0),
     ],
 )
-def test_what_a_room_keeps(told: dict, clear: float, bridge: float, longest: float) -> None:
+def test_what_a_room_keeps(
+    told: dict[str, float], clear: float, bridge: float, longest: float
+) -> None:
     """A kerf clear, half a millimetre at least; a tab and the kerf beside it; two leads as long
     as an arc is across, radius x sqrt 2, and what must lie between them."""
     room = room_of(cut=cutting(**told))

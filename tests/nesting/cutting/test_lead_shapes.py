@@ -158,13 +158,13 @@ def test_a_lead_on_the_side_of_the_steel_is_refused(shape: Shape, hole: bool) ->
 
 
 @pytest.mark.parametrize(
-    ("wanted", "spike_x"), [(Leads(10.0, 0.0, "arc"), 94.0), (Leads(0.0, 10.0, "arc"), 106.0)]
+    ("wanted", "spike_x"), [(Leads(10.0, 0.0, "arc"), 96.0), (Leads(0.0, 10.0, "arc"), 104.0)]
 )
 def test_an_arc_low_over_its_part_crosses_no_spike_of_it(wanted: Leads, spike_x: float) -> None:
-    """An upright of 1.2 mm, 0.2 wide, 6 mm before or behind the spot: the arc of 10 mm is 2 mm
-    high there, and clears it; one of 2.2 mm is cut off although the far half is clear of it."""
-    assert 10 - math.sqrt(100 - 36) == pytest.approx(2)
-    for height, fits in ((1.2, True), (2.2, False)):
+    """An upright of 0.7 mm, 0.2 wide, 4 mm before or behind the spot: the arc of 10 mm is 0.83
+    high there, and clears it; one of 1.2 mm is cut off although the far half is clear of it."""
+    assert 10 - math.sqrt(100 - 16) == pytest.approx(0.835, abs=1e-3)
+    for height, fits in ((0.7, True), (1.2, False)):
         part = polygon(
             [
                 (0.0, 0.0),

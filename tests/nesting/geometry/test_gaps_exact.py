@@ -9,6 +9,7 @@ import pytest
 from platewheel.nesting.geometry.gaps import loop_gap, meetings, point_gap, segment_gap
 from platewheel.parts.geometry.outline import Arc, Circle, Line, Point, Segment, polygon
 
+Numbers = tuple[float, float, float, float, float]  # centre, radius, start, sweep
 TURNS = [0.0, 37.0, 90.0, 180.0, 251.0]
 
 
@@ -94,10 +95,8 @@ def test_where_arcs_cross(turn: float) -> None:
         ((0, 0, 10, 170, 20), (30, 0, 12, -10, 20), None),
     ],
 )
-def test_arcs_side_by_side(
-    a: tuple[float, ...], b: tuple[float, ...], gap: float | None, turn: float
-) -> None:
-    one, other = (arc(s[:2], *s[2:], turn) for s in (a, b))  # type: ignore[arg-type]
+def test_arcs_side_by_side(a: Numbers, b: Numbers, gap: float | None, turn: float) -> None:
+    one, other = (arc((x, y), r, start, sweep, turn) for x, y, r, start, sweep in (a, b))
     if gap is None:  # nearest at their ends: 20 degrees of 10 and of 12, each 10 from the axis
         c, s = math.cos(math.radians(10)), math.sin(math.radians(10))
         gap = math.hypot(30 + 22 * c, 2 * s)

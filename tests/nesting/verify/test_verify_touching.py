@@ -166,6 +166,8 @@ def test_gaps_below_a_millimetre_are_told_as_gaps(gap: float) -> None:
     assert (f"lie {gap:.4f} mm apart, 2 mm wanted" in said[0]) == (gap > 0)
     ring = Layout(SHEET, (Placement(RING, 200, 150, 0), Placement(*dot(120 - 2 * gap, 200, 150))))
     assert ("overlap" in next(faults(ring, 2.0, 5.0))) == (gap == 0)
+    aside = Layout(SHEET, (Placement(RING, 200, 150, 0), Placement(*dot(100, 190 + gap, 150))))
+    assert ("overlap" in next(faults(aside, 2.0, 5.0))) == (gap == 0)  # touches at its left
 
 
 BLANKS = [

@@ -192,6 +192,16 @@ def test_room_turns_at_half_the_play_and_widening() -> None:
     assert need["pass"].startswith("the axle passes at ")
 
 
+def test_an_axle_jams_where_it_has_no_room_square_in_the_curve() -> None:
+    """Half the play just above and below what asin(600 / 8000) of yaw needs without any skew."""
+    keys = {"min_curve_radius_m": 4.0, "flange_angle_deg": 80.0}
+    need = lateral_room_mm(150.0, 15.0, math.radians(80), math.asin(600 / 8000), 4000)
+    assert need > 1
+    for share, verdict in ((1 + 1e-4, "warn"), (1 - 1e-4, "fail")):
+        back = 600 - 2 * running_setting(**keys).flange_reach_mm - 2 * need * share
+        assert curve_room(running_setting(**keys, back_to_back_mm=back)).verdict == verdict
+
+
 @pytest.mark.parametrize(
     ("keys", "steepest", "says"),
     [
@@ -230,3 +240,11 @@ def test_a_middle_axle_in_a_curve_as_tight_as_its_wheelbase() -> None:
         result = middle_axle(running_setting(**keys))
         assert result is not None
         assert (result.verdict, result.value) == ("fail", value)
+
+
+@pytest.mark.parametrize(("allowed", "told"), [(11.202, "11.2"), (11.198, "11.1")])
+def test_the_speed_for_the_cant_there_is_told_rounded_down(allowed: float, told: str) -> None:
+    """V2 = 127 R (cant + 1/15 of the spacing) / spacing, turned round for the cant."""
+    cant = allowed**2 * SPACING / (127 * 10) - SPACING / 15
+    says = cant_deficiency(running_setting(max_speed_km_h=20.0, cant_mm=cant)).says
+    assert f"or run at {told} km/h there" in says

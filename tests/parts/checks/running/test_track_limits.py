@@ -177,3 +177,12 @@ def test_the_tread_turns_at_half_a_head_on_the_wing_rail(play: float, counts: fl
     for way, verdict in ((most - HAIR, "pass"), (most + HAIR, "warn")):
         result = crossing_gap(running_setting(flangeway_mm=way, back_to_back_mm=back))
         assert (result.verdict, result.limit) == (verdict, 12.5)
+
+
+def test_what_is_told_of_a_joint() -> None:
+    """400 N on 3924 N climb 150 (1 - cos(atan(400 / 3924))) = 0.77 mm; a wheel of 232.8 mm drops
+    1 mm into 2 sqrt(232.8 - 1) = 30.45 mm."""
+    says = joint_push(running_setting(joint_step_mm=2.5)).says
+    assert "file steps to 0.7 mm" in says
+    wide = running_setting(joint_gap_mm=40.0, tread_diameter_mm=232.8, vent_circle_mm=170.0)
+    assert joint_drop(wide).says == "each joint hammers; close the gap from 40 to 30 mm"

@@ -41,6 +41,7 @@ ODD: dict[str, Any] = {
     "hub_bore_mm": 33.0,
     "hub_tube_outside_mm": 55.0,
     "hub_tube_length_mm": 75.0,
+    "fit_clearance_mm": 0.7,
     "steel": "S275",
 }
 
@@ -100,8 +101,8 @@ def test_compression_under_the_ring() -> None:
     result = disc_rim_stress(odd(9e3))
     assert result.value == pytest.approx(SHARE * 9e3 / (SPREAD * 5))
     assert result.limit == pytest.approx(275 / 1.5)
-    assert share_told(result) == round(100 * SHARE * 9e3 / (SPREAD * 5) / (275 / 1.5))
     most = 275 / 1.5 * SPREAD * 5 / SHARE
+    assert share_told(disc_rim_stress(odd(0.97 * most))) == 97
     assert most_load_n(lambda load: disc_rim_stress(odd(load))) == pytest.approx(most)
 
 
@@ -113,9 +114,9 @@ def test_thickness_that_stands_it() -> None:
 
 def patch_by_hand(t: float, fy: float, tread_mm: float = 7.0) -> float:
     """EN 1993-1-5, 6.2 to 6.5, type b, k = 3.5, no stiff bearing, m2 = 0: web of the disc from
-    hub hole (55 + 2 x 0.5) to rim (311 - 14 - 1), flange of half the ring, at most 15 eps tf on
+    hub hole (55 + 2 x 0.7) to rim (311 - 14 - 1.4), flange of half the ring, at most 15 eps tf on
     each side; F = fy l t / 1.1 times 0.5 / slenderness where that is below 1."""
-    height = (296 - 56) / 2
+    height = (295.6 - 56.4) / 2
     flange = min(32.5, 30 * math.sqrt(235 / fy) * tread_mm)
     length = 2 * tread_mm * (1 + math.sqrt(flange / t))
     critical = 0.9 * 3.5 * 210e3 * t**3 / height
@@ -144,7 +145,7 @@ def test_a_thin_ring_spreads_over_fifteen_times_its_thickness(steel: str) -> Non
     """1 mm of ring under 65 mm: 30 eps tf is 26 to 30 mm, below the 32.5 of half the ring."""
     fy = {"S235": 235, "S275": 275, "S355": 355}[steel]  # EN 10025-2, up to 16 mm
     thin = odd(1e3, wheel={"tread_thickness_mm": 1.0, "disc_thickness_mm": 3.0, "steel": steel})
-    height = (311 - 2 - 1 - 56) / 2
+    height = (311 - 2 - 1.4 - 56.4) / 2
     length = 2 * 1 * (1 + math.sqrt(30 * math.sqrt(235 / fy) / 3))
     squash, critical = length * 3 * fy, 0.9 * 3.5 * 210e3 * 27 / height
     expected = squash * min(1, 0.5 / math.sqrt(squash / critical)) / 1.1
@@ -159,7 +160,7 @@ def test_steel_of_the_thicker_plate() -> None:
     ring = odd(1e3, wheel={"tread_thickness_mm": 18.0, "vent_circle_mm": 200.0})
     flange = 32.5
     length = 2 * 18 * (1 + math.sqrt(flange / 5))
-    critical = 0.9 * 3.5 * 210e3 * 125 / ((311 - 36 - 1 - 56) / 2)
+    critical = 0.9 * 3.5 * 210e3 * 125 / ((311 - 36 - 1.4 - 56.4) / 2)
     squash = length * 5 * 265
     expected = squash * min(1, 0.5 / math.sqrt(squash / critical)) / 1.1
     assert disc_buckling(ring).limit == pytest.approx(expected)
@@ -194,22 +195,21 @@ def test_bending_of_the_odd_tube() -> None:
     assert result is not None
     assert result.value == pytest.approx(0.4 * 8e3 * 155.5 / modulus)
     assert result.limit == pytest.approx(275 / 1.5)
-    assert share_told(result) == round(100 * 0.4 * 8e3 * 155.5 / modulus / (275 / 1.5))
     most = 275 / 1.5 * modulus / 155.5 / 0.4
+    assert share_told(hub_tube_bending(odd(0.97 * most))) == 97
     assert most_load_n(lambda load: hub_tube_bending(odd(load))) == pytest.approx(most)
 
 
 def test_a_tube_wall_of_the_last_listed_thickness_is_judged() -> None:
     """EN 10025-2 lists up to 150 mm: 195 N/mm2 for S235."""
     big = {"tread_diameter_mm": 600.0, "vent_circle_mm": 500.0}
-    for outside, known in ((335.0, True), (336.0, False)):
-        result = hub_tube_bending(setting_of(wheel=big | {"hub_tube_outside_mm": outside}))
-        assert result is not None
-        assert (result.verdict != "not-assessed") == known
-    assert result.says.startswith("no yield strength is listed for a wall of 150.5 mm")
-    assert hub_tube_bending(setting_of(wheel=big | {"hub_tube_outside_mm": 335.0})).limit == (  # type: ignore[union-attr]
-        pytest.approx(195 / 1.5)
-    )
+    judged = hub_tube_bending(setting_of(wheel=big | {"hub_tube_outside_mm": 335.0}))
+    beyond = hub_tube_bending(setting_of(wheel=big | {"hub_tube_outside_mm": 336.0}))
+    assert judged is not None
+    assert beyond is not None
+    assert judged.limit == pytest.approx(195 / 1.5)
+    assert beyond.verdict == "not-assessed"
+    assert beyond.says.startswith("no yield strength is listed for a wall of 150.5 mm")
 
 
 def test_the_tube_advised_is_the_first_whole_millimetre() -> None:

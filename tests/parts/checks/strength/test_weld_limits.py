@@ -258,6 +258,7 @@ def test_throat_for_a_force_without_moment() -> None:
     ("wheel", "throat", "limit", "says"),
     [
         ({}, 3.0, 4.2, ""),  # discs of 6 mm
+        ({"hub_tube_outside_mm": 80.0}, 3.0, 4.2, ""),  # wall of 22.5 mm
         ({"tread_thickness_mm": 5.0}, 4.0, 3.5, "3.5 or less, or tread_thickness_mm from 5.8 mm"),
         ({"hub_tube_outside_mm": 42.0}, 4.0, 2.45, "hub tube wall from 5.8 mm"),
         ({"disc_thickness_mm": 3.0}, 2.2, 2.1, "2.1 or less, or disc_thickness_mm from 3.2 mm"),

@@ -1,0 +1,74 @@
+"""Which tests are to notice the mutants of which module. Read by tests.bench.mutants.
+
+Installed module -> test files, the quickest first.
+"""
+
+from __future__ import annotations
+
+RATING, WHEEL, REFIT = (f"tests/parts/{room}/test_" for room in ("rating", "wheel", "refit"))
+STRENGTH, RUNNING = (f"tests/parts/checks/{room}/test_" for room in ("strength", "running"))
+CUTTING, VERIFY, GEOMETRY = (
+    f"tests/nesting/{room}/test_" for room in ("cutting", "verify", "geometry")
+)
+
+
+def _of(room: str, *names: str) -> tuple[str, ...]:
+    return tuple(f"{room}{name}.py" for name in names)
+
+
+_WELDS = _of(STRENGTH, "weld_limits", "strength", "advice")
+_DISCS = _of(STRENGTH, "disc_limits", "strength", "advice")
+_CURVE = _of(RUNNING, "curve_limits", "curve", "advice")
+
+MODULES: dict[str, tuple[str, ...]] = {
+    "platewheel.parts.rating.throat": (f"{RATING}throat.py",),
+    "platewheel.parts.rating.fatigue_limit": (f"{RATING}fatigue_limit.py",),
+    "platewheel.parts.rating.rate": (f"{RATING}rate.py",),
+    "platewheel.parts.rating.static_limit": (f"{RATING}static_limit.py", f"{RATING}vent_edge.py"),
+    "platewheel.parts.rating.fatigue": (f"{RATING}fatigue.py",),
+    "platewheel.parts.rating.hertz": (f"{RATING}hertz.py",),
+    "platewheel.parts.rating.turn": (f"{RATING}turn.py",),
+    "platewheel.parts.wheel.flange": (f"{WHEEL}flange.py",),
+    "platewheel.parts.wheel.hub_disc": (f"{WHEEL}hub_disc.py",),
+    "platewheel.parts.wheel.tread_ring": (f"{WHEEL}tread_ring.py",),
+    "platewheel.parts.refit.pairing": (f"{REFIT}pairing.py",),
+    "platewheel.parts.refit.shared_blanks": (f"{REFIT}shared_blanks.py",),
+    "platewheel.parts.checks.strength.weld_strength": _WELDS,
+    "platewheel.parts.checks.strength.weld_size": _WELDS,
+    "platewheel.parts.checks.strength.flange_strength": _WELDS,
+    "platewheel.parts.checks.strength.contact": _of(
+        STRENGTH, "contact_limits", "contact_and_loads", "advice"
+    ),
+    "platewheel.parts.checks.strength.disc_load": _of(STRENGTH, "disc_limits", "contact_and_loads"),
+    "platewheel.parts.checks.strength.disc_buckling": _DISCS,
+    "platewheel.parts.checks.strength.hub_strength": _DISCS,
+    "platewheel.parts.checks.strength.load_rating": _of(STRENGTH, "load_rating"),
+    "platewheel.parts.checks.running.climb": _of(RUNNING, "flange_limits", "climb", "advice"),
+    "platewheel.parts.checks.running.flange_window": _of(
+        RUNNING, "flange_limits", "climb", "advice"
+    ),
+    "platewheel.parts.checks.running.play": _of(RUNNING, "flange_limits", "play", "advice"),
+    "platewheel.parts.checks.running.rough_track": _of(
+        RUNNING, "track_limits", "rough_track", "advice"
+    ),
+    "platewheel.parts.checks.running.crossings": _of(
+        RUNNING, "track_limits", "crossings", "advice"
+    ),
+    "platewheel.parts.checks.running.speed": _of(RUNNING, "curve_limits", "speed", "advice"),
+    "platewheel.parts.checks.running.curve": _CURVE,
+    "platewheel.parts.checks.running.steering": _CURVE,
+    "platewheel.parts.wagon.curving": _of(RUNNING, "curve_limits", "speed", "curve"),
+    "platewheel.nesting.cutting.kerf": _of(CUTTING, "kerf_corners", "kerf"),
+    "platewheel.nesting.cutting.lead": _of(CUTTING, "lead_shapes"),
+    "platewheel.nesting.cutting.lead_place": _of(
+        CUTTING, "lead_neighbours", "lead_shapes", "lead_room", "lead"
+    ),
+    "platewheel.nesting.cutting.cut_order": _of(CUTTING, "cut_order_rules", "cut_order"),
+    "platewheel.nesting.verify.verify": _of(VERIFY, "verify_touching", "verify"),
+    "platewheel.nesting.geometry.gaps": _of(GEOMETRY, "gaps_exact", "gaps"),
+    "platewheel.nesting.geometry.overlap": (
+        *_of(GEOMETRY, "overlap"),
+        *_of(VERIFY, "verify_touching"),
+    ),
+    "platewheel.nesting.geometry.trim": _of(CUTTING, "kerf_corners", "kerf"),
+}
