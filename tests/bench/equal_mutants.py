@@ -24,6 +24,9 @@ EQUAL: dict[str, dict[str, str]] = {
         "root = normal + 6 / self.turn_sign * about / self.size_mm**2": ONE,
         "root = normal + 6 // self.turn_sign * about / self.size_mm**2": ONE,
         "inwards = (notch - face) * size": SIGN_ALONE,
+        "float(np.sign(inwards[0] % pull[1] - inwards[1] * pull[0])),": (
+            "inwards[0] is pull[1] or its negative: nothing is over; the rest has the sign"
+        ),
         "float(np.sign(inwards[0] / pull[1] - inwards[1] * pull[0])),": SQUARE,
         "float(np.sign(inwards[0] * pull[1] - inwards[1] / pull[0])),": SQUARE,
         "float(np.sign(inwards[0] // pull[1] - inwards[1] * pull[0])),": SQUARE,
