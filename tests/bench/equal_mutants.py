@@ -24,6 +24,9 @@ EQUAL: dict[str, dict[str, str]] = {
         "root = normal + 6 / self.turn_sign * about / self.size_mm**2": ONE,
         "root = normal + 6 // self.turn_sign * about / self.size_mm**2": ONE,
         "inwards = (notch - face) * size": SIGN_ALONE,
+        "float(np.sign(inwards[0] % pull[1] - inwards[1] * pull[0])),": (
+            "inwards[0] is pull[1] or its negative: nothing is over; the rest has the sign"
+        ),
         "float(np.sign(inwards[0] / pull[1] - inwards[1] * pull[0])),": SQUARE,
         "float(np.sign(inwards[0] * pull[1] - inwards[1] / pull[0])),": SQUARE,
         "float(np.sign(inwards[0] // pull[1] - inwards[1] * pull[0])),": SQUARE,
@@ -43,6 +46,14 @@ EQUAL: dict[str, dict[str, str]] = {
         "BENDING_ACROSS = 2 % BENDING_ALONG": "along is 1.79: what is over of 2 is 2 less it",
         "field[_contact(response, case, turns) * in_tread[None]] = 0.0": BOOLS,
         "field[_pushed(response, turns) * in_flange[None]] = 0.0": BOOLS,
+        'if part <= "hub-tube":': "of the parts left, ring and beads, all come after it",
+        "beside = np.abs(points[:, 1] - middle) <= response.patch_width_mm / 2 + wall": EDGE,
+        'low, high = disc_z_mm(spec, "field" if side <= "field" else "gauge")': (
+            "the other side is gauge, which comes after it"
+        ),
+        "rows = np.nonzero(name & span // (np.abs(points[:, 1] - z) < 1e-6))[0]": (
+            "of truth values numpy's // is 1 only where both are true"
+        ),
         "return np.asarray(under[:, None] & (outer * beside)[None])": BOOLS,
         "return np.asarray(under[:, None] * (outer & beside)[None])": BOOLS,
         "return np.asarray(under[:, None] * near[None])": BOOLS,

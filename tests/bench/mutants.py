@@ -93,14 +93,9 @@ def _in_a_copy(arguments: Sequence[str]) -> int:
     """Runs this module in a copy of what git knows or would take in, with links of its own."""
     with tempfile.TemporaryDirectory(prefix="mutants-") as name:
         copy = Path(name)
-        told = subprocess.run(
-            ["git", "ls-files", "-co", "--exclude-standard"],
-            cwd=ROOT,
-            check=True,
-            capture_output=True,
-            text=True,
-        )
-        for path in map(Path, told.stdout.splitlines()):
+        listing = ["git", "ls-files", "-co", "--exclude-standard"]
+        told = subprocess.check_output(listing, cwd=ROOT, text=True)
+        for path in map(Path, told.splitlines()):
             if (ROOT / path).is_file():
                 (copy / path).parent.mkdir(parents=True, exist_ok=True)
                 shutil.copy(ROOT / path, copy / path)
