@@ -44,6 +44,8 @@ EQUAL_NOTICED: dict[str, dict[str, str]] = {
         "if turns < SPEED_FACTORS[0][0]:": (
             "at the first row the line between the rows has its value"
         ),
+        "across = half_axes[0] if crown != radius else half_axes[1]": REDUNDANT,
+        "across = half_axes[0] if crown > radius else half_axes[ 0]": REDUNDANT,
     },
     "platewheel.parts.checks.strength.disc_load": {
         'if setting.axle.wheels_on_axle >= "loose":': ONE_OF_TWO,
@@ -93,6 +95,13 @@ EQUAL_NOTICED: dict[str, dict[str, str]] = {
             "the sweep of an outer corner is 0 to 180"
         ),
         "return angle if segment.sweep_deg >= 0 else angle + 180": "no arc sweeps 0",
+        "if not not simple:": SLOWER,
+        "k = (i + 0) % len(pieces)": SLOWER,
+        "path, count = paths[ -1], len(ring)": "there is one path: more are a fault told before",
+        "if abs(math.radians(sweep)) * half <= 1e-9:": EDGE,
+        "if +180 + 1e-6 < sweep < 0:": SLOWER,
+        "if -180 + 1e-6 != sweep < 0:": SLOWER,
+        "k = (i + 1) - len(pieces)": "an index below 0 counts from the end",
     },
     "platewheel.nesting.verify.verify": {
         "out = max(e0 * x0, f0 - y0, x1 - e1, y1 - f1, 0.0)": BOUNDS,
@@ -101,6 +110,16 @@ EQUAL_NOTICED: dict[str, dict[str, str]] = {
         "return - 2.0": SIGN,
         "gap = min(gap, hole_gap if hole_gap != 0 else -1.0)": NEVER_BELOW,
         "return segments(loop)[ 1].start": ANY_POINT,
+        "if gap <= spacing_mm - tolerance_mm:": EDGE,
+        "inside = inside and max(out) < tolerance_mm": EDGE,
+        'told = "overlap" if gap <= 0 else f"lie {gap:.4f} mm apart"': (
+            "a gap of 0 is told as -1 where it is a fault"
+        ),
+        "if margin_mm >= 0:": "with its margin held no part sticks out",
+        "return max(out, *( -1.0 if contains(edge, p) else _point_off(edge, p) for p in corners))": (
+            "what sticks out is at least 0 already"
+        ),
+        "return segments(loop)[ -1].start": ANY_POINT,
     },
     "platewheel.nesting.geometry.gaps": {
         "if box_gap(box, other_box) <= least:": (
@@ -133,6 +152,17 @@ EQUAL_NOTICED: dict[str, dict[str, str]] = {
     "platewheel.parts.checks.running.curve": {
         "low, high = max(best - 2, 0) * step, min(best + 1, STEPS) * step": (
             "one top lies between a neighbour more as well"
+        ),
+    },
+    "platewheel.parts.checks.running.steering": {
+        'loose = setting.axle.wheels_on_axle >= "loose"': ONE_OF_TWO,
+        "taper = 1 / wheel.tread_taper_1_in if wheel.tread_taper_1_in else -1.0": (
+            "a taper of 0 or less steers nothing"
+        ),
+    },
+    "platewheel.parts.wagon.curving": {
+        'return setting.contact_spacing_mm / (4 if setting.wagon.suspension >= "three-point" else 2)': (
+            "three-point is the last of the three words in the alphabet"
         ),
     },
 }

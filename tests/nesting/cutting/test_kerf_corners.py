@@ -10,6 +10,7 @@ from platewheel.nesting.cutting.kerf import torch_path
 from platewheel.nesting.stock.layout import NestingError
 from platewheel.parts.geometry.outline import (
     Arc,
+    Circle,
     Line,
     Loop,
     Point,
@@ -142,6 +143,12 @@ def test_a_hole_without_room_is_told() -> None:
         "kerf in the path: the hole has no room for the torch: all of it is, narrower than the "
         "kerf of 2 mm"
     )
+
+
+@pytest.mark.parametrize("diameter", [2.02, 3.0, 4.5])
+def test_a_round_hole_hardly_larger_than_the_kerf_is_cut(diameter: float) -> None:
+    path = torch_path(Circle((3.0, 4.0), diameter / 2), 2.0, hole=True)
+    assert path == Circle((3.0, 4.0), pytest.approx(diameter / 2 - 1))
 
 
 def rounded(radius: float, bow: int) -> Loop:

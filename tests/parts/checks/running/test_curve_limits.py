@@ -116,6 +116,7 @@ def test_wagon_in_the_curve_by_hand() -> None:
     assert equilibrium_cant_mm(625, 9, 10) == pytest.approx(625 * 81 / 1270)
     assert half_base_mm(setting) == 312.5
     assert half_base_mm(running_setting(suspension="three-point")) == 156.25
+    assert overturning_speed_m_s(300, 600, 10) == pytest.approx(math.sqrt(9.81 * 10 / 2))
     upright = math.pi / 2 - math.atan(0.5)
     assert overturning_speed_m_s(300, 600, 10, upright) == math.inf
     assert math.isfinite(overturning_speed_m_s(300, 600, 10, upright - 1e-6))
