@@ -116,9 +116,10 @@ EQUAL_NOTICED: dict[str, dict[str, str]] = {
             "a gap of 0 is told as -1 where it is a fault"
         ),
         "if margin_mm >= 0:": "with its margin held no part sticks out",
-        "return max(out, *( -1.0 if contains(edge, p) else _point_off(edge, p) for p in corners))": (
-            "what sticks out is at least 0 already"
-        ),
+        (
+            "return max(out, *( -1.0 if contains(edge, p) else _point_off(edge, p) "
+            "for p in corners))"
+        ): ("what sticks out is at least 0 already"),
         "return segments(loop)[ -1].start": ANY_POINT,
     },
     "platewheel.nesting.geometry.gaps": {
@@ -161,8 +162,9 @@ EQUAL_NOTICED: dict[str, dict[str, str]] = {
         ),
     },
     "platewheel.parts.wagon.curving": {
-        'return setting.contact_spacing_mm / (4 if setting.wagon.suspension >= "three-point" else 2)': (
-            "three-point is the last of the three words in the alphabet"
-        ),
+        (
+            "return setting.contact_spacing_mm / "
+            '(4 if setting.wagon.suspension >= "three-point" else 2)'
+        ): ("three-point is the last of the three words in the alphabet"),
     },
 }
