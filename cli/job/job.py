@@ -25,6 +25,7 @@ from platewheel.parts.setting.track import FinishSpec, TrackSpec, WagonSpec
 from platewheel.parts.setting.use import ShopSpec, UseSpec
 from platewheel.parts.wheel.kinds import PART_NAMES
 from platewheel.parts.wheel.spec import WheelSpec
+from platewheel.parts.wheelset.assembly import wheelset_faults
 
 HERE = Path()
 RESERVED = frozenset({*PART_NAMES, "weld", "wheel"})  # no part of the user's own has these
@@ -152,9 +153,11 @@ def job_of(table: dict[str, Any], folder: Path = HERE) -> Job:
         "extras": extra_parts(drawn, single["wheel"].steel),  # type: ignore[attr-defined]
     }
     job = Job(**values)
-    slow = [*speed_faults(job.cutting, job.cut_speeds, _cut_thicknesses_mm(job))]
-    if slow:
-        raise SpecError(slow)
+    faults = [*speed_faults(job.cutting, job.cut_speeds, _cut_thicknesses_mm(job))]
+    if job.has_axle:  # no check of the axle is left out in silence
+        faults += wheelset_faults(job.setting)
+    if faults:
+        raise SpecError(faults)
     return job
 
 

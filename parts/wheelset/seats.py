@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import difflib
 from collections.abc import Iterable
 
 from platewheel.parts.base.faults import Fault, SpecError
@@ -170,8 +171,10 @@ def _in_hub(axle: AxleSpec, bore_mm: float) -> Bearing:
 def _named(axle: AxleSpec, name: str) -> Bearing:
     found = bearing_named(name)
     if found is None or found.kind != axle.bearing_kind:
-        names = ", ".join(b.name for b in BEARINGS if b.kind == axle.bearing_kind)
-        raise _fault("bearing_name", name, f"{axle.bearing_kind} bearings: {names}", "leave it out")
+        names = [b.name for b in BEARINGS if b.kind == axle.bearing_kind]
+        near = difflib.get_close_matches(name.strip().upper(), names, n=1, cutoff=0.0)[0]
+        allowed = f"{axle.bearing_kind} bearings: {', '.join(names)}"
+        raise _fault("bearing_name", name, allowed, f'bearing_name = "{near}", or leave it out')
     return found
 
 

@@ -30,9 +30,10 @@ def test_boundary_dimensions(name: str, bore: float, outside: float, width: floa
 
 @pytest.mark.parametrize(
     ("name", "c_kn", "c0_kn"),
-    [("6000", 4.55, 1.96), ("6200", 5.10, 2.39), ("6300", 8.20, 3.50)],
+    [("6000", 4.55, 1.96), ("6200", 5.10, 2.39), ("6300", 8.20, 3.45)],
 )
 def test_ratings_of_a_catalogue_extract(name: str, c_kn: float, c0_kn: float) -> None:
+    """6300 has C0 = 3.50 there and 3.45 in test_bearing_ratings.py: the lower is taken."""
     bearing = bearing_named(name)
     assert bearing is not None
     assert (bearing.c_kn, bearing.c0_kn) == (c_kn, c0_kn)
@@ -56,12 +57,12 @@ def test_the_name_says_the_bore(bearing: object) -> None:
 @pytest.mark.parametrize("series", ["60", "62", "63"])
 def test_a_series_rises_in_every_dimension_and_rating(series: str) -> None:
     row = [b for b in BEARINGS if b.kind == "deep-groove" and b.name.startswith(series)]
-    assert len(row) == 13
+    assert len(row) == 21
     for small, large in pairwise(row):
         assert small.outside_mm < large.outside_mm
         assert small.width_mm <= large.width_mm
-        assert small.c_kn < large.c_kn
-        assert small.c0_kn < large.c0_kn
+        assert small.c_kn <= large.c_kn
+        assert small.c0_kn <= large.c0_kn
 
 
 @pytest.mark.parametrize(

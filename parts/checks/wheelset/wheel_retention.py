@@ -94,7 +94,8 @@ _SCREW_SOURCE = (
     "rest; from memory"
 )
 _SOURCES = {
-    "key": f"key by ISO 773, pressure and shear by Shigley, 7-7, yield / 1.5; {_SCREW_SOURCE}",
+    "key": "key by ISO 773, round ends not counted (DIN 6892, from memory), pressure and shear by "
+    f"Shigley, 7-7, yield / 1.5; {_SCREW_SOURCE}",
     "screws": _SCREW_SOURCE,
     "press": "Lame's thick ring, least overlap of the ISO 286 fit, friction 0.07 (pressed on "
     "oiled), 1.5 against slip: DIN 7190, from memory",
@@ -106,8 +107,11 @@ _SOURCES = {
 def _key(setting: Setting, made: Wheelset, seat: WheelSeat) -> list[Share]:
     torque, key = slip_torque_n_mm(setting), seat.key
     fy = min(seat.hub_fy_n_mm2, seat.axle_fy_n_mm2)
-    pressure = key_pressure_n_mm2(torque, seat.axle_mm, key.side_mm, seat.length_mm)
-    shear = key_shear_n_mm2(torque, seat.axle_mm, key.width_mm, seat.length_mm)
+    bearing = seat.length_mm - key.width_mm  # its ends are round
+    if bearing <= 0:
+        return [(math.inf, f"a hub {seat.length_mm:g} long: no straight side of its key, which")]
+    pressure = key_pressure_n_mm2(torque, seat.axle_mm, key.side_mm, bearing)
+    shear = key_shear_n_mm2(torque, seat.axle_mm, key.width_mm, bearing)
     name = f"a key {key.width_mm:g} x {key.height_mm:g} x {seat.length_mm:g}"
     return [
         (pressure / (fy / LOAD_FACTOR), f"the side of {name}"),

@@ -177,16 +177,24 @@ def test_its_checks_are_among_the_jobs() -> None:
     assert len(ids) == len(job_checks(job))
 
 
-def test_an_axle_that_cannot_be_made_stops_no_wheel(tmp_path: Path) -> None:
+@pytest.mark.parametrize("command", ["build", "check", "nest", "propose", "wheelset"])
+def test_an_axle_that_cannot_be_made_is_refused(command: str, tmp_path: Path) -> None:
+    """Else its checks would be missing without a word."""
     changes = {"axle.bearing_name": '"UC999"', "job.wheels": "1"}
-    result = run("build", write_job(tmp_path, job_text(changes)), "--out", tmp_path / "out")
-    assert result.exit_code == 0, result.stderr
-    assert "no wheelset is made: axle.bearing_name" in result.stderr
-    folder = tmp_path / "out" / NAME
-    report = json.loads((folder / "report.json").read_text(encoding="utf-8"))
-    assert report["wheelset"] is None
-    assert any("UC999" in line for line in report["warnings"])
-    assert not (folder / "solids" / "wheelset.step").exists()
+    result = run(command, write_job(tmp_path, job_text(changes)))
+    assert result.exit_code == 2
+    assert "axle.bearing_name: found 'UC999'" in result.stderr
+    assert 'try: bearing_name = "UC2' in result.stderr
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["job.toml"]
+
+
+def test_faults_of_axle_and_cutting_are_told_together(tmp_path: Path) -> None:
+    rows = "[[cut_speed]]\nthickness_mm = 1\nspeed_mm_per_min = 100\npierce_s = 1\n"
+    changes = {"axle.bearing_name": '"UC999"'}
+    result = run("check", write_job(tmp_path, job_text(changes, rows=ROWS + rows)))
+    assert result.exit_code == 2
+    assert "axle.bearing_name" in result.stderr
+    assert "cut_speed" in result.stderr
 
 
 def test_build_writes_its_solids_and_its_row(tmp_path: Path) -> None:

@@ -112,7 +112,7 @@ SHORT = {"journal_diameter_mm": 30.0}
 
 REFUSED = [
     ({"diameter_mm": 30.0}, "axle.diameter_mm"),
-    ({"bearing_name": "UC213"}, "axle.bearing_name"),
+    ({"bearing_name": "UC313"}, "axle.bearing_name"),
     ({"bearing_name": "UC208"}, "axle.journal_diameter_mm"),
     ({"bearing_name": "UC206", "journal_diameter_mm": 25.0}, "axle.journal_diameter_mm"),
     ({"journal_diameter_mm": 33.0}, "axle.journal_diameter_mm"),

@@ -42,7 +42,7 @@ def test_key_and_its_screws_by_hand() -> None:
 def test_a_shoulder_takes_the_push_so_that_the_key_governs() -> None:
     setting = with_keys({"body_diameter_mm": 45.0})
     assert held_by_shape(wheelset(setting), inwards=True)
-    assert held(setting).value == pytest.approx(2 * TORQUE / (40 * 70 * 3) / (235 / 1.5))
+    assert held(setting).value == pytest.approx(2 * TORQUE / (40 * (70 - 12) * 3) / (235 / 1.5))
 
 
 def test_a_key_is_pressed_by_the_weaker_of_hub_and_axle() -> None:
