@@ -27,6 +27,7 @@ from platewheel.parts.checks.running import (
 )
 from platewheel.parts.checks.running import wagon as wagon_checks
 from platewheel.parts.checks.strength import (
+    consequence,
     contact,
     disc_buckling,
     flange_strength,
@@ -59,6 +60,7 @@ STRENGTH: tuple[Check, ...] = (
     *flange_strength.CHECKS,
     *disc_buckling.CHECKS,
     *hub_strength.CHECKS,
+    *consequence.CHECKS,
 )
 FINISH: tuple[Check, ...] = (
     *vents.CHECKS,

@@ -20,24 +20,23 @@ if TYPE_CHECKING:
 FAT_TOE = 90.0  # load-carrying fillet, hot-spot stress. IIW (Hobbacher), from memory
 FAT_ROOT = 36.0  # root of a fillet, force over throat. EN 1993-1-9 table 8.5, from memory
 FAT_ROOT_BENT = 80.0  # root, force and bending over the throat. Fricke, IIW, from memory
-SAFETY = 1.15  # safe life, low consequence. EN 1993-1-9 table 3.1, from memory
 KNEE_CYCLES, CATEGORY_CYCLES = 1e7, 2e6
 HOT_SPOT = (1.67, -0.67)  # of the stresses at 0.4 t and 1.0 t. IIW, fine mesh
 
 
-def allowed_range(fat_n_mm2: float, cycles: float) -> float:
+def allowed_range(fat_n_mm2: float, cycles: float, factor: float) -> float:
     """Stress range that a class allows for so many cycles: slope 3 to 1e7, then slope 5.
 
     Source: IIW recommendations, loads of varying size; the inverse of
-    `parts.rating.fatigue.cycles_to_failure_iiw`, over the safety factor.
+    `parts.rating.fatigue.cycles_to_failure_iiw`, over the partial factor on ranges.
     """
     knee = fat_n_mm2 * (CATEGORY_CYCLES / KNEE_CYCLES) ** (1 / 3)
     if cycles <= KNEE_CYCLES:
-        return float(fat_n_mm2 * (CATEGORY_CYCLES / cycles) ** (1 / 3) / SAFETY)
-    return float(knee * (KNEE_CYCLES / cycles) ** 0.2 / SAFETY)
+        return float(fat_n_mm2 * (CATEGORY_CYCLES / cycles) ** (1 / 3) / factor)
+    return float(knee * (KNEE_CYCLES / cycles) ** 0.2 / factor)
 
 
-def toe_limit(response: Response, lateral_share: float, cycles: float) -> Limit:
+def toe_limit(response: Response, lateral_share: float, cycles: float, factor: float) -> Limit:
     """Load at which the worst toe's hot-spot range reaches its class for the cycles."""
     readings = [(toe, _readings(response, toe)) for toe in response.mesh.toes]
     read = sorted({point for _, points in readings for point in points})
@@ -49,7 +48,7 @@ def toe_limit(response: Response, lateral_share: float, cycles: float) -> Limit:
                     _toe_range(stress, toe, tuple(read.index(point) for point in points)),
                     f"{toe.plate} beside the {bead_words(toe.bead)}",
                 )
-    return _fatigue("weld toes", worst, FAT_TOE, cycles)
+    return _fatigue("weld toes", worst, FAT_TOE, cycles, factor)
 
 
 def _readings(response: Response, toe: Toe) -> tuple[int, ...]:
@@ -79,7 +78,9 @@ def _toe_range(stress: NDArray[np.float64], toe: Toe, points: tuple[int, ...]) -
     return max(float(np.ptp(s)) for s in series)
 
 
-def root_limits(response: Response, lateral_share: float, cycles: float) -> list[Limit]:
+def root_limits(
+    response: Response, lateral_share: float, cycles: float, factor: float
+) -> list[Limit]:
     """Loads at which a bead's throat reaches its classes, and its static resistance over 1.5.
 
     Force over throat counts with its whole range; force with bending counts where it pulls the
@@ -102,13 +103,13 @@ def root_limits(response: Response, lateral_share: float, cycles: float) -> list
     grade = response.spec.grade
     resistance = grade.fu_n_mm2 / (math.sqrt(3) * grade.beta_w * 1.25) / 1.5
     return [
-        _fatigue("weld roots", force, FAT_ROOT, cycles),
-        _fatigue("opened weld roots", opened, FAT_ROOT_BENT, cycles),
+        _fatigue("weld roots", force, FAT_ROOT, cycles, factor),
+        _fatigue("opened weld roots", opened, FAT_ROOT_BENT, cycles, factor),
         Limit("weld throats", resistance / static.value, static.where, "EN 1993-1-8, over 1.5"),
     ]
 
 
-def _fatigue(name: str, worst: Worst, fat: float, cycles: float) -> Limit:
-    allowed = allowed_range(fat, cycles)
+def _fatigue(name: str, worst: Worst, fat: float, cycles: float, factor: float) -> Limit:
+    allowed = allowed_range(fat, cycles, factor)
     load = allowed / worst.value if worst.value else math.inf
     return Limit(name, load, worst.where, f"FAT {fat:g}", worst.value, fat)

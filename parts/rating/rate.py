@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from platewheel.parts.rating.contact_patch import contact_length_mm, crown_radius_mm
 from platewheel.parts.rating.fatigue import cycles_to_failure_iiw
-from platewheel.parts.rating.fatigue_limit import SAFETY, root_limits, toe_limit
+from platewheel.parts.rating.fatigue_limit import root_limits, toe_limit
 from platewheel.parts.rating.hertz import (
     contact_modulus_n_mm2,
     line_half_width_mm,
@@ -78,8 +78,8 @@ def rate(
         *(
             _with_shock(limit, setting)
             for limit in (
-                toe_limit(response, share, cycles),
-                *root_limits(response, share, cycles),
+                toe_limit(response, share, cycles, setting.fatigue_factor),
+                *root_limits(response, share, cycles, setting.fatigue_factor),
             )
         ),
     ]
@@ -109,10 +109,11 @@ def _with_shock(limit: Limit, setting: Setting) -> Limit:
 def life_km(rating: Rating, setting: Setting) -> tuple[float, Limit | None]:
     """Distance to failure at the stated load, and the detail that ends it; infinite if none."""
     load = setting.wheel_load_n / setting.wagon.shock_factor * fatigue_shock(setting)
+    load *= setting.fatigue_factor
     shortest, ends = math.inf, None
     for limit in rating.limits:
         if limit.range_per_n:
-            turns = cycles_to_failure_iiw(limit.range_per_n * load * SAFETY, limit.fat_n_mm2)
+            turns = cycles_to_failure_iiw(limit.range_per_n * load, limit.fat_n_mm2)
             if turns < shortest:
                 shortest, ends = turns, limit
     return shortest * math.pi * setting.wheel.tread_diameter_mm / 1e6, ends

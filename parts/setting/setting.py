@@ -11,6 +11,7 @@ from platewheel.parts.setting.use import ShopSpec, UseSpec
 from platewheel.parts.wheel.flange import flange_reach_mm
 from platewheel.parts.wheel.spec import WheelSpec
 
+FATIGUE_FACTORS = {"low": 1.15, "high": 1.35}  # EN 1993-1-9, table 3.1, safe life
 USUAL_PLAY_MM = 8.0  # common practice on hand-laid track, no source
 
 
@@ -68,6 +69,14 @@ class Setting:
         """Design wheel load: static x unevenness x shock."""
         wagon = self.wagon
         return self.static_wheel_load_n * wagon.load_unevenness * wagon.shock_factor
+
+    @property
+    def fatigue_factor(self) -> float:
+        """Partial factor on stress ranges of wheel, axle and what holds them: one class for all.
+
+        Source: EN 1993-1-9:2005, table 3.1, safe life method; from memory.
+        """
+        return FATIGUE_FACTORS[self.use.consequence]
 
     @property
     def turns_in_life(self) -> float:

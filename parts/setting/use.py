@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Any, ClassVar
+from typing import Any, ClassVar, Literal
 
 from pydantic import Field
 
@@ -31,6 +31,13 @@ class UseSpec(Spec):
     )
     years: float = Field(
         20.0, gt=0, le=100, description="to last (default: the life of a zinc coating)"
+    )
+    consequence: Literal["low", "high"] = Field(
+        "low",
+        description="what a broken wheel or axle does: low = a goods wagon stops or leaves the "
+        "rails at walking pace; high = it could hurt someone, as where people ride, on falling "
+        "track or at speed; sets the factor on fatigue (default: goods, pushed by hand, looked "
+        "over each season)",
     )
     wear_allowance_mm: float = Field(
         1.0, ge=0, le=20, description="off the tread before a wheel is scrapped"

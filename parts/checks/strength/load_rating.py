@@ -119,7 +119,8 @@ def _life(setting: Setting, found: Assessment) -> CheckResult:
         value,
         need,
         "km",
-        "IIW S-N curves, slope 3 then 5, one range a turn, factor 1.15; from memory",
+        "IIW S-N curves, slope 3 then 5, one range a turn, factor "
+        f"{setting.fatigue_factor:g} (EN 1993-1-9, table 3.1, use.consequence); from memory",
         at_most=False,
         good=f"{endless}{value:.0f} km: {told}",
         bad=f"{told}, after {value:.0f} km: {_cure(ends) if ends else ''}, or "

@@ -18,14 +18,13 @@ from platewheel.parts.wheelset.axle_strength import bending_stress_n_mm2, torsio
 # least safety for endless life: load unevenness, half the shock, a push and a slipping wheel in
 # every turn and the reliability of the endurance limit are in it already; our choice, no source
 SAFETY = 1.0
-WELD_SAFETY = 1.35  # on the stress range, safe life, high consequence: EN 1993-1-9, table 3.1
 _SHAFT_SOURCE = (
     "Shigley, Mechanical Engineering Design: endurance limit, Marin factors, DE-Goodman, from "
     "memory; safety of 1 with all that in it is our choice, no source"
 )
 _WELD_SOURCE = (
-    "EN 1993-1-9:2005, figure 7.1 and table 8.5 (from memory), 1.35 on the range, turns of the "
-    "stated use"
+    "EN 1993-1-9:2005, figure 7.1, tables 3.1 and 8.5 (from memory), partial factor on the range "
+    "by use.consequence, turns of the stated use"
 )
 
 
@@ -68,7 +67,8 @@ def _safety(setting: Setting, made: Wheelset, notch: Notch, rm_n_mm2: float) -> 
         least, most = min(least, 0.0), max(most, 0.0)
         amplitude, mean = (most - least) / 2, abs(most + least) / 2
     if notch.weld_category_n_mm2 is not None:
-        allowed = range_for_cycles(notch.weld_category_n_mm2, setting.turns_in_life) / WELD_SAFETY
+        allowed = range_for_cycles(notch.weld_category_n_mm2, setting.turns_in_life)
+        allowed /= setting.fatigue_factor
         return allowed / (2 * amplitude) if amplitude else math.inf
     torque = share * torque_within_n_mm(setting, made, *notch.within_mm)
     return axle_fatigue.fatigue_safety(

@@ -41,8 +41,8 @@ STATIC = 360 / (math.sqrt(3) * 0.8 * 1.25) / 1.5  # S235, EN 1993-1-8 4.5.3.3 an
     ],
 )
 def test_points_of_the_curve(cycles: float, share: float) -> None:
-    assert allowed_range(90.0, cycles) == pytest.approx(90 * share / SAFETY, rel=1e-9)
-    assert allowed_range(36.0, cycles) == pytest.approx(36 * share / SAFETY, rel=1e-9)
+    assert allowed_range(90.0, cycles, SAFETY) == pytest.approx(90 * share / SAFETY, rel=1e-9)
+    assert allowed_range(36.0, cycles, SAFETY) == pytest.approx(36 * share / SAFETY, rel=1e-9)
 
 
 TURNS = [0.0, 30.0, 90.0, 215.0]  # deg, of the plate's face in the section
@@ -92,7 +92,7 @@ def one_toe(turn_deg: float, near: float, far: float, room_mm: float = 20.0, **k
     found = made_response(
         plain_wheel(), points, swing=swing, toes=(toe_on(turn_deg, room_mm),), **kind
     )
-    return toe_limit(found, 0.0, LIFE)
+    return toe_limit(found, 0.0, LIFE, SAFETY)
 
 
 @pytest.mark.parametrize("turn_deg", TURNS)
@@ -138,7 +138,7 @@ def test_only_a_point_at_the_reading_place_is_read(off_mm: float, counts: bool) 
     points = [("tread", r, z + off_mm)]
     found = made_response(plain_wheel(), points, swing=swing, toes=(toe_on(0.0, 20.0),))
     wanted = pytest.approx(0.04) if counts else 0.0
-    assert toe_limit(found, 0.0, LIFE).range_per_n == wanted
+    assert toe_limit(found, 0.0, LIFE, SAFETY).range_per_n == wanted
 
 
 def test_the_worst_toe_and_case_count() -> None:
@@ -153,7 +153,7 @@ def test_the_worst_toe_and_case_count() -> None:
         push=[quiet, quiet],
         toes=(toe_on(0.0, 3.0), disc),
     )
-    calm, pushed = toe_limit(found, 0.0, LIFE), toe_limit(found, 0.5, LIFE)
+    calm, pushed = toe_limit(found, 0.0, LIFE, SAFETY), toe_limit(found, 0.5, LIFE, SAFETY)
     assert calm.range_per_n == pytest.approx(2 * 0.03)  # the mean does not count
     assert pushed.range_per_n == pytest.approx(2 * (0.03 + 0.5 * 0.01))
     assert pushed.where == "disc-field beside the rim bead of the field disc"
@@ -176,7 +176,7 @@ def a_bead(forces: NDArray[np.float64], name: str = NAME) -> tuple[Response, Thr
 
 
 def limits_of(found: Response, share: float = 0.0) -> dict[str, Limit]:
-    return {limit.name: limit for limit in root_limits(found, share, LIFE)}
+    return {limit.name: limit for limit in root_limits(found, share, LIFE, SAFETY)}
 
 
 def test_a_bead_that_is_pulled_and_let_go() -> None:

@@ -202,7 +202,10 @@ def test_the_limits_of_a_made_response(monkeypatch: pytest.MonkeyPatch) -> None:
     # fatigue: 1.25 of 1.5 in every turn, so the design load may be 1.2 times what a turn may be
     _, response = rate(setting)
     assert (asked["worn_mm"], asked["size_mm"], asked["more_harmonics"]) == (0.0, 2.0, 1.0)
-    plain = [*root_limits(response, 0.4, rating.cycles), toe_limit(response, 0.4, rating.cycles)]
+    plain = [
+        *root_limits(response, 0.4, rating.cycles, 1.15),
+        toe_limit(response, 0.4, rating.cycles, 1.15),
+    ]
     for limit in plain:
         times = 1.2 if limit.range_per_n else 1.0
         assert loads[limit.name].load_n == pytest.approx(times * limit.load_n), limit.name
