@@ -10,7 +10,7 @@ from tests.parts.checks.settings import setting_of
 
 
 def at(speed_km_h: float, kind: str = "low") -> Setting:
-    return setting_of(wagon={"max_speed_km_h": speed_km_h}, use={"consequence": kind})
+    return setting_of(speed_km_h=speed_km_h, use={"consequence": kind})
 
 
 @pytest.mark.parametrize(("speed", "verdict"), [(6.0, "pass"), (10.0, "pass"), (10.1, "warn")])
