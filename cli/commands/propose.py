@@ -27,6 +27,16 @@ def propose(
     ] = 20.0,
     proposals: Annotated[int, typer.Option(min=1, max=12, help="Wheels to propose.")] = 4,
     analyses: Annotated[int, typer.Option(min=12, max=1000, help="Most stress analyses.")] = 72,
+    reserve: Annotated[
+        float,
+        typer.Option(
+            metavar="PERCENT",
+            min=0,
+            max=200,
+            help="Rating over the load that a proposal has at least: plates below their size, "
+            "poor beads, a heavier load.",
+        ),
+    ] = 10.0,
     write: Annotated[
         Path | None, typer.Option(help="Write the job file of the chosen wheel here.")
     ] = None,
@@ -53,6 +63,7 @@ def propose(
             step_mm=step,
             proposals=proposals,
             analyses=analyses,
+            reserve=reserve / 100,
         )
         _sound(wanted.least_diameter_mm, wanted.most_diameter_mm, choose, proposals)
         require_ours(out, f"{job.head.name}-proposal", PROPOSAL_OURS)

@@ -20,14 +20,14 @@ IN_FULL = "a check in full, see what is left out"
 
 
 def cheaper_steps(
-    job: Job, choices: Choices, first: ProposalRow, analyse: Analyse
+    job: Job, choices: Choices, first: ProposalRow, analyse: Analyse, reserve: float = 0.0
 ) -> tuple[ProposalRow, list[str]]:
     """The proposal, or what cheaper steps without anything against them lead to, with its own rows
     of changes; and why steps tried in full are left out. No more than MOST_STEPS are tried."""
     told: dict[str, ProposalRow | str] = {}
     while True:
         wheel = WheelSpec(**first.wheel)
-        changes = change_rows(job, choices, wheel, first.rated_n, analyse)
+        changes = change_rows(job, choices, wheel, first.rated_n, analyse, reserve)
         steps = {(s.key, s.becomes): s.wheel for s in neighbours(wheel, choices, job.wheel)}
         better = None
         for k in sorted(range(len(changes)), key=lambda k: changes[k].cost):
@@ -35,7 +35,7 @@ def cheaper_steps(
             other = steps[row.key, row.becomes]
             name = other.model_dump_json()
             if name not in told and _cheaper(row) and len(told) < MOST_STEPS:
-                told[name] = finalist(job, other, first.cost_estimate + row.cost)
+                told[name] = finalist(job, other, first.cost_estimate + row.cost, reserve)
             found = told.get(name)
             if isinstance(found, str) and not row.fails:
                 changes[k] = row.model_copy(update={"fails": [IN_FULL]})

@@ -24,7 +24,7 @@ MOST_ROUNDS = 3  # times as many finalists as proposals are rated in full at mos
 
 
 def finalists(
-    job: Job, found: Found, count: int, pool: Executor
+    job: Job, found: Found, count: int, pool: Executor, reserve: float = 0.0
 ) -> tuple[list[ProposalRow], list[str]]:
     """Up to `count` wheels, one a family, cheapest first; and why others are left out. Where one
     fails, the next of its family or the next family takes its place."""
@@ -36,14 +36,18 @@ def finalists(
             break
         wheels = [WheelSpec(**found.wheels.values(row)) for row in rows]
         costs = [float(found.cost[row]) for row in rows]
-        told |= zip(rows, pool.map(partial(finalist, job), wheels, costs), strict=True)
+        judged = pool.map(partial(finalist, job, reserve=reserve), wheels, costs)
+        told |= zip(rows, judged, strict=True)
     good = [what for what in told.values() if not isinstance(what, str)]
     good.sort(key=lambda row: (row.cost_per_wheel, -row.rated_n))
     return good[:count], [what for what in told.values() if isinstance(what, str)]
 
 
-def finalist(job: Job, wheel: WheelSpec, estimate: float) -> ProposalRow | str:
-    """A wheel rated in full and laid on the stock; why not, where it fails a check or fits none."""
+def finalist(
+    job: Job, wheel: WheelSpec, estimate: float, reserve: float = 0.0
+) -> ProposalRow | str:
+    """A wheel rated in full and laid on the stock; why not, where it fails a check, has less
+    reserve than asked for or fits no stock."""
     name = (
         f"{wheel.tread_diameter_mm:g} mm of {wheel.tread_from} {wheel.tread_width_mm:g} x "
         f"{wheel.tread_thickness_mm:g}, estimated at {estimate:.2f}, is left out:"
@@ -56,6 +60,9 @@ def finalist(job: Job, wheel: WheelSpec, estimate: float) -> ProposalRow | str:
     failed = [f"{check.title} ({check.says})" for check in checks if check.verdict == "fail"]
     if failed:
         return f"{name} {'; '.join(failed)}"
+    has = found.least.load_n / one.setting.wheel_load_n - 1
+    if has < reserve:
+        return f"{name} it has {100 * has:.1f} % of reserve, {100 * reserve:g} % are asked for"
     plan = plan_job(one, 0, _quiet, "quick")
     short = lacking(one, plan)
     if short:

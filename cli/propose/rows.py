@@ -57,9 +57,10 @@ def change_rows(
     wheel: WheelSpec,
     rated_n: float,
     analyse: Analyse,
+    reserve: float = 0.0,
 ) -> list[ChangeRow]:
     """What one step on each axis does to mass, cost and rating; `rated_n` is the wheel's own, N,
-    on which the coarse analyses are scaled."""
+    on which the coarse analyses are scaled; a step must leave the reserve."""
     questions = estimate_parts(job).values()
 
     def cost(one: WheelSpec) -> float:
@@ -74,7 +75,7 @@ def change_rows(
         checks = job_checks(replace(job, wheel=step.wheel))
         fails = [check.title for check in checks if check.verdict == "fail"]
         warned = [check for check in checks if check.verdict == "warn" and check.id not in own]
-        if loads[0] and rated_n * load / loads[0] < job.setting.wheel_load_n:
+        if loads[0] and rated_n * load / loads[0] < (1 + reserve) * job.setting.wheel_load_n:
             fails.append(TOO_WEAK)
         rows.append(
             ChangeRow(

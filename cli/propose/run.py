@@ -41,6 +41,7 @@ class Wanted:
     proposals: int = 4
     analyses: int = 72
     workers: int = 2
+    reserve: float = 0.1  # of the rating over the load, for what drawings do not know
 
 
 def job_choices(job: Job, wanted: Wanted) -> Choices:
@@ -95,12 +96,12 @@ def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
         if not found.strong:
             return report(refused=too_weak(job, found, wanted, _held_back(job, sift, checks)))
         step("plates and full analysis")
-        good, left_out = finalists(job, found, wanted.proposals, pool)
+        good, left_out = finalists(job, found, wanted.proposals, pool, wanted.reserve)
         if not good:
             words = ["no finalist passes in full: raise --analyses"]
             return report(refused=words, left_out=left_out)
         step("one step away")
-        first, too = cheaper_steps(job, choices, good[0], partial(_mapped, pool))
+        first, too = cheaper_steps(job, choices, good[0], partial(_mapped, pool), wanted.reserve)
         good = [first, *(row for row in good[1:] if row.wheel != first.wheel)]
         return report(
             stopped=found.stopped,
@@ -119,6 +120,7 @@ def _analysed(job: Job, sift: Sifted, wanted: Wanted, pool: Executor, step: Step
         partial(_mapped, pool),
         wanted=wanted.proposals,
         most=wanted.analyses,
+        reserve=wanted.reserve,
     )
 
 
@@ -204,11 +206,12 @@ def too_weak(job: Job, found: Found, wanted: Wanted, held_back: Sequence[str] = 
             *more,
         ]
     strongest = max(found.loads_n, default=0.0)
-    need = job.setting.wheel_load_n
+    need = (1 + wanted.reserve) * job.setting.wheel_load_n
     share = 100 * strongest / need
+    asked = f", {100 * wanted.reserve:g} % of reserve in it" if wanted.reserve else ""
     return [
-        f"no wheel carries {need:.0f} N (load x unevenness x shock); the strongest analysed is "
-        f"rated {strongest:.0f} N, {share:.0f} % of it",
+        f"no wheel carries {need:.0f} N (load x unevenness x shock{asked}); the strongest "
+        f"analysed is rated {strongest:.0f} N, {share:.0f} % of it",
         "try: thicker [[stock]] and [[bar]], a larger shop.roll_most_thickness_mm, a higher steel "
         "grade, more axles, a smaller payload, a larger --most-diameter, or fewer km in "
         "use.km_per_year x use.years",

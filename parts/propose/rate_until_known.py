@@ -97,8 +97,10 @@ def find_wheels(
     *,
     wanted: int,
     most: int,
+    reserve: float = 0.0,
 ) -> Found:
-    """Analyse screened wheels, see `cheapest_strong`."""
+    """Analyse screened wheels, see `cheapest_strong`; rated for the load with so much reserve."""
+    need = (1 + reserve) * setting.wheel_load_n
     keep = cheapest_of_alike(sift.wheels, cost)
     wheels, cost = sift.wheels.kept(keep), cost[keep]
     family = kinds(wheels)
@@ -112,7 +114,7 @@ def find_wheels(
         strength_sizes(wheels),
         cost,
         family,
-        setting.wheel_load_n,
+        need,
         rows_analysed,
         late.passes,
         wanted=wanted,
@@ -128,7 +130,7 @@ def find_wheels(
         loads,
         passes,
         tried.stopped,
-        setting.wheel_load_n,
+        need,
         cost,
         family,
     )

@@ -57,7 +57,8 @@ def depth(row: ProposalRow) -> float:
 
 def test_cheaper_steps_are_taken_until_one_is_warned_of(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(
-        "platewheel.cli.propose.cheaper_steps.finalist", lambda job, wheel, cost: laid(wheel, cost)
+        "platewheel.cli.propose.cheaper_steps.finalist",
+        lambda job, wheel, cost, _: laid(wheel, cost),
     )
     first, left_out = cheaper_steps(JOB, CHOICES, laid(WHEEL, 120.0), by_thickness)
     assert depth(first) == 10  # 12, 11, 10; a check warns of 9
@@ -71,7 +72,7 @@ def test_cheaper_steps_are_taken_until_one_is_warned_of(monkeypatch: pytest.Monk
 def test_what_fails_in_full_is_not_taken_and_told(monkeypatch: pytest.MonkeyPatch) -> None:
     asked: list[float] = []
 
-    def full(job: Job, wheel: WheelSpec, cost: float) -> ProposalRow | str:
+    def full(job: Job, wheel: WheelSpec, cost: float, reserve: float) -> ProposalRow | str:
         asked.append(wheel.flange_depth_mm)
         return laid(wheel, cost) if wheel.flange_depth_mm > 10 else "10 deep is left out: cracks"
 
@@ -88,7 +89,7 @@ def test_what_fails_in_full_is_not_taken_and_told(monkeypatch: pytest.MonkeyPatc
 def test_dearer_on_the_plates_or_newly_warned_is_not_taken(
     monkeypatch: pytest.MonkeyPatch, what: dict[str, object]
 ) -> None:
-    def full(job: Job, wheel: WheelSpec, cost: float) -> ProposalRow:
+    def full(job: Job, wheel: WheelSpec, cost: float, reserve: float) -> ProposalRow:
         return laid(wheel, cost).model_copy(update=what)
 
     monkeypatch.setattr("platewheel.cli.propose.cheaper_steps.finalist", full)
@@ -100,7 +101,7 @@ def test_dearer_on_the_plates_or_newly_warned_is_not_taken(
 def test_no_more_are_tried_than_said(monkeypatch: pytest.MonkeyPatch) -> None:
     asked: list[WheelSpec] = []
 
-    def full(job: Job, wheel: WheelSpec, cost: float) -> ProposalRow:
+    def full(job: Job, wheel: WheelSpec, cost: float, reserve: float) -> ProposalRow:
         asked.append(wheel)
         return laid(wheel, cost)
 

@@ -65,7 +65,7 @@ def chosen(
     """Rows proposed, why others are not, and rows rated in full."""
     rated: list[int] = []
 
-    def stand_in(_: Job, wheel: WheelSpec, estimate: float) -> ProposalRow | str:
+    def stand_in(_: Job, wheel: WheelSpec, estimate: float, reserve: float) -> ProposalRow | str:
         row = round(estimate - 100)
         rated.append(row)
         return f"row {row} fails" if row in bad else laid(wheel, estimate)

@@ -57,7 +57,7 @@ def test_demo_is_proposed_for_and_written(tmp_path: Path) -> None:
     text = (DEMO).read_text(encoding="utf-8")
     few = tmp_path / "few.toml"
     few.write_text(text.replace("wheels = 48", "wheels = 4"), encoding="utf-8")
-    code, report = proposed(tmp_path, few, "--write", file)
+    code, report = proposed(tmp_path, few, "--write", file, "--reserve", 5)
     assert code == 0, report["refused"]
     first = report["proposals"][0]
     assert [row["rank"] for row in report["proposals"]] == [1, 2][: len(report["proposals"])]
@@ -65,7 +65,7 @@ def test_demo_is_proposed_for_and_written(tmp_path: Path) -> None:
     assert costs == sorted(costs)
     # whole plates are paid for four wheels, their share alone is estimated
     assert first["cost_per_wheel"] / 2 < first["cost_estimate"] < first["cost_per_wheel"]
-    assert first["rated_n"] >= first["load_n"]
+    assert first["rated_n"] >= 1.05 * first["load_n"]
     assert report["choices"] > 1e4
     assert read_job(file).wheel.model_dump() == first["wheel"]
     home = tmp_path / "out" / "oyster-tramway-proposal"

@@ -18,6 +18,7 @@ from platewheel.parts.wheel.spec import WheelSpec
 from tests.places import DEMO
 
 JOB = read_job(DEMO)
+WANTED = Wanted(260, 300, analyses=48, reserve=0.0)
 NEED_N = JOB.setting.wheel_load_n
 
 
@@ -46,7 +47,7 @@ def found(load_n: float, analyses: int = 30) -> Found:
 
 
 def test_too_weak_tells_how_far_off_and_what_to_try() -> None:
-    lines = too_weak(JOB, found(0.8 * NEED_N), Wanted(260, 300, analyses=48))
+    lines = too_weak(JOB, found(0.8 * NEED_N), WANTED)
     assert "80 % of it" in lines[0]
     assert "--most-diameter" in lines[1]
     assert len(lines) == 2
@@ -54,12 +55,12 @@ def test_too_weak_tells_how_far_off_and_what_to_try() -> None:
 
 @pytest.mark.parametrize("share", [0.8, 1.1])
 def test_a_search_that_ran_out_says_so(share: float) -> None:
-    lines = too_weak(JOB, found(share * NEED_N, analyses=48), Wanted(260, 300, analyses=48))
+    lines = too_weak(JOB, found(share * NEED_N, analyses=48), WANTED)
     assert lines[-1] == "or raise --analyses: the search ended at 48"
 
 
 def test_what_was_held_back_for_a_warning_is_told() -> None:
-    lines = too_weak(JOB, found(0.8 * NEED_N), Wanted(260, 300, analyses=48), ["A", "B"])
+    lines = too_weak(JOB, found(0.8 * NEED_N), WANTED, ["A", "B"])
     assert lines[-1].endswith("most by: A, B")
 
 
@@ -67,7 +68,7 @@ def test_strong_wheels_that_fail_tell_their_check() -> None:
     thin = JOB.wheel.model_copy(update={"hub_bore_mm": 25.0})
     job: Job = replace(JOB, wheel=thin)
     weak = replace(found(1.1 * NEED_N), wheels=cast(Wheels, One(thin)))
-    lines = too_weak(job, weak, Wanted(260, 300, analyses=48))
+    lines = too_weak(job, weak, WANTED)
     assert "those that carry the load fail another check" in lines[0]
     assert any(line.startswith("Safety of the axle against fatigue") for line in lines)
 
