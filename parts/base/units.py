@@ -35,6 +35,20 @@ def thousandths(mm: float) -> str:
     return f"{mm / MM_PER_INCH:.4f} in"
 
 
+def at_least(value: float, places: int = 1) -> str:
+    """A bound from below as it is advised: rounded up, so that keeping to it is enough."""
+    return _rounded(math.ceil(value * 10**places - 1e-9) / 10**places, places)
+
+
+def at_most(value: float, places: int = 1) -> str:
+    """A bound from above as it is advised: rounded down, so that keeping to it is enough."""
+    return _rounded(math.floor(value * 10**places + 1e-9) / 10**places, places)
+
+
+def _rounded(value: float, places: int) -> str:
+    return f"{value + 0:.{places}f}"
+
+
 def length_words(mm: float, units: Units, places: int = 1) -> str:
     """A length as a drawing prints it: mm without unit, to so many places, or inches to 1/64."""
     return inches(mm) if units == "inch" else f"{round(mm, places) + 0:.12g}"

@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from platewheel.parts.base.units import at_most
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.geometry.section import RZ, revolved_volume_mm3
 from platewheel.parts.setting.setting import Setting
@@ -110,7 +111,7 @@ def overlap(setting: Setting) -> CheckResult | None:
         at_most=True,
         good="no overlap is large enough to burst; acid may still weep from the gaps at the discs",
         bad="the faces between disc and ring hold acid: drill the ring there, or take thinner "
-        f"discs, {spec.disc_thickness_mm * OVERLAP_MM2 / area:.1f} mm",
+        f"discs, {at_most(spec.disc_thickness_mm * OVERLAP_MM2 / area)} mm",
         bad_verdict="warn",
     )
 

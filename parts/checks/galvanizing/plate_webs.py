@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.hub_disc import disc_diameter_mm
@@ -46,7 +47,7 @@ def vent_web(setting: Setting) -> CheckResult | None:
         WEB_SOURCE,
         at_most=False,
         good="the web beside the holes is wide enough to cut",
-        bad=f"the web burns or tears; move the vents {limit - web:.1f} mm off {edge}",
+        bad=f"the web burns or tears; move the vents {at_least(limit - web)} mm off {edge}",
         bad_verdict="warn",
     )
 
@@ -67,7 +68,8 @@ def vent_spacing(setting: Setting) -> CheckResult | None:
         WEB_SOURCE,
         at_most=False,
         good="the holes are far enough apart to cut",
-        bad=f"the web between the holes burns; {limit - web:.1f} mm more: fewer or smaller vents",
+        bad=f"the web between the holes burns; {at_least(limit - web)} mm more: fewer or "
+        "smaller vents",
         bad_verdict="warn",
     )
 
@@ -89,7 +91,8 @@ def vent_beside_weld(setting: Setting) -> CheckResult | None:
         "plain geometry: legs are throat x 1.414 on the disc",
         at_most=False,
         good="the beads run clear of the holes",
-        bad=f"the bead burns into the vents: move them {leg - web:.1f} mm away or weld smaller",
+        bad=f"the bead burns into the vents: move them {at_least(leg - web)} mm away or weld "
+        "smaller",
         bad_verdict="warn",
     )
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from platewheel.parts.base.units import at_least, at_most
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.kinds import kinds_of
@@ -31,7 +32,8 @@ def thickness_ratio(setting: Setting) -> CheckResult | None:
         at_most=True,
         good="the parts heat and cool alike",
         bad=f"{thick} and {thin} heat unlike and the wheel warps: thin part from "
-        f"{walls[thick] / limit:.1f} mm or thick part to {walls[thin] * limit:.1f} mm",
+        f"{at_least(walls[thick] / limit)} mm or thick part to "
+        f"{at_most(walls[thin] * limit)} mm",
         bad_verdict="fail" if limit == FAIL_ABOVE else "warn",
     )
 

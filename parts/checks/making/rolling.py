@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from platewheel.parts.base.units import at_most
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.flange import flange_section
@@ -64,7 +65,7 @@ def roll_diameter(setting: Setting) -> CheckResult | None:
         at_most=False,
         good=f"a top roll of {roll:g} mm rolls it",
         bad=f"a top roll of {roll:g} mm does not close the ring: take one of "
-        f"{inside / limit:.0f} mm or less, or a pipe",
+        f"{at_most(inside / limit, 0)} mm or less, or a pipe",
         bad_verdict="warn" if limit == ROLL_SURELY else "fail",
     )
 

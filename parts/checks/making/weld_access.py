@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 
+from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.hub_disc import SIDES, disc_z_mm
@@ -51,8 +52,9 @@ def torch_access(setting: Setting) -> CheckResult:
         "plain geometry: torch at 45 degrees, from outside only",
         at_most=False,
         good="the torch reaches every fillet from outside",
-        bad=f"the torch does not reach rim or tube: {(nozzle - room) / math.sqrt(2):.0f} mm less "
-        "inset or tube length, or a slimmer nozzle or rod (shop.weld_reach_mm)",
+        bad="the torch does not reach rim or tube: "
+        f"{at_least((nozzle - room) / math.sqrt(2), 0)} mm less inset or tube "
+        "length, or a slimmer nozzle or rod (shop.weld_reach_mm)",
         bad_verdict="warn",
     )
 
@@ -72,7 +74,7 @@ def root_groove(setting: Setting) -> CheckResult:
         at_most=False,
         good="the groove is open enough to weld to its root",
         bad="the bead counts as a partial penetration butt weld: grind the groove open by "
-        f"{LEAST_GROOVE_DEG - angle:.0f} degrees, or a steeper flange",
+        f"{at_least(LEAST_GROOVE_DEG - angle, 0)} degrees, or a steeper flange",
         bad_verdict="warn",
     )
 

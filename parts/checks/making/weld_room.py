@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from platewheel.parts.base.units import at_most
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.hub_disc import SIDES
@@ -30,8 +31,8 @@ def weld_room(setting: Setting) -> CheckResult:
         "EN 1993-1-8:2005, 4.5: fillet of throat a has legs a x 1.414; geometry of this wheel",
         at_most=False,
         good="every fillet has room for its full legs",
-        bad=f"the {bead_words(worst)} has room for {leg:.1f} of {wanted:.1f} mm: move the disc or "
-        "the tube's end, or ask for a smaller weld_throat_mm",
+        bad=f"the {bead_words(worst)} has room for {at_most(leg)} of {wanted:.1f} mm: move the "
+        "disc or the tube's end, or ask for a smaller weld_throat_mm",
         bad_verdict="warn",
     )
 
@@ -49,8 +50,8 @@ def root_room(setting: Setting) -> CheckResult:
         "geometry of this wheel: the V is no deeper than its plates are thick",
         at_most=False,
         good="both plates are thick enough for the whole V",
-        bad=f"the {bead_words('weld-root')} has room for {leg:.1f} of {spec.root_weld_mm:.1f} mm: "
-        "thicker ring and flange, or a smaller root_weld_mm",
+        bad=f"the {bead_words('weld-root')} has room for {at_most(leg)} of {spec.root_weld_mm:.1f} "
+        "mm: thicker ring and flange, or a smaller root_weld_mm",
         bad_verdict="warn",
     )
 

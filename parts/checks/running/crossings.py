@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.running.curve import fits_curve, radial_error, rail_top_reach_mm
 from platewheel.parts.checks.running.play import LEAST_BEARING_SHARE
@@ -121,8 +122,8 @@ def flangeway_depth(setting: Setting) -> CheckResult:
         source,
         at_most=True,
         good="the tip clears the bottom of the flangeway, also when worn",
-        bad=f"the tip runs on the bottom: dig it {worn - depth:.1f} mm deeper, or scrap wheels "
-        "sooner",
+        bad=f"the tip runs on the bottom: dig it {at_least(worn - depth)} mm deeper, or scrap "
+        "wheels sooner",
     )
 
 
@@ -145,8 +146,8 @@ def crossing_gap(setting: Setting) -> CheckResult:
         "no source",
         at_most=False,
         good="the tread carries the wheel over the gap",
-        bad=f"the wheel drops into the crossing: tread {limit - left:.1f} mm wider, or flangeway "
-        "or play as much less",
+        bad=f"the wheel drops into the crossing: tread {at_least(limit - left)} mm wider, or "
+        "flangeway or play as much less",
         bad_verdict="warn",
     )
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wagon.curving import travel_mm
@@ -171,8 +172,8 @@ def middle_axle(setting: Setting) -> CheckResult | None:
         source,
         at_most=True,
         good="all axles of one rigid frame find room between the rails",
-        bad=f"in one rigid frame the middle axle lacks {offset - given:.1f} mm: give it that much "
-        "side play, thin its flanges, or put the axles in bogies",
+        bad=f"in one rigid frame the middle axle lacks {at_least(offset - given)} mm: give it that "
+        "much side play, thin its flanges, or put the axles in bogies",
         bad_verdict="fail" if axles == 3 else "warn",
     )
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wagon.curving import corner_ride_mm, travel_mm
@@ -59,7 +60,7 @@ def least_play(setting: Setting) -> CheckResult:
         at_most=False,
         good=f"set {setting.back_to_back_mm:.1f} mm back to back, the axle runs freely",
         bad=("the axle binds" if binds else "a little tight gauge binds the axle")
-        + f"; set the wheels {limit - play:.1f} mm closer, back_to_back_mm = "
+        + f"; set the wheels {at_least(limit - play)} mm closer, back_to_back_mm = "
         f"{math.floor(10 * (setting.back_to_back_mm - limit + play)) / 10:g}",
         bad_verdict="fail" if binds else "warn",
     )
@@ -78,8 +79,8 @@ def most_play(setting: Setting) -> CheckResult:
         "most on any gauge by judgement",
         at_most=True,
         good="the wagon does not hunt far from side to side",
-        bad=f"the wagon slews and hammers its flanges; take away {most - MOST_MM:.1f} mm of gauge "
-        "widening, or set the wheels further apart",
+        bad=f"the wagon slews and hammers its flanges; take away {at_least(most - MOST_MM)} mm of "
+        "gauge widening, or set the wheels further apart",
         bad_verdict="warn",
     )
 
@@ -100,7 +101,7 @@ def tread_bearing(setting: Setting) -> CheckResult:
         at_most=False,
         good="the far wheel stays well on its rail",
         bad=("the wheel drops between the rails" if hangs_on_edge else "the wheel runs on its edge")
-        + f"; make the tread {limit - bearing:.1f} mm wider, or take away as much play",
+        + f"; make the tread {at_least(limit - bearing)} mm wider, or take away as much play",
         bad_verdict="fail" if hangs_on_edge else "warn",
     )
 

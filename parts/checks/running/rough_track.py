@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from platewheel.parts.base.units import at_least, at_most
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.setting.setting import Setting
 
@@ -96,7 +97,7 @@ def twist_lift(setting: Setting) -> CheckResult | None:
         good=good[wagon.suspension],
         bad=f"a wheel lifts {lift:.1f} mm"
         + (" and its flange no longer guides" if lost else "")
-        + f": {limit - left:.1f} mm less, by packing the track, a shorter wheelbase, "
+        + f": {at_least(limit - left)} mm less, by packing the track, a shorter wheelbase, "
         'suspension = "three-point", or a deeper flange',
         bad_verdict="fail" if lost else "warn",
     )
@@ -124,7 +125,7 @@ def joint_push(setting: Setting) -> CheckResult:
         at_most=True,
         good=f"from rest the push climbs a step of {step:.1f} mm",
         bad=f"the wagon stops at joints; file steps to {math.floor(10 * step) / 10:g} mm, close "
-        f"gaps, or push {force - push:.0f} N more",
+        f"gaps, or push {at_least(force - push, 0)} N more",
         bad_verdict="warn",
     )
 
@@ -142,7 +143,7 @@ def joint_drop(setting: Setting) -> CheckResult:
         "plain geometry; most of 1 mm by common practice, no source",
         at_most=True,
         good="the gap is nothing to this wheel",
-        bad=f"each joint hammers; close the gap from {gap:g} to {most_gap:.0f} mm",
+        bad=f"each joint hammers; close the gap from {gap:g} to {at_most(most_gap, 0)} mm",
         bad_verdict="warn",
     )
 

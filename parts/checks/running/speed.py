@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.setting.setting import GRAVITY, Setting
 from platewheel.parts.wagon.curving import equilibrium_cant_mm, half_base_mm, overturning_speed_m_s
@@ -78,7 +79,7 @@ def cant_deficiency(setting: Setting) -> CheckResult:
         good="the outward push at this speed is slight"
         if lacking > 0
         else "the curve has all the cant that this speed asks for",
-        bad=f"raise the outer rail by {lacking - limit:.0f} mm, or run at "
+        bad=f"raise the outer rail by {at_least(lacking - limit, 0)} mm, or run at "
         f"{math.floor(10 * allowed) / 10:g} km/h there",
         bad_verdict="warn",
     )
@@ -106,7 +107,7 @@ def cant_standing(setting: Setting) -> CheckResult | None:
         at_most=True,
         good="a wagon that stops in the curve stands safely",
         bad=("a wagon that stops in the curve tips inwards" if tips else "wagons lean inwards")
-        + f"; lower the outer rail by {track.cant_mm - limit:.0f} mm",
+        + f"; lower the outer rail by {at_least(track.cant_mm - limit, 0)} mm",
         bad_verdict="fail" if tips else "warn",
     )
 

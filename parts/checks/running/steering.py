@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.setting.setting import GRAVITY, Setting
 from platewheel.parts.wagon.curving import slide_share, travel_mm
@@ -60,7 +61,8 @@ def curve_slide(setting: Setting) -> CheckResult:
         "memory); half of the push allowed for it by common practice, no source",
         at_most=True,
         good=good,
-        bad=f'{slides}; take wheels_on_axle = "loose", or {2 * (drag - limit):.0f} N more push',
+        bad=f'{slides}; take wheels_on_axle = "loose", or '
+        f"{at_least(2 * (drag - limit), 0)} N more push",
         bad_verdict="warn",
     )
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 import math
 
+from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.rating.contact_patch import contact_length_mm, crown_radius_mm
 from platewheel.parts.rating.hertz import (
@@ -51,8 +52,8 @@ def tread_pressure(setting: Setting) -> CheckResult | None:
         at_most=True,
         good=f"the tread keeps its shape on {length:.3g} mm of rail head{worn_in}",
         bad="each pass rolls the tread out further: take "
-        f"{100 - 100 * (limit / pressure) ** 2:.0f} % off the wheel load, a wider rail head "
-        "or a stronger steel",
+        f"{at_least(100 - 100 * (limit / pressure) ** 2, 0)} % off the wheel load, a wider rail "
+        "head or a stronger steel",
     )
 
 
@@ -147,7 +148,8 @@ def crane_wheel_pressure(setting: Setting) -> CheckResult | None:
         source,
         at_most=True,
         good="the tread wears no faster than a crane wheel's",
-        bad=f"the tread wears fast: {value / limit:.2g} times wider rail head or larger wheel",
+        bad=f"the tread wears fast: {at_least(value / limit, 2)} times wider rail head or larger "
+        "wheel",
         bad_verdict="warn",
     )
 

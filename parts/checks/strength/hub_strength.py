@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from platewheel.parts.base.steel import THICKEST_MM
+from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.strength.disc_load import (
     LOAD_FACTOR,
@@ -83,7 +84,7 @@ def bore_pressure(setting: Setting) -> CheckResult:
         "EN 1993-1-8:2005, 3.13.2 (pins that can be taken out, 0.6 fy); linear along the bore",
         at_most=True,
         good="the bore keeps its shape; what turns in it is judged by its own bearing limits",
-        bad=f"the bore is hammered wide: {pressure / limit:.1f} times the {advice}",
+        bad=f"the bore is hammered wide: {at_least(pressure / limit)} times the {advice}",
     )
 
 

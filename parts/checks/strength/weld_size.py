@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from platewheel.parts.base.units import at_most
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.setting.setting import Setting
 
@@ -47,7 +48,7 @@ def throat_most(setting: Setting) -> CheckResult:
         "common practice, from memory: at most 0.7 of the thinner plate",
         at_most=True,
         good="the plates stand the heat of the fillets",
-        bad=f"the fillets burn and warp the plate: weld_throat_mm = {limit:.2g} or less, or "
+        bad=f"the fillets burn and warp the plate: weld_throat_mm = {at_most(limit)} or less, or "
         f"{thin} from {math.ceil(10 * spec.weld_throat_mm / MOST_SHARE) / 10:g} mm",
         bad_verdict="warn",
     )

@@ -112,11 +112,6 @@ def keys_set(**keys: Any) -> Follow:
     return lambda *_: keys
 
 
-def rounded_short(name: str, keys: Keys) -> Any:
-    """A case whose advice is rounded to the nearer figure, and falls short by the rounding."""
-    return wrong(name, keys, "rounded to the nearer figure, short by less than the last digit")
-
-
 def wrong(name: str, keys: Keys, why: str) -> Any:
     """A case whose advice does not do, and why."""
     return pytest.param(

@@ -69,6 +69,7 @@ ALONE: dict[str, dict[str, Any]] = {
         "wheel.tread_thickness_mm": 6,
         "wheel.flange_thickness_mm": 6,
         "wheel.hub_bore_mm": 10,
+        "axle.bearing": "bush",
         "wheel.hub_tube_outside_mm": 20,
         "wheel.vent_count": 0,
         "finish.coating": "painted",
@@ -112,6 +113,7 @@ ALONE: dict[str, dict[str, Any]] = {
         "wheel.hub_tube_length_mm": 0,
         "wheel.hub_tube_outside_mm": 0,
         "wheel.hub_bore_mm": 10,
+        "axle.bearing": "bush",
         "wheel.disc_thickness_mm": 4,
     },
     # galvanizing
@@ -170,7 +172,7 @@ READ_OF_TRACK = (
     "rail_corner_radius_mm",
 )
 READ_OF_WAGON = ("tare_kg", "payload_kg", "axles", "load_unevenness", "shock_factor")
-READ_OF_USE = ("km_per_year", "years", "lateral_share", "wear_allowance_mm")
+READ_OF_USE = ("km_per_year", "years", "lateral_share", "wear_allowance_mm", "consequence")
 
 
 def rating_of(setting: Setting) -> Assessment | None:

@@ -35,7 +35,6 @@ from tests.parts.checks.advice import (
     assert_no_more_than_needed,
     count,
     more,
-    rounded_short,
     to,
     wrong,
 )
@@ -120,14 +119,14 @@ WRONG = [
         LARGE,
         "the equal hole grows with the root of the number: twice as many is not always enough",
     ),
-    rounded_short("roll-diameter: roll", {"roll_diameter_mm": 250.0, "tread_thickness_mm": 7.0}),
-    rounded_short("overlap: disc", LARGE | THICK_DISCS),
-    rounded_short("torch-access: tube", {"hub_tube_length_mm": 240.0}),
-    rounded_short("root-groove: steeper", {"flange_angle_deg": 46.8}),
-    rounded_short("vent-beside-weld: rim", {"vent_diameter_mm": 10.0, "vent_circle_mm": 270.0}),
-    rounded_short("vent-web: rim", {"fit_clearance_mm": 0.54, "tread_thickness_mm": 20.0}),
-    rounded_short("vent-web: hub", {"vent_circle_mm": 80.0, "fit_clearance_mm": 0.54}),
-    rounded_short("vent-spacing: smaller", {"vent_count": 20, "vent_circle_mm": 129.0}),
+    ("roll-diameter: roll", {"roll_diameter_mm": 250.0, "tread_thickness_mm": 7.0}),
+    ("overlap: disc", LARGE | THICK_DISCS),
+    ("torch-access: tube", {"hub_tube_length_mm": 240.0}),
+    ("root-groove: steeper", {"flange_angle_deg": 46.8}),
+    ("vent-beside-weld: rim", {"vent_diameter_mm": 10.0, "vent_circle_mm": 270.0}),
+    ("vent-web: rim", {"fit_clearance_mm": 0.54, "tread_thickness_mm": 20.0}),
+    ("vent-web: hub", {"vent_circle_mm": 80.0, "fit_clearance_mm": 0.54}),
+    ("vent-spacing: smaller", {"vent_count": 20, "vent_circle_mm": 129.0}),
     *(
         wrong(name, keys, "told for one thick and one thin part; another pair is as far apart")
         for name, keys in (

@@ -32,7 +32,6 @@ from tests.parts.checks.advice import (
     assert_no_more_than_needed,
     keys_set,
     more,
-    rounded_short,
     to,
     wrong,
 )
@@ -138,11 +137,11 @@ SOUND: list[tuple[str, Keys]] = [
     ("brake-adhesion: speed", {"steepest_gradient_percent": 15.0}),
 ]
 WRONG = [
-    rounded_short("play-least: closer", {"back_to_back_mm": 600.0, "flange_angle_deg": 60.0}),
-    rounded_short("play-most: widening", {"gauge_widening_mm": 30.0}),
-    rounded_short("play-most: apart", {"gauge_widening_mm": 30.0}),
-    rounded_short("tread-bearing: wider", NARROW | {"wear_allowance_mm": 2.1}),
-    rounded_short("tread-bearing: play", NARROW | {"wear_allowance_mm": 2.1}),
+    ("play-least: closer", {"back_to_back_mm": 600.0, "flange_angle_deg": 60.0}),
+    ("play-most: widening", {"gauge_widening_mm": 30.0}),
+    ("play-most: apart", {"gauge_widening_mm": 30.0}),
+    ("tread-bearing: wider", NARROW | {"wear_allowance_mm": 2.1}),
+    ("tread-bearing: play", NARROW | {"wear_allowance_mm": 2.1}),
     wrong(
         "curve-room: widen",
         {"min_curve_radius_m": 2.0},
@@ -163,9 +162,9 @@ WRONG = [
         {"flange_angle_deg": 90.0, "back_to_back_mm": 582.4},
         "at the least angle of the window no angle clears any more: the play goes with the flare",
     ),
-    rounded_short("middle-axle: play", {"axles": 3, "wheelbase_mm": 1896.0}),
-    rounded_short("curve-slide: push", {"payload_kg": 7600.0}),
-    rounded_short("twist-lift: packing", {"wheelbase_mm": 2381.0}),
+    ("middle-axle: play", {"axles": 3, "wheelbase_mm": 1896.0}),
+    ("curve-slide: push", {"payload_kg": 7600.0}),
+    ("twist-lift: packing", {"wheelbase_mm": 2381.0}),
     wrong(
         "twist-lift: on three points",
         {"flange_depth_mm": 3.0, "rail_corner_radius_mm": 4.0},
@@ -176,14 +175,14 @@ WRONG = [
         {"payload_kg": 7600.0},
         "where the gap alone stops the wheel, no filing of the step helps",
     ),
-    rounded_short("joint-push: push", {}),
-    rounded_short("joint-drop: close", {"joint_gap_mm": 40.0}),
-    rounded_short("flangeway-depth: dig", {"flangeway_depth_mm": 14.96}),
-    rounded_short("crossing-gap: tread", {"back_to_back_mm": 560.0}),
-    rounded_short("crossing-gap: flangeway", {"back_to_back_mm": 560.0}),
-    rounded_short("crossing-gap: play", {"back_to_back_mm": 560.0}),
-    rounded_short("cant-deficiency: raise", {"max_speed_km_h": 20.0}),
-    rounded_short("cant-standing: lower", {"cant_mm": 131.0}),
+    ("joint-push: push", {}),
+    ("joint-drop: close", {"joint_gap_mm": 40.0}),
+    ("flangeway-depth: dig", {"flangeway_depth_mm": 14.96}),
+    ("crossing-gap: tread", {"back_to_back_mm": 560.0}),
+    ("crossing-gap: flangeway", {"back_to_back_mm": 560.0}),
+    ("crossing-gap: play", {"back_to_back_mm": 560.0}),
+    ("cant-deficiency: raise", {"max_speed_km_h": 20.0}),
+    ("cant-standing: lower", {"cant_mm": 131.0}),
 ]
 
 

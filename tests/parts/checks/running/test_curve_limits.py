@@ -90,8 +90,8 @@ def test_standing_on_cant_turns_before_it_tips() -> None:
     tips = SPACING * math.sin(math.atan(312.5 / 3000))
     for cant, verdict, says in (
         (tips / 1.5 - HAIR, "pass", "stands safely"),
-        (tips / 1.5 + HAIR, "warn", "lean inwards; lower the outer rail by 0 mm"),
-        (tips - HAIR, "warn", f"lower the outer rail by {tips / 3:.0f} mm"),
+        (tips / 1.5 + HAIR, "warn", "lean inwards; lower the outer rail by 1 mm"),
+        (tips - HAIR, "warn", f"lower the outer rail by {math.ceil(tips / 3)} mm"),
         (tips, "fail", "tips inwards"),
     ):
         result = cant_standing(running_setting(cant_mm=cant, centre_of_gravity_mm=3000.0))

@@ -20,7 +20,6 @@ from tests.parts.checks.advice import (
     assert_no_more_than_needed,
     manifold,
     now,
-    rounded_short,
     to,
     wrong,
 )
@@ -115,10 +114,10 @@ SOUND: list[tuple[str, Keys]] = [
 ]
 THICKER_DISCS = "thicker discs lie nearer to each other: the lever rule gives one of them more"
 WRONG = [
-    rounded_short("tread-pressure: load", {"payload_kg": 4800.0, "shock_factor": 2.0}),
-    rounded_short("throat-most: throat", {"hub_tube_outside_mm": 40.0}),
-    rounded_short("crane-wheel: head", {"payload_kg": 5700.0}),
-    rounded_short("crane-wheel: wheel", {"payload_kg": 5700.0}),
+    ("tread-pressure: load", {"payload_kg": 4800.0, "shock_factor": 2.0}),
+    ("throat-most: throat", {"hub_tube_outside_mm": 40.0}),
+    ("crane-wheel: head", {"payload_kg": 5700.0}),
+    ("crane-wheel: wheel", {"payload_kg": 5700.0}),
     *(
         wrong(name, keys, "told for the thinnest plate alone; the next one is too thin as well")
         for name, keys in (
@@ -152,7 +151,7 @@ WRONG = [
         {"payload_kg": 7600.0, "tread_diameter_mm": 400.0, "lateral_share": 0.83},
         "a wall above 16 mm has less yield strength: EN 10025-2",
     ),
-    rounded_short("bore-pressure: tube", {"axles": 1, "payload_kg": 6100.0}),
+    ("bore-pressure: tube", {"axles": 1, "payload_kg": 6100.0}),
     wrong("bore-pressure: disc", BARE | {"payload_kg": 4500.0}, THICKER_DISCS),
 ]
 
