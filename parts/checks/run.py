@@ -36,6 +36,7 @@ from platewheel.parts.checks.strength import (
     weld_strength,
 )
 from platewheel.parts.checks.strength.load_rating import rating_results
+from platewheel.parts.checks.trying import advice_tried
 from platewheel.parts.setting.setting import Setting
 
 if TYPE_CHECKING:
@@ -86,6 +87,7 @@ def run_checks(setting: Setting, assessment: Assessment | None = None) -> list[C
     `assessment` is the stress analysis (`parts.rating.assess`); without it the load rating is
     told as not assessed.
     """
-    results = [check(setting) for check in CHECKS]
+    with advice_tried():
+        results = [check(setting) for check in CHECKS]
     known = [result for result in results if result is not None]
     return worst_first([*known, *rating_results(setting, assessment)])

@@ -22,6 +22,9 @@ def thickness_ratio(setting: Setting) -> CheckResult | None:
     thick, thin = max(walls, key=walls.__getitem__), min(walls, key=walls.__getitem__)
     ratio = walls[thick] / walls[thin]
     limit = FAIL_ABOVE if ratio > FAIL_ABOVE else WARN_ABOVE
+    least, most = walls[thick] / limit, walls[thin] * limit
+    thinner = " and ".join(key for key, wall in walls.items() if wall < least)
+    thicker = " and ".join(key for key, wall in walls.items() if wall > most)
     return judged(
         "thickness-ratio",
         "Thickest over thinnest part in the zinc bath",
@@ -31,9 +34,8 @@ def thickness_ratio(setting: Setting) -> CheckResult | None:
         "galvanizers' published limit 4:1; 2.5:1 common practice, from memory",
         at_most=True,
         good="the parts heat and cool alike",
-        bad=f"{thick} and {thin} heat unlike and the wheel warps: thin part from "
-        f"{at_least(walls[thick] / limit)} mm or thick part to "
-        f"{at_most(walls[thin] * limit)} mm",
+        bad=f"{thick} and {thin} heat unlike and the wheel warps: {thinner} from "
+        f"{at_least(least)} mm or {thicker} to {at_most(most)} mm",
         bad_verdict="fail" if limit == FAIL_ABOVE else "warn",
     )
 

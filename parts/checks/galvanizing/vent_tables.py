@@ -90,6 +90,7 @@ def vent_diagonal(setting: Setting) -> CheckResult | None:
     as_one = spec.vent_diameter_mm * math.sqrt(holes)
     limit = QUARTER * diagonal
     needed = math.ceil(limit / math.sqrt(holes))
+    more = 2 * math.ceil((limit / spec.vent_diameter_mm) ** 2 / 2 - 1e-9)  # holes go in pairs
     return judged(
         "vent-diagonal",
         "Vents of one side as one hole, stricter rule",
@@ -99,8 +100,8 @@ def vent_diagonal(setting: Setting) -> CheckResult | None:
         f"{MANUAL}: 25 % of the internal diagonal or equal area; taken of depth x radial width",
         at_most=False,
         good="the vents suit the stricter rule too",
-        bad=f"ask the galvanizer, or vent_diameter_mm = {needed} or twice as many vents: by the "
-        f"stricter rule {holes} holes of {spec.vent_diameter_mm:g} mm fill and drain slowly",
+        bad=f"ask the galvanizer, or vent_diameter_mm = {needed} or vent_count = {more}: by "
+        f"the stricter rule {holes} holes of {spec.vent_diameter_mm:g} mm fill and drain slowly",
         bad_verdict="warn",
     )
 

@@ -6,6 +6,7 @@ import math
 
 from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
+from platewheel.parts.checks.trying import tried
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wagon.curving import travel_mm
 
@@ -134,6 +135,14 @@ def curve_room(setting: Setting) -> CheckResult:
         if steepest == WASHER_DEG
         else f"flange_angle_deg up to {math.floor(10 * steepest) / 10:g} clears"
     )
+    wider = tried(
+        curve_room,
+        setting,
+        "track.gauge_widening_mm",
+        math.ceil(10 * (setting.track.gauge_widening_mm + 2 * (need - given))) / 10,
+        0.5,
+    )
+    widen = f"gauge_widening_mm = {wider:g}, or " if wider else ""
     washer_says = f"a flat, unflared flange would need {washer:.1f} mm; {flare}"
     return judged(
         id,
@@ -145,7 +154,7 @@ def curve_room(setting: Setting) -> CheckResult:
         at_most=True,
         good=f"the axle passes at {math.degrees(yaw):.1f} deg of yaw; {washer_says}",
         bad=("the axle jams" if jams else "both flanges of an axle grind when the wagon skews")
-        + f": widen the gauge by {2 * (need - given):.1f} mm, or less wheelbase; {washer_says}",
+        + f": {widen}less wheelbase; {washer_says}",
         bad_verdict="fail" if jams else "warn",
     )
 

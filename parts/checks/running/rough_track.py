@@ -6,6 +6,7 @@ import math
 
 from platewheel.parts.base.units import at_least, at_most
 from platewheel.parts.checks.result import CheckResult, judged
+from platewheel.parts.checks.trying import tried
 from platewheel.parts.setting.setting import Setting
 
 DEPTH_LEFT_SHARE = 0.5
@@ -85,6 +86,15 @@ def twist_lift(setting: Setting) -> CheckResult | None:
         "empty wagon",
     }
     lost = left <= track.rail_corner_radius_mm
+    if wheel.flange_depth_mm >= limit:
+        cure = (
+            f"{at_least(limit - left)} mm less, by packing the track, a shorter wheelbase, "
+            'suspension = "three-point", or a deeper flange'
+        )
+    else:  # nothing helps a flange that the corner takes whole
+        cure = (
+            f"the rail's round corner is higher than the flange: {at_least(limit - left)} mm deeper"
+        )
     return judged(
         "twist-lift",
         "Flange depth left under the wheel that twist lifts",
@@ -95,10 +105,9 @@ def twist_lift(setting: Setting) -> CheckResult | None:
         "of the rail's rounded corner, by common practice, no source",
         at_most=False,
         good=good[wagon.suspension],
-        bad=f"a wheel lifts {lift:.1f} mm"
+        bad=(f"a wheel lifts {lift:.1f} mm" if lift else "no wheel lifts")
         + (" and its flange no longer guides" if lost else "")
-        + f": {at_least(limit - left)} mm less, by packing the track, a shorter wheelbase, "
-        'suspension = "three-point", or a deeper flange',
+        + f": {cure}",
         bad_verdict="fail" if lost else "warn",
     )
 
@@ -115,6 +124,9 @@ def joint_push(setting: Setting) -> CheckResult:
         return CheckResult(id, title, None, push, "N", "fail", says, source)
     force = axle_load * math.tan(angle)
     step = climbed_step_mm(axle_load, radius, push)
+    least = math.floor(10 * step) / 10
+    filed = tried(joint_push, setting, "track.joint_step_mm", least, -0.1, round(10 * least) + 1)
+    file = f"file steps to {filed:g} mm, " if filed is not None else ""
     return judged(
         id,
         title,
@@ -124,8 +136,8 @@ def joint_push(setting: Setting) -> CheckResult:
         source,
         at_most=True,
         good=f"from rest the push climbs a step of {step:.1f} mm",
-        bad=f"the wagon stops at joints; file steps to {math.floor(10 * step) / 10:g} mm, close "
-        f"gaps, or push {at_least(force - push, 0)} N more",
+        bad=f"the wagon stops at joints; {file}close gaps, or push "
+        f"{at_least(force - push, 0)} N more",
         bad_verdict="warn",
     )
 

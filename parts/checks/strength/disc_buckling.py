@@ -15,6 +15,7 @@ from platewheel.parts.checks.strength.disc_load import (
     greatest_disc_share,
     rim_spread_mm,
 )
+from platewheel.parts.checks.trying import tried
 from platewheel.parts.rating.hertz import STEEL_E_N_MM2
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.hub_disc import disc_diameter_mm
@@ -65,7 +66,10 @@ def disc_rim_stress(setting: Setting) -> CheckResult:
     load = greatest_disc_share(setting) * setting.wheel_load_n
     stress = load / (rim_spread_mm(setting) * plate)
     limit = spec.grade.fy_n_mm2(plate) / LOAD_FACTOR
-    needed = math.ceil(10 * plate * (stress / limit) ** 1.5) / 10  # stress goes with t^(-2/3)
+    # stress goes with t^(-2/3); thicker discs lie nearer to each other, so that one takes more
+    least = math.ceil(10 * plate * (stress / limit) ** 1.5) / 10
+    needed = tried(disc_rim_stress, setting, "wheel.disc_thickness_mm", least, 0.5)
+    thicker = f"disc_thickness_mm = {needed:g}, or " if needed else ""
     return judged(
         "disc-rim-stress",
         "Compression of the disc under the ring",
@@ -75,7 +79,7 @@ def disc_rim_stress(setting: Setting) -> CheckResult:
         f"{SPREAD_SOURCE}; lever rule between the discs; limit fy / 1.5",
         at_most=True,
         good=f"the disc's rim is used to {100 * stress / limit:.0f} %",
-        bad=f"the disc is crushed at its rim: disc_thickness_mm = {needed:g}, or a thicker ring",
+        bad=f"the disc is crushed at its rim: {thicker}a thicker ring",
     )
 
 
@@ -84,9 +88,11 @@ def disc_buckling(setting: Setting) -> CheckResult:
     spec = setting.wheel
     load = LOAD_FACTOR * greatest_disc_share(setting) * setting.wheel_load_n
     resistance = _resistance_n(spec, spec.disc_thickness_mm)
-    needed = spec.disc_thickness_mm
-    while needed < 40 and _resistance_n(spec, needed) < load:
-        needed += 0.5
+    least = spec.disc_thickness_mm
+    while least < 40 and _resistance_n(spec, least) < load:
+        least += 0.5
+    needed = tried(disc_buckling, setting, "wheel.disc_thickness_mm", least, 0.5)
+    thicker = f"disc_thickness_mm = {needed:g}, or " if needed else ""
     return judged(
         "disc-buckling",
         "Load on one disc against buckling",
@@ -96,7 +102,7 @@ def disc_buckling(setting: Setting) -> CheckResult:
         "EN 1993-1-5:2006, 6.2 to 6.5, type b (m2 = 0), load x 1.5 (EN 1990)",
         at_most=True,
         good=f"the disc is used to {100 * load / resistance:.0f} %",
-        bad=f"the disc buckles: disc_thickness_mm = {needed:g}, or less load",
+        bad=f"the disc buckles: {thicker}less load",
     )
 
 

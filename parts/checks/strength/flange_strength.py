@@ -13,6 +13,7 @@ import math
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.strength.disc_load import LOAD_FACTOR, lateral_force_n
 from platewheel.parts.checks.strength.weld_strength import EN_FILLET, fillet_strength_n_mm2
+from platewheel.parts.checks.trying import tried
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.welds import root_bead
 
@@ -63,7 +64,9 @@ def flange_bending(setting: Setting) -> CheckResult:
     thickness = spec.flange_thickness_mm
     stress = strip_stress_n_mm2(push_n(setting), lever, strip_width_mm(lever), thickness)
     limit = spec.grade.fy_n_mm2(thickness) / LOAD_FACTOR
-    needed = math.ceil(10 * thickness * math.sqrt(stress / limit)) / 10
+    least = math.ceil(10 * thickness * math.sqrt(stress / limit)) / 10
+    needed = tried(flange_bending, setting, "wheel.flange_thickness_mm", least, 0.1)
+    cure = f"flange_thickness_mm = {needed:g} or more" if needed else "less push on the flange"
     return judged(
         "flange-bending",
         "Bending stress of the flange at its root",
@@ -73,7 +76,7 @@ def flange_bending(setting: Setting) -> CheckResult:
         f"{STRIP}; limit fy / 1.5",
         at_most=True,
         good=f"the flange is used to {100 * stress / limit:.0f} %",
-        bad=f"the flange bends: flange_thickness_mm = {needed:g} or more",
+        bad=f"the flange bends: {cure}",
     )
 
 

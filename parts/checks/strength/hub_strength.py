@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 
 from platewheel.parts.base.steel import THICKEST_MM
-from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.strength.disc_load import (
     LOAD_FACTOR,
@@ -13,6 +12,7 @@ from platewheel.parts.checks.strength.disc_load import (
     greatest_disc_share,
     overturning_n_mm,
 )
+from platewheel.parts.checks.trying import tried
 from platewheel.parts.setting.setting import Setting
 
 
@@ -49,6 +49,8 @@ def hub_tube_bending(setting: Setting) -> CheckResult | None:
     grown = math.ceil(spec.hub_tube_outside_mm)
     while tube_modulus_mm3(grown, spec.hub_bore_mm) < share * modulus:
         grown += 1
+    needed = tried(hub_tube_bending, setting, "wheel.hub_tube_outside_mm", grown, 1)
+    cure = f"hub_tube_outside_mm = {needed:g} or more" if needed else "less push on the flange"
     return judged(
         id,
         title,
@@ -58,7 +60,7 @@ def hub_tube_bending(setting: Setting) -> CheckResult | None:
         source,
         at_most=True,
         good=f"the tube's wall is used to {100 * share:.0f} %",
-        bad=f"the tube bends: hub_tube_outside_mm = {grown} or more",
+        bad=f"the tube bends: {cure}",
     )
 
 
@@ -68,13 +70,18 @@ def bore_pressure(setting: Setting) -> CheckResult:
     if spec.has_tube:
         load, length = setting.wheel_load_n, spec.hub_tube_length_mm
         pressure = edge_pressure_n_mm2(load, moment, spec.hub_bore_mm, length)
-        advice = "hub_tube_length_mm"
+        key, other = "hub_tube_length_mm", "less load"
+        now = spec.hub_tube_length_mm
     else:
         load = greatest_disc_share(setting) * setting.wheel_load_n
         load += moment / disc_spacing_mm(setting)
         pressure = load / (spec.hub_bore_mm * spec.disc_thickness_mm)
-        advice = "disc_thickness_mm, or fit a hub tube"
+        key, other = "disc_thickness_mm", "a hub tube"
+        now = spec.disc_thickness_mm
     limit = 0.6 * spec.grade.fy_n_mm2(spec.disc_thickness_mm)
+    least = math.ceil(10 * now * pressure / limit) / 10
+    needed = tried(bore_pressure, setting, f"wheel.{key}", least, 0.5)
+    cure = f"{key} = {needed:g}, or {other}" if needed else other
     return judged(
         "bore-pressure",
         "Pressure in the hub bore",
@@ -84,7 +91,7 @@ def bore_pressure(setting: Setting) -> CheckResult:
         "EN 1993-1-8:2005, 3.13.2 (pins that can be taken out, 0.6 fy); linear along the bore",
         at_most=True,
         good="the bore keeps its shape; what turns in it is judged by its own bearing limits",
-        bad=f"the bore is hammered wide: {at_least(pressure / limit)} times the {advice}",
+        bad=f"the bore is hammered wide: {cure}",
     )
 
 

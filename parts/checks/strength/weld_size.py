@@ -37,8 +37,9 @@ def throat_most(setting: Setting) -> CheckResult:
     }
     if spec.has_tube:
         plates["hub tube wall"] = (spec.hub_tube_outside_mm - spec.hub_bore_mm) / 2
-    thin = min(plates, key=plates.__getitem__)
-    limit = MOST_SHARE * plates[thin]
+    limit = MOST_SHARE * min(plates.values())
+    least = math.ceil(10 * spec.weld_throat_mm / MOST_SHARE) / 10
+    thin = [name for name, plate in plates.items() if plate < least - 1e-9]
     return judged(
         "throat-most",
         "Fillet throat against the thinnest plate",
@@ -49,7 +50,7 @@ def throat_most(setting: Setting) -> CheckResult:
         at_most=True,
         good="the plates stand the heat of the fillets",
         bad=f"the fillets burn and warp the plate: weld_throat_mm = {at_most(limit)} or less, or "
-        f"{thin} from {math.ceil(10 * spec.weld_throat_mm / MOST_SHARE) / 10:g} mm",
+        f"{' and '.join(thin)} from {least:g} mm",
         bad_verdict="warn",
     )
 

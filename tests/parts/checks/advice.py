@@ -15,6 +15,7 @@ from typing import Any
 import pytest
 
 from platewheel.parts.checks.result import CheckResult, Verdict
+from platewheel.parts.checks.trying import advice_tried
 from platewheel.parts.setting.setting import Setting
 from tests.parts.checks.running.settings import running_setting
 
@@ -49,7 +50,8 @@ def verdict_of(check: Check, keys: Keys) -> Verdict:
 def advised(advice: Advice, keys: Keys) -> tuple[Verdict, Keys]:
     """The verdict on a setting that the check has something against, and the keys advised."""
     setting = running_setting(**keys)
-    result = advice.check(setting)
+    with advice_tried():
+        result = advice.check(setting)
     assert result is not None
     assert result.verdict in ("warn", "fail"), f"{result.id} has nothing against {keys}"
     found = re.search(advice.pattern.replace("#", NUMBER), result.says)

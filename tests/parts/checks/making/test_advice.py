@@ -36,20 +36,15 @@ from tests.parts.checks.advice import (
     count,
     more,
     to,
-    wrong,
 )
 from tests.parts.checks.running.settings import running_setting
-
-
-def twice_the_vents(setting: Setting, _: float) -> Keys:
-    return {"vent_count": 2 * setting.wheel.vent_count}
 
 
 def throat_of_leg(_: Setting, leg_mm: float) -> Keys:
     return {"weld_throat_mm": leg_mm / math.sqrt(2)}
 
 
-FOR_THIN, FOR_THICK = "^tread.* disc_.* from # mm", "^tread.* thick part to # mm"
+FOR_THIN, FOR_THICK = "disc_thickness_mm.* from # mm", "tread_thickness_mm to # mm"
 ADVICE: dict[str, Advice] = {
     "vent-number: use": Advice(vent_number, "use # or 4", count("vent_count"), None),
     "vent-number: set": Advice(vent_number, "vent_count = #", count("vent_count"), None),
@@ -57,10 +52,12 @@ ADVICE: dict[str, Advice] = {
     "vent-place: circle": Advice(vent_place, "circle_mm = #", to("vent_circle_mm")),
     "vent-table: hole": Advice(vent_table, "diameter_mm = #", to("vent_diameter_mm")),
     "vent-diagonal: hole": Advice(vent_diagonal, "_mm = #", to("vent_diameter_mm"), 1.1),
-    "vent-diagonal: number": Advice(vent_diagonal, "_mm = # or twice", twice_the_vents, None),
+    "vent-diagonal: number": Advice(vent_diagonal, "count = #", count("vent_count"), None),
     "sealed-hollow: vents": Advice(sealed_hollow, "vent_count = #", count("vent_count"), None),
     "overlap: disc": Advice(overlap, "discs, # mm$", to("disc_thickness_mm")),
-    "thickness-ratio: thin": Advice(thickness_ratio, FOR_THIN, to("disc_thickness_mm")),
+    "thickness-ratio: thin": Advice(
+        thickness_ratio, FOR_THIN, to("disc_thickness_mm", "flange_thickness_mm")
+    ),
     "thickness-ratio: thick": Advice(thickness_ratio, FOR_THICK, to("tread_thickness_mm")),
     "vent-web: rim": Advice(vent_web, "# mm off the disc's rim", more("vent_circle_mm", -2)),
     "vent-web: hub": Advice(vent_web, "# mm off the hub hole", more("vent_circle_mm", 2)),
@@ -114,11 +111,7 @@ SOUND: list[tuple[str, Keys]] = [
     ("root-room: leg", {"root_weld_mm": 10.0}),
 ]
 WRONG = [
-    wrong(
-        "vent-diagonal: number",
-        LARGE,
-        "the equal hole grows with the root of the number: twice as many is not always enough",
-    ),
+    ("vent-diagonal: number", LARGE),
     ("roll-diameter: roll", {"roll_diameter_mm": 250.0, "tread_thickness_mm": 7.0}),
     ("overlap: disc", LARGE | THICK_DISCS),
     ("torch-access: tube", {"hub_tube_length_mm": 240.0}),
@@ -127,13 +120,7 @@ WRONG = [
     ("vent-web: rim", {"fit_clearance_mm": 0.54, "tread_thickness_mm": 20.0}),
     ("vent-web: hub", {"vent_circle_mm": 80.0, "fit_clearance_mm": 0.54}),
     ("vent-spacing: smaller", {"vent_count": 20, "vent_circle_mm": 129.0}),
-    *(
-        wrong(name, keys, "told for one thick and one thin part; another pair is as far apart")
-        for name, keys in (
-            ("thickness-ratio: thin", {"tread_thickness_mm": 20.0}),
-            ("thickness-ratio: thick", {"hub_tube_outside_mm": 37.0}),
-        )
-    ),
+    ("thickness-ratio: thin", {"tread_thickness_mm": 20.0}),
 ]
 
 
@@ -158,19 +145,16 @@ def test_a_roll_that_only_just_fails_is_left_with_a_warning() -> None:
     assert_heeded(ADVICE["roll-diameter: roll"], {"roll_diameter_mm": 300.0}, leaves="warn")
 
 
-THINNER = "an axle above 40 mm has less yield strength: EN 10025-2"
+FURTHER = "the bearings of an axle twice as thick are wider and stand further from the wheels"
 
 
 @pytest.mark.parametrize(
     "payload_kg",
     [
         1650.0,
+        1200.0,
         pytest.param(
-            1200.0,
-            marks=pytest.mark.xfail(strict=True, raises=AdviceError, reason="35 where it has 35"),
-        ),
-        pytest.param(
-            7000.0, marks=pytest.mark.xfail(strict=True, raises=AdviceError, reason=THINNER)
+            7000.0, marks=pytest.mark.xfail(strict=True, raises=AdviceError, reason=FURTHER)
         ),
     ],
 )

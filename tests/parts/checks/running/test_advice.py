@@ -50,7 +50,7 @@ ADVICE: dict[str, Advice] = {
     "play-most: apart": Advice(most_play, "away # mm", more("back_to_back_mm")),
     "tread-bearing: wider": Advice(tread_bearing, "tread # mm wider", more("tread_width_mm")),
     "tread-bearing: play": Advice(tread_bearing, "tread # mm wider", more("back_to_back_mm")),
-    "curve-room: widen": Advice(curve_room, "gauge by # mm", more("gauge_widening_mm")),
+    "curve-room: widen": Advice(curve_room, "widening_mm = #", to("gauge_widening_mm")),
     "curve-room: flare": Advice(curve_room, "up to # clears", to("flange_angle_deg")),
     "middle-axle: play": Advice(middle_axle, "axle lacks # mm", more("gauge_widening_mm")),
     "curve-slide: push": Advice(curve_slide, "or # N more push", more("push_force_n"), 2.0),
@@ -64,6 +64,7 @@ ADVICE: dict[str, Advice] = {
     "twist-lift: on three points": Advice(
         twist_lift, ": # mm less", keys_set(suspension="three-point"), None
     ),
+    "twist-lift: deeper": Advice(twist_lift, ": # mm deeper", more("flange_depth_mm")),
     "joint-push: file": Advice(joint_push, "file steps to # mm", to("joint_step_mm")),
     "joint-push: push": Advice(joint_push, "push # N more", more("push_force_n"), 2.0),
     "joint-drop: close": Advice(joint_drop, " to # mm$", to("joint_gap_mm"), 2.0),
@@ -114,6 +115,7 @@ SOUND: list[tuple[str, Keys]] = [
     ("twist-lift: packing", {"flange_depth_mm": 3.0}),
     ("twist-lift: packing", {"twist_mm_per_m": 15.0}),
     ("twist-lift: on three points", {"twist_mm_per_m": 20.0}),
+    ("twist-lift: deeper", {"flange_depth_mm": 3.5, "rail_corner_radius_mm": 4.0}),
     ("joint-push: file", {"joint_step_mm": 2.5}),
     ("joint-push: push", {"joint_step_mm": 2.5}),
     ("joint-drop: close", SMALL | {"joint_gap_mm": 40.0}),
@@ -142,11 +144,7 @@ WRONG = [
     ("play-most: apart", {"gauge_widening_mm": 30.0}),
     ("tread-bearing: wider", NARROW | {"wear_allowance_mm": 2.1}),
     ("tread-bearing: play", NARROW | {"wear_allowance_mm": 2.1}),
-    wrong(
-        "curve-room: widen",
-        {"min_curve_radius_m": 2.0},
-        "a wider gauge lets the axle skew further, which needs more room again",
-    ),
+    ("curve-room: widen", {"min_curve_radius_m": 2.0}),
     wrong(
         "curve-room: flare",
         {"min_curve_radius_m": 2.0},
@@ -165,16 +163,7 @@ WRONG = [
     ("middle-axle: play", {"axles": 3, "wheelbase_mm": 1896.0}),
     ("curve-slide: push", {"payload_kg": 7600.0}),
     ("twist-lift: packing", {"wheelbase_mm": 2381.0}),
-    wrong(
-        "twist-lift: on three points",
-        {"flange_depth_mm": 3.0, "rail_corner_radius_mm": 4.0},
-        "no suspension helps a flange that is lower than the rail's corner is round",
-    ),
-    wrong(
-        "joint-push: file",
-        {"payload_kg": 7600.0},
-        "where the gap alone stops the wheel, no filing of the step helps",
-    ),
+    ("twist-lift: deeper", {"flange_depth_mm": 3.0, "rail_corner_radius_mm": 4.0}),
     ("joint-push: push", {}),
     ("joint-drop: close", {"joint_gap_mm": 40.0}),
     ("flangeway-depth: dig", {"flangeway_depth_mm": 14.96}),

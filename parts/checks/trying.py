@@ -1,0 +1,65 @@
+"""Advice that works: a value is tried on the check before it is advised.
+
+Trying costs a few more runs of a check, so it is done where a person reads the results
+(`run_checks`), and not where millions of wheels are screened.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from contextvars import ContextVar
+from dataclasses import replace
+from typing import Any
+
+from platewheel.parts.base.faults import SpecError
+from platewheel.parts.checks.result import CheckResult
+from platewheel.parts.setting.setting import Setting
+
+Check = Callable[[Setting], CheckResult | None]
+MOST_TRIES = 60
+_TRIED: ContextVar[bool] = ContextVar("advice is tried", default=False)
+
+
+@contextmanager
+def advice_tried(on: bool = True) -> Iterator[None]:
+    """Within it checks try what they advise."""
+    before = _TRIED.set(on)
+    try:
+        yield
+    finally:
+        _TRIED.reset(before)
+
+
+def tried(
+    check: Check, setting: Setting, key: str, start: float, step: float, most: int = MOST_TRIES
+) -> float | None:
+    """The first of `start`, `start + step` ... for a key such as `wheel.disc_thickness_mm` with
+    which the check passes; None where none of `most` does. Outside `advice_tried`, and for a
+    setting that passes as it is, it is `start`."""
+    if not _TRIED.get():
+        return start
+    with advice_tried(False):
+        if _passes(check, setting):
+            return start
+        for k in range(most):
+            value = round(start + k * step, 6)
+            other = with_key(setting, key, value)
+            if other is not None and _passes(check, other):
+                return value
+    return None
+
+
+def with_key(setting: Setting, key: str, value: Any) -> Setting | None:
+    """The setting with another value of one key; None where its rules refuse it."""
+    section, name = key.split(".")
+    spec = getattr(setting, section)
+    try:
+        return replace(setting, **{section: type(spec)(**(spec.model_dump() | {name: value}))})
+    except SpecError:
+        return None
+
+
+def _passes(check: Check, setting: Setting) -> bool:
+    result = check(setting)
+    return result is None or result.verdict == "pass"
