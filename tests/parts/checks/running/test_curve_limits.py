@@ -188,7 +188,7 @@ def test_room_turns_at_half_the_play_and_widening() -> None:
         assert result.verdict == expected
         need[expected] = result.says
     assert set(need) == {"pass", "warn", "fail"}
-    assert need["fail"].startswith("the axle jams: widen the gauge by ")
+    assert need["fail"].startswith("the axle jams: gauge_widening_mm = ")
     assert need["warn"].startswith("both flanges of an axle grind when the wagon skews")
     assert need["pass"].startswith("the axle passes at ")
 
