@@ -15,6 +15,7 @@ from platewheel.parts.rating.hertz import (
     point_half_axes_mm,
     point_pressure_n_mm2,
 )
+from platewheel.parts.rating.shakedown import line_shakedown, point_shakedown
 from platewheel.parts.setting.setting import GRAVITY, Setting
 
 JOHNSON = "Johnson, Contact Mechanics (1985), ch. 9, free rolling, from memory"
@@ -154,4 +155,30 @@ def crane_wheel_pressure(setting: Setting) -> CheckResult | None:
     )
 
 
-CHECKS = (tread_pressure, tread_pressure_crowned, crane_wheel_pressure)
+def sliding_pressure(setting: Setting) -> CheckResult | None:
+    """The same pressure where the tread slides, as in a curve: less is borne for ever."""
+    crowned = tread_pressure_crowned(setting)
+    result = crowned or tread_pressure(setting)
+    if result is None or result.value is None:
+        return None
+    friction = setting.use.friction_high
+    share = point_shakedown(friction) if crowned else line_shakedown(friction)
+    spec = setting.wheel
+    limit = share * spec.grade.fy_n_mm2(spec.tread_thickness_mm) / math.sqrt(3)
+    less = 100 - 100 * (limit / result.value) ** (3 if crowned else 2)
+    return judged(
+        "tread-sliding",
+        "Pressure of the tread that slides in curves",
+        result.value,
+        limit,
+        "N/mm2",
+        f"shakedown map of rolling with sliding, {share:.2g} k at friction {friction:g}: {JOHNSON}",
+        at_most=True,
+        good="the treads keep their skin where they slide",
+        bad="where wheels slide in curves the treads' skin creeps and flakes: grease the rails "
+        f"there, or take {at_least(less, 0)} % off the wheel load",
+        bad_verdict="warn",
+    )
+
+
+CHECKS = (tread_pressure, tread_pressure_crowned, sliding_pressure, crane_wheel_pressure)
