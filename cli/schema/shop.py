@@ -115,3 +115,6 @@ class StepRow(Row):
     figures: list[FigureRow]
     order: list[str] = Field(description="sequence of tacks or beads by their names on the picture")
     cautions: list[str]
+    form: list[str] = Field(
+        default=[], description="what is read before, under load and after it, to be written down"
+    )

@@ -15,7 +15,7 @@ from platewheel.cli.papers.drawings.steps import (
 from platewheel.cli.papers.html.render import drawn, render
 from platewheel.cli.schema.shop import FigureRow, StepRow
 from platewheel.cli.words.phrases import Sentence
-from platewheel.cli.words.table import Column, Table, table
+from platewheel.cli.words.table import Cells, Column, Table, table
 from platewheel.cli.words.values import Length, Quantity, Size, Value
 from platewheel.parts.base.units import Units
 
@@ -27,6 +27,12 @@ FIGURES = (
     Column("value", "Value", Length | Size | Quantity, "number"),
     Column("limit", "Limit", Sentence),
     Column("by", "By", Sentence),
+)
+FORM = (
+    Column("reading", "Wheel no.            on", Sentence),
+    Column("before", "Before", Size, "box"),
+    Column("pressed", "Pressed", Size, "box"),
+    Column("after", "After", Size, "box"),
 )
 
 
@@ -49,6 +55,7 @@ class StepShown:
     cautions: Sequence[str]
     do: Sequence[str]
     figures: Table
+    form: Table | None
 
 
 def steps_section(steps: Sequence[StepRow], units: Units) -> Markup:
@@ -56,7 +63,13 @@ def steps_section(steps: Sequence[StepRow], units: Units) -> Markup:
     seam = any(step.id == "close" for step in steps)
     shown = [
         StepShown(
-            step.id, step.title, _picture(step, seam), step.cautions, step.do, figures_table(step)
+            step.id,
+            step.title,
+            _picture(step, seam),
+            step.cautions,
+            step.do,
+            figures_table(step),
+            form_table(step) if step.form else None,
         )
         for step in steps
     ]
@@ -78,6 +91,12 @@ def figures_table(step: StepRow) -> Table:
         ),
     )
     return whole if any(row.limit for row in step.figures) else whole.only("figure", "value")
+
+
+def form_table(step: StepRow) -> Table:
+    """What is read and written down by hand: before, under the load, after it."""
+    by_hand: Cells = {"before": None, "pressed": None, "after": None}
+    return table(FORM, ({"reading": Sentence(line), **by_hand} for line in step.form))
 
 
 def figure_value(row: FigureRow) -> Value:

@@ -26,7 +26,6 @@ from platewheel.parts.wheel.assembly import wheel_mass_kg
 from platewheel.parts.wheel.flange import blank_sweep_deg, seam_length_mm, slant_radii_mm
 from platewheel.parts.wheel.welds import weld_beads
 
-PROOF = 1.5  # press over the rating; common practice, no source
 GENERATOR_DEG = 30  # of the wheel, between the marks on the flange blank
 
 
@@ -251,35 +250,3 @@ def gauge(work: Work, units: Units) -> Step:
     ]
     title = "Gauge the wheelset"
     return Step(id="gauge", title=title, do=do, figures=figures, order=[], cautions=cautions)
-
-
-def prove(work: Work, units: Units) -> Step:
-    """One wheel pressed, then the first run."""
-    wagon, setting = work.setting.wagon, work.setting
-    load = setting.wheel_load_n
-    do, figures = [], [figure("wheel load to be carried", load, "N", "", "unevenness and shock in")]
-    if work.rated_n is not None:
-        press = PROOF * work.rated_n
-        do.append(
-            f"Press one wheel of the batch on a piece of rail with {press:.0f} N, {PROOF:g} times "
-            f"its rating of {work.rated_n:.0f} N; run-out before and after is the same within "
-            f"{length(0.2, units)} ({PRACTICE}). Look at every bead for cracks."
-        )
-        figures.append(figure("press one wheel with", press, "N", "no change", PRACTICE))
-    else:
-        do.append("This wheel could not be rated: see the checks, and load none before they pass.")
-    do.append(
-        f"First run without load, then half, then {wagon.payload_kg:g} kg, at walking pace; "
-        f"never above {wagon.max_speed_km_h:g} km/h. Look at beads and treads after a day, a "
-        "week, then each season."
-    )
-    figures.append(figure("most payload of a wagon", wagon.payload_kg, "kg", "at most", "this job"))
-    cautions = [
-        "No people ride on wagons with wheels that have not been proof-loaded; children never.",
-        "Brakes or scotches wherever the track falls: wagons roll away on slopes that the eye "
-        "does not see. Nobody stands below a wagon on a slope.",
-        "These figures are an aid. Local codes, licensed welders and engineers, and the rules "
-        "for railways on your land come first.",
-    ]
-    title = "Prove and run in"
-    return Step(id="prove", title=title, do=do, figures=figures, order=[], cautions=cautions)

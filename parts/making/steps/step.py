@@ -34,6 +34,7 @@ class Step:
     figures: Sequence[Figure]
     order: Sequence[str]
     cautions: Sequence[str]
+    form: Sequence[str] = ()  # what is read before, under load and after, and written down
 
 
 class Drilled(Protocol):

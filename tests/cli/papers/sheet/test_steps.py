@@ -7,7 +7,10 @@ import re
 
 import pytest
 
+from platewheel.cli.papers.sheet.steps import steps_section
 from platewheel.cli.schema.shop import StepRow
+from platewheel.parts.making.steps.prove import prove
+from platewheel.parts.making.steps.step import Work
 from tests.cli.shop import steps as steps_of
 
 IN_ORDER = [
@@ -170,3 +173,45 @@ def test_lengths_in_inches() -> None:
     # pi x 180 mm = 565.487 mm = 22.2633 in = 22 17/64 in
     assert "22 17/64 in as drawn" in step.do[0]
     assert not any(" mm" in line for line in step.do)
+
+
+def test_a_rated_wheel_is_pressed_both_ways() -> None:
+    """1.5 times rating and push, by hand: 4000 N, share 0.4; a piston of 30 mm has 706.9 mm2."""
+    job = steps_of().job
+    setting = job.setting
+    work = Work(
+        setting=setting, costs=job.costs, wheels=2, cut_length_mm=0, drilled=(), rated_n=4000.0
+    )
+    step = prove(work, "mm")
+    figures = {row.name: row.value for row in step.figures}
+    assert figures["press one wheel downwards with"] == 6000
+    assert figures["press its flange across with"] == pytest.approx(
+        6000 * setting.use.lateral_share
+    )
+    assert figures["on a jack with a piston of 30 mm"] == pytest.approx(60000 / 706.858, rel=1e-4)
+    assert any("the weight of 612 kg" in line for line in step.do)
+    assert len(step.form) == 6
+    assert len(step.cautions) == 4
+
+
+def test_a_wheel_that_is_not_rated_is_not_pressed() -> None:
+    step = steps_of().step("prove")
+    assert "load none" in step.do[0]
+    assert step.form == []
+
+
+def test_the_form_stands_on_the_page_to_be_filled_in() -> None:
+    row = StepRow(
+        id="prove",
+        title="Prove",
+        do=["Press."],
+        figures=[],
+        order=[],
+        cautions=[],
+        form=["run-out of the tread"],
+    )
+    page = steps_section([row], "mm")
+    assert "run-out of the tread" in page
+    assert page.count("<th") >= 4
+    assert "Before" in page
+    assert "After" in page
