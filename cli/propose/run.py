@@ -212,8 +212,7 @@ def too_weak(job: Job, found: Found, wanted: Wanted, held_back: Sequence[str] = 
     return [
         f"no wheel carries {need:.0f} N (load x unevenness x shock{asked}); the strongest "
         f"analysed is rated {strongest:.0f} N, {share:.0f} % of it",
-        "try: thicker [[stock]] and [[bar]], a larger shop.roll_most_thickness_mm, a higher steel "
-        "grade, more axles, a smaller payload, a larger --most-diameter, or fewer km in "
-        "use.km_per_year x use.years",
+        "try: thicker [[stock]] and [[bar]], a larger shop.roll_most_thickness_mm, more axles, "
+        "a smaller payload, a larger --most-diameter, or fewer km in use.km_per_year x use.years",
         *more,
     ]

@@ -9,6 +9,8 @@ from typing import Any
 from platewheel.parts.base.faults import Fault
 from platewheel.parts.base.spec_model import Rule, Unknown
 
+LEAST_CLEARANCE_MM = 0.01  # the finest that a micrometer tells; common practice, no source
+
 
 def taper_half_angle(taper_1_in: float) -> float:
     """Slope of a taper of 1 in this many to the axle axis, radians; 0 for a cylinder."""
@@ -234,6 +236,17 @@ def _flange_in_ring(v: Any) -> Iterator[Fault]:
         )
 
 
+def _clearance(v: Any) -> Iterator[Fault]:
+    """Between a press fit and what can be measured there is nothing to make."""
+    if 0 < v.fit_clearance_mm < LEAST_CLEARANCE_MM:
+        yield Fault(
+            "fit_clearance_mm",
+            v.fit_clearance_mm,
+            f"0, edges touching, or {LEAST_CLEARANCE_MM:g} mm and more",
+            "fit_clearance_mm = 0.5",
+        )
+
+
 WHEEL_RULES: tuple[Rule, ...] = (
     _wall,
     _taper,
@@ -245,4 +258,5 @@ WHEEL_RULES: tuple[Rule, ...] = (
     _flange_in_ring,
     _weld_room,
     _hub_in_flange,
+    _clearance,
 )

@@ -228,3 +228,15 @@ def test_a_fraction_for_a_count_shows_that_it_is_one() -> None:
 def test_a_taper_out_of_range_is_one_fault(taper: float) -> None:
     """No follow-up faults with absurd limits computed from the taper that is refused."""
     only_fault("tread_taper_1_in", tread_taper_1_in=taper)
+
+
+@pytest.mark.parametrize("clearance", [0.0, 0.01, 0.5])
+def test_a_clearance_that_can_be_made(clearance: float) -> None:
+    assert plain_wheel(fit_clearance_mm=clearance).fit_clearance_mm == clearance
+
+
+@pytest.mark.parametrize("clearance", [5e-324, 1e-5, 0.0099])
+def test_a_clearance_that_nobody_can_measure(clearance: float) -> None:
+    """Discs and ring so near that the stress mesh took their edges for one."""
+    with pytest.raises(SpecError, match=r"0, edges touching, or 0\.01 mm and more"):
+        plain_wheel(fit_clearance_mm=clearance)
