@@ -29,7 +29,7 @@ FIGURES = (
     Column("by", "By", Sentence),
 )
 FORM = (
-    Column("reading", "Wheel no.            on", Sentence),
+    Column("reading", "Wheel no. ______ , date ____________", Sentence),
     Column("before", "Before", Size, "box"),
     Column("pressed", "Pressed", Size, "box"),
     Column("after", "After", Size, "box"),
