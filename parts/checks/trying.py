@@ -6,7 +6,7 @@ Trying costs a few more runs of a check, so it is done where a person reads the 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from contextvars import ContextVar
 from dataclasses import replace
@@ -17,6 +17,7 @@ from platewheel.parts.checks.result import CheckResult
 from platewheel.parts.setting.setting import Setting
 
 Check = Callable[[Setting], CheckResult | None]
+Change = Callable[[Setting, float], Setting | None]
 MOST_TRIES = 60
 _TRIED: ContextVar[bool] = ContextVar("advice is tried", default=False)
 
@@ -32,11 +33,16 @@ def advice_tried(on: bool = True) -> Iterator[None]:
 
 
 def tried(
-    check: Check, setting: Setting, key: str, start: float, step: float, most: int = MOST_TRIES
+    check: Check,
+    setting: Setting,
+    change: str | Change,
+    start: float,
+    step: float,
+    most: int = MOST_TRIES,
 ) -> float | None:
-    """The first of `start`, `start + step` ... for a key such as `wheel.disc_thickness_mm` with
-    which the check passes; None where none of `most` does. Outside `advice_tried`, and for a
-    setting that passes as it is, it is `start`."""
+    """The first of `start`, `start + step` ... with which the check passes, for a key such as
+    `wheel.disc_thickness_mm` or a change of several; None where none of `most` does. Outside
+    `advice_tried`, and for a setting that passes as it is, it is `start`."""
     if not _TRIED.get():
         return start
     with advice_tried(False):
@@ -44,18 +50,22 @@ def tried(
             return start
         for k in range(most):
             value = round(start + k * step, 6)
-            other = with_key(setting, key, value)
+            if isinstance(change, str):
+                other = with_keys(setting, {change: value})
+            else:
+                other = change(setting, value)
             if other is not None and _passes(check, other):
                 return value
     return None
 
 
-def with_key(setting: Setting, key: str, value: Any) -> Setting | None:
-    """The setting with another value of one key; None where its rules refuse it."""
-    section, name = key.split(".")
+def with_keys(setting: Setting, keys: Mapping[str, Any]) -> Setting | None:
+    """The setting with other values of keys of one section; None where its rules refuse them."""
+    (section,) = {key.split(".")[0] for key in keys}
     spec = getattr(setting, section)
+    values = {key.split(".")[1]: value for key, value in keys.items()}
     try:
-        return replace(setting, **{section: type(spec)(**(spec.model_dump() | {name: value}))})
+        return replace(setting, **{section: type(spec)(**(spec.model_dump() | values))})
     except SpecError:
         return None
 

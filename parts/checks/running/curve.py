@@ -128,12 +128,16 @@ def curve_room(setting: Setting) -> CheckResult:
     square = radial_error(setting.wagon.wheelbase_mm, 1000 * setting.track.min_curve_radius_m)
     jams = room_needed_mm(setting, angle, square) > given
     steepest = steepest_clear_deg(setting)
+    most = None  # flaring takes play and rides further up the corner: the angle is tried
+    if steepest is not None:
+        least = math.floor(10 * steepest) / 10
+        most = tried(curve_room, setting, "wheel.flange_angle_deg", least, -0.5)
     flare = (
         "no flare clears"
-        if steepest is None
+        if most is None
         else "any flare clears"
         if steepest == WASHER_DEG
-        else f"flange_angle_deg up to {math.floor(10 * steepest) / 10:g} clears"
+        else f"flange_angle_deg up to {most:g} clears"
     )
     wider = tried(
         curve_room,

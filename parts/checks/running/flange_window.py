@@ -15,6 +15,7 @@ from platewheel.parts.checks.running.curve import (
     room_needed_mm,
     steepest_clear_deg,
 )
+from platewheel.parts.checks.trying import tried
 from platewheel.parts.setting.setting import Setting
 
 SOURCE = (
@@ -81,6 +82,13 @@ def window_check(setting: Setting) -> CheckResult:
     inside = angle - window.least_deg
     if window.greatest_deg < WASHER_DEG:  # at 90 the window ends, but nothing grinds
         inside = min(inside, window.greatest_deg - angle)
+    # another angle has another play and travel: it is tried
+    steeper = angle < window.least_deg
+    edge = math.ceil(10 * window.least_deg) if steeper else math.floor(10 * window.greatest_deg)
+    found = tried(
+        window_check, setting, "wheel.flange_angle_deg", edge / 10, 0.5 if steeper else -0.5
+    )
+    cure = f"take {found:g}" if found else "no angle alone does, as play goes with the flare"
     return judged(
         id,
         title,
@@ -90,7 +98,7 @@ def window_check(setting: Setting) -> CheckResult:
         SOURCE,
         at_most=False,
         good=window.says,
-        bad=f"flange_angle_deg = {angle:g} is {-inside:.1f} deg outside: {window.says}",
+        bad=f"flange_angle_deg = {angle:g} is {-inside:.1f} deg outside: {window.says}; {cure}",
         bad_verdict="warn",
     )
 

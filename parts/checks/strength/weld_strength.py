@@ -25,6 +25,8 @@ from platewheel.parts.checks.strength.disc_load import (
     rim_spread_mm,
     slip_torque_n_mm,
 )
+from platewheel.parts.checks.strength.weld_size import LEAST_THROAT_MM
+from platewheel.parts.checks.trying import Check, tried, with_keys
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.hub_disc import SIDES, disc_z_mm
 from platewheel.parts.wheel.welds import LEAST_LEG_MM, disc_fillet, tube_fillet
@@ -99,6 +101,8 @@ def rim_weld(setting: Setting) -> CheckResult:
     """Throat of the fillets between discs and ring against the throat needed."""
     force = rim_force_n_mm(setting)
     return _judged_throat(
+        setting,
+        rim_weld,
         "weld-rim",
         "Throat of the rim fillets",
         fillet_throat_mm(setting, "disc"),
@@ -115,6 +119,8 @@ def tube_weld(setting: Setting) -> CheckResult | None:
         return None
     force = tube_force_n_mm(setting)
     return _judged_throat(
+        setting,
+        tube_weld,
         "weld-tube",
         "Throat of the hub tube fillets",
         fillet_throat_mm(setting, "tube"),
@@ -125,7 +131,26 @@ def tube_weld(setting: Setting) -> CheckResult | None:
     )
 
 
+def _with_throat(setting: Setting, throat_mm: float) -> Setting | None:
+    """The wheel with another throat, and insets and tube that leave room for its legs."""
+    wheel, leg = setting.wheel, math.ceil(throat_mm * math.sqrt(2))
+    field, gauge = max(leg, wheel.disc_field_inset_mm), max(leg, wheel.disc_gauge_inset_mm)
+    box = wheel.tread_width_mm - field - gauge
+    tube = max(wheel.hub_tube_length_mm, box + 2 * leg) if wheel.has_tube else 0.0
+    return with_keys(
+        setting,
+        {
+            "wheel.weld_throat_mm": throat_mm,
+            "wheel.disc_field_inset_mm": field,
+            "wheel.disc_gauge_inset_mm": gauge,
+            "wheel.hub_tube_length_mm": tube,
+        },
+    )
+
+
 def _judged_throat(
+    setting: Setting,
+    check: Check,
     id: str,
     title: str,
     throat: float,
@@ -134,11 +159,15 @@ def _judged_throat(
     source: str,
     room_key: str,
 ) -> CheckResult:
-    more = math.ceil(needed * 10) / 10
-    if throat < min(wanted - 1e-9, needed):  # a larger bead alone would not help
-        cure = f"change {room_key}: too little room for weld_throat_mm, {max(more, 3):g} mm needed"
+    least = max(math.ceil(needed * 10) / 10, LEAST_THROAT_MM)
+    more = tried(check, setting, _with_throat, least, 0.1)
+    if more is None:
+        cure = "less load, or a wider tread with the discs further apart"
+    elif throat < min(wanted - 1e-9, needed):  # a larger bead alone would not help
+        cure = f"change {room_key}: too little room for weld_throat_mm, {more:g} mm needed"
     else:
-        cure = f"weld_throat_mm = {more:g} with room for its legs ({room_key}), or less load"
+        legs = f"{math.ceil(more * math.sqrt(2))} mm of room for its legs ({room_key})"
+        cure = f"weld_throat_mm = {more:g} with {legs}, or less load"
     return judged(
         id,
         title,

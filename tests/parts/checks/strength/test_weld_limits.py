@@ -155,7 +155,7 @@ def test_the_cure_depends_on_whether_room_or_throat_is_short() -> None:
     cut to 3 by the inset wants room; one cut to 3 mm of 3.5 cannot be told by throat either."""
     load = 3.94 * STRENGTH / rim_by_hand(1.0, 297)
     weak = rim_weld(odd(load))
-    assert weak.says.startswith("the fillets are too weak: weld_throat_mm = 4 with room")
+    assert weak.says.startswith("the fillets are too weak: weld_throat_mm = 4 with 6 mm of room")
     leg = 3.0 * 6 * math.sqrt(2) / math.sqrt(72 - 9)  # its triangle with a leg of 6 sqrt 2: 3 high
     hemmed = odd(load, wheel={"weld_throat_mm": 6.0, "disc_gauge_inset_mm": leg})
     assert fillet_throat_mm(hemmed, "disc") == pytest.approx(3)
