@@ -10,6 +10,8 @@ from pydantic import Field
 from platewheel.parts.base.faults import Fault
 from platewheel.parts.base.spec_model import Rule, Spec
 
+MOST_PUSH_N = 20000.0
+
 
 def _friction(v: Any) -> Iterator[Fault]:
     if not v.friction_low <= v.friction_high:
@@ -56,7 +58,7 @@ class UseSpec(Spec):
         0.5, gt=0, le=1, description="wheel on rail, dry and rusty (default: common practice)"
     )
     push_force_n: float = Field(
-        400.0, gt=0, le=20000, description="to start and to pass joints (default: two people)"
+        400.0, gt=0, le=MOST_PUSH_N, description="to start and to pass joints (default: two people)"
     )
 
 

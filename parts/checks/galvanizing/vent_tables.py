@@ -11,6 +11,7 @@ from __future__ import annotations
 import math
 
 from platewheel.parts.checks.result import CheckResult, judged
+from platewheel.parts.checks.trying import tried
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.hub_disc import disc_z_mm
 from platewheel.parts.wheel.spec import WheelSpec
@@ -89,7 +90,9 @@ def vent_diagonal(setting: Setting) -> CheckResult | None:
     holes = 2 * max(1, spec.vent_count // 2)  # high or low as hung, both discs
     as_one = spec.vent_diameter_mm * math.sqrt(holes)
     limit = QUARTER * diagonal
-    needed = math.ceil(limit / math.sqrt(holes))
+    least = math.ceil(limit / math.sqrt(holes))
+    needed = tried(vent_diagonal, setting, "wheel.vent_diameter_mm", least, 1.0, 5)
+    larger = f"vent_diameter_mm = {needed:g} or " if needed else ""  # no room beside rim and hub
     more = 2 * math.ceil((limit / spec.vent_diameter_mm) ** 2 / 2 - 1e-9)  # holes go in pairs
     return judged(
         "vent-diagonal",
@@ -100,8 +103,8 @@ def vent_diagonal(setting: Setting) -> CheckResult | None:
         f"{MANUAL}: 25 % of the internal diagonal or equal area; taken of depth x radial width",
         at_most=False,
         good="the vents suit the stricter rule too",
-        bad=f"ask the galvanizer, or vent_diameter_mm = {needed} or vent_count = {more}: by "
-        f"the stricter rule {holes} holes of {spec.vent_diameter_mm:g} mm fill and drain slowly",
+        bad=f"ask the galvanizer, or {larger}vent_count = {more}: by the "
+        f"stricter rule {holes} holes of {spec.vent_diameter_mm:g} mm fill and drain slowly",
         bad_verdict="warn",
     )
 

@@ -7,6 +7,7 @@ from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.hub_disc import SIDES
 from platewheel.parts.wheel.welds import (
+    LEAST_LEG_MM,
     bead_words,
     disc_fillet_legs_mm,
     root_legs_mm,
@@ -22,6 +23,7 @@ def weld_room(setting: Setting) -> CheckResult:
         legs |= {f"weld-tube-{side}": min(tube_fillet_legs_mm(spec, side)) for side in SIDES}
     worst = min(legs, key=lambda name: legs[name])
     leg, wanted = legs[worst], spec.weld_leg_mm
+    smaller = ", or ask for a smaller weld_throat_mm" if leg >= LEAST_LEG_MM else ""
     return judged(
         "weld-room",
         "Leg that fits the tightest fillet",
@@ -32,7 +34,7 @@ def weld_room(setting: Setting) -> CheckResult:
         at_most=False,
         good="every fillet has room for its full legs",
         bad=f"the {bead_words(worst)} has room for {at_most(leg)} of {wanted:.1f} mm: move the "
-        "disc or the tube's end, or ask for a smaller weld_throat_mm",
+        f"disc or the tube's end{smaller}",
         bad_verdict="warn",
     )
 

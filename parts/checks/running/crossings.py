@@ -134,8 +134,15 @@ def crossing_gap(setting: Setting) -> CheckResult:
     play short of that edge.
     """
     wheel, track = setting.wheel, setting.track
-    left = wheel.tread_width_mm - max(setting.play_mm, 0.0) - track.flangeway_mm
+    play = max(setting.play_mm, 0.0)
+    left = wheel.tread_width_mm - play - track.flangeway_mm
     limit = LEAST_BEARING_SHARE * track.rail_head_width_mm
+    less = [
+        name
+        for name, there in (("flangeway", track.flangeway_mm), ("play", play))
+        if there > limit - left
+    ]
+    other = f", or {' or '.join(less)} as much less" if less else ""
     return judged(
         "crossing-gap",
         "Tread on the wing rail at the crossing nose",
@@ -146,8 +153,7 @@ def crossing_gap(setting: Setting) -> CheckResult:
         "no source",
         at_most=False,
         good="the tread carries the wheel over the gap",
-        bad=f"the wheel drops into the crossing: tread {at_least(limit - left)} mm wider, or "
-        "flangeway or play as much less",
+        bad=f"the wheel drops into the crossing: tread {at_least(limit - left)} mm wider{other}",
         bad_verdict="warn",
     )
 

@@ -69,6 +69,9 @@ def least_play(setting: Setting) -> CheckResult:
 def most_play(setting: Setting) -> CheckResult:
     """Play in the widened gauge with worn flanges."""
     most = travel_mm(setting) + 2 * flange_wear_mm(setting)
+    much = at_least(most - MOST_MM)
+    widened = most - MOST_MM < setting.track.gauge_widening_mm - 0.1
+    narrower = f"take away {much} mm of gauge widening, or " if widened else ""
     return judged(
         "play-most",
         "Play in the widened gauge, worn flanges",
@@ -79,8 +82,8 @@ def most_play(setting: Setting) -> CheckResult:
         "most on any gauge by judgement",
         at_most=True,
         good="the wagon does not hunt far from side to side",
-        bad=f"the wagon slews and hammers its flanges; take away {at_least(most - MOST_MM)} mm of "
-        "gauge widening, or set the wheels further apart",
+        bad=f"the wagon slews and hammers its flanges; {narrower}set the wheels {much} mm further "
+        "apart",
         bad_verdict="warn",
     )
 

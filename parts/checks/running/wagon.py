@@ -9,6 +9,7 @@ import math
 
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.setting.setting import Setting
+from platewheel.parts.setting.use import MOST_PUSH_N
 from platewheel.parts.wagon.braking import (
     BRAKE_RESERVE,
     STOP_S,
@@ -33,6 +34,8 @@ def pushers(setting: Setting) -> CheckResult:
     )
     needed = people(found.push_worth_people)
     load = setting.wagon.payload_kg - found.gross_kg * (1 - there / found.push_worth_people)
+    push = math.ceil(MAN_START_N * needed)
+    hauled = f" and set push_force_n to {push}" if push <= MOST_PUSH_N else ""
     lighter = f"load {math.floor(load)} kg, " if load >= 1 else ""
     return judged(
         "pushers",
@@ -44,7 +47,7 @@ def pushers(setting: Setting) -> CheckResult:
         at_most=True,
         good=f"worst {where}: {needed} to push; women, long or frequent pushes: more",
         bad=f"worst {where}: {needed} needed; {lighter}ease it, use bearings that roll, or haul "
-        f"with a winch or locomotive and set push_force_n to {math.ceil(MAN_START_N * needed)}",
+        f"with a winch or locomotive{hauled}",
         bad_verdict="warn",
     )
 

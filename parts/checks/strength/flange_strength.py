@@ -13,8 +13,9 @@ import math
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.strength.disc_load import LOAD_FACTOR, lateral_force_n
 from platewheel.parts.checks.strength.weld_strength import EN_FILLET, fillet_strength_n_mm2
-from platewheel.parts.checks.trying import tried
+from platewheel.parts.checks.trying import tried, with_keys
 from platewheel.parts.setting.setting import Setting
+from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.welds import root_bead
 
 CONTACT_ARC_MM = 20.0  # common practice, no source
@@ -80,6 +81,22 @@ def flange_bending(setting: Setting) -> CheckResult:
     )
 
 
+def _with_root(setting: Setting, leg_mm: float) -> Setting | None:
+    """The wheel with another root weld, and plates that take it."""
+    plates = ("tread_thickness_mm", "flange_thickness_mm")
+    keys = {f"wheel.{name}": max(leg_mm, getattr(setting.wheel, name)) for name in plates}
+    return with_keys(setting, {"wheel.root_weld_mm": leg_mm} | keys)
+
+
+def _root_cure(spec: WheelSpec, leg_mm: float | None) -> str:
+    if leg_mm is None:
+        return "less load, or a smaller lateral_share where the track allows it"
+    plates = (("flange", spec.flange_thickness_mm), ("ring", spec.tread_thickness_mm))
+    thin = [f"{name} (now {plate:g})" for name, plate in plates if plate < leg_mm]
+    thicker = f", and {' and '.join(thin)} at least as thick" if thin else ""
+    return f"root_weld_mm = {leg_mm:g}{thicker}"
+
+
 def root_weld_strength(setting: Setting) -> CheckResult:
     """Throat of the root bead, bent and pulled by the flange, against the throat needed."""
     spec, lever = setting.wheel, lever_mm(setting)
@@ -89,16 +106,8 @@ def root_weld_strength(setting: Setting) -> CheckResult:
     slope = spec.taper_half_angle if spec.tread_from != "pipe" else 0.0
     angle = spec.flange_angle - slope
     throat = groove_throat_mm(*bead.legs_mm, angle)
-    leg = math.ceil(10 * needed / math.cos(angle / 2)) / 10
-    thin = [
-        f"{name} (now {plate:g})"
-        for name, plate in (
-            ("flange", spec.flange_thickness_mm),
-            ("ring", spec.tread_thickness_mm),
-        )
-        if plate < leg
-    ]
-    thicker = f", and {' and '.join(thin)} at least as thick" if thin else ""
+    least = math.ceil(10 * needed / math.cos(angle / 2)) / 10
+    leg = tried(root_weld_strength, setting, _with_root, least, 0.1)
     return judged(
         "weld-root",
         "Throat of the flange's root bead",
@@ -108,7 +117,7 @@ def root_weld_strength(setting: Setting) -> CheckResult:
         f"{EN_FILLET}; {STRIP}; the bead's root is pulled open, so full fusion is needed",
         at_most=False,
         good=f"the root bead is used to {100 * needed / throat:.0f} %",
-        bad=f"the flange tears off at its root: root_weld_mm = {leg:g}{thicker}",
+        bad=f"the flange tears off at its root: {_root_cure(spec, leg)}",
     )
 
 

@@ -71,7 +71,7 @@ ADVICE: dict[str, Advice] = {
     "root-groove: steeper": Advice(root_groove, "by # degrees", more("flange_angle_deg"), 2.0),
     "seam-gap: gap": Advice(seam_gap, "gap_mm = #", to("seam_gap_mm"), None),
     "fillet-gap: clearance": Advice(fillet_gap, "_mm = # or less", to("fit_clearance_mm")),
-    "weld-room: throat": Advice(weld_room, "room for # of", throat_of_leg),
+    "weld-room: throat": Advice(weld_room, "room for # of.*smaller", throat_of_leg),
     "root-room: leg": Advice(root_room, "has room for # of", to("root_weld_mm")),
 }
 LARGE = {"tread_diameter_mm": 500.0, "vent_circle_mm": 420.0}
