@@ -1,4 +1,4 @@
-"""Values as a person reads them: each knows what it measures, and is formatted here alone.
+"""Values as a person reads them: each knows what it measures and formats itself.
 
 A cell of a table and a sentence hold these; terminal, page and paper ask each what it is `told`
 as in their units. `bare` leaves the unit out, where the head of a column has it.

@@ -1,4 +1,4 @@
-"""Published packings with all their placements, put to our verifier; run by hand and by CI:
+"""Published packings with all their placements, put to our verifier; run by hand:
 
     python -m tests.bench.published_packings FOLDER
 

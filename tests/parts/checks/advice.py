@@ -12,8 +12,6 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
-import pytest
-
 from platewheel.parts.checks.result import CheckResult, Verdict
 from platewheel.parts.checks.trying import advice_tried
 from platewheel.parts.setting.setting import Setting
@@ -24,10 +22,6 @@ Check = Callable[[Setting], CheckResult | None]
 Follow = Callable[[Setting, float], Keys]
 MILDEST_FIRST: tuple[Verdict, ...] = ("pass", "not-assessed", "warn", "fail")
 NUMBER = r"(\d+(?:\.\d+)?(?:e[+-]?\d+)?)"
-
-
-class AdviceError(AssertionError):
-    """The advice was read and followed, and did not do."""
 
 
 @dataclass(frozen=True)
@@ -64,8 +58,7 @@ def assert_heeded(advice: Advice, keys: Keys, leaves: Verdict = "pass") -> None:
     before, then = advised(advice, keys)
     assert MILDEST_FIRST.index(leaves) < MILDEST_FIRST.index(before)
     after = verdict_of(advice.check, keys | then)
-    if after != leaves:
-        raise AdviceError(f"{then}: {after}, not {leaves}")
+    assert after == leaves, f"{then}: {after}, not {leaves}"
 
 
 def assert_no_more_than_needed(advice: Advice, keys: Keys, leaves: Verdict = "pass") -> None:
@@ -112,10 +105,3 @@ def manifold(key: str) -> Follow:
 def keys_set(**keys: Any) -> Follow:
     """The value is nothing to this advice, which names keys."""
     return lambda *_: keys
-
-
-def wrong(name: str, keys: Keys, why: str) -> Any:
-    """A case whose advice does not do, and why."""
-    return pytest.param(
-        name, keys, marks=pytest.mark.xfail(strict=True, raises=AdviceError, reason=why)
-    )

@@ -7,10 +7,12 @@ from __future__ import annotations
 
 import random
 import re
+from pathlib import Path
 from typing import Any
 
 import pytest
 
+from platewheel.parts import checks
 from platewheel.parts.base.faults import SpecError
 from platewheel.parts.checks.trying import advice_tried
 from tests.parts.checks.advice import MILDEST_FIRST, NUMBER, Advice
@@ -69,6 +71,18 @@ def fault(advice: Advice, keys: dict[str, Any]) -> str | None:
     if worse and worse >= MILDEST_FIRST.index(before.verdict):
         return f"{keys}: {before.says}: {then}: {after.says if after else ''}"
     return ""
+
+
+def test_each_check_that_advises_a_bound_has_a_line() -> None:
+    """A module that tries a value, or rounds a bound, is followed in one of the tables."""
+    home = Path(checks.__file__).parent
+    advising = {
+        path.stem
+        for path in home.glob("*/*.py")
+        if re.search(r"\b(tried|at_least|at_most)\(", path.read_text(encoding="utf-8"))
+    }
+    followed = {advice.check.__module__.split(".")[-1] for advice in LINES.values()}
+    assert advising - followed == {"axle_bending"}  # asks a wheelset too: a test of its own
 
 
 @pytest.mark.parametrize("seed", range(4))

@@ -11,15 +11,10 @@ from hypothesis import strategies as st
 from scipy.special import ellipe, ellipk
 
 from platewheel.parts.checks.galvanizing import (
-    coating,
     hollows,
-    plate_webs,
-    thickness_ratio,
-    vent_tables,
-    vents,
 )
-from platewheel.parts.checks.making import cutting, rolling, tolerance, weld_access
 from platewheel.parts.checks.result import CheckResult
+from platewheel.parts.checks.run import FINISH, MAKING, STRENGTH
 from platewheel.parts.checks.strength import (
     contact,
     disc_buckling,
@@ -34,10 +29,6 @@ from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.welds import missing_beads
 from tests.parts.checks.settings import any_settings, setting_of
 
-MODULES = (
-    coating, contact, cutting, disc_buckling, flange_strength, hollows, hub_strength, plate_webs,
-    rolling, thickness_ratio, tolerance, vent_tables, vents, weld_access, weld_size, weld_strength,
-)  # fmt: skip
 SOME = settings(
     max_examples=80,
     deadline=None,
@@ -50,7 +41,7 @@ Check = Callable[[Setting], CheckResult | None]
 @SOME
 @given(any_settings())
 def test_any_wheel_gets_sane_results(setting: Setting) -> None:
-    made = [check(setting) for module in MODULES for check in module.CHECKS]
+    made = [check(setting) for check in (*STRENGTH, *FINISH, *MAKING)]
     results = [result for result in made if result is not None]
     assert len({result.id for result in results}) == len(results)
     for result in results:

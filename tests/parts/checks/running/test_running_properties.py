@@ -9,25 +9,18 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from platewheel.parts.checks.result import CheckResult
+from platewheel.parts.checks.run import RUNNING
 from platewheel.parts.checks.running import (
     climb,
-    crossings,
-    curve,
-    flange_window,
-    play,
     rough_track,
-    speed,
-    steering,
 )
 from platewheel.parts.setting.setting import Setting
 from tests.parts.checks.running.settings import ANY_SETTING_KEYS, running_setting
 
-MODULES = (play, curve, steering, climb, flange_window, rough_track, crossings, speed)
-
 
 def results(setting: Setting) -> dict[str, CheckResult]:
     """Every result of running, by its id; two of one name would hide one."""
-    found = [result for module in MODULES for check in module.CHECKS if (result := check(setting))]
+    found = [result for check in RUNNING if (result := check(setting))]
     by_id = {result.id: result for result in found}
     assert len(by_id) == len(found)
     return by_id
