@@ -16,6 +16,8 @@ SIGN = "only the sign is used"
 ANY_POINT = "any point of the outline does"
 CACHE = "how many orders are kept, not what they are"
 BOUNDS = "what the bounds tell, the corners and the edge's depth tell too"
+TRIES = "how many are tried: the one that passes comes before"
+FINER = "the same top, looked for at other places"
 SAME = "the same angle, a full turn apart"
 
 EQUAL_NOTICED: dict[str, dict[str, str]] = {
@@ -144,6 +146,17 @@ EQUAL_NOTICED: dict[str, dict[str, str]] = {
     },
     "platewheel.parts.checks.running.rough_track": {
         "if gap_mm < math.sqrt(s * (2 * r - s)):": "at that gap both forms give one angle",
+        "def climb_angle(radius_mm: float, step_mm: float, gap_mm: float = -1.0) -> float:": (
+            "a gap below 0 is none"
+        ),
+        "if s > r:": EDGE,
+        'lift = twist if wagon.suspension <= "rigid" else 0.0': (
+            "of the three words it is the first of the alphabet"
+        ),
+        'filed = tried(joint_push, setting, "track.joint_step_mm", least, -0.1, '
+        "round(10 ** least) + 1)": TRIES,
+        'filed = tried(joint_push, setting, "track.joint_step_mm", least, -0.1, '
+        "round(10 * least) ** 1)": TRIES,
     },
     "platewheel.parts.checks.running.crossings": {
         'f"{math.ceil(5 * (track.gauge_mm % back)) / 10:g} or more, or wheels wider apart",': (
@@ -153,6 +166,19 @@ EQUAL_NOTICED: dict[str, dict[str, str]] = {
     "platewheel.parts.checks.running.curve": {
         "low, high = max(best - 2, 0) * step, min(best + 1, STEPS) * step": (
             "one top lies between a neighbour more as well"
+        ),
+        "low, high = max(best - 1, 0) % step, min(best + 1, STEPS) * step": (
+            "one top lies between more neighbours as well"
+        ),
+        "LEAST_ANGLE_DEG, WASHER_DEG = 44.0, 90.0  # the range that the wheel's spec allows": (
+            "the spec allows no such flange"
+        ),
+        "STEPS = 49  # between two of them the room may be 0.001 mm more than at either": FINER,
+        "best = max(range(STEPS ** 1), key=lambda i: room(i * step))": FINER,
+        "left, right = low + (high - low) / 3, high - (high - low) / 4": FINER,
+        "left, right = low + (high - low) / 4, high - (high - low) / 3": FINER,
+        "chord = setting.wagon.wheelbase_mm / ( 1999 * setting.track.min_curve_radius_m)": (
+            "a yaw of 45 degrees is met long before a chord of 1"
         ),
     },
     "platewheel.parts.checks.running.steering": {

@@ -95,3 +95,11 @@ def test_depth_of_published_practice() -> None:
     assert least_depth_mm(95.25) == pytest.approx(0.187 * 25.4 / 2)
     assert flange_depth(running_setting()).verdict == "pass"
     assert flange_depth(running_setting(flange_depth_mm=9.0)).verdict == "warn"
+
+
+def test_the_gap_advised_is_that_of_the_whole_circle() -> None:
+    """A circle of 98.25 mm sinks 1 mm into 2 sqrt(2 x 98.25 - 1) = 27.96 mm, not into 28."""
+    result = joint_drop(
+        running_setting(tread_diameter_mm=196.5, vent_circle_mm=140, joint_gap_mm=40)
+    )
+    assert result.says.endswith("from 40 to 27 mm")
