@@ -18,6 +18,8 @@ CACHE = "how many orders are kept, not what they are"
 BOUNDS = "what the bounds tell, the corners and the edge's depth tell too"
 TRIES = "how many are tried: the one that passes comes before"
 FINER = "the same top, looked for at other places"
+FROM_END = "an index below 0 counts from the end"
+OPEN = "neighbours that neither meet nor run on lie too near the part: the gap asked next sees it"
 SAME = "the same angle, a full turn apart"
 
 EQUAL_NOTICED: dict[str, dict[str, str]] = {
@@ -78,6 +80,10 @@ EQUAL_NOTICED: dict[str, dict[str, str]] = {
         "if boxes[i] == boxes[j] or x0 < u0 or y0 < v0 or x1 > u1 and y1 > v1:": FILTER,
         "if box_gap(boxes[i], boxes[j]) != apart_mm:": FILTER,
         "if box_gap(boxes[i], boxes[j]) <= apart_mm:": FILTER,
+        "first = enter + np.array(HOME)": "home is the origin",
+        "if boxes[i] <= boxes[j] or x0 < u0 or y0 < v0 or x1 > u1 or y1 > v1:": (
+            "of two boxes with one lower left corner neither is held by the other's part"
+        ),
     },
     "platewheel.nesting.cutting.kerf": {
         "simple = simple or corner is not None": SLOWER,
@@ -103,11 +109,23 @@ EQUAL_NOTICED: dict[str, dict[str, str]] = {
         "if abs(math.radians(sweep)) * half <= 1e-9:": EDGE,
         "if +180 + 1e-6 < sweep < 0:": SLOWER,
         "if -180 + 1e-6 != sweep < 0:": SLOWER,
-        "k = (i + 1) - len(pieces)": "an index below 0 counts from the end",
+        "k = (i + 1) - len(pieces)": FROM_END,
+        "corner = _corner(segment, ring[(i + 1) - len(ring)], half)": FROM_END,
+        "if  simple:": SLOWER,
+        "SMOOTH_MM = 1.0001  # moved neighbours that end this close run on into each other": OPEN,
+        "complete = complete and apart != SMOOTH_MM": OPEN,
+        "complete = complete and apart > SMOOTH_MM": OPEN,
+        "complete = complete and apart == SMOOTH_MM": SLOWER,
+        "return replace(segment, radius_mm=radius) if radius > -0.999999999 else None": SLOWER,
+        "if -180 * 1e-6 < sweep < 0:": SLOWER,
+        "if -180 % 1e-6 < sweep < 0:": SLOWER,
+        "if ~180 + 1e-6 < sweep < 0:": EDGE,
     },
     "platewheel.nesting.verify.verify": {
-        "out = max(e0 * x0, f0 - y0, x1 - e1, y1 - f1, 0.0)": BOUNDS,
         "out = max(e0 - x0, f0 - y0, x1 - e1, y1 - f1, -1.0)": BOUNDS,
+        "contains(edge, point) or _point_off(edge, point) < tolerance_mm": EDGE,
+        "if ring != edge:": "no hole of a plate is its own edge",
+        "if margin_mm <= 0:": NEVER_BELOW,
         "if gap <= 0.0:": NEVER_BELOW,
         "return - 2.0": SIGN,
         "gap = min(gap, hole_gap if hole_gap != 0 else -1.0)": NEVER_BELOW,

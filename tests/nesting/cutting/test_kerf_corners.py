@@ -193,3 +193,44 @@ def test_round_corners_of_a_hole(radius: float, bow: int) -> None:
         side = math.sqrt(big**2 - 1)
         lost = big**2 / 2 * (math.pi / 2 - 2 * math.asin(1 / big)) - (side - 1)
     assert area_mm2(path) == pytest.approx(38**2 - lost)
+
+
+@pytest.mark.parametrize("turn", [0.0, 30.0, 77.0])
+@pytest.mark.parametrize("kerf", [0.6, 1.0, 3.0])
+def test_a_smooth_joint_gets_no_corner(turn: float, kerf: float) -> None:
+    """Two lines and two half circles, however turned: four moved pieces, nothing between."""
+    slot: Loop = (
+        Line((0.0, -10.0), (40.0, -10.0)),
+        Arc((40.0, 0.0), 10.0, -90.0, 180.0),
+        Line((40.0, 10.0), (0.0, 10.0)),
+        Arc((0.0, 0.0), 10.0, 90.0, 180.0),
+    )
+    for hole in (False, True):
+        path = torch_path(moved(slot, 3.0, 4.0, turn), kerf, hole=hole)
+        assert len(segments(path)) == 4
+        assert area_mm2(path) == pytest.approx(
+            math.pi * (10 + (-1 if hole else 1) * kerf / 2) ** 2
+            + 80 * (10 + (-1 if hole else 1) * kerf / 2)
+        )
+
+
+def test_a_shallow_hollow_side_is_followed() -> None:
+    """A square of 60 whose lower side is hollow by an arc of 5000 mm, 0.69 degrees: the torch runs
+    on an arc of 4999 mm about the same centre."""
+    half = math.degrees(math.asin(30 / 5000))
+    centre = (30.0, -5000 * math.cos(math.radians(half)))
+    hollow: Loop = (
+        Arc(centre, 5000.0, 90 + half, -2 * half),
+        Line((60.0, 0.0), (60.0, 60.0)),
+        Line((60.0, 60.0), (0.0, 60.0)),
+        Line((0.0, 60.0), (0.0, 0.0)),
+    )
+    path = segments(torch_path(hollow, 2.0, hole=False))
+    along = [one for one in path if isinstance(one, Arc) and one.radius_mm > 2]
+    assert [one.radius_mm for one in along] == [pytest.approx(4999)]
+    assert along[0].sweep_deg == pytest.approx(-2 * half)
+    assert len(path) == 8  # four sides, four corners rounded
+    assert area_mm2(tuple(path)) == pytest.approx(
+        area_mm2(hollow) + length_mm(hollow) + math.pi,
+        abs=1e-6,  # a full turn in all
+    )

@@ -207,3 +207,11 @@ def test_verdict_is_that_of_the_reference(placed: list[Placed], sheet: Sheet) ->
     cut_out = [shapely.Polygon(ring) for ring in sheet.holes]
     around = any(shapely.Polygon(s.exterior).contains(c) for s in shapes for c in cut_out)
     assert (not told(sheet, *placed)) == (sound(OFF) and not around)
+
+
+def test_an_offcut_whose_edge_does_not_begin_at_its_bounds_corner() -> None:
+    """An offcut drawn away from the origin: what fills it to the edge lies on it."""
+    away = offcut("away", [(10.0, 20.0), (210.0, 20.0), (210.0, 120.0), (10.0, 120.0)])
+    assert told(away, bar(10, 20), bar(110, 80)) == []
+    assert "off the plate" in told(away, bar(10 - OFF, 20))[0]
+    assert "off the plate" in told(away, bar(10, 20 - OFF))[0]
