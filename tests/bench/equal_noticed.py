@@ -120,6 +120,7 @@ EQUAL_NOTICED: dict[str, dict[str, str]] = {
         "if -180 * 1e-6 < sweep < 0:": SLOWER,
         "if -180 % 1e-6 < sweep < 0:": SLOWER,
         "if ~180 + 1e-6 < sweep < 0:": EDGE,
+        "if abs(math.radians(sweep)) ** half < 1e-9:": SLOWER,
     },
     "platewheel.nesting.verify.verify": {
         "out = max(e0 - x0, f0 - y0, x1 - e1, y1 - f1, -1.0)": BOUNDS,
