@@ -12,6 +12,7 @@ from platewheel.cli.propose.run import Wanted, job_choices
 from platewheel.cli.schema.propose import ProposalRow
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.spec import WheelSpec
+from tests.cli.propose import rows
 from tests.places import DEMO
 
 JOB = read_job(DEMO)
@@ -33,22 +34,9 @@ def _thinnest(wheel: WheelSpec) -> float:
 
 
 def laid(wheel: WheelSpec, estimate: float) -> ProposalRow:
-    return ProposalRow(
-        rank=0,
-        wheel=wheel.model_dump(),
-        cost_per_wheel=estimate + 1,
-        cost_estimate=estimate,
-        mass_kg=9.0,
-        rated_n=RATED_N,
-        load_n=JOB.setting.wheel_load_n,
-        governs="thumb",
-        payload_kg_per_wagon=500,
-        sheets_used=1,
-        binds="a check: narrowly",
-        binds_margin=0.01,
-        warnings=["Depth: look"],
-        changes=[],
-    )
+    load = JOB.setting.wheel_load_n
+    more = {"rated_n": RATED_N, "load_n": load, "governs": "thumb", "warnings": ["Depth: look"]}
+    return rows.laid(wheel, estimate, **more)
 
 
 def depth(row: ProposalRow) -> float:

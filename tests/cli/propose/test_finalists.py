@@ -12,6 +12,7 @@ from platewheel.cli.propose import finalists as module
 from platewheel.cli.propose.finalists import MOST_ROUNDS, finalists
 from platewheel.cli.schema.propose import ProposalRow
 from platewheel.parts.wheel.spec import WheelSpec
+from tests.cli.propose.rows import laid
 from tests.parts.settings import DEMO
 
 
@@ -33,25 +34,6 @@ class Few:
     strong: list[int] = field(default_factory=lambda: [0, 1, 2, 3, 4, 5, 6, 7])
     family: list[int] = field(default_factory=lambda: [0, 0, 1, 0, 1, 2, 3, 3])
     cost: list[float] = field(default_factory=lambda: [100.0 + k for k in range(8)])
-
-
-def laid(wheel: WheelSpec, estimate: float) -> ProposalRow:
-    return ProposalRow(
-        rank=0,
-        wheel=wheel.model_dump(),
-        cost_per_wheel=estimate + 1,
-        cost_estimate=estimate,
-        mass_kg=9.0,
-        rated_n=3100.0,
-        load_n=3000.0,
-        governs="toes",
-        payload_kg_per_wagon=500,
-        sheets_used=1,
-        binds="a check: narrowly",
-        binds_margin=0.01,
-        warnings=[],
-        changes=[],
-    )
 
 
 @pytest.fixture

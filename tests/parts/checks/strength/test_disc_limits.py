@@ -29,27 +29,15 @@ from platewheel.parts.checks.strength.hub_strength import (
 )
 from tests.parts.checks.settings import setting_of
 from tests.parts.checks.strength.limits import most_load_n, share_told
+from tests.parts.checks.strength.odd_wheel import ODD
 
-# discs 5 mm at z = 9 to 14 and 53 to 58 of 65: middles at 11.5 and 55.5, spacing 44
-ODD: dict[str, Any] = {
-    "tread_diameter_mm": 311.0,
-    "tread_width_mm": 65.0,
-    "tread_thickness_mm": 7.0,
-    "disc_thickness_mm": 5.0,
-    "disc_field_inset_mm": 9.0,
-    "disc_gauge_inset_mm": 7.0,
-    "hub_bore_mm": 33.0,
-    "hub_tube_outside_mm": 55.0,
-    "hub_tube_length_mm": 75.0,
-    "fit_clearance_mm": 0.7,
-    "steel": "S275",
-}
+FIT = {"fit_clearance_mm": 0.7}
 
 
 def odd(load_n: float, **more: Any) -> Any:
     """The odd wheel under a load; head of 30 mm, all play of 8 mm as set."""
     track = {"rail_head_width_mm": 30.0} | more.pop("track", {})
-    return setting_of(load_n, wheel=ODD | more.pop("wheel", {}), track=track, **more)
+    return setting_of(load_n, wheel=ODD | FIT | more.pop("wheel", {}), track=track, **more)
 
 
 def test_where_the_rail_lies_under_the_tread() -> None:

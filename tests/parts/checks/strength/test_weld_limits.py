@@ -30,20 +30,9 @@ from platewheel.parts.checks.strength.weld_strength import (
 )
 from tests.parts.checks.settings import setting_of
 from tests.parts.checks.strength.limits import most_load_n, share_told
+from tests.parts.checks.strength.odd_wheel import ODD
 
-# discs 5 mm at z = 9 to 14 and 53 to 58 of 65; the rail's middle at 50 and, less the play, at 42
-ODD: dict[str, Any] = {
-    "tread_diameter_mm": 311.0,
-    "tread_width_mm": 65.0,
-    "tread_thickness_mm": 7.0,
-    "disc_thickness_mm": 5.0,
-    "disc_field_inset_mm": 9.0,
-    "disc_gauge_inset_mm": 7.0,
-    "hub_bore_mm": 33.0,
-    "hub_tube_outside_mm": 55.0,
-    "hub_tube_length_mm": 75.0,
-    "steel": "S275",
-}
+# the rail's middle is at 50 of 65 and, less the play, at 42
 SHARE = (50 - 11.5) / 44  # lever rule
 SPREAD = 3.25 * (32.5 * 7**3 / 12 / 5) ** (1 / 3)  # EN 1993-6, table 5.1
 STRENGTH = 410 / (math.sqrt(3) * 0.85 * 1.25)  # EN 1993-1-8, 4.5.3.3: S275, beta_w 0.85
