@@ -36,14 +36,6 @@ class Places:
     near: NDArray[np.bool_]
 
 
-def path_mm(places: Places, order: list[int]) -> float:
-    """Travel from home through the places in order."""
-    if not order:
-        return 0.0
-    steps = places.travel_mm[order[:-1], order[1:]]
-    return float(places.first_mm[order[0]] + steps.sum())
-
-
 def short_path(places: Places) -> list[int]:
     """Order of the places; the same tables give the same order."""
     cost = _with_penalty(places)

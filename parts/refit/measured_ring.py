@@ -13,7 +13,6 @@ from platewheel.parts.wheel.spec import WheelSpec
 
 FAR_SHARE = 0.05  # a ring farther from the drawn one is another ring, or a slip of the pen
 WALL_SHARES = (0.8, 1.25)  # of the drawn wall; strip and pipe are rolled closer
-TAPE_MM = 1.0  # that a tape is read to, over a circumference; common practice, no source
 SLACK_MM = 1.0  # two measures of one diameter may differ by: two tapes and a calliper
 
 

@@ -11,7 +11,6 @@ from platewheel.parts.base.faults import Fault, SpecError
 # with hands between knuckle and shoulder, over not more than about 20 m, not all day long.
 MAN_START_N, MAN_SUSTAINED_N = 200.0, 100.0
 WOMAN_START_N, WOMAN_SUSTAINED_N = 150.0, 70.0
-HSE_DISTANCE_M = 20.0
 HSE = "UK HSE L23 and INDG143: 200 N to start, 100 N to keep moving for a man, 150 and 70 N for "
 HSE += "a woman; hands between knuckle and shoulder, up to 20 m, with rest between"
 

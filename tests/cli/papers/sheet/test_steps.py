@@ -189,7 +189,10 @@ def test_a_rated_wheel_is_pressed_both_ways() -> None:
         6000 * setting.use.lateral_share
     )
     assert figures["on a jack with a piston of 30 mm"] == pytest.approx(60000 / 706.858, rel=1e-4)
+    across = 6000 * setting.use.lateral_share
+    assert figures["on that piston of 30 mm"] == pytest.approx(across / 70.6858, rel=1e-4)
     assert any("the weight of 612 kg" in line for line in step.do)
+    assert any(f"the weight of {across / 9.81:.0f} kg" in line for line in step.do)
     assert len(step.form) == 6
     assert len(step.cautions) == 4
 
