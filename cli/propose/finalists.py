@@ -15,7 +15,7 @@ from platewheel.cli.money.time_plan import time_plan
 from platewheel.cli.money.wheel_cost import wheel_cost
 from platewheel.cli.report.rows import nesting_row
 from platewheel.cli.schema.propose import ProposalRow
-from platewheel.parts.propose.rate_until_known import Found, families
+from platewheel.parts.propose.rate_until_known import Found, families, needed_n
 from platewheel.parts.rating.assess import Assessment, assess
 from platewheel.parts.wheel.assembly import wheel_mass_kg
 from platewheel.parts.wheel.spec import WheelSpec
@@ -60,8 +60,8 @@ def finalist(
     failed = [f"{check.title} ({check.says})" for check in checks if check.verdict == "fail"]
     if failed:
         return f"{name} {'; '.join(failed)}"
-    has = found.least.load_n / one.setting.wheel_load_n - 1
-    if has < reserve:
+    if found.least.load_n < needed_n(one.setting, reserve):
+        has = found.least.load_n / one.setting.wheel_load_n - 1
         return f"{name} it has {100 * has:.1f} % of reserve, {100 * reserve:g} % are asked for"
     plan = plan_job(one, 0, _quiet, "quick")
     short = lacking(one, plan)

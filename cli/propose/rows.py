@@ -14,7 +14,7 @@ from platewheel.parts.checks.running.climb import flange_climb
 from platewheel.parts.checks.running.curve import curve_room
 from platewheel.parts.propose.choices import ANGLES_DEG, Choices
 from platewheel.parts.propose.neighbours import neighbours
-from platewheel.parts.propose.rate_until_known import NOISE, Analyse, Found
+from platewheel.parts.propose.rate_until_known import NOISE, Analyse, Found, needed_n
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.assembly import wheel_mass_kg
 from platewheel.parts.wheel.spec import WheelSpec
@@ -75,7 +75,7 @@ def change_rows(
         checks = job_checks(replace(job, wheel=step.wheel))
         fails = [check.title for check in checks if check.verdict == "fail"]
         warned = [check for check in checks if check.verdict == "warn" and check.id not in own]
-        if loads[0] and rated_n * load / loads[0] < (1 + reserve) * job.setting.wheel_load_n:
+        if loads[0] and rated_n * load / loads[0] < needed_n(job.setting, reserve):
             fails.append(TOO_WEAK)
         rows.append(
             ChangeRow(

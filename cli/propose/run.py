@@ -20,7 +20,7 @@ from platewheel.cli.work.progress import Steps
 from platewheel.parts.checks.axle_screening import CHECKS as AXLE_CHECKS
 from platewheel.parts.checks.run import CHECKS
 from platewheel.parts.propose.choices import Choices, shop_choices
-from platewheel.parts.propose.rate_until_known import Found, find_wheels, prices
+from platewheel.parts.propose.rate_until_known import Found, find_wheels, needed_n, prices
 from platewheel.parts.propose.screening import Check
 from platewheel.parts.propose.sifting import Sifted, sifted_at_last
 from platewheel.parts.propose.strength_sizes import coarse_limits
@@ -206,7 +206,7 @@ def too_weak(job: Job, found: Found, wanted: Wanted, held_back: Sequence[str] = 
             *more,
         ]
     strongest = max(found.loads_n, default=0.0)
-    need = (1 + wanted.reserve) * job.setting.wheel_load_n
+    need = needed_n(job.setting, wanted.reserve)
     share = 100 * strongest / need
     asked = f", {100 * wanted.reserve:g} % of reserve in it" if wanted.reserve else ""
     return [

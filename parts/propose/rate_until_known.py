@@ -50,6 +50,11 @@ class Found:
         return sorted(good, key=lambda row: (self.cost[row], -rated[row], row))
 
 
+def needed_n(setting: Setting, reserve: float = 0.0) -> float:
+    """Rating that a wheel must have, N: the design load and a share of it in reserve."""
+    return (1 + reserve) * setting.wheel_load_n
+
+
 def prices(wheels: Wheels, parts: Sequence[Callable[[WheelSpec], float]]) -> NDArray[np.float64]:
     """Cost of every wheel: the sum over its parts, rounded free of the noise of summing. Raises:
     GeometryError where a part hangs on a dimension that is not chosen."""
@@ -100,7 +105,7 @@ def find_wheels(
     reserve: float = 0.0,
 ) -> Found:
     """Analyse screened wheels, see `cheapest_strong`; rated for the load with so much reserve."""
-    need = (1 + reserve) * setting.wheel_load_n
+    need = needed_n(setting, reserve)
     keep = cheapest_of_alike(sift.wheels, cost)
     wheels, cost = sift.wheels.kept(keep), cost[keep]
     family = kinds(wheels)

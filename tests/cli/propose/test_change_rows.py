@@ -52,6 +52,15 @@ def test_a_step_that_would_be_too_weak_fails(rows: dict[tuple[str, str], ChangeR
     assert rows["flange_depth_mm", "11"].rating_percent == pytest.approx(0)
 
 
+def test_a_step_must_leave_the_reserve() -> None:
+    """Rated at 1.02 of the load, a step that changes no flange leaves 1 % and not 3 %."""
+    choices = job_choices(JOB, Wanted(260, 300, 20))
+    for reserve, fails in ((0.01, []), (0.03, [TOO_WEAK])):
+        found = change_rows(JOB, choices, WHEEL, RATED_N, by_flange, reserve)
+        deep = next(row for row in found if (row.key, row.becomes) == ("flange_depth_mm", "11"))
+        assert deep.fails == fails
+
+
 def test_no_step_repeats_what_warns_already(rows: dict[tuple[str, str], ChangeRow]) -> None:
     own = job_warnings(WHEEL)
     assert own  # else this shows nothing

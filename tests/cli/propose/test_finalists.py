@@ -80,3 +80,10 @@ def test_it_ends_where_everything_fails(job: Job, monkeypatch: pytest.MonkeyPatc
     assert not good
     assert len(left_out) == len(rated) == len(set(rated))
     assert len(rated) <= MOST_ROUNDS * 2 + 1
+
+
+def test_a_finalist_without_its_reserve_is_left_out(job: Job) -> None:
+    """The demo's own wheel is rated a little above its load: a reserve of twice it is not there."""
+    told = module.finalist(job, job.wheel, 120.0, reserve=1.0)
+    assert isinstance(told, str)
+    assert told.endswith("% of reserve, 100 % are asked for")

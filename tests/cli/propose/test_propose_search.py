@@ -57,11 +57,11 @@ def with_payload(share: float) -> Job:
     return replace(job, wagon=job.wagon.model_copy(update={"payload_kg": payload}))
 
 
-def searched(job: Job, choices: Choices = SMALL) -> tuple[Found, set[str]]:
+def searched(job: Job, choices: Choices = SMALL, reserve: float = 0.0) -> tuple[Found, set[str]]:
     """What the search finds, and the names of the checks that the screening asked."""
     sift = sifted(job.setting, choices, asked_checks(job))
     cost = prices(sift.wheels, tuple(estimate_parts(job).values()))
-    found = find_wheels(job.setting, sift, cost, limits_of, wanted=2, most=48)
+    found = find_wheels(job.setting, sift, cost, limits_of, wanted=2, most=48, reserve=reserve)
     return found, {sieve.check for sieve in sift.sieves}
 
 
@@ -94,3 +94,16 @@ def test_same_optimum_as_brute_force(share: float) -> None:
     assert [found.cost[row] for row in ours] == pytest.approx([cost for cost, _ in force[:2]])
     wheels = [WheelSpec(**found.wheels.values(row)).model_dump_json() for row in ours]
     assert wheels == [keys for _, keys in force[:2]]
+
+
+def test_a_reserve_is_in_the_rating_of_each_wheel_found() -> None:
+    """With a reserve of 0.1 the wheels found carry 1.1 times the load, and cost no less."""
+    job = with_payload(0.85)
+    plain, _ = searched(job)
+    found, _ = searched(job, reserve=0.1)
+    load = job.setting.wheel_load_n
+    assert found.needed_n == pytest.approx(1.1 * load)
+    rated = dict(zip(found.rows, found.loads_n, strict=True))
+    assert found.strong
+    assert all(rated[row] >= 1.1 * load for row in found.strong)
+    assert found.cost[found.strong[0]] >= plain.cost[plain.strong[0]]

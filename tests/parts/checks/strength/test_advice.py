@@ -176,3 +176,17 @@ def test_no_throat_is_advised_where_none_helps(keys: Keys) -> None:
         result = rim_weld(running_setting(**keys))
     assert result.verdict == "fail"
     assert result.says.endswith("less load, or a wider tread with the discs further apart")
+
+
+def test_a_tube_flush_with_the_discs_is_told_the_throat_that_needs_room() -> None:
+    """The tube is tried longer too: flush, it has no room for any throat."""
+    setting = running_setting(payload_kg=5000.0, hub_tube_length_mm=44.0)
+    with advice_tried():
+        result = tube_weld(setting)
+    assert result is not None
+    assert "change hub_tube_length_mm" in result.says
+    assert result.says.endswith(", 3 mm needed")  # the least that counts, EN 1993-1-8, 4.5.2
+    keys = throat_with_room(setting, 3.0)
+    found = tube_weld(running_setting(payload_kg=5000.0, **keys))
+    assert found is not None
+    assert found.verdict == "pass"
