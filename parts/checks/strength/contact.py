@@ -18,7 +18,7 @@ from platewheel.parts.rating.hertz import (
 from platewheel.parts.rating.shakedown import line_shakedown, point_shakedown
 from platewheel.parts.setting.setting import GRAVITY, Setting
 
-JOHNSON = "Johnson, Contact Mechanics (1985), ch. 9, free rolling, from memory"
+JOHNSON = "Johnson, Contact Mechanics (1985), ch. 9, from memory"
 # tensile strength from, N/mm2 -> pressure P / (b D), N/mm2. Below 500: DIN 15070, 5.6 c1 with
 # c1 0.5, 0.63, 0.8; from 500: FEM 1.001, table of PL. Both from memory.
 CRANE_LIMITS: tuple[tuple[float, float], ...] = (
@@ -49,7 +49,7 @@ def tread_pressure(setting: Setting) -> CheckResult | None:
         pressure,
         limit,
         "N/mm2",
-        f"Hertz line contact; limit 4 k, k = fy / sqrt 3: {JOHNSON}",
+        f"Hertz line contact; limit 4 k in free rolling, k = fy / sqrt 3: {JOHNSON}",
         at_most=True,
         good=f"the tread keeps its shape on {length:.3g} mm of rail head{worn_in}",
         bad="each pass rolls the tread out further: take "
@@ -78,7 +78,7 @@ def tread_pressure_crowned(setting: Setting) -> CheckResult | None:
         pressure,
         limit,
         "N/mm2",
-        f"Hertz elliptical contact; limit 4.7 k, k = fy / sqrt 3: {JOHNSON}",
+        f"Hertz elliptical contact; limit 4.7 k in free rolling, k = fy / sqrt 3: {JOHNSON}",
         at_most=True,
         good=f"tread and rail keep their shape on a crown of {crown:g} mm",
         bad="tread and crown flatten and wear until the pressure falls by "
