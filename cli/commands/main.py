@@ -142,7 +142,7 @@ def check(
         results = check_rows(job_checks(job, found))
         tell([*job_wheelset(job).why_not, *without_stock(job)])
         if as_json:
-            rating = rating_row(found) if found else None
+            rating = rating_row(found, job.setting) if found else None
             show_json(
                 {
                     "rating": rating.model_dump() if rating else None,

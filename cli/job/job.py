@@ -21,8 +21,10 @@ from platewheel.parts.base.spec_model import Spec, find_faults, unknown_key
 from platewheel.parts.setting.axle import AxleSpec
 from platewheel.parts.setting.costs import Costs
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.setting.track import FinishSpec, TrackSpec, WagonSpec
+from platewheel.parts.setting.track import FinishSpec, TrackSpec
 from platewheel.parts.setting.use import ShopSpec, UseSpec
+from platewheel.parts.setting.wagon import WagonSpec
+from platewheel.parts.setting.way import WaySpec, curve_faults, way_faults
 from platewheel.parts.wheel.kinds import PART_NAMES
 from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheelset.assembly import wheelset_faults
@@ -67,6 +69,7 @@ REPEATED: dict[str, type[Spec]] = {
     "round": Round,
     "cut_speed": CutSpeed,
     "extra": Extra,
+    "way": WaySpec,
 }
 OPTIONAL = ("finish", "use", "axle", "shop", "cutting", "paper", "costs")  # all keys have defaults
 
@@ -93,6 +96,7 @@ class Job:
     cut_speeds: tuple[CutSpeed, ...]
     extras: tuple[ExtraPart, ...] = ()
     rounds: tuple[Round, ...] = ()
+    way: tuple[WaySpec, ...] = ()
     has_axle: bool = False  # [axle] is in the file: the wheelset is part of the job
 
     @property
@@ -107,6 +111,7 @@ class Job:
             axle=self.axle,
             shop=self.shop,
             process=self.cutting.process,
+            way=self.way,
         )
 
 
@@ -149,11 +154,13 @@ def job_of(table: dict[str, Any], folder: Path = HERE) -> Job:
         "pipes": rows["pipe"],
         "rounds": rows["round"],
         "cut_speeds": rows["cut_speed"],
+        "way": rows["way"],
         "has_axle": "axle" in table,
         "extras": extra_parts(drawn, single["wheel"].steel),  # type: ignore[attr-defined]
     }
     job = Job(**values)
     faults = [*speed_faults(job.cutting, job.cut_speeds, _cut_thicknesses_mm(job))]
+    faults += [*curve_faults(job.track, job.wagon), *way_faults(job.way, job.track, job.wagon)]
     if job.has_axle:  # no check of the axle is left out in silence
         # too little play is no fault of the making: the check of play tells it
         faults += [f for f in wheelset_faults(job.setting) if f.key != "axle.back_to_back_mm"]

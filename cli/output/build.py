@@ -97,7 +97,7 @@ def _write_all(
     nesting = nesting_row(job, plan, seconds)
     buying = buying_rows(job, plan, nesting)
     hours = time_plan(job, plan, nesting)
-    rated = rating_row(found) if found else None
+    rated = rating_row(found, job.setting) if found else None
     checks = check_rows(job_checks(job, found))
     made = job_wheelset(job)
     axles = None if made.wheelset is None else wheelset_row(job, made.wheelset)

@@ -16,7 +16,7 @@ from platewheel.parts.base.spec_model import toml_value
 
 TRADE = (
     Column("cost", "Cost, estimated", Money, "number"),
-    Column("rated", "Rated, N (coarse)", Force, "number", bare=True),
+    Column("rated", "Bears, N mean (coarse)", Force, "number", bare=True),
     Column("diameter", "Tread dia, mm", Quantity, "number", bare=True),
     Column("wall", "Wall, mm", Quantity, "number", bare=True),
     Column("discs", "Discs, mm", Quantity, "number", bare=True),
@@ -92,11 +92,15 @@ def _keys(report: ProposeReport) -> str:
 
 
 def trade_of(report: ProposeReport) -> str:
-    """Cost against load rating, drawn. Raises: IndexError without proposals."""
+    """Cost against the mean load borne, drawn. Raises: IndexError without proposals."""
     dots = [Dot(t.cost_estimate, t.rated_n, "best" if t.best else "tried") for t in report.trade]
-    dots += [Dot(p.cost_estimate, p.rated_n, "proposed", str(p.rank)) for p in report.proposals]
+    mean = report.mean_load_n
+    dots += [
+        Dot(p.cost_estimate, p.rated_n / p.load_n * mean, "proposed", str(p.rank))
+        for p in report.proposals
+    ]
     unit = "kg of steel" if report.not_priced else report.currency
-    return trade_picture(dots, report.proposals[0].load_n, unit)
+    return trade_picture(dots, mean, unit)
 
 
 def _trade(report: ProposeReport) -> Table:

@@ -27,7 +27,8 @@ def cheaper_steps(
     told: dict[str, ProposalRow | str] = {}
     while True:
         wheel = WheelSpec(**first.wheel)
-        changes = change_rows(job, choices, wheel, first.rated_n, analyse, reserve)
+        borne = first.rated_n / first.load_n * job.setting.static_wheel_load_n
+        changes = change_rows(job, choices, wheel, borne, analyse, reserve)
         steps = {(s.key, s.becomes): s.wheel for s in neighbours(wheel, choices, job.wheel)}
         better = None
         for k in sorted(range(len(changes)), key=lambda k: changes[k].cost):

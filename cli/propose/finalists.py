@@ -15,8 +15,10 @@ from platewheel.cli.money.time_plan import time_plan
 from platewheel.cli.money.wheel_cost import wheel_cost
 from platewheel.cli.report.rows import nesting_row
 from platewheel.cli.schema.propose import ProposalRow
+from platewheel.parts.loads.wheel_load import wheel_load_n
 from platewheel.parts.propose.rate_until_known import Found, families, needed_n
 from platewheel.parts.rating.assess import Assessment, assess
+from platewheel.parts.rating.rate import borne_n
 from platewheel.parts.wheel.assembly import wheel_mass_kg
 from platewheel.parts.wheel.spec import WheelSpec
 
@@ -60,8 +62,9 @@ def finalist(
     failed = [f"{check.title} ({check.says})" for check in checks if check.verdict == "fail"]
     if failed:
         return f"{name} {'; '.join(failed)}"
-    if found.least.load_n < needed_n(one.setting, reserve):
-        has = found.least.load_n / one.setting.wheel_load_n - 1
+    bears = borne_n(one.setting, found.least.load_n)
+    if bears < needed_n(one.setting, reserve):
+        has = bears / one.setting.static_wheel_load_n - 1
         return f"{name} it has {100 * has:.1f} % of reserve, {100 * reserve:g} % are asked for"
     plan = plan_job(one, 0, _quiet, "quick")
     short = lacking(one, plan)
@@ -80,7 +83,7 @@ def finalist(
         cost_lacks=cost.not_priced if anything_priced(job) else [],
         mass_kg=wheel_mass_kg(wheel),
         rated_n=found.least.load_n,
-        load_n=one.setting.wheel_load_n,
+        load_n=wheel_load_n(one.setting),
         governs=_governs(found),
         payload_kg_per_wagon=found.payload_kg,
         sheets_used=nesting.sheets_used,

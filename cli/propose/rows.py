@@ -55,12 +55,13 @@ def change_rows(
     job: Job,
     choices: Choices,
     wheel: WheelSpec,
-    rated_n: float,
+    borne: float,
     analyse: Analyse,
     reserve: float = 0.0,
 ) -> list[ChangeRow]:
-    """What one step on each axis does to mass, cost and rating; `rated_n` is the wheel's own, N,
-    on which the coarse analyses are scaled; a step must leave the reserve."""
+    """What one step on each axis does to mass, cost and rating; `borne` is the mean load
+    that the wheel itself bears, N, on which the coarse analyses are scaled; a step must leave the
+    reserve."""
     questions = estimate_parts(job).values()
 
     def cost(one: WheelSpec) -> float:
@@ -75,7 +76,7 @@ def change_rows(
         checks = job_checks(replace(job, wheel=step.wheel))
         fails = [check.title for check in checks if check.verdict == "fail"]
         warned = [check for check in checks if check.verdict == "warn" and check.id not in own]
-        if loads[0] and rated_n * load / loads[0] < needed_n(job.setting, reserve):
+        if loads[0] and borne * load / loads[0] < needed_n(job.setting, reserve):
             fails.append(TOO_WEAK)
         rows.append(
             ChangeRow(

@@ -77,6 +77,7 @@ def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
             "judged": sift.judged,
             "screened": sift.wheels.count,
             "analysed": found.analyses if found else 0,
+            "mean_load_n": job.setting.static_wheel_load_n,
             "stopped": False,
             "proposals": [],
             "trade": trade_rows(found) if found else [],
@@ -210,8 +211,8 @@ def too_weak(job: Job, found: Found, wanted: Wanted, held_back: Sequence[str] = 
     share = 100 * strongest / need
     asked = f", {100 * wanted.reserve:g} % of reserve in it" if wanted.reserve else ""
     return [
-        f"no wheel carries {need:.0f} N (load x unevenness x shock{asked}); the strongest "
-        f"analysed is rated {strongest:.0f} N, {share:.0f} % of it",
+        f"no wheel bears a mean load of {need:.0f} N with what twist, joints and curves make of it"
+        f"{asked}; the strongest analysed bears {strongest:.0f} N, {share:.0f} % of it",
         "try: thicker [[stock]] and [[bar]], a larger shop.roll_most_thickness_mm, more axles, "
         "a smaller payload, a larger --most-diameter, or fewer km in use.km_per_year x use.years",
         *more,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from platewheel.cli.job.blanks import job_blanks
 from platewheel.cli.job.job import Job
 from platewheel.cli.job.plan import Plan
+from platewheel.cli.report.loads import block_rows, load_rows
 from platewheel.cli.schema.report import (
     BlankRow,
     BoundRow,
@@ -33,6 +34,7 @@ from platewheel.nesting.stock.small_holes import MarkedHoles, marked_holes, narr
 from platewheel.parts.checks.result import CheckResult
 from platewheel.parts.rating.assess import Assessment
 from platewheel.parts.rating.rate import Rating
+from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.assembly import weld_mass_kg, wheel_mass_kg
 from platewheel.parts.wheel.hub_tube import tube_words
 from platewheel.parts.wheel.part import Part
@@ -214,7 +216,7 @@ def length_rows(plan: Plan) -> list[LengthRow]:
     ]
 
 
-def rating_row(found: Assessment) -> RatingRow:
+def rating_row(found: Assessment, setting: Setting) -> RatingRow:
     def rows(rating: Rating | None) -> list[LimitRow]:
         limits = rating.biting if rating else ()
         return [
@@ -232,9 +234,11 @@ def rating_row(found: Assessment) -> RatingRow:
         where=governs.where,
         payload_kg_per_wagon=found.payload_kg,
         life_km=found.finite_life_km,
-        turns_in_life=found.new.cycles,
+        turns_in_life=sum(one.turns for one in found.by_block),
         limits_new=rows(found.new),
         limits_worn=rows(found.worn),
+        loads=load_rows(setting),
+        blocks=block_rows(found),
     )
 
 

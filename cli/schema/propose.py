@@ -48,7 +48,7 @@ class TradeRow(Row):
     """A wheel that was analysed: cost against strength."""
 
     cost_estimate: float
-    rated_n: float
+    rated_n: float = Field(description="mean wheel load that it bears")
     tread_diameter_mm: float
     tread_thickness_mm: float
     disc_thickness_mm: float
@@ -78,6 +78,7 @@ class ProposeReport(Row):
     choices: int = Field(description="combinations of all free dimensions")
     judged: int = Field(description="most wheels judged at once by the screening")
     screened: int = Field(description="wheels that passed it")
+    mean_load_n: float = Field(description="mean wheel load of the loaded wagon")
     analysed: int = Field(description="wheels with a stress analysis")
     stopped: bool = Field(description="by Ctrl-C: cheaper ones may not have been seen")
     proposals: list[ProposalRow]

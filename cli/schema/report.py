@@ -179,8 +179,30 @@ class LimitRow(Row):
     by: str
 
 
+class LoadRow(Row):
+    """A load or factor that the verdict rests on, what it was worked out from, and its source."""
+
+    name: str
+    value: float
+    unit: str
+    how: str
+    source: str
+
+
+class BlockRow(Row):
+    """Turns of one kind in the life, and the damage that they do where the first crack comes."""
+
+    where: str
+    state: Literal["loaded", "empty"]
+    turns: float
+    load_n: float = Field(description="of the wheel when twist makes it heavy, between joints")
+    push_n: float = Field(description="sideways, when it leads on the outer rail")
+    damage: float = Field(description="Miner's sum, between joints")
+    joints: float = Field(description="Miner's sum, of the turns with a joint in them")
+
+
 class RatingRow(Row):
-    """Load rating by stress analysis; loads are static x unevenness x shock, one wheel."""
+    """Load rating by stress analysis; loads are those of one wheel at a joint."""
 
     rated_n: float = Field(description="the lower of new and worn; new alone if worn is null")
     rated_state: Literal["new", "worn"]
@@ -193,6 +215,8 @@ class RatingRow(Row):
     turns_in_life: float
     limits_new: list[LimitRow]
     limits_worn: list[LimitRow]
+    loads: list[LoadRow]
+    blocks: list[BlockRow]
 
 
 class TemplateRow(Row):

@@ -65,7 +65,7 @@ def _changes(changes: Sequence[ChangeRow]) -> Table:
 def _trade(report: ProposeReport) -> Table:
     columns = (
         Column("cost", "cost, estimated", Money),
-        Column("rated", "rating, coarse", Force),
+        Column("rated", "bears, mean", Force),
         Column("diameter", "diameter", Length, bare=True),
     )
     return table(

@@ -20,7 +20,7 @@ def show_sensitivity(found: Sensitivity) -> None:
     rated = found.rated_n is not None
     title = (
         f"Change of margin, percentage points of the limit (blank: none); wheel now "
-        f"{found.mass_kg:.2f} kg{f', rated {found.rated_n:.0f} N' if rated else ''}"
+        f"{found.mass_kg:.2f} kg{f', bears {found.rated_n:.0f} N (mean load)' if rated else ''}"
     )
     show_table(title, steps_table(found))
     for line in told(found):

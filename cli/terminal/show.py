@@ -60,7 +60,7 @@ def show_rating(found: Any) -> None:
         return
     governs = found.least.governs
     print(
-        f"rated wheel load {found.least.load_n:.0f} N (static x unevenness x shock), "
+        f"rated wheel load {found.least.load_n:.0f} N (the heaviest wheel at a joint), "
         f"{found.least.state}: {governs.name}, {governs.where}; " + payload_words(found.payload_kg)
     )
 

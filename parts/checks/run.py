@@ -20,6 +20,7 @@ from platewheel.parts.checks.running import (
     crossings,
     curve,
     flange_window,
+    own_factors,
     play,
     rough_track,
     speed,
@@ -52,6 +53,7 @@ RUNNING: tuple[Check, ...] = (
     *rough_track.CHECKS,
     *crossings.CHECKS,
     *speed.CHECKS,
+    *own_factors.CHECKS,
     *wagon_checks.CHECKS,
 )
 STRENGTH: tuple[Check, ...] = (

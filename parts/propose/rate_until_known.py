@@ -51,8 +51,9 @@ class Found:
 
 
 def needed_n(setting: Setting, reserve: float = 0.0) -> float:
-    """Rating that a wheel must have, N: the design load and a share of it in reserve."""
-    return (1 + reserve) * setting.wheel_load_n
+    """Mean wheel load that a wheel must bear, N: that of the loaded wagon and a share of it in
+    reserve."""
+    return (1 + reserve) * setting.static_wheel_load_n
 
 
 def prices(wheels: Wheels, parts: Sequence[Callable[[WheelSpec], float]]) -> NDArray[np.float64]:

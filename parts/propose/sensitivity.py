@@ -10,6 +10,7 @@ from platewheel.parts.base.faults import GeometryError
 from platewheel.parts.checks.result import WORST_FIRST, CheckResult, worst_first
 from platewheel.parts.checks.run import run_checks
 from platewheel.parts.propose.dimension_steps import DimensionStep, dimension_steps, not_stepped
+from platewheel.parts.rating.rate import borne_n
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.assembly import wheel_mass_kg
 
@@ -132,7 +133,7 @@ def sensitivity(
     found = assess(setting) if assess else None
     before = tuple(checks(setting, found))
     mass = wheel_mass_kg(setting.wheel)
-    rated = found.least.load_n if found else None
+    rated = borne_n(setting, found.least.load_n) if found else None
     moves = []
     for step in dimension_steps(setting.wheel):
         report(f"{step.key} {step.way}")
@@ -159,7 +160,9 @@ def _moved(
         mass_by = wheel_mass_kg(step.wheel) - mass_kg
     except GeometryError as error:
         return Moved(replace(step, wheel=None, refused=str(error)), None, ())
-    rated_by = found.least.load_n - rated_n if found and rated_n is not None else None
+    rated_by = None
+    if found and rated_n is not None:
+        rated_by = borne_n(other, found.least.load_n) - rated_n
     if rated_n is not None and not assess:  # not rated again: nothing is known of these checks
         after = [one for one in after if one.id not in RATING_CHECKS]
         before = tuple(one for one in before if one.id not in RATING_CHECKS)

@@ -41,9 +41,9 @@ def _size(key: str) -> Callable[[WheelSpec], float]:
 
 
 def coarse_limits(setting: Setting) -> dict[str, float]:
-    """Wheel load that each limit of the rating allows, worn by the allowance, N; nothing for a
-    wheel that cannot be made or rated."""
-    from platewheel.parts.rating.rate import rate
+    """Mean wheel load that each limit of the rating allows, worn by the allowance, N; nothing for
+    a wheel that cannot be made or rated."""
+    from platewheel.parts.rating.rate import borne_n, rate
 
     try:
         WheelSpec(**setting.wheel.model_dump())
@@ -55,4 +55,8 @@ def coarse_limits(setting: Setting) -> dict[str, float]:
     if wear > most_wear_mm(setting):
         return {}
     rating, _ = rate(setting, worn_mm=wear, size_mm=COARSE_MM)
-    return {limit.name: limit.load_n for limit in rating.limits if math.isfinite(limit.load_n)}
+    return {
+        limit.name: borne_n(setting, limit.load_n)
+        for limit in rating.limits
+        if math.isfinite(limit.load_n)
+    }

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from platewheel.parts.rating.contact_patch import crown_radius_mm
-from platewheel.parts.rating.limit import Limit
-from platewheel.parts.rating.rate import Rating, life_km, rate, wagon_gross_kg
+from platewheel.parts.rating.endurance import BlockDamage, Endurance, damage_by_block
+from platewheel.parts.rating.payload import most_payload_kg, with_payload
+from platewheel.parts.rating.rate import Rating, rate
 from platewheel.parts.rating.response import Response
 from platewheel.parts.rating.unrated import most_wear_mm, unrated
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.setting.track import WagonSpec
 
 
 @dataclass(frozen=True)
@@ -22,8 +22,9 @@ class Assessment:
     worn: Rating | None
     response: Response
     life_km: float
-    life_ends: Limit | None
-    payload_kg: float  # per wagon, worn, less the tare; negative where the wagon alone is too much
+    life_ends: Endurance | None
+    payload_kg: float  # a wagon; negative where the wagon alone is too much
+    by_block: tuple[BlockDamage, ...] = ()  # what ends the life, of new and worn the worse
 
     @property
     def finite_life_km(self) -> float | None:
@@ -42,20 +43,28 @@ def assess(setting: Setting, size_mm: float = 2.0) -> Assessment | None:
     """Rate the wheel new and worn by the allowance; None for a wheel that `unrated` explains."""
     if unrated(setting):
         return None
-    new, response = rate(setting, size_mm=size_mm)
-    wear = setting.use.wear_allowance_mm
-    worn: Rating | None = None
+    new = rate(setting, size_mm=size_mm)
+    wear, worn = setting.use.wear_allowance_mm, None
     if wear == 0:
         worn = new
     elif wear <= most_wear_mm(setting):
-        worn, _ = rate(setting, worn_mm=wear, size_mm=size_mm)
-    lives = [life_km(rating, setting) for rating in (new, worn) if rating]
-    life, ends = min(lives, key=lambda found: found[0])
-    lower = min(rating.load_n for rating in (new, worn) if rating)
-    payload = wagon_gross_kg(setting, lower) - setting.wagon.tare_kg
-    if crown_radius_mm(setting):
+        worn = rate(setting, worn_mm=wear, size_mm=size_mm)
+    states = [state for state in (new, worn) if state]
+    payload = most_payload_kg(setting, states)
+    if crown_radius_mm(setting) and payload > 0:
         payload = _self_rated(setting, payload, wear if worn else 0.0, size_mm)
-    return Assessment(new, worn, response, life, ends, payload)
+    cracks = [rating.first_crack for rating, _ in states]
+    crack = max((one for one in cracks if one), key=lambda one: one.damage, default=None)
+    way = setting.use.km_per_year * setting.use.years
+    return Assessment(
+        new[0],
+        worn[0] if worn else None,
+        new[1],
+        way / crack.damage if crack and crack.damage else math.inf,
+        crack,
+        payload,
+        tuple(damage_by_block(crack, setting)) if crack else (),
+    )
 
 
 def _self_rated(setting: Setting, payload_kg: float, worn_mm: float, size_mm: float) -> float:
@@ -64,7 +73,8 @@ def _self_rated(setting: Setting, payload_kg: float, worn_mm: float, size_mm: fl
     before = payload_kg
     for _ in range(3):
         before = payload_kg
-        wagon = WagonSpec(**(setting.wagon.model_dump() | {"payload_kg": max(payload_kg, 0.0)}))
-        rating, _ = rate(replace(setting, wagon=wagon), worn_mm=worn_mm, size_mm=size_mm)
-        payload_kg = wagon_gross_kg(setting, rating.load_n) - setting.wagon.tare_kg
+        other = with_payload(setting, max(payload_kg, 0.0))
+        if other is None:
+            return payload_kg
+        payload_kg = most_payload_kg(other, [rate(other, worn_mm=worn_mm, size_mm=size_mm)])
     return min(before, payload_kg)

@@ -1,4 +1,4 @@
-"""Fatigue limits: hot-spot stress at weld toes, throat stress at weld roots, one range a turn."""
+"""Places of the welds that may crack: hot-spot stress at toes, throat stress at roots."""
 
 from __future__ import annotations
 
@@ -7,11 +7,13 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from platewheel.parts.rating.detail import Detail
 from platewheel.parts.rating.limit import Limit, Worst
+from platewheel.parts.rating.load_series import PLACES
 from platewheel.parts.rating.response import Response
 from platewheel.parts.rating.section_mesh import TOE_STEPS, Toe
-from platewheel.parts.rating.throat import throat_of
-from platewheel.parts.rating.turn import angles, around, cases, stress_fields
+from platewheel.parts.rating.throat import Throat, throat_of
+from platewheel.parts.rating.turn import angles, around, unit_histories
 from platewheel.parts.wheel.welds import bead_words, weld_beads
 
 if TYPE_CHECKING:
@@ -20,35 +22,43 @@ if TYPE_CHECKING:
 FAT_TOE = 90.0  # load-carrying fillet, hot-spot stress. IIW (Hobbacher), from memory
 FAT_ROOT = 36.0  # root of a fillet, force over throat. EN 1993-1-9 table 8.5, from memory
 FAT_ROOT_BENT = 80.0  # root, force and bending over the throat. Fricke, IIW, from memory
-KNEE_CYCLES, CATEGORY_CYCLES = 1e7, 2e6
 HOT_SPOT = (1.67, -0.67)  # of the stresses at 0.4 t and 1.0 t. IIW, fine mesh
+FLANGE_BEAD = "weld-root"
 
 
-def allowed_range(fat_n_mm2: float, cycles: float, factor: float) -> float:
-    """Stress range that a class allows for so many cycles: slope 3 to 1e7, then slope 5.
-
-    Source: IIW recommendations, loads of varying size; the inverse of
-    `parts.rating.fatigue.cycles_to_failure_iiw`, over the partial factor on ranges.
-    """
-    knee = fat_n_mm2 * (CATEGORY_CYCLES / KNEE_CYCLES) ** (1 / 3)
-    if cycles <= KNEE_CYCLES:
-        return float(fat_n_mm2 * (CATEGORY_CYCLES / cycles) ** (1 / 3) / factor)
-    return float(knee * (KNEE_CYCLES / cycles) ** 0.2 / factor)
-
-
-def toe_limit(response: Response, lateral_share: float, cycles: float, factor: float) -> Limit:
-    """Load at which the worst toe's hot-spot range reaches its class for the cycles."""
+def toe_details(response: Response) -> list[Detail]:
+    """Stress square to every toe, at its reading points; with both the extrapolated one as well,
+    so that the worst of the three covers stresses that change sign within a thickness."""
     readings = [(toe, _readings(response, toe)) for toe in response.mesh.toes]
-    read = sorted({point for _, points in readings for point in points})
-    worst = Worst()
-    for _, stress in stress_fields(response, lateral_share, read):
-        for toe, points in readings:
-            if points:
-                worst.offer(
-                    _toe_range(stress, toe, tuple(read.index(point) for point in points)),
-                    f"{toe.plate} beside the {bead_words(toe.bead)}",
+    points = sorted({point for _, found in readings for point in found})
+    if not points:
+        return []
+    down, across = unit_histories(response, points)
+    details = []
+    for toe, found in readings:
+        at = [points.index(point) for point in found]
+        pairs = [(_square(down[..., i], toe), _square(across[..., i], toe)) for i in at]
+        if len(pairs) == 2:
+            near, far = pairs
+            pairs.append(
+                (
+                    HOT_SPOT[0] * near[0] + HOT_SPOT[1] * far[0],
+                    HOT_SPOT[0] * near[1] + HOT_SPOT[1] * far[1],
                 )
-    return _fatigue("weld toes", worst, FAT_TOE, cycles, factor)
+            )
+        where = f"{toe.plate} beside the {bead_words(toe.bead)}"
+        details += [
+            Detail(
+                "weld toes",
+                where,
+                FAT_TOE,
+                one[..., None],
+                other[..., None],
+                feels_push=toe.bead == FLANGE_BEAD,
+            )
+            for one, other in pairs
+        ]
+    return details
 
 
 def _readings(response: Response, toe: Toe) -> tuple[int, ...]:
@@ -65,51 +75,56 @@ def _readings(response: Response, toe: Toe) -> tuple[int, ...]:
     return tuple(found)
 
 
-def _toe_range(stress: NDArray[np.float64], toe: Toe, points: tuple[int, ...]) -> float:
-    """Range over a turn of the stress square to the toe; with both readings the largest of the
-    extrapolated one and the two, which covers stresses that change sign within a thickness."""
+def _square(stress: NDArray[np.float64], toe: Toe) -> NDArray[np.float64]:
+    """(..., 6) of rr, zz, tt, rz, ... to the stress square to the toe's line along the face."""
     a, b = toe.along
-    across = (a * a * stress[:, 0] + b * b * stress[:, 1] + 2 * a * b * stress[:, 3])[
-        :, list(points)
-    ]
-    series = [across[:, i] for i in range(len(points))]
-    if len(points) == 2:
-        series.append(HOT_SPOT[0] * across[:, 0] + HOT_SPOT[1] * across[:, 1])
-    return max(float(np.ptp(s)) for s in series)
+    return np.asarray(a * a * stress[..., 0] + b * b * stress[..., 1] + 2 * a * b * stress[..., 3])
 
 
-def root_limits(
-    response: Response, lateral_share: float, cycles: float, factor: float
-) -> list[Limit]:
-    """Loads at which a bead's throat reaches its classes, and its static resistance over 1.5.
+def root_details(response: Response) -> list[Detail]:
+    """Every bead's throat: force over it with its whole range, and force with bending where it
+    pulls the root open (EN 1993-1-8:2005, 4.12)."""
+    details = []
+    for name, throat, down, across in _throat_lines(response):
+        where, flange = bead_words(name), name == FLANGE_BEAD
+        found = [throat.stresses(line) for line in [*down, across]]
+        opened = np.stack([root for root, _, _ in found])[..., None]
+        square = np.stack([square for _, square, _ in found])
+        for limit, fat, series, pulls in (
+            ("weld roots", FAT_ROOT, square, False),
+            ("opened weld roots", FAT_ROOT_BENT, opened, True),
+        ):
+            details.append(Detail(limit, where, fat, series[:-1], series[-1], pulls, flange))
+    return details
 
-    Force over throat counts with its whole range; force with bending counts where it pulls the
-    root open (EN 1993-1-8:2005, 4.12). Static: EN 1993-1-8, 4.5.3.3, simplified method.
-    """
-    beads = {bead.name: bead for bead in weld_beads(response.spec)}
-    turns = angles(response)
-    force, opened, static = Worst(), Worst(), Worst()
-    for name, amplitudes in response.bead_forces.items():
-        throat = throat_of(beads[name], response.mesh)
-        for case in cases(lateral_share):
-            mixed = case.mix(amplitudes) / throat.radius_mm  # per mm of bead
-            line = around(mixed[:, [0, 2, 3, 1]], turns, 1)[:, [0, 1, 3, 2]]
-            root, square, along = throat.stresses(line)
-            spread = np.ptp(square, axis=0)
-            force.offer(math.hypot(spread[0], spread[1]), bead_words(name))
-            opened.offer(float(np.ptp(np.maximum(root, 0.0))), bead_words(name))
-            whole = np.sqrt((square**2).sum(axis=1) + along**2)
-            static.offer(float(whole.max()), bead_words(name))
+
+def throat_limit(response: Response, side_share: float, push_share: float) -> Limit:
+    """Load at which a throat reaches its static resistance over 1.5, with side force and push in
+    proportion. Source: EN 1993-1-8:2005, 4.5.3.3, simplified method."""
+    static = Worst()
+    for name, throat, down, across in _throat_lines(response):
+        share = push_share if name == FLANGE_BEAD else side_share
+        for line in down:
+            for one in (line, line + share * across):
+                _, square, along = throat.stresses(one)
+                whole = np.sqrt((square**2).sum(axis=1) + along**2)
+                static.offer(float(whole.max()), bead_words(name))
     grade = response.spec.grade
     resistance = grade.fu_n_mm2 / (math.sqrt(3) * grade.beta_w * 1.25) / 1.5
-    return [
-        _fatigue("weld roots", force, FAT_ROOT, cycles, factor),
-        _fatigue("opened weld roots", opened, FAT_ROOT_BENT, cycles, factor),
-        Limit("weld throats", resistance / static.value, static.where, "EN 1993-1-8, over 1.5"),
-    ]
+    return Limit("weld throats", resistance / static.value, static.where, "EN 1993-1-8, over 1.5")
 
 
-def _fatigue(name: str, worst: Worst, fat: float, cycles: float, factor: float) -> Limit:
-    allowed = allowed_range(fat, cycles, factor)
-    load = allowed / worst.value if worst.value else math.inf
-    return Limit(name, load, worst.where, f"FAT {fat:g}", worst.value, fat)
+def _throat_lines(
+    response: Response,
+) -> list[tuple[str, Throat, NDArray[np.float64], NDArray[np.float64]]]:
+    """Each bead, its throat, and what passes through a mm of it: radial, axial and tangential
+    force and moment, (places, angles, 4) for 1 N down, (angles, 4) for 1 N of push."""
+    beads = {bead.name: bead for bead in weld_beads(response.spec)}
+    turns, lines = angles(response), []
+    for name, amplitudes in response.bead_forces.items():
+        throat = throat_of(beads[name], response.mesh)
+        per_mm = amplitudes / throat.radius_mm
+        line = around(per_mm[:, [0, 2, 3, 1]], turns, 1)[:, [0, 1, 3, 2]]  # (angles, 4, cases)
+        each = line.transpose(2, 0, 1)
+        lines.append((name, throat, each[:PLACES], each[PLACES]))
+    return lines

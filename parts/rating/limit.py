@@ -7,15 +7,14 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True)
 class Limit:
-    """Wheel load that one criterion allows, N. Where it is about fatigue, `range_per_n` is the
-    stress range of one turn for 1 N and `fat_n_mm2` the detail's class."""
+    """Design wheel load that one criterion allows, N, all other loads in proportion. `damage` is
+    what the stated life does to it (Miner's sum), None where it is not about fatigue."""
 
     name: str
     load_n: float
     where: str
     by: str
-    range_per_n: float = 0.0
-    fat_n_mm2: float = 0.0
+    damage: float | None = None
 
 
 @dataclass

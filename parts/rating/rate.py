@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
+from platewheel.parts.loads.wheel_load import flange_push_n, side_force_n, wheel_load_n
 from platewheel.parts.rating.contact_patch import contact_length_mm, crown_radius_mm
-from platewheel.parts.rating.fatigue import cycles_to_failure_iiw
-from platewheel.parts.rating.fatigue_limit import root_limits, toe_limit
+from platewheel.parts.rating.endurance import Endurance, endurances
+from platewheel.parts.rating.fatigue_limit import root_details, throat_limit, toe_details
 from platewheel.parts.rating.hertz import (
     contact_modulus_n_mm2,
     line_half_width_mm,
@@ -18,9 +19,16 @@ from platewheel.parts.rating.limit import Limit
 from platewheel.parts.rating.load_series import PLACES
 from platewheel.parts.rating.response import Response, respond
 from platewheel.parts.rating.static_limit import static_limits
-from platewheel.parts.setting.setting import GRAVITY, Setting
+from platewheel.parts.rating.turn import angles
+from platewheel.parts.setting.setting import Setting
 
 STIFF_SHARE = 0.1  # of the play that the flange may give under the push; our choice, no source
+
+
+def borne_n(setting: Setting, rated_n: float) -> float:
+    """Mean wheel load of the loaded wagon, N, that goes with a rated design load: what ratings of
+    wheels are compared by, as unevenness and impact go with the wheel."""
+    return rated_n / wheel_load_n(setting) * setting.static_wheel_load_n
 
 
 @dataclass(frozen=True)
@@ -29,7 +37,7 @@ class Rating:
 
     limits: tuple[Limit, ...]
     worn_mm: float
-    cycles: float
+    lasting: tuple[Endurance, ...] = ()
 
     @property
     def state(self) -> str:
@@ -48,8 +56,13 @@ class Rating:
 
     @property
     def load_n(self) -> float:
-        """Rated wheel load: static load with unevenness and shock in it."""
+        """Rated wheel load: the design load that it may be, all loads of the life in proportion."""
         return self.governs.load_n
+
+    @property
+    def first_crack(self) -> Endurance | None:
+        """The place that the stated life harms most; None where nothing is stressed."""
+        return max(self.lasting, key=lambda one: one.damage, default=None)
 
 
 def rate(
@@ -57,10 +70,10 @@ def rate(
 ) -> tuple[Rating, Response]:
     """Rating by stress analysis of the welded wheel, and the response it was read from.
 
-    Not covered: residual stress, ring out of round, poor welds, wear beyond the allowance,
-    shocks beyond the factor, the torque of wheels fixed to their axle (see the check weld-tube).
+    Not covered: residual stress, ring out of round, poor welds, wear beyond the allowance, loads
+    beyond the spectrum, the torque of wheels fixed to their axle (see the check weld-tube).
     """
-    wheel, use = setting.wheel, setting.use
+    wheel = setting.wheel
     width, half_length = contact_patch_mm(setting)
     response = respond(
         wheel,
@@ -71,57 +84,26 @@ def rate(
         size_mm=size_mm,
         more_harmonics=more_harmonics,
     )
-    cycles = setting.turns_in_life
-    share = use.lateral_share
+    design = wheel_load_n(setting)
+    side, push = side_force_n(setting) / design, flange_push_n(setting) / design
+    details = [*toe_details(response), *root_details(response)]
     limits = [
-        *static_limits(response, share),
-        *(
-            _with_shock(limit, setting)
-            for limit in (
-                toe_limit(response, share, cycles, setting.fatigue_factor),
-                *root_limits(response, share, cycles, setting.fatigue_factor),
-            )
-        ),
+        *static_limits(response, side, push),
+        throat_limit(response, side, push),
     ]
     if not crown_radius_mm(setting):
         limits.append(_contact_limit(setting, width))
-    if share and setting.play_mm > 0:
-        limits.append(_stiffness_limit(setting, response))
+    if push and setting.play_mm > 0:
+        limits.append(_stiffness_limit(setting, response, push))
+    lasting = endurances(details, setting, angles(response))
+    limits += [one.limit(design) for one in lasting]
     ordered = tuple(sorted(limits, key=lambda limit: limit.load_n))
-    return Rating(ordered, worn_mm, cycles), response
-
-
-def fatigue_shock(setting: Setting) -> float:
-    """Shock factor of every turn: half way between none and the greatest.
-
-    Source: EN 1991-3:2006, 2.12.1, phi_fat = (1 + phi) / 2; from memory.
-    """
-    return (1 + setting.wagon.shock_factor) / 2
-
-
-def _with_shock(limit: Limit, setting: Setting) -> Limit:
-    """A fatigue limit as the design load it allows: not every turn has the full shock in it."""
-    if not limit.range_per_n:
-        return limit
-    return replace(limit, load_n=limit.load_n * setting.wagon.shock_factor / fatigue_shock(setting))
-
-
-def life_km(rating: Rating, setting: Setting) -> tuple[float, Limit | None]:
-    """Distance to failure at the stated load, and the detail that ends it; infinite if none."""
-    load = setting.wheel_load_n / setting.wagon.shock_factor * fatigue_shock(setting)
-    load *= setting.fatigue_factor
-    shortest, ends = math.inf, None
-    for limit in rating.limits:
-        if limit.range_per_n:
-            turns = cycles_to_failure_iiw(limit.range_per_n * load, limit.fat_n_mm2)
-            if turns < shortest:
-                shortest, ends = turns, limit
-    return shortest * math.pi * setting.wheel.tread_diameter_mm / 1e6, ends
+    return Rating(ordered, worn_mm, tuple(lasting)), response
 
 
 def contact_patch_mm(setting: Setting) -> tuple[float, float]:
     """Width across the tread and half length along the rail, by Hertz at the design load."""
-    wheel, load = setting.wheel, setting.wheel_load_n
+    wheel, load = setting.wheel, wheel_load_n(setting)
     modulus, crown = contact_modulus_n_mm2(), crown_radius_mm(setting)
     head = min(setting.track.rail_head_width_mm, wheel.tread_width_mm)
     if crown:
@@ -151,15 +133,8 @@ def _contact_limit(setting: Setting, width_mm: float) -> Limit:
     return Limit("contact pressure", (limit / one) ** 2, "tread on rail", "shakedown, 4 k")
 
 
-def _stiffness_limit(setting: Setting, response: Response) -> Limit:
+def _stiffness_limit(setting: Setting, response: Response, push_share: float) -> Limit:
     """Flange tip moved along the axle by a tenth of the play."""
-    give = float(abs(response.tip[:, 2, PLACES].sum())) * setting.use.lateral_share
+    give = float(abs(response.tip[:, 2, PLACES].sum())) * push_share
     allowed = STIFF_SHARE * setting.play_mm
     return Limit("flange stiffness", allowed / give, "flange tip", "a tenth of the play")
-
-
-def wagon_gross_kg(setting: Setting, load_n: float) -> float:
-    """Gross mass of a wagon whose worst wheel carries `load_n` with unevenness and shock."""
-    wagon = setting.wagon
-    wheels = 2 * wagon.axles
-    return load_n * wheels / (wagon.load_unevenness * wagon.shock_factor * GRAVITY)

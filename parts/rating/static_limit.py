@@ -26,19 +26,26 @@ BENDING_ALONG = (5 + 3 * POISSON) / (3 + POISSON)  # hole in a bent plate, Goodi
 BENDING_ACROSS = 2 - BENDING_ALONG
 
 
-def static_limits(response: Response, lateral_share: float) -> list[Limit]:
-    """Load at which von Mises stress reaches fy / 1.5: plates, and vent edges."""
+def static_limits(response: Response, side_share: float, push_share: float) -> list[Limit]:
+    """Load at which von Mises stress reaches fy / 1.5: plates, and vent edges.
+
+    Side force and push over the vertical load: the flange feels the push, all else the side force.
+    """
     spec = response.spec
     kept = regular_points(response)
     in_tread = _in_role(response, "runs on the rail")
     in_flange = _in_role(response, "guides")
     plates, vents = Worst(), Worst()
     turns = angles(response)
-    for case, stress in stress_fields(response, lateral_share):
-        field = von_mises(stress) * kept[None]
+    flange = np.nonzero(in_flange & kept)[0].tolist()
+    clear = ~_pushed(response, turns)[:, flange]
+    for _, stress in stress_fields(response, push_share, flange) if flange else ():
+        field = von_mises(stress) * clear
+        i, j = np.unravel_index(int(field.argmax()), field.shape)
+        plates.offer(float(field[i, j]), _where(response, flange[int(j)], float(turns[i])))
+    for case, stress in stress_fields(response, side_share):
+        field = von_mises(stress) * (kept & ~in_flange)[None]
         field[_contact(response, case, turns) & in_tread[None]] = 0.0
-        if case.lateral_share:
-            field[_pushed(response, turns) & in_flange[None]] = 0.0
         i, j = np.unravel_index(int(field.argmax()), field.shape)
         plates.offer(float(field[i, j]), _where(response, int(j), float(turns[i])))
         if spec.vent_count:

@@ -89,6 +89,17 @@ def stress_fields(
         yield case, patch + case.lateral_share * pushed if case.lateral_share else patch
 
 
+def unit_histories(
+    response: Response, points: Sequence[int]
+) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+    """Stresses over half a turn at the points numbered: (places, angles, 6, points) for 1 N down
+    at each place of the tread, and (angles, 6, points) for 1 N of push on the flange."""
+    down = [stress for case, stress in stress_fields(response, 0.0, points)]
+    both = list(stress_fields(response, 1.0, points))
+    across = both[1][1] - both[0][1]
+    return np.stack(down), across
+
+
 def von_mises(stress: NDArray[np.float64]) -> NDArray[np.float64]:
     """(angles, 6, points) to (angles, points)."""
     rr, zz, tt, rz, zt, rt = (stress[:, i] for i in range(6))

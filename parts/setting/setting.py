@@ -6,8 +6,10 @@ import math
 from dataclasses import dataclass, field
 
 from platewheel.parts.setting.axle import AxleSpec
-from platewheel.parts.setting.track import FinishSpec, TrackSpec, WagonSpec
+from platewheel.parts.setting.track import FinishSpec, TrackSpec
 from platewheel.parts.setting.use import ShopSpec, UseSpec
+from platewheel.parts.setting.wagon import WagonSpec
+from platewheel.parts.setting.way import WaySpec, assumed_way
 from platewheel.parts.wheel.flange import flange_reach_mm
 from platewheel.parts.wheel.spec import WheelSpec
 
@@ -27,6 +29,7 @@ class Setting:
     axle: AxleSpec = field(default_factory=AxleSpec)
     shop: ShopSpec = field(default_factory=ShopSpec)
     process: str = "plasma"  # how the sheet is cut
+    way: tuple[WaySpec, ...] = ()  # as the job describes it; see `pieces`
 
     @property
     def flange_reach_mm(self) -> float:
@@ -65,10 +68,14 @@ class Setting:
         return gross * GRAVITY / (2 * self.wagon.axles)
 
     @property
-    def wheel_load_n(self) -> float:
-        """Design wheel load: static x unevenness x shock."""
-        wagon = self.wagon
-        return self.static_wheel_load_n * wagon.load_unevenness * wagon.shock_factor
+    def empty_wheel_load_n(self) -> float:
+        """Mean static load of one wheel, empty wagon."""
+        return self.wagon.tare_kg * GRAVITY / (2 * self.wagon.axles)
+
+    @property
+    def pieces(self) -> tuple[WaySpec, ...]:
+        """The way in pieces, as described or as assumed."""
+        return self.way or assumed_way(self.track)
 
     @property
     def fatigue_factor(self) -> float:

@@ -1,4 +1,4 @@
-"""Track, wagon and finish as numbers: what the wheel must run on, carry and withstand."""
+"""Track and finish as numbers: what the wheel must run on and withstand."""
 
 from __future__ import annotations
 
@@ -79,6 +79,22 @@ class TrackSpec(Spec):
     joint_gap_mm: float = Field(
         5.0, ge=0, le=60, description="gap between rail ends (default: room to expand)"
     )
+    joints_per_km: float = Field(
+        200.0, ge=0, le=2000, description="rail joints in each rail (default: rails of 5 m)"
+    )
+    stiffness_n_per_mm: float = Field(
+        5000.0,
+        gt=0,
+        le=1e6,
+        description="wheel load over sinking of the rail under it, away from joints (default: rail "
+        "of 7 kg/m on sleepers every half metre on soft ground; a beam on an elastic bed)",
+    )
+    contact_stiffness_n_per_mm: float = Field(
+        500000.0,
+        gt=0,
+        le=1e8,
+        description="of wheel against rail, linear (default: Hertz, some 5 kN on a small wheel)",
+    )
     cant_mm: float = Field(0.0, ge=0, le=200, description="outer rail raised in the tightest curve")
     steepest_gradient_percent: float = Field(
         0.0,
@@ -86,35 +102,6 @@ class TrackSpec(Spec):
         le=25,
         description="steepest slope along the track, rise in 100 (default: laid level; measure "
         "yours, wagons roll away on less than the eye sees)",
-    )
-
-
-class WagonSpec(Spec):
-    """The wagon that the wheel carries."""
-
-    tare_kg: float = Field(gt=0, le=50000, examples=[180.0], description="empty wagon")
-    payload_kg: float = Field(ge=0, le=100000, examples=[250.0], description="most that is loaded")
-    axles: int = Field(2, ge=1, le=8, description="of two wheels each (default: four-wheeler)")
-    wheelbase_mm: float = Field(
-        ge=100, le=10000, examples=[700.0], description="between the outer axles"
-    )
-    max_speed_km_h: float = Field(
-        8.0, gt=0, le=60, description="fastest it is allowed to run (default: a quick walk)"
-    )
-    load_unevenness: float = Field(
-        1.25, ge=1, le=4, description="heaviest wheel over mean wheel load"
-    )
-    shock_factor: float = Field(1.5, ge=1, le=5, description="dynamic over static wheel load")
-    centre_of_gravity_mm: float | None = Field(
-        None,
-        gt=0,
-        le=3000,
-        examples=[600.0],
-        description="height above the rail, loaded; absent = not known, overturning not checked",
-        json_schema_extra={"takes": "a number"},
-    )
-    suspension: Literal["rigid", "three-point", "sprung"] = Field(
-        "rigid", description="how the axles follow a twisted track (default: no springs)"
     )
 
 

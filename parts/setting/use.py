@@ -19,7 +19,7 @@ def _friction(v: Any) -> Iterator[Fault]:
             "friction_low",
             v.friction_low,
             f"at most friction_high, {v.friction_high:g}",
-            "0.2 (wet, greasy) to 0.5 (dry, rusty)",
+            "0.2 (wet, greasy) to 0.36 (dry)",
         )
 
 
@@ -44,18 +44,30 @@ class UseSpec(Spec):
     wear_allowance_mm: float = Field(
         1.0, ge=0, le=20, description="off the tread before a wheel is scrapped"
     )
-    lateral_share: float = Field(
-        0.4,
+    lateral_share: float | None = Field(
+        None,
         ge=0,
-        le=1.5,
-        description="lateral over vertical wheel load on the flange (default: steel on steel "
-        "steering friction in a tight curve; sprung main lines see less)",
+        le=3,
+        examples=[0.7],
+        description="push on the leading outer flange over its wheel load in the tightest curve, "
+        "measured; absent = worked out from curve, wheelbase, play and friction",
+        json_schema_extra={"takes": "a number"},
+    )
+    loaded_share: float = Field(
+        0.5,
+        ge=0,
+        le=1,
+        description="of the way run loaded (default: out full, back empty)",
     )
     friction_low: float = Field(
         0.2, gt=0, le=1, description="wheel on rail, wet or greasy (default: common practice)"
     )
     friction_high: float = Field(
-        0.5, gt=0, le=1, description="wheel on rail, dry and rusty (default: common practice)"
+        0.36,
+        gt=0,
+        le=1,
+        description="wheel on rail, dry (default: what the limit 1.2 of EN 14363 for a 70 degree "
+        "flange stands for; clean dry rails have been measured to 0.5)",
     )
     push_force_n: float = Field(
         400.0, gt=0, le=MOST_PUSH_N, description="to start and to pass joints (default: two people)"

@@ -4,23 +4,8 @@ from __future__ import annotations
 
 import math
 
+from platewheel.parts.loads.travel import travel_mm
 from platewheel.parts.setting.setting import GRAVITY, Setting
-
-
-def corner_ride_mm(corner_radius_mm: float, flange_angle: float) -> float:
-    """How far the flange's root gets past the gauge line before its face (angle in radians)
-    bears on the head's rounded corner: rc (1 - tan(delta / 2)), 0 for a vertical face.
-
-    Source: plain geometry, a line at delta tangent to a circle of radius rc.
-    """
-    return corner_radius_mm * (1 - math.tan(flange_angle / 2))
-
-
-def travel_mm(setting: Setting) -> float:
-    """Most lateral travel of a new axle in the tightest curve: play, gauge widening, and the
-    ride of either flange on its rail's corner."""
-    ride = corner_ride_mm(setting.track.rail_corner_radius_mm, setting.wheel.flange_angle)
-    return setting.play_mm + setting.track.gauge_widening_mm + 2 * ride
 
 
 def slide_share(setting: Setting) -> float:

@@ -8,6 +8,7 @@ S-N curves of welds.
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 SURFACE = {  # a, b of ka = a Rm^b, Rm in N/mm2
@@ -128,3 +129,45 @@ def fatigue_safety(
     mean = math.hypot(kf * stresses.bending_mean, math.sqrt(3) * kfs * stresses.torsion_mean)
     used = kf * stresses.bending_amplitude / endurance + mean / rm_n_mm2
     return 1 / used if used > 0 else math.inf
+
+
+LIMIT_CYCLES, FEW_CYCLES, FEW_SHARE = 1e6, 1e3, 0.9  # Shigley, 6-8, from memory
+HALVINGS = 50
+
+
+def slope(rm_n_mm2: float, endurance: float) -> float:
+    """Exponent of the S-N line from 0.9 Rm at 1e3 cycles to the endurance limit at 1e6.
+
+    Source: Shigley, Mechanical Engineering Design, 6-8, from memory.
+    """
+    decades = math.log10(LIMIT_CYCLES / FEW_CYCLES)
+    return decades / math.log10(FEW_SHARE * rm_n_mm2 / endurance)
+
+
+def life_safety(uses: Sequence[tuple[float, float]], exponent: float) -> float:
+    """Factor on all loads at which Miner's sum is 1; infinite without stress.
+
+    `uses` are pairs of what `fatigue_safety` calls 1 / n, and how many cycles of it. Below the
+    endurance limit the exponent is 2 k - 1, so that small loads count beside large ones; where
+    no load is above it nothing counts, and the factor is at least 1 over the greatest.
+    Source: Haibach 1970, Miner's rule modified, from memory.
+    """
+    greatest = max((used for used, _ in uses), default=0.0)
+    if greatest <= 0:
+        return math.inf
+
+    def done(factor: float) -> float:
+        total = 0.0
+        for used, cycles in uses:
+            load = factor * used
+            power = exponent if load > 1 else 2 * exponent - 1
+            total += cycles / LIMIT_CYCLES * load**power
+        return total
+
+    low, high = 1 / greatest, 1000 / greatest  # at `low` the greatest is at the limit: endless
+    if done(low) >= 1:
+        return low
+    for _ in range(HALVINGS):
+        middle = math.sqrt(low * high)
+        low, high = (middle, high) if done(middle) < 1 else (low, middle)
+    return low

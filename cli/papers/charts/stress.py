@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from platewheel.parts.loads.wheel_load import flange_push_n, wheel_load_n
 from platewheel.parts.rating.response import Response
 from platewheel.parts.rating.static_limit import regular_points
 from platewheel.parts.rating.turn import angles, stress_fields, von_mises
@@ -32,15 +33,20 @@ def _top(response: Response, field: NDArray[np.float64]) -> float:
     return float((field * regular_points(response)).max())
 
 
+def _push_share(setting: Setting) -> float:
+    """Push on the flange over the design load."""
+    return flange_push_n(setting) / wheel_load_n(setting)
+
+
 def stress_picture(response: Response, setting: Setting) -> str:
     """Section with the largest von Mises stress over all cases and angles at the design load.
 
     Sharp corners at weld toes and roots, and the contact itself, are shown but not rated so.
     """
     worst = np.zeros(len(response.part_of))
-    for _, stress in stress_fields(response, setting.use.lateral_share):
+    for _, stress in stress_fields(response, _push_share(setting)):
         worst = np.maximum(worst, von_mises(stress).max(axis=0))
-    worst *= setting.wheel_load_n
+    worst *= wheel_load_n(setting)
     top_stress = _top(response, worst)
     share = worst / top_stress
     points, mesh = response.mesh.points, response.mesh
@@ -79,8 +85,8 @@ def _outline(response: Response, part: str) -> str:
 def ring_picture(response: Response, setting: Setting) -> str:
     """Bore side of the tread ring unrolled over a quarter turn, across its width: von Mises stress
     at the design load, patch at its gauge-most place with the push on the flange."""
-    *_, (_, stress) = stress_fields(response, setting.use.lateral_share)
-    field = von_mises(stress) * setting.wheel_load_n
+    *_, (_, stress) = stress_fields(response, _push_share(setting))
+    field = von_mises(stress) * wheel_load_n(setting)
     top_stress = _top(response, field)
     field /= top_stress
     points, wheel = response.points, setting.wheel

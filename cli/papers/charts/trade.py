@@ -13,7 +13,7 @@ LABEL = 14  # room for one beside another
 
 @dataclass(frozen=True)
 class Dot:
-    """A wheel: cost, load it is rated for (N), how it is drawn, its label."""
+    """A wheel: cost, mean load it bears (N), how it is drawn, its label."""
 
     cost: float
     load_n: float
@@ -30,7 +30,7 @@ def trade_picture(dots: Sequence[Dot], needed_n: float, unit: str) -> str:
         span([dot.cost for dot in dots]),
         span([*(dot.load_n for dot in dots), needed_n]),
         f"cost of a wheel, estimated{', ' + unit if unit else ''}",
-        "rated wheel load, N",
+        "mean wheel load borne, N",
     )
     marks = "".join(_mark(dot, *chart.at(dot.cost, dot.load_n)) for dot in dots)
     labels = _labels([(d.label, *chart.at(d.cost, d.load_n)) for d in dots if d.label])

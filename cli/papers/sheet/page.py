@@ -9,7 +9,12 @@ from platewheel.cli.job.job import Job
 from platewheel.cli.papers.drawings.plate import dxf_picture
 from platewheel.cli.papers.html.offcut_words import offcut_marks, offcuts_table
 from platewheel.cli.papers.html.render import drawn, render
-from platewheel.cli.papers.sheet.rating import limits_table, rating_words
+from platewheel.cli.papers.sheet.rating import (
+    blocks_table,
+    limits_table,
+    loads_table,
+    rating_words,
+)
 from platewheel.cli.papers.sheet.record import record_form
 from platewheel.cli.papers.sheet.shop import buying_section, cost_section, time_section
 from platewheel.cli.papers.sheet.sizes import blanks_table, parts_table, wheel_table
@@ -59,7 +64,13 @@ def job_sheet(
         title=f"{job.head.name}: {job.head.wheels} wheels",
         sum=_sum(job, report),
         wheel=wheel_pictures(job),
-        rating=rating and {"words": rating_words(rating), "limits": limits_table(rating)},
+        rating=rating
+        and {
+            "words": rating_words(rating),
+            "limits": limits_table(rating),
+            "loads": loads_table(rating),
+            "blocks": blocks_table(rating),
+        },
         checks=checks_table(report.checks),
         pictures=[(drawn(svg), caption) for svg, caption in pictures],
         wagon=wagon_section(job),

@@ -6,8 +6,8 @@ import math
 
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.running.curve import radial_error
-from platewheel.parts.checks.running.speed import outward_share
-from platewheel.parts.setting.setting import GRAVITY, Setting
+from platewheel.parts.loads.wheel_load import push_shares
+from platewheel.parts.setting.setting import Setting
 
 RESERVE = 1.2 / 0.8  # climb limit over running limit of the same wheel, EN 14363 and UIC 518
 SOURCE = (
@@ -35,17 +35,16 @@ def least_angle(lateral_over_vertical: float, friction: float) -> float:
 def expected_share(setting: Setting) -> float:
     """Lateral over vertical force on the leading outer wheel, full speed, tightest curve.
 
-    Sum of: `lateral_share`, the steering force that the inner wheel's sliding tread puts on the
-    outer flange; the centrifugal force of the whole axle on this one flange, less the cant's
-    part; the push, turned off the track by half of the wheelbase's arc, on the empty wagon.
-    Load that moves to the outer wheel would help and is left out. A wheel that twist relieves is
-    the matter of the twist check. Source: plain statics.
+    Sum of: what the sliding treads of a wagon that its frame turns leave on this wheel, and the
+    centrifugal force of the whole axle less the cant's part, both as the strength of the wheel
+    has them (`parts/loads`); the push, turned off the track by half of the wheelbase's arc, on
+    the empty wagon. Load that moves to the outer wheel would help and is left out. A wheel that
+    twist relieves is the matter of the twist check and of the reserve. Source: plain statics.
     """
-    wagon = setting.wagon
-    empty_wheel_n = wagon.tare_kg * GRAVITY / (2 * wagon.axles)
-    off_track = radial_error(wagon.wheelbase_mm, 1000 * setting.track.min_curve_radius_m)
-    push = setting.use.push_force_n * math.sin(off_track) / empty_wheel_n
-    return setting.use.lateral_share + 2 * outward_share(setting) + push
+    wagon, radius = setting.wagon, setting.track.min_curve_radius_m
+    off_track = radial_error(wagon.wheelbase_mm, 1000 * radius)
+    push = setting.use.push_force_n * math.sin(off_track) / setting.empty_wheel_load_n
+    return push_shares(setting, radius)[1] + push
 
 
 def flange_climb(setting: Setting) -> CheckResult:

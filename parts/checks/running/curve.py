@@ -7,8 +7,8 @@ import math
 from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.trying import tried
+from platewheel.parts.loads.travel import travel_mm
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.wagon.curving import travel_mm
 
 LEAST_ANGLE_DEG, WASHER_DEG = 45.0, 90.0  # the range that the wheel's spec allows
 STEPS = 50  # between two of them the room may be 0.001 mm more than at either

@@ -6,8 +6,8 @@ import math
 
 from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
+from platewheel.parts.loads.travel import corner_ride_mm, travel_mm
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.wagon.curving import corner_ride_mm, travel_mm
 
 USUAL_LEAST_MM = 4.0
 SMALL_GAUGE_SHARE = 0.063 / 7.5  # play over gauge of new wheels in the 7.5 in wheel standard

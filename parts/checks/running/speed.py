@@ -6,20 +6,12 @@ import math
 
 from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
-from platewheel.parts.setting.setting import GRAVITY, Setting
+from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wagon.curving import equilibrium_cant_mm, half_base_mm, overturning_speed_m_s
 
 SPEED_RESERVE = 1.5  # overturning speed over permitted speed: 2.25 on the sideways force
 DEFICIENCY_SHARE = 1 / 15  # of the contact spacing; 100 mm on standard gauge
 CANT_SHARE = 1 / 10  # of the contact spacing; 150 mm on standard gauge
-
-
-def outward_share(setting: Setting) -> float:
-    """Sideways force on the track over weight, outwards, at full speed in the tightest curve:
-    v2 / (g R) less cant / spacing; 0 where the cant is more than enough. Source: statics."""
-    speed = setting.wagon.max_speed_km_h / 3.6
-    share = speed**2 / (GRAVITY * setting.track.min_curve_radius_m)
-    return max(share - setting.track.cant_mm / setting.contact_spacing_mm, 0.0)
 
 
 def overturning(setting: Setting) -> CheckResult:

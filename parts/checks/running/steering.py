@@ -6,8 +6,9 @@ import math
 
 from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
+from platewheel.parts.loads.travel import travel_mm
 from platewheel.parts.setting.setting import GRAVITY, Setting
-from platewheel.parts.wagon.curving import slide_share, travel_mm
+from platewheel.parts.wagon.curving import slide_share
 
 DRAG_SHARE = 0.5  # of the push; the rest is for bearings, joints and grades
 

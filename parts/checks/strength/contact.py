@@ -7,6 +7,7 @@ import math
 
 from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
+from platewheel.parts.loads.wheel_load import heavy_load_n, wheel_load_n
 from platewheel.parts.rating.contact_patch import contact_length_mm, crown_radius_mm
 from platewheel.parts.rating.hertz import (
     STEEL_E_N_MM2,
@@ -38,7 +39,7 @@ def tread_pressure(setting: Setting) -> CheckResult | None:
         return None  # a round head: see tread_pressure_crowned
     spec = setting.wheel
     diameter = 2 * spec.outside_radius_mm(0.0)
-    pressure = line_pressure_n_mm2(setting.wheel_load_n, length, diameter, contact_modulus_n_mm2())
+    pressure = line_pressure_n_mm2(wheel_load_n(setting), length, diameter, contact_modulus_n_mm2())
     limit = 4 * spec.grade.fy_n_mm2(spec.tread_thickness_mm) / math.sqrt(3)
     worn_in = (
         ", once worn in to the head" if spec.tread_taper_1_in or crown_radius_mm(setting) else ""
@@ -63,7 +64,7 @@ def tread_pressure_crowned(setting: Setting) -> CheckResult | None:
     crown = crown_radius_mm(setting)
     if crown <= 0:
         return None
-    spec, load = setting.wheel, setting.wheel_load_n
+    spec, load = setting.wheel, wheel_load_n(setting)
     radius, modulus = spec.outside_radius_mm(0.0), contact_modulus_n_mm2()
     pressure = point_pressure_n_mm2(load, radius, crown, modulus)
     half_axes = point_half_axes_mm(load, radius, crown, modulus)
@@ -137,7 +138,7 @@ def crane_wheel_pressure(setting: Setting) -> CheckResult | None:
         )
         return CheckResult(id, title, None, None, "N/mm2", "not-assessed", says, source)
     least = wagon.tare_kg * GRAVITY / (2 * wagon.axles)
-    most = setting.static_wheel_load_n * wagon.load_unevenness
+    most = heavy_load_n(setting)
     limit = crane_limit_n_mm2(spec.grade.fu_n_mm2) * factor
     value = (min(least, most) + 2 * most) / 3 / (length * diameter)
     return judged(

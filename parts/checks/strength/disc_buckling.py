@@ -16,6 +16,7 @@ from platewheel.parts.checks.strength.disc_load import (
     rim_spread_mm,
 )
 from platewheel.parts.checks.trying import tried
+from platewheel.parts.loads.wheel_load import wheel_load_n
 from platewheel.parts.rating.hertz import STEEL_E_N_MM2
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.hub_disc import disc_diameter_mm
@@ -63,7 +64,7 @@ def disc_rim_stress(setting: Setting) -> CheckResult:
     """Compression in the disc right under the ring."""
     spec = setting.wheel
     plate = spec.disc_thickness_mm
-    load = greatest_disc_share(setting) * setting.wheel_load_n
+    load = greatest_disc_share(setting) * wheel_load_n(setting)
     stress = load / (rim_spread_mm(setting) * plate)
     limit = spec.grade.fy_n_mm2(plate) / LOAD_FACTOR
     # stress goes with t^(-2/3); thicker discs lie nearer to each other, so that one takes more
@@ -86,7 +87,7 @@ def disc_rim_stress(setting: Setting) -> CheckResult:
 def disc_buckling(setting: Setting) -> CheckResult:
     """Share of the wheel load on one disc against its resistance to crippling and buckling."""
     spec = setting.wheel
-    load = LOAD_FACTOR * greatest_disc_share(setting) * setting.wheel_load_n
+    load = LOAD_FACTOR * greatest_disc_share(setting) * wheel_load_n(setting)
     resistance = _resistance_n(spec, spec.disc_thickness_mm)
     least = spec.disc_thickness_mm
     while least < 40 and _resistance_n(spec, least) < load:

@@ -6,6 +6,7 @@ it is a beam bedded on the disc's edge. Vent holes are left out.
 
 from __future__ import annotations
 
+from platewheel.parts.loads.wheel_load import side_force_n, wheel_load_n
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.hub_disc import disc_z_mm
 
@@ -13,21 +14,16 @@ LOAD_FACTOR = 1.5  # EN 1990:2002, table A1.2(B), leading variable action
 SPREAD_SOURCE = "load spread as EN 1993-6:2007, 5.7.1 (table 5.1)"
 
 
-def lateral_force_n(setting: Setting) -> float:
-    """Sideways force on the flange: `use.lateral_share` of the design wheel load."""
-    return setting.use.lateral_share * setting.wheel_load_n
-
-
 def overturning_n_mm(setting: Setting) -> float:
-    """Moment of the lateral force, at the tread, about the hub."""
-    return lateral_force_n(setting) * setting.wheel.tread_radius_mm
+    """Moment of the wheel's side force, at the tread, about the hub."""
+    return side_force_n(setting) * setting.wheel.tread_radius_mm
 
 
 def slip_torque_n_mm(setting: Setting) -> float:
     """Torque that the rail can give a wheel fixed to its axle before it slips; loose: 0."""
     if setting.axle.wheels_on_axle == "loose":
         return 0.0
-    return setting.use.friction_high * setting.wheel_load_n * setting.wheel.tread_radius_mm
+    return setting.use.friction_high * wheel_load_n(setting) * setting.wheel.tread_radius_mm
 
 
 def disc_spacing_mm(setting: Setting) -> float:

@@ -11,9 +11,10 @@ from __future__ import annotations
 import math
 
 from platewheel.parts.checks.result import CheckResult, judged
-from platewheel.parts.checks.strength.disc_load import LOAD_FACTOR, lateral_force_n
+from platewheel.parts.checks.strength.disc_load import LOAD_FACTOR
 from platewheel.parts.checks.strength.weld_strength import EN_FILLET, fillet_strength_n_mm2
 from platewheel.parts.checks.trying import tried, with_keys
+from platewheel.parts.loads.wheel_load import flange_push_n
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.welds import root_bead
@@ -30,8 +31,8 @@ def lever_mm(setting: Setting) -> float:
 
 
 def push_n(setting: Setting) -> float:
-    """Force square to the flange's face whose part along the axle is the lateral force."""
-    return lateral_force_n(setting) / math.sin(setting.wheel.flange_angle)
+    """Force square to the flange's face whose part along the axle is the push of the curve."""
+    return flange_push_n(setting) / math.sin(setting.wheel.flange_angle)
 
 
 def strip_width_mm(lever: float) -> float:
@@ -90,7 +91,7 @@ def _with_root(setting: Setting, leg_mm: float) -> Setting | None:
 
 def _root_cure(spec: WheelSpec, leg_mm: float | None) -> str:
     if leg_mm is None:
-        return "less load, or a smaller lateral_share where the track allows it"
+        return "less load, an easier curve, or a longer wheelbase"
     plates = (("flange", spec.flange_thickness_mm), ("ring", spec.tread_thickness_mm))
     thin = [f"{name} (now {plate:g})" for name, plate in plates if plate < leg_mm]
     thicker = f", and {' and '.join(thin)} at least as thick" if thin else ""

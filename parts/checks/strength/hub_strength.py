@@ -13,6 +13,7 @@ from platewheel.parts.checks.strength.disc_load import (
     overturning_n_mm,
 )
 from platewheel.parts.checks.trying import tried
+from platewheel.parts.loads.wheel_load import wheel_load_n
 from platewheel.parts.setting.setting import Setting
 
 
@@ -68,12 +69,12 @@ def bore_pressure(setting: Setting) -> CheckResult:
     """Pressure of axle or bush in the bore; without a tube, on the edge of one disc."""
     spec, moment = setting.wheel, overturning_n_mm(setting)
     if spec.has_tube:
-        load, length = setting.wheel_load_n, spec.hub_tube_length_mm
+        load, length = wheel_load_n(setting), spec.hub_tube_length_mm
         pressure = edge_pressure_n_mm2(load, moment, spec.hub_bore_mm, length)
         key, other = "hub_tube_length_mm", "less load"
         now = spec.hub_tube_length_mm
     else:
-        load = greatest_disc_share(setting) * setting.wheel_load_n
+        load = greatest_disc_share(setting) * wheel_load_n(setting)
         load += moment / disc_spacing_mm(setting)
         pressure = load / (spec.hub_bore_mm * spec.disc_thickness_mm)
         key, other = "disc_thickness_mm", "a hub tube"

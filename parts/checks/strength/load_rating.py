@@ -6,12 +6,12 @@ import math
 from typing import TYPE_CHECKING
 
 from platewheel.parts.checks.result import CheckResult, judged
+from platewheel.parts.loads.wheel_load import wheel_load_n
 from platewheel.parts.rating.unrated import most_wear_mm, unrated
 from platewheel.parts.setting.setting import Setting
 
 if TYPE_CHECKING:
     from platewheel.parts.rating.assess import Assessment
-    from platewheel.parts.rating.limit import Limit
     from platewheel.parts.rating.rate import Rating
 
 SOURCE = (
@@ -28,11 +28,11 @@ TRY = {  # limit -> what raises it most
 ROOT_BEAD = "bead between ring and flange"
 
 
-def _cure(limit: Limit) -> str:
+def _cure(name: str, where: str) -> str:
     """What raises a limit most; a bead is named by the key that sizes it."""
-    if limit.name in TRY:
-        return TRY[limit.name]
-    if limit.where == ROOT_BEAD:
+    if name in TRY:
+        return TRY[name]
+    if where == ROOT_BEAD:
         return "a larger root_weld_mm, with ring and flange at least as thick"
     return "a larger weld_throat_mm, with plates to suit"
 
@@ -52,7 +52,7 @@ def rating_results(setting: Setting, found: Assessment | None) -> list[CheckResu
                 "rating-worn",
                 "Load rating, worn",
                 0.0,
-                setting.wheel_load_n,
+                wheel_load_n(setting),
                 "N",
                 "fail",
                 says,
@@ -73,7 +73,7 @@ def _not_rated(setting: Setting) -> CheckResult:
     reason = unrated(setting)
     title = "Load rating, new"
     if reason:
-        says, need = reason, setting.wheel_load_n
+        says, need = reason, wheel_load_n(setting)
         source = SOURCE + "parts hold together"
         return CheckResult("rating-new", title, 0.0, need, "N", "fail", says, source, -1.0)
     says = "stress analysis not run; closed forms only screen the wheel: run without --quick"
@@ -84,7 +84,7 @@ def _not_rated(setting: Setting) -> CheckResult:
 def _rating(
     setting: Setting, id: str, title: str, rating: Rating, payload_kg: float
 ) -> CheckResult:
-    governs, need = rating.governs, setting.wheel_load_n
+    governs, need = rating.governs, wheel_load_n(setting)
     told = f"{governs.name}: {governs.where}"
     lacks = (1 - rating.load_n / need) * 100
     short = f"{lacks:.0f} % short" if lacks >= 1 else "less than 1 % short"
@@ -97,7 +97,7 @@ def _rating(
         SOURCE + governs.by,
         at_most=False,
         good=told,
-        bad=f"{told}; {short}: {_cure(governs)}, or {_lighter(payload_kg)}",
+        bad=f"{told}; {short}: {_cure(governs.name, governs.where)}, or {_lighter(payload_kg)}",
     )
 
 
@@ -111,7 +111,7 @@ def _life(setting: Setting, found: Assessment) -> CheckResult:
     need = setting.use.km_per_year * setting.use.years
     value = min(found.life_km, 1e9)
     ends = found.life_ends
-    told = f"first the {ends.name}: {ends.where}" if ends else "no weld is stressed enough"
+    told = f"first the {ends.detail.name}: {ends.detail.where}" if ends else "nothing is stressed"
     endless = "more than " if math.isinf(found.life_km) else ""
     return judged(
         "life",
@@ -119,10 +119,22 @@ def _life(setting: Setting, found: Assessment) -> CheckResult:
         value,
         need,
         "km",
-        "IIW S-N curves, slope 3 then 5, one range a turn, factor "
+        "Palmgren and Miner over the loads of the way, IIW S-N curves, slope 3 then 5, factor "
         f"{setting.fatigue_factor:g} (EN 1993-1-9, table 3.1, use.consequence); from memory",
         at_most=False,
-        good=f"{endless}{value:.0f} km: {told}",
-        bad=f"{told}, after {value:.0f} km: {_cure(ends) if ends else ''}, or "
+        good=f"{endless}{value:.0f} km: {told}{_eaten_by(found)}",
+        bad=f"{told}, after {value:.0f} km{_eaten_by(found)}: "
+        f"{_cure(ends.detail.name, ends.detail.where) if ends else ''}, or "
         f"{_lighter(found.payload_kg)}",
     )
+
+
+def _eaten_by(found: Assessment) -> str:
+    """Which of the loads along the way does most of the harm."""
+    whole = sum(one.damage + one.joints for one in found.by_block)
+    if not whole:
+        return ""
+    parts = [(one.damage, f"the {one.where}, {one.state}") for one in found.by_block]
+    parts.append((sum(one.joints for one in found.by_block), "rail joints"))
+    most, where = max(parts)
+    return f"; {100 * most / whole:.0f} % of it from {where}"

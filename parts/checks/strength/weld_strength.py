@@ -20,13 +20,13 @@ from platewheel.parts.checks.strength.disc_load import (
     SPREAD_SOURCE,
     disc_spacing_mm,
     greatest_disc_share,
-    lateral_force_n,
     overturning_n_mm,
     rim_spread_mm,
     slip_torque_n_mm,
 )
 from platewheel.parts.checks.strength.weld_size import LEAST_THROAT_MM
 from platewheel.parts.checks.trying import Check, tried, with_keys
+from platewheel.parts.loads.wheel_load import side_force_n, wheel_load_n
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.hub_disc import SIDES, disc_z_mm
 from platewheel.parts.wheel.welds import LEAST_LEG_MM, disc_fillet, tube_fillet
@@ -73,17 +73,17 @@ def rim_force_n_mm(setting: Setting) -> float:
     spec = setting.wheel
     # the field face of a tapered bore is the smaller circle
     circle = 2 * min(spec.bore_radius_mm(disc_z_mm(spec, side)[0]) for side in SIDES)
-    radial = greatest_disc_share(setting) * setting.wheel_load_n / rim_spread_mm(setting)
+    radial = greatest_disc_share(setting) * wheel_load_n(setting) / rim_spread_mm(setting)
     return LOAD_FACTOR * math.hypot(radial, *_axial_and_tangential(setting, circle))
 
 
 def tube_force_n_mm(setting: Setting) -> float:
     """Greatest design force on a mm of the hub tube fillets."""
     circle = setting.wheel.hub_tube_outside_mm
-    share = greatest_disc_share(setting) * setting.wheel_load_n
+    share = greatest_disc_share(setting) * wheel_load_n(setting)
     couple = overturning_n_mm(setting) / disc_spacing_mm(setting)
     axial, tangential = _axial_and_tangential(setting, circle)
-    sideways = lateral_force_n(setting) / (2 * circle_length_mm(circle))
+    sideways = side_force_n(setting) / (2 * circle_length_mm(circle))
     by_couple = math.hypot((share + couple) / circle_length_mm(circle), sideways, tangential)
     by_bending = math.hypot(share / circle_length_mm(circle), axial, tangential)
     return LOAD_FACTOR * max(by_couple, by_bending)
@@ -91,7 +91,7 @@ def tube_force_n_mm(setting: Setting) -> float:
 
 def _axial_and_tangential(setting: Setting, circle_mm: float) -> tuple[float, float]:
     """Forces on a mm of two equal circles from the lateral force with its moment, and torque."""
-    axial = lateral_force_n(setting) / (2 * circle_length_mm(circle_mm))
+    axial = side_force_n(setting) / (2 * circle_length_mm(circle_mm))
     axial += overturning_n_mm(setting) / (2 * circle_bending_mm2(circle_mm))
     torque = slip_torque_n_mm(setting)
     return axial, torque * (circle_mm / 2) / (2 * circle_polar_mm3(circle_mm))

@@ -8,6 +8,7 @@ from platewheel.parts.base.steel import AXLE_STEELS, THICKEST_MM
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.strength.disc_load import slip_torque_n_mm
 from platewheel.parts.checks.trying import tried, with_keys
+from platewheel.parts.loads.wheel_load import side_force_n, wheel_load_n
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheelset import axle_strength
 from platewheel.parts.wheelset.assembly import Wheelset, wheelset
@@ -15,26 +16,42 @@ from platewheel.parts.wheelset.assembly import Wheelset, wheelset
 BENDING_RESERVE = 1.5  # yield over stress; common practice, no source
 
 
-def beam_of(setting: Setting, made: Wheelset, way: int) -> axle_strength.AxleBeam:
-    """The axle under both wheels' design load and one flange's push, inwards or outwards."""
-    load = setting.wheel_load_n
+def beam_of(
+    setting: Setting,
+    made: Wheelset,
+    way: int,
+    load_n: float | None = None,
+    side_n: float | None = None,
+) -> axle_strength.AxleBeam:
+    """The axle under both wheels' load and one wheel's side force, inwards or outwards: those of
+    the design, or others."""
+    load = wheel_load_n(setting) if load_n is None else load_n
+    side = side_force_n(setting) if side_n is None else side_n
     return axle_strength.axle_beam(
         made.contact_spacing_mm,
         made.hub_centres_mm,
         made.bearing_centres_mm,
         load,
-        way * setting.use.lateral_share * load,
+        way * side,
         setting.wheel.tread_radius_mm,
     )
 
 
 def moment_within_n_mm(
-    setting: Setting, made: Wheelset, start_mm: float, end_mm: float
+    setting: Setting,
+    made: Wheelset,
+    start_mm: float,
+    end_mm: float,
+    load_n: float | None = None,
+    side_n: float | None = None,
 ) -> tuple[float, float]:
-    """Least and greatest moment between two places of the axle, push on the flange either way."""
+    """Least and greatest moment between two places of the axle, side force either way, under the
+    design loads or others."""
     least, most = zip(
         *(
-            axle_strength.moment_range_n_mm(beam_of(setting, made, way), start_mm, end_mm)
+            axle_strength.moment_range_n_mm(
+                beam_of(setting, made, way, load_n, side_n), start_mm, end_mm
+            )
             for way in (1, -1)
         ),
         strict=True,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.wheelset.axle_bending import beam_of
+from platewheel.parts.loads.wheel_load import wheel_load_n
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheelset import axle_strength
 from platewheel.parts.wheelset.assembly import Wheelset
@@ -55,7 +56,7 @@ def axle_spread(setting: Setting, made: Wheelset) -> CheckResult:
         made.contact_spacing_mm,
         made.hub_centres_mm,
         made.bearing_centres_mm,
-        setting.wheel_load_n,
+        wheel_load_n(setting),
         0.0,
         setting.wheel.tread_radius_mm,
     )

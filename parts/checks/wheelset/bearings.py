@@ -7,8 +7,16 @@ In a loose wheel the two bearings of the hub take that moment as a couple betwee
 from __future__ import annotations
 
 from platewheel.parts.checks.result import CheckResult, judged
-from platewheel.parts.checks.strength.disc_load import lateral_force_n, overturning_n_mm
+from platewheel.parts.checks.strength.disc_load import overturning_n_mm
 from platewheel.parts.checks.strength.hub_strength import edge_pressure_n_mm2
+from platewheel.parts.loads.spectrum import spectrum
+from platewheel.parts.loads.wheel_load import (
+    heavy_load_n,
+    rest_loads_n,
+    side_force_n,
+    tightest,
+    wheel_load_n,
+)
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheelset import bearing_life, bush_load
 from platewheel.parts.wheelset.assembly import Wheelset
@@ -26,10 +34,15 @@ PRESSURE_N_MM2 = {  # most on the projected area at slow speed; all from memory,
 
 
 def most_loaded_n(setting: Setting, made: Wheelset) -> float:
-    """Radial load of the bearing that has most, the flange pushed. Plain statics."""
-    load, moment = setting.wheel_load_n, overturning_n_mm(setting)
+    """Radial load of the bearing that has most at a joint, the flange pushed. Plain statics."""
+    light = min(rest_loads_n(setting, tightest(setting), setting.static_wheel_load_n))
+    return radial_n(made, wheel_load_n(setting), light, overturning_n_mm(setting))
+
+
+def radial_n(made: Wheelset, load: float, light: float, moment: float) -> float:
+    """Radial load of the more loaded bearing of a wheel with `load` and a moment across, N mm;
+    `light` is the other wheel of its axle, N."""
     if made.turning:  # the other wheel heavy too, or light and without shock: a lever inside
-        light = setting.static_wheel_load_n * max(0.0, 2 - setting.wagon.load_unevenness)
         lever = made.contact_spacing_mm / made.bearing_centres_mm
         uneven = (load + light) / 2 + lever * (load - light) / 2
         return max(load, uneven) + moment / made.bearing_centres_mm
@@ -39,15 +52,32 @@ def most_loaded_n(setting: Setting, made: Wheelset) -> float:
     return max(abs(load - outer), abs(outer)) + couple  # pushed either way
 
 
+def _mean_load_n(setting: Setting, made: Wheelset, c0_n: float) -> float:
+    """Cubic mean, over the turns of the spectrum, of the equivalent load; every load as heavy as
+    at a joint (safe). Raises: ValueError beyond the bearing's table.
+
+    Source: ISO 281 practice for loads that vary, makers' catalogues, from memory.
+    """
+    blocks, radius = spectrum(setting), setting.wheel.tread_radius_mm
+    total = sum(block.turns for block in blocks)
+    cubes = 0.0
+    for block in blocks:
+        if block.struck_n == 0 and block.side_n == 0:
+            continue
+        radial = radial_n(made, block.struck_n, 0.0, block.side_n * radius)
+        load = bearing_life.equivalent_load_n(radial, block.side_n, c0_n)
+        cubes += block.turns / total * load**3
+    return float(cubes ** (1 / 3))
+
+
 def bearing_years(setting: Setting, made: Wheelset) -> CheckResult | None:
     """Life of the bearing that has most of the load and the whole flange push."""
     id, title = "bearing-life", "Life of the axle's bearings"
     if made.bearing is None:
         return None
-    push, radial = lateral_force_n(setting), most_loaded_n(setting, made)
-    source = "ISO 281, L10 = (C / P)^3; full push on one bearing in every turn (safe)"
+    source = "ISO 281, L10 = (C / P)^3, cubic mean of the loads along the way"
     try:
-        load = bearing_life.equivalent_load_n(radial, push, 1000 * made.bearing.c0_kn)
+        load = _mean_load_n(setting, made, 1000 * made.bearing.c0_kn)
     except ValueError as error:
         says = f"the push is beyond the bearing's table ({error}); take a larger bearing"
         return CheckResult(id, title, None, setting.use.years, "years", "fail", says, source)
@@ -73,7 +103,7 @@ def bearing_static(setting: Setting, made: Wheelset) -> CheckResult | None:
     id, title = "bearing-static", "Static safety of the bearings"
     if made.bearing is None:
         return None
-    p0 = bearing_life.static_load_n(most_loaded_n(setting, made), lateral_force_n(setting))
+    p0 = bearing_life.static_load_n(most_loaded_n(setting, made), side_force_n(setting))
     return judged(
         id,
         title,
@@ -97,7 +127,7 @@ def bearing_axial(setting: Setting, made: Wheelset) -> CheckResult | None:
     return judged(
         id,
         title,
-        lateral_force_n(setting),
+        side_force_n(setting),
         share * 1000 * made.bearing.c0_kn,
         "N",
         f"makers' guides: at most {share:g} of C0 on this deep groove bearing, from memory",
@@ -113,7 +143,7 @@ def bush_pressure(setting: Setting, made: Wheelset) -> CheckResult | None:
     if made.bush is None:
         return None
     bush = made.bush
-    load = most_loaded_n(setting, made) if made.turning else setting.wheel_load_n
+    load = most_loaded_n(setting, made) if made.turning else wheel_load_n(setting)
     return judged(
         id,
         title,
@@ -134,11 +164,11 @@ def bush_edge(setting: Setting, made: Wheelset) -> CheckResult | None:
         return None
     bush = made.bush
     off = abs(made.hub_centres_mm - made.contact_spacing_mm) / 2
-    moment = overturning_n_mm(setting) + setting.wheel_load_n * off
+    moment = overturning_n_mm(setting) + wheel_load_n(setting) * off
     return judged(
         id,
         title,
-        edge_pressure_n_mm2(setting.wheel_load_n, moment, bush.bore_mm, bush.length_mm),
+        edge_pressure_n_mm2(wheel_load_n(setting), moment, bush.bore_mm, bush.length_mm),
         PRESSURE_N_MM2[bush.material],
         "N/mm2",
         "linear along the bush, F / (d L) + 6 M / (d L2); limits from memory",
@@ -156,7 +186,7 @@ def bush_heat(setting: Setting, made: Wheelset) -> CheckResult | None:
     if made.bush is None:
         return None
     bush, wheel = made.bush, setting.wheel
-    mean = setting.static_wheel_load_n * setting.wagon.load_unevenness
+    mean = heavy_load_n(setting)
     turns = bush_load.turns_per_min(setting.wagon.max_speed_km_h, wheel.tread_diameter_mm)
     limit, source = bush_load.PV_LIMITS[bush.material]
     return judged(

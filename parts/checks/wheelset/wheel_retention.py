@@ -12,7 +12,6 @@ import math
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.strength.disc_load import (
     LOAD_FACTOR,
-    lateral_force_n,
     overturning_n_mm,
     slip_torque_n_mm,
 )
@@ -21,6 +20,7 @@ from platewheel.parts.checks.strength.weld_strength import (
     circle_polar_mm3,
     fillet_strength_n_mm2,
 )
+from platewheel.parts.loads.wheel_load import side_force_n, wheel_load_n
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheelset.assembly import Wheelset
 from platewheel.parts.wheelset.wheel_holding import (
@@ -51,8 +51,8 @@ Share = tuple[float, str]  # demand over what holds, and what it is
 
 def push_along_n(setting: Setting, made: Wheelset) -> float:
     """Greatest force along the axle that no shoulder or spacer stops."""
-    inwards = 0.0 if held_by_shape(made, inwards=True) else lateral_force_n(setting)
-    outwards = setting.use.friction_high * setting.wheel_load_n
+    inwards = 0.0 if held_by_shape(made, inwards=True) else side_force_n(setting)
+    outwards = setting.use.friction_high * wheel_load_n(setting)
     return max(inwards, 0.0 if held_by_shape(made, inwards=False) else outwards)
 
 
@@ -156,7 +156,7 @@ def _weld(setting: Setting, made: Wheelset, seat: WheelSeat) -> list[Share]:
     around = circle_length_mm(seat.axle_mm)
     turning = slip_torque_n_mm(setting) * seat.axle_mm / 2 / (2 * circle_polar_mm3(seat.axle_mm))
     along = push_along_n(setting, made) / (2 * around)
-    across = (overturning_n_mm(setting) / seat.length_mm + setting.wheel_load_n / 2) / around
+    across = (overturning_n_mm(setting) / seat.length_mm + wheel_load_n(setting) / 2) / around
     force = LOAD_FACTOR * math.hypot(turning, along, across)
     throat = setting.wheel.weld_throat_mm
     name = f"a fillet of {throat:g} mm throat round the axle at each end of the hub"

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from platewheel.parts.base.units import Units, length
+from platewheel.parts.loads.wheel_load import flange_push_n, wheel_load_n
 from platewheel.parts.making.steps.shop_limits import PRACTICE, figure
 from platewheel.parts.making.steps.step import Figure, Step, Work
 from platewheel.parts.setting.setting import GRAVITY
@@ -28,7 +29,7 @@ FORM = (
 def prove(work: Work, units: Units) -> Step:
     """One wheel pressed along and across, measured before and after; then the first run."""
     wagon, setting = work.setting.wagon, work.setting
-    figures = [figure("wheel load to be carried", setting.wheel_load_n, "N", "", "with shock")]
+    figures = [figure("wheel load to be carried", wheel_load_n(setting), "N", "", "with shock")]
     do: list[str] = []
     if work.rated_n is None:
         do.append("This wheel could not be rated: see the checks, and load none before they pass.")
@@ -63,8 +64,9 @@ def prove(work: Work, units: Units) -> Step:
 
 
 def _push_n(work: Work) -> float:
-    """The push on the flange that goes with the rated load."""
-    return work.setting.use.lateral_share * (work.rated_n or 0.0)
+    """The push on the flange that goes with the rated load, N."""
+    setting = work.setting
+    return flange_push_n(setting) / wheel_load_n(setting) * (work.rated_n or 0.0)
 
 
 def _pressing(down_n: float, across_n: float, units: Units) -> list[str]:

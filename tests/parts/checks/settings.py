@@ -8,8 +8,9 @@ from hypothesis import strategies as st
 
 from platewheel.parts.setting.axle import AxleSpec
 from platewheel.parts.setting.setting import GRAVITY, Setting
-from platewheel.parts.setting.track import FinishSpec, TrackSpec, WagonSpec
+from platewheel.parts.setting.track import FinishSpec, TrackSpec
 from platewheel.parts.setting.use import ShopSpec, UseSpec
+from platewheel.parts.setting.wagon import WagonSpec
 from tests.parts.wheels import plain_wheel, valid_wheels
 
 TRACK: dict[str, Any] = {
@@ -17,6 +18,7 @@ TRACK: dict[str, Any] = {
     "rail_head_width_mm": 36.0,
     "rail_corner_radius_mm": 3.0,
     "min_curve_radius_m": 12.0,
+    "cant_mm": 12.0,  # more than 6 km/h ask for: no sideways force of speed
 }
 
 
@@ -51,7 +53,7 @@ def setting_of(
         track=TrackSpec(**(TRACK | (track or {}))),
         wagon=wagon,
         finish=FinishSpec(coating=coating),
-        use=UseSpec(**(use or {})),
+        use=UseSpec(**({"lateral_share": 0.4} | (use or {}))),
         axle=AxleSpec(**(axle or {})),
         shop=ShopSpec(**(shop or {})),
         process=process,

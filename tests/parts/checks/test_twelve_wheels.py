@@ -19,7 +19,7 @@ from platewheel.parts.checks.result import CheckResult
 from platewheel.parts.checks.run import run_checks
 from platewheel.parts.rating.assess import Assessment, assess
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.setting.track import WagonSpec
+from platewheel.parts.setting.wagon import WagonSpec
 from tests.places import DEMO
 
 COARSE_MM = 4.0  # mesh, for speed

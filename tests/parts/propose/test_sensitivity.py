@@ -27,7 +27,8 @@ from platewheel.parts.propose.sensitivity import (
     sensitivity,
 )
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.setting.track import TrackSpec, WagonSpec
+from platewheel.parts.setting.track import TrackSpec
+from platewheel.parts.setting.wagon import WagonSpec
 from platewheel.parts.wheel.assembly import wheel_mass_kg
 from platewheel.parts.wheel.spec import WheelSpec
 from tests.parts.wheels import plain_wheel, valid_wheels

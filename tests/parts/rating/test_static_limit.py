@@ -32,7 +32,7 @@ def strongest(
     half = [LITTLE, hoop(0.025)]
     points = [QUIET, (part, r, z)]
     found = made_response(spec, points, mean=half, swing=half, half_length_mm=LONG_MM, **kind)
-    return ALLOWED / static_limits(found, share)[0].load_n
+    return ALLOWED / static_limits(found, share, share)[0].load_n
 
 
 def beyond(step: int) -> float:
@@ -56,7 +56,7 @@ def test_one_point_under_the_patch(stress: Stress, equal: float) -> None:
     half: Stress = tuple(s / 2 for s in stress)  # type: ignore[assignment]
     point = ("tread", 143.0, 30.0)
     found = made_response(PLAIN, [QUIET, point], mean=[LITTLE, half], swing=[LITTLE, half])
-    (limit,) = static_limits(found, 0.0)
+    (limit,) = static_limits(found, 0.0, 0.0)
     assert limit.load_n == pytest.approx(ALLOWED / equal)
     assert limit.where == "tread at r 143, z 30 mm, 0 deg from the rail"
     assert (limit.name, limit.by) == ("static strength", "fy / 1.5")
@@ -68,7 +68,7 @@ def test_shear_round_the_wheel_is_largest_a_quarter_turn_away(at: int) -> None:
     shear = [0.0] * 6
     shear[at] = 0.02
     found = made_response(PLAIN, [("tread", 143.0, 30.0)], swing=[tuple(shear)])  # type: ignore[list-item]
-    (limit,) = static_limits(found, 0.0)
+    (limit,) = static_limits(found, 0.0, 0.0)
     assert ALLOWED / limit.load_n == pytest.approx(0.02 * math.sqrt(3), rel=1e-3)
     assert float(limit.where.split()[-5]) == pytest.approx(90, abs=2)
 
@@ -93,10 +93,10 @@ def test_the_weaker_steel_of_two_thicknesses_counts() -> None:
         spec = plain_wheel(vent_count=0, **changes)
         points = [(part, 90.0, 30.0), ("weld-root", 200.0, 200.0)]
         found = made_response(spec, points, swing=[hoop(0.05), CALM])
-        assert static_limits(found, 0.0)[0].load_n == pytest.approx(225 / 1.5 / 0.05), part
+        assert static_limits(found, 0.0, 0.0)[0].load_n == pytest.approx(225 / 1.5 / 0.05), part
     thin = plain_wheel(vent_count=0, hub_tube_outside_mm=66.8)  # wall 15.9 mm
     found = made_response(thin, [("hub-tube", 30.0, 30.0)], swing=[hoop(0.05)])
-    assert static_limits(found, 0.0)[0].load_n == pytest.approx(ALLOWED / 0.05)
+    assert static_limits(found, 0.0, 0.0)[0].load_n == pytest.approx(ALLOWED / 0.05)
 
 
 @pytest.mark.parametrize(

@@ -45,7 +45,7 @@ def edge(
     found = made_response(
         SPEC, [points[i] for i in order], mean=[mean[i] for i in order], corners=corners
     )
-    limit = static_limits(found, 0.0)[1]
+    limit = static_limits(found, 0.0, 0.0)[1]
     assert (limit.name, limit.by) == ("vent holes", "fy / 1.5")
     assert where is None or limit.where == where
     return ALLOWED / limit.load_n / EXTRA
@@ -95,7 +95,7 @@ def test_principal_stresses_of_a_sheared_disc() -> None:
             mean.append(in_disc(0.02, -0.01))
             swing.append(in_disc(0.0, 0.0, 0.02))
     found = made_response(SPEC, points, mean=mean, swing=swing)
-    limit = static_limits(found, 0.0)[1]
+    limit = static_limits(found, 0.0, 0.0)[1]
     assert ALLOWED / limit.load_n / EXTRA == pytest.approx(0.11, rel=1e-3)
 
 
@@ -126,7 +126,7 @@ def test_a_welds_notch_is_not_the_holes_edge(face: float) -> None:
 def test_a_wheel_without_vents_has_no_such_limit() -> None:
     spec = plain_wheel(vent_count=0)
     found = made_response(spec, [("disc-field", 100.0, 8.0)], mean=[in_disc(0.01, 0.0)])
-    assert [limit.name for limit in static_limits(found, 0.0)] == ["static strength"]
+    assert [limit.name for limit in static_limits(found, 0.0, 0.0)] == ["static strength"]
 
 
 def test_points_between_the_faces_do_not_count() -> None:
@@ -135,6 +135,6 @@ def test_points_between_the_faces_do_not_count() -> None:
     mean = [in_disc(0.01, 0.0)] * 4 + [in_disc(0.05, 0.0)] * 2
     points += [("disc-field", 115.0, 11.0), ("hub-tube", 115.0, 8.0)]
     found = made_response(SPEC, points, mean=mean, swing=[CALM] * 6)
-    limit = static_limits(found, 0.0)[1]
+    limit = static_limits(found, 0.0, 0.0)[1]
     assert ALLOWED / limit.load_n / EXTRA == pytest.approx(0.03)
-    assert math.isclose(static_limits(found, 0.0)[0].load_n, ALLOWED / 0.05)
+    assert math.isclose(static_limits(found, 0.0, 0.0)[0].load_n, ALLOWED / 0.05)

@@ -25,7 +25,8 @@ from platewheel.parts.refit.shared_blanks import (
     shared_flange,
 )
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.setting.track import TrackSpec, WagonSpec
+from platewheel.parts.setting.track import TrackSpec
+from platewheel.parts.setting.wagon import WagonSpec
 from platewheel.parts.wheel.flange import flange_blank, segment_turn
 from platewheel.parts.wheel.hub_disc import disc_blank, disc_diameter_mm
 from platewheel.parts.wheel.spec import WheelSpec

@@ -8,8 +8,9 @@ from hypothesis import strategies as st
 
 from platewheel.parts.setting.axle import AxleSpec
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.setting.track import FinishSpec, TrackSpec, WagonSpec
+from platewheel.parts.setting.track import FinishSpec, TrackSpec
 from platewheel.parts.setting.use import ShopSpec, UseSpec
+from platewheel.parts.setting.wagon import WagonSpec
 from tests.parts.wheels import PLAIN, plain_wheel
 
 TRACK: dict[str, Any] = {
@@ -18,7 +19,15 @@ TRACK: dict[str, Any] = {
     "rail_corner_radius_mm": 3.0,
     "min_curve_radius_m": 10.0,
 }
-WAGON: dict[str, Any] = {"tare_kg": 200.0, "payload_kg": 600.0, "wheelbase_mm": 600.0}
+# loads as a job may give them itself, so that checks of strength have round figures
+WAGON: dict[str, Any] = {
+    "tare_kg": 200.0,
+    "payload_kg": 600.0,
+    "wheelbase_mm": 600.0,
+    "load_unevenness": 1.25,
+    "shock_factor": 1.5,
+}
+USE: dict[str, Any] = {"lateral_share": 0.4}
 
 
 def running_setting(**changes: Any) -> Setting:
@@ -35,7 +44,7 @@ def running_setting(**changes: Any) -> Setting:
         wheel=plain_wheel(**sections["wheel"]),
         track=TrackSpec(**(TRACK | sections["track"])),
         wagon=WagonSpec(**(WAGON | sections["wagon"])),
-        use=UseSpec(**sections["use"]),
+        use=UseSpec(**(USE | sections["use"])),
         axle=AxleSpec(**sections["axle"]),
         finish=FinishSpec(**sections["finish"]),
         shop=ShopSpec(**sections["shop"]),

@@ -14,7 +14,7 @@ from platewheel.parts.checks.running.play import (
     most_play,
     tread_bearing,
 )
-from platewheel.parts.wagon.curving import corner_ride_mm, travel_mm
+from platewheel.parts.loads.travel import corner_ride_mm, travel_mm
 from platewheel.parts.wheel.flange import flange_section
 from tests.parts.checks.running.settings import running_setting
 

@@ -20,7 +20,7 @@ from platewheel.parts.checks.strength.contact import (
     turns_per_min,
 )
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.setting.track import WagonSpec
+from platewheel.parts.setting.wagon import WagonSpec
 from tests.parts.checks.settings import setting_of
 from tests.parts.checks.strength.limits import most_load_n
 

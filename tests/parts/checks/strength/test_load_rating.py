@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
@@ -11,6 +12,8 @@ import pytest
 from platewheel.parts.checks.result import CheckResult
 from platewheel.parts.checks.strength.load_rating import rating_results
 from platewheel.parts.rating.assess import Assessment
+from platewheel.parts.rating.detail import Cycles, Detail
+from platewheel.parts.rating.endurance import BlockDamage, Endurance
 from platewheel.parts.rating.limit import Limit
 from platewheel.parts.rating.rate import Rating
 from platewheel.parts.setting.setting import Setting
@@ -31,11 +34,21 @@ def assessed(
     life_km: float = 2e4,
     ends: Limit | None = None,
     payload_kg: float = 800.9,
+    by_block: tuple[BlockDamage, ...] = (),
 ) -> Assessment:
-    ratings = [Rating((one,), 0.0, 1e6) if one else None for one in (new, worn)]
+    ratings = [Rating((one,), 0.0) if one else None for one in (new, worn)]
     assert ratings[0] is not None
+    crack = ends and crack_at(ends)
     response: Any = np.zeros(1)  # not asked by what is told here
-    return Assessment(ratings[0], ratings[1], response, life_km, ends, payload_kg)
+    return Assessment(ratings[0], ratings[1], response, life_km, crack, payload_kg, by_block)
+
+
+def crack_at(ends: Limit) -> Endurance:
+    """Where the first crack comes; how much, is not asked here."""
+    nothing = np.zeros((1, 1, 1))
+    detail = Detail(ends.name, ends.where, 36.0, nothing, nothing[0])
+    cycles = Cycles(nothing[0], nothing[0, 0], np.zeros(1, int), np.zeros(1, bool))
+    return Endurance(detail, cycles, 1.0, 1.0)
 
 
 def results(found: Assessment | None, setting: Setting | None = None) -> dict[str, CheckResult]:
@@ -140,4 +153,19 @@ def test_life_turns_at_the_stated_distance() -> None:
 def test_an_endless_life_is_told_as_more_than_a_number() -> None:
     told = results(assessed(limit(2e4), limit(2e4), life_km=math.inf))["life"]
     assert told.value == 1e9
-    assert told.says == "more than 1000000000 km: no weld is stressed enough"
+    assert told.says == "more than 1000000000 km: nothing is stressed"
+
+
+def test_what_eats_the_life_is_named() -> None:
+    """Of three kinds of turn and their joints the one with most: or the joints."""
+    curve = BlockDamage("curve of 7 m", "loaded", 1e5, 2e3, 9e2, 0.5, 0.1)
+    straight = BlockDamage("straight", "loaded", 3e5, 2e3, 0.0, 0.2, 0.2)
+    ends = limit(1.0, "weld roots", "rim bead of the gauge disc")
+    for km, blocks, words in (
+        (5e3, (straight, curve), "50 % of it from the curve of 7 m, loaded"),
+        (5e3, (replace(straight, joints=1.0), curve), "61 % of it from rail joints"),
+    ):
+        found = assessed(limit(2e4), limit(2e4), life_km=km, ends=ends, by_block=blocks)
+        assert words in results(found)["life"].says
+    found = assessed(limit(2e4), limit(2e4), life_km=2e4, ends=ends, by_block=(curve,))
+    assert results(found)["life"].says.endswith("; 83 % of it from the curve of 7 m, loaded")

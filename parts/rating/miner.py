@@ -1,0 +1,58 @@
+"""Palmgren and Miner: the damage that a life of stress ranges does, and the loads that make it 1.
+
+D = sum of n / N, at most 1. Source: EN 1993-1-9:2005, annex A.5, from memory; N by the S-N curve
+of `parts.rating.fatigue.cycles_to_failure_iiw`, without a cut-off (safe), ranges times the
+partial factor.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from platewheel.parts.rating.detail import Cycles
+from platewheel.parts.rating.fatigue import CATEGORY_CYCLES, IIW_KNEE_CYCLES
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+ROUNDS = 14  # each leaves a quarter of the error or less
+
+
+def damage_a_cycle(ranges_n_mm2: NDArray[np.float64], fat_n_mm2: float) -> NDArray[np.float64]:
+    """1 / N of each range: slope 3 to 1e7 cycles, then slope 5."""
+    knee = fat_n_mm2 * (CATEGORY_CYCLES / IIW_KNEE_CYCLES) ** (1 / 3)
+    share = ranges_n_mm2 / knee
+    return np.asarray(np.where(share > 1, share**3, share**5) / IIW_KNEE_CYCLES)
+
+
+def damage(cycles: Cycles, fat_n_mm2: float, factor: float) -> NDArray[np.float64]:
+    """Of each kind of cycle at each place of the tread, (places, kinds)."""
+    return damage_a_cycle(factor * cycles.ranges, fat_n_mm2) * cycles.counts
+
+
+def allowed_share(cycles: Cycles, fat_n_mm2: float, factor: float) -> float:
+    """All loads of the life, times this, do a damage of 1 at the worst place of the tread;
+    infinite where nothing is stressed."""
+    ranges = factor * cycles.ranges
+    worst = int(damage(cycles, fat_n_mm2, factor).sum(axis=1).argmax())
+    if not (ranges[worst] * cycles.counts).any():
+        return float("inf")
+    share = 1.0
+    for _ in range(ROUNDS):  # the damage grows with a power between 3 and 5
+        done = float((damage_a_cycle(share * ranges[worst], fat_n_mm2) * cycles.counts).sum())
+        if done == 0:
+            return float("inf")
+        share *= done**-0.25
+    # another place may be the worst of heavier or lighter loads
+    every = (damage_a_cycle(share * ranges, fat_n_mm2) * cycles.counts).sum(axis=1)
+    if every.argmax() != worst and every.max() > 1 + 1e-9:
+        return min(
+            share,
+            *(
+                allowed_share(cycles._replace(ranges=cycles.ranges[[i]]), fat_n_mm2, factor)
+                for i in np.flatnonzero(every > 1 + 1e-9)
+            ),
+        )
+    return float(share)
