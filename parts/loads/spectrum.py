@@ -89,6 +89,8 @@ def _blocks(
     if piece.radius_m is not None:
         push, side = (share * mean_n for share in push_shares(setting, piece.radius_m))
         slides = setting.use.friction_high * frame_in_curve(setting, piece.radius_m).across
+        if setting.use.lateral_share is not None:
+            slides = min(slides, setting.use.lateral_share)
         pushes = [(0.5, push, side), (0.5, 0.0, slides * mean_n)]
     for rest in rest_loads_n(setting, piece, mean_n):
         for part, push_n, side_n in pushes:

@@ -112,6 +112,13 @@ def frame_in_curve(setting: Setting, radius_m: float) -> Curving:
     )
 
 
+def curving_shares(setting: Setting, radius_m: float) -> tuple[float, float]:
+    """What steady curving alone puts on the leading outer flange, and hands to the axle, over the
+    mean wheel load, at the high friction."""
+    found, friction = frame_in_curve(setting, radius_m), setting.use.friction_high
+    return friction * found.push, friction * found.net
+
+
 def push_shares(setting: Setting, radius_m: float) -> tuple[float, float]:
     """On the leading outer wheel over the mean wheel load, at the high friction and full speed:
     the push on its flange, and what of it the wheel hands to its axle.
@@ -121,8 +128,8 @@ def push_shares(setting: Setting, radius_m: float) -> tuple[float, float]:
     outward = 2 * outward_share(setting, radius_m)
     if setting.use.lateral_share is not None:
         return setting.use.lateral_share + outward, setting.use.lateral_share + outward
-    found, friction = frame_in_curve(setting, radius_m), setting.use.friction_high
-    return friction * found.push + outward, friction * found.net + outward
+    push, net = curving_shares(setting, radius_m)
+    return push + outward, net + outward
 
 
 def flange_push_n(setting: Setting) -> float:

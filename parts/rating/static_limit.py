@@ -39,8 +39,10 @@ def static_limits(response: Response, side_share: float, push_share: float) -> l
     turns = angles(response)
     flange = np.nonzero(in_flange & kept)[0].tolist()
     clear = ~_pushed(response, turns)[:, flange]
-    for _, stress in stress_fields(response, push_share, flange) if flange else ():
-        field = von_mises(stress) * clear
+    for case, stress in stress_fields(response, push_share, flange) if flange else ():
+        field = von_mises(stress)
+        if case.lateral_share:
+            field *= clear
         i, j = np.unravel_index(int(field.argmax()), field.shape)
         plates.offer(float(field[i, j]), _where(response, flange[int(j)], float(turns[i])))
     for case, stress in stress_fields(response, side_share):

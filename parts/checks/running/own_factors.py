@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
-from platewheel.parts.loads.wheel_load import derived, load_unevenness, push_shares, shock_factor
+from platewheel.parts.checks.trying import Check, tried
+from platewheel.parts.loads.wheel_load import curving_shares, derived, load_unevenness, shock_factor
 from platewheel.parts.setting.setting import Setting
 
 SAME = 0.005  # figures rounded to two decimals are not lower
@@ -16,6 +17,8 @@ def own_unevenness(setting: Setting) -> CheckResult | None:
     if given is None:
         return None
     return _judged(
+        setting,
+        own_unevenness,
         "load-unevenness",
         "Own load_unevenness",
         "wagon.load_unevenness",
@@ -31,6 +34,8 @@ def own_shock(setting: Setting) -> CheckResult | None:
     if given is None:
         return None
     return _judged(
+        setting,
+        own_shock,
         "shock-factor",
         "Own shock_factor",
         "wagon.shock_factor",
@@ -45,20 +50,30 @@ def own_lateral(setting: Setting) -> CheckResult | None:
     given = setting.use.lateral_share
     if given is None:
         return None
-    other = derived(setting)
     return _judged(
+        setting,
+        own_lateral,
         "lateral-share",
         "Own lateral_share",
         "use.lateral_share",
         given,
-        push_shares(other, other.track.min_curve_radius_m)[0],
+        curving_shares(setting, setting.track.min_curve_radius_m)[0],
         "steady curving with sliding treads, Porter 1935, Heumann 1954, from memory",
     )
 
 
 def _judged(
-    id: str, title: str, key: str, given: float, worked_out: float, source: str
+    setting: Setting,
+    check: Check,
+    id: str,
+    title: str,
+    key: str,
+    given: float,
+    worked_out: float,
+    source: str,
 ) -> CheckResult:
+    least = at_least(worked_out, 2)
+    does = tried(check, setting, key, float(least), 0.01, 1)
     return judged(
         id,
         title,
@@ -68,8 +83,8 @@ def _judged(
         source,
         at_most=False,
         good=f"no lower than the {worked_out:.2f} worked out from track and wagon",
-        bad=f"{given:g} stands in the job, {worked_out:.2f} is worked out: leave {key} "
-        f"out, or have it measured; {at_least(worked_out, 2)} would do",
+        bad=f"{given:g} stands in the job, {worked_out:.2f} is worked out: leave {key} out, or "
+        "have it measured" + (f"; {does:g} would do" if does else ""),
         bad_verdict="warn",
     )
 

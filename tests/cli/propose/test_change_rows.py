@@ -20,7 +20,7 @@ from tests.places import DEMO
 JOB = read_job(DEMO)
 NEAR = {"tread_diameter_mm": 280.0, "vent_circle_mm": 232.0, "flange_depth_mm": 10.0}
 WHEEL = JOB.wheel.model_copy(update={**NEAR, "flange_angle_deg": 72.0, "flange_segments": 1})
-RATED_N = 1.02 * JOB.setting.wheel_load_n
+RATED_N = 1.02 * JOB.setting.static_wheel_load_n
 
 
 def by_flange(setting: Setting, wheels: Sequence[WheelSpec]) -> list[dict[str, float]]:

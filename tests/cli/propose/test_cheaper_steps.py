@@ -18,7 +18,7 @@ from tests.places import DEMO
 JOB = read_job(DEMO)
 NEAR = {"tread_diameter_mm": 280.0, "vent_circle_mm": 232.0, "flange_depth_mm": 12.0}
 WHEEL = JOB.wheel.model_copy(update={**NEAR, "flange_angle_deg": 72.0, "flange_segments": 1})
-RATED_N = 1.02 * JOB.setting.wheel_load_n
+RATED_N = 1.02 * JOB.setting.static_wheel_load_n
 CHOICES = job_choices(JOB, Wanted(280, 280, 20))
 
 
@@ -34,7 +34,7 @@ def _thinnest(wheel: WheelSpec) -> float:
 
 
 def laid(wheel: WheelSpec, estimate: float) -> ProposalRow:
-    load = JOB.setting.wheel_load_n
+    load = JOB.setting.static_wheel_load_n
     more = {"rated_n": RATED_N, "load_n": load, "governs": "thumb", "warnings": ["Depth: look"]}
     return rows.laid(wheel, estimate, **more)
 

@@ -19,7 +19,7 @@ from tests.places import DEMO
 
 JOB = read_job(DEMO)
 WANTED = Wanted(260, 300, analyses=48, reserve=0.0)
-NEED_N = JOB.setting.wheel_load_n
+NEED_N = JOB.setting.static_wheel_load_n
 
 
 class One:

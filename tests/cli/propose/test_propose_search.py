@@ -75,7 +75,7 @@ def cheapest_by_force(
         results = [check(one) for check in asked_checks(job)]
         if any(result is not None and result.verdict == "fail" for result in results):
             continue
-        if min(_limits(one).values(), default=0.0) < one.wheel_load_n:
+        if min(_limits(one).values(), default=0.0) < one.static_wheel_load_n:
             continue
         kind = wheel.tread_diameter_mm, wheel.tread_thickness_mm
         cost = sum(part(wheel) for part in estimate_parts(job).values())
@@ -101,7 +101,7 @@ def test_a_reserve_is_in_the_rating_of_each_wheel_found() -> None:
     job = with_payload(0.85)
     plain, _ = searched(job)
     found, _ = searched(job, reserve=0.1)
-    load = job.setting.wheel_load_n
+    load = job.setting.static_wheel_load_n
     assert found.needed_n == pytest.approx(1.1 * load)
     rated = dict(zip(found.rows, found.loads_n, strict=True))
     assert found.strong

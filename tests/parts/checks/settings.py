@@ -53,7 +53,7 @@ def setting_of(
         track=TrackSpec(**(TRACK | (track or {}))),
         wagon=wagon,
         finish=FinishSpec(coating=coating),
-        use=UseSpec(**({"lateral_share": 0.4} | (use or {}))),
+        use=UseSpec(**({"lateral_share": 0.4, "friction_high": 0.5} | (use or {}))),
         axle=AxleSpec(**(axle or {})),
         shop=ShopSpec(**(shop or {})),
         process=process,

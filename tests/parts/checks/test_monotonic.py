@@ -89,7 +89,7 @@ def margin(result: CheckResult | None) -> float:
 
 def static_n(rating: Rating) -> float:
     """Least load that any limit but fatigue allows."""
-    return min(limit.load_n for limit in rating.limits if not limit.range_per_n)
+    return min(limit.load_n for limit in rating.limits if limit.damage is None)
 
 
 @FEW

@@ -27,7 +27,7 @@ WAGON: dict[str, Any] = {
     "load_unevenness": 1.25,
     "shock_factor": 1.5,
 }
-USE: dict[str, Any] = {"lateral_share": 0.4}
+USE: dict[str, Any] = {"lateral_share": 0.4, "friction_high": 0.5}
 
 
 def running_setting(**changes: Any) -> Setting:

@@ -14,6 +14,7 @@ from platewheel.parts.checks.running.crossings import (
 )
 from platewheel.parts.checks.running.curve import curve_room, middle_axle
 from platewheel.parts.checks.running.flange_window import window_check
+from platewheel.parts.checks.running.own_factors import own_lateral, own_shock, own_unevenness
 from platewheel.parts.checks.running.play import least_play, most_play, tread_bearing
 from platewheel.parts.checks.running.rough_track import (
     flange_depth,
@@ -86,6 +87,11 @@ ADVICE: dict[str, Advice] = {
         brake_adhesion, "no more than # % is held", to("steepest_gradient_percent")
     ),
 }
+ADVICE |= {
+    "load-unevenness: value": Advice(own_unevenness, "# would do", to("load_unevenness"), None),
+    "shock-factor: value": Advice(own_shock, "# would do", to("shock_factor"), None),
+    "lateral-share: value": Advice(own_lateral, "# would do", to("lateral_share"), None),
+}
 SMALL = {"tread_diameter_mm": 200.0, "vent_circle_mm": 140.0}
 NARROW = {"tread_width_mm": 35.0, "gauge_widening_mm": 20.0}
 
@@ -135,6 +141,9 @@ SOUND: list[tuple[str, Keys]] = [
     ("pushers: load", {}),
     ("pushers: push", {}),
     ("brake-adhesion: speed", {"steepest_gradient_percent": 15.0}),
+    ("load-unevenness: value", {"load_unevenness": 1.05}),
+    ("shock-factor: value", {"shock_factor": 1.1}),
+    ("lateral-share: value", {"lateral_share": 0.1}),
 ]
 WRONG = [
     ("play-least: closer", {"back_to_back_mm": 600.0, "flange_angle_deg": 60.0}),

@@ -18,13 +18,12 @@ from platewheel.parts.checks.running.curve import (
 )
 from platewheel.parts.checks.running.speed import cant_deficiency, cant_standing, overturning
 from platewheel.parts.checks.running.steering import curve_slide, tightest_steered_mm
+from platewheel.parts.loads.travel import corner_ride_mm, travel_mm
 from platewheel.parts.wagon.curving import (
-    corner_ride_mm,
     equilibrium_cant_mm,
     half_base_mm,
     overturning_speed_m_s,
     slide_share,
-    travel_mm,
 )
 from tests.parts.checks.running.settings import running_setting
 

@@ -9,9 +9,9 @@ import pytest
 from platewheel.parts.checks.running.speed import (
     cant_deficiency,
     cant_standing,
-    outward_share,
     overturning,
 )
+from platewheel.parts.loads.travel import outward_share
 from platewheel.parts.wagon.curving import overturning_speed_m_s
 from tests.parts.checks.running.settings import running_setting
 

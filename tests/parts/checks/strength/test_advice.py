@@ -103,11 +103,11 @@ SOUND: list[tuple[str, Keys]] = [
     ("weld-root: leg", HEAVY),
     ("disc-rim-stress: disc", {"payload_kg": 4000.0}),
     ("disc-buckling: disc", {"tare_kg": 1600.0, "disc_thickness_mm": 1.5}),
-    ("hub-tube: outside", {"hub_tube_outside_mm": 37.0}),
-    ("bore-pressure: tube", {"axles": 1, "payload_kg": 6300.0}),
+    ("hub-tube: outside", {"hub_tube_outside_mm": 37.0, "lateral_share": 0.8}),
+    ("bore-pressure: tube", {"axles": 1, "payload_kg": 6300.0, "lateral_share": 0.75}),
     (
         "bore-pressure: disc",
-        BARE | {"rail_head_width_mm": 30.0, "lateral_share": 0.63, "disc_thickness_mm": 2.0},
+        BARE | {"rail_head_width_mm": 30.0, "lateral_share": 1.2, "disc_thickness_mm": 2.0},
     ),
 ]
 WRONG = [
@@ -115,19 +115,22 @@ WRONG = [
     ("throat-most: throat", {"hub_tube_outside_mm": 40.0}),
     ("crane-wheel: head", {"payload_kg": 5700.0}),
     ("crane-wheel: wheel", {"payload_kg": 5700.0}),
-    ("weld-tube: throat", {"payload_kg": 6370.0, "disc_gauge_inset_mm": 2.0}),
+    (
+        "weld-tube: throat",
+        {"payload_kg": 6370.0, "disc_gauge_inset_mm": 2.0, "lateral_share": 0.75},
+    ),
     (
         "weld-tube: room",
         {"payload_kg": 5000.0, "tread_width_mm": 48.0, "disc_gauge_inset_mm": 0.0}
-        | {"hub_tube_length_mm": 46.0},
+        | {"hub_tube_length_mm": 46.0, "lateral_share": 0.75},
     ),
     ("flange-bending: plate", HEAVY | {"lateral_share": 0.85}),
     ("disc-buckling: disc", {"axles": 1, "payload_kg": 6300.0}),
     (
         "hub-tube: outside",
-        {"payload_kg": 7600.0, "tread_diameter_mm": 400.0, "lateral_share": 0.83},
+        {"payload_kg": 7600.0, "tread_diameter_mm": 400.0, "lateral_share": 1.55},
     ),
-    ("bore-pressure: tube", {"axles": 1, "payload_kg": 6100.0}),
+    ("bore-pressure: tube", {"axles": 1, "payload_kg": 6100.0, "lateral_share": 0.75}),
     ("bore-pressure: disc", BARE | {"payload_kg": 4500.0}),
 ]
 

@@ -15,11 +15,11 @@ from platewheel.parts.checks.strength.contact import (
 )
 from platewheel.parts.checks.strength.disc_load import (
     greatest_disc_share,
-    lateral_force_n,
     overturning_n_mm,
     slip_torque_n_mm,
     spread_length_mm,
 )
+from platewheel.parts.loads.wheel_load import side_force_n
 from platewheel.parts.rating.hertz import (
     contact_modulus_n_mm2,
     line_pressure_n_mm2,
@@ -109,7 +109,7 @@ def test_crane_rule_ends_with_its_table() -> None:
 
 def test_lateral_force_moment_and_slip() -> None:
     setting = setting_of(use={"lateral_share": 0.4, "friction_high": 0.5})
-    assert lateral_force_n(setting) == pytest.approx(4e3)
+    assert side_force_n(setting) == pytest.approx(4e3)
     assert overturning_n_mm(setting) == pytest.approx(4e3 * 150)
     assert slip_torque_n_mm(setting) == pytest.approx(0.5 * 10e3 * 150)
     assert slip_torque_n_mm(setting_of(axle={"wheels_on_axle": "loose"})) == 0

@@ -8,24 +8,28 @@ from dataclasses import replace
 import pytest
 
 from platewheel.parts.checks.result import CheckResult
+from platewheel.parts.checks.wheelset import axle_crack
 from platewheel.parts.checks.wheelset.axle_bending import axle_bending, moment_within_n_mm
 from platewheel.parts.checks.wheelset.axle_crack import axle_fatigue_safety
 from platewheel.parts.checks.wheelset.axle_notches import axle_notches
-from platewheel.parts.rating.fatigue import cycles_to_failure
+from platewheel.parts.loads.spectrum import Block
+from platewheel.parts.loads.wheel_load import side_force_n, wheel_load_n
+from platewheel.parts.rating.fatigue import cycles_to_failure_iiw
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheelset.assembly import wheelset
 from platewheel.parts.wheelset.axle_fatigue import KEY_KT, KEY_KTS, endurance_n_mm2, notch_factor
 from tests.parts.settings import demo_setting
 
 DEMO = demo_setting()
-LOAD = DEMO.wheel_load_n
-HALF_SHOCK = 1.25 / 1.5
+LOAD = wheel_load_n(DEMO)
+SIDE = side_force_n(DEMO)
+ONE = Block("straight", "loaded", 4e6, LOAD, LOAD, 0.0, SIDE, SIDE)  # all turns alike
 HUB_MIDDLE = wheelset(DEMO).hub_centres_mm / 2
 ARM = (wheelset(DEMO).bearing_centres_mm - DEMO.contact_spacing_mm) / 2
 # by balance: load on its arm, and the push's couple H r, less what the far bearing gives at the
 # hub: pushed outwards, so that both bend the same way
 FAR = (wheelset(DEMO).bearing_centres_mm / 2 - HUB_MIDDLE) / wheelset(DEMO).bearing_centres_mm
-MOMENT = LOAD * ARM + 0.4 * LOAD * 150 * (1 - FAR)
+MOMENT = LOAD * ARM + SIDE * 150 * (1 - FAR)
 
 
 def with_axle(**keys: object) -> Setting:
@@ -36,34 +40,55 @@ def asked(setting: Setting) -> CheckResult:
     return axle_fatigue_safety(setting, wheelset(setting))
 
 
+@pytest.fixture
+def turns_alike(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The life of one kind of turn, as heavy and as far pushed as the design."""
+    monkeypatch.setattr(axle_crack, "spectrum", lambda setting: (ONE,))
+
+
+@pytest.mark.usefixtures("turns_alike")
 def test_keyed_axle_by_hand() -> None:
-    """DE-Goodman: reversed bending of the greatest moment, steady torque of the slipping wheel."""
+    """DE-Goodman: reversed bending of the greatest moment, steady torque of the slipping wheel;
+    as all turns are alike they may reach the endurance limit, however many they are."""
     d, rm = 40.0, 470.0
-    bending = HALF_SHOCK * 32 * MOMENT / (math.pi * d**3)
-    torsion = HALF_SHOCK * 16 * 0.5 * LOAD * 150 / (math.pi * d**3)
+    bending = 32 * MOMENT / (math.pi * d**3)
+    torsion = 16 * 0.36 * LOAD * 150 / (math.pi * d**3)
     kf = notch_factor(KEY_KT, 0.02 * d, rm)
     kfs = notch_factor(KEY_KTS, 0.02 * d, rm, torsion=True)
     used = kf * bending / endurance_n_mm2(rm, d) + math.sqrt(3) * kfs * torsion / rm
     assert asked(DEMO).value == pytest.approx(1 / used, rel=2e-3)
 
 
+def test_loads_that_come_seldom_count_for_less(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Strikes at joints: three in ten count in full; a tenth as many do a tenth of the damage."""
+    rolling = replace(ONE, load_n=0.6 * LOAD, side_n=0.0, push_n=0.0)
+    found = []
+    for hits in (0.0, 0.02, 0.2):
+        block = replace(rolling, hits=hits)
+        monkeypatch.setattr(axle_crack, "spectrum", lambda setting, block=block: (block,))
+        found.append(asked(DEMO).value or 0.0)
+    assert found[0] > found[1] > found[2]
+    monkeypatch.setattr(axle_crack, "spectrum", lambda setting: (replace(ONE, side_n=0.0),))
+    assert (asked(DEMO).value or 0.0) < found[2]
+
+
 def test_bending_at_rest_has_the_torque_in_it() -> None:
     found = axle_bending(DEMO, wheelset(DEMO))
-    both = math.hypot(MOMENT, math.sqrt(3) / 2 * 0.5 * LOAD * 150)
+    both = math.hypot(MOMENT, math.sqrt(3) / 2 * 0.36 * LOAD * 150)
     assert found.value == pytest.approx(32 * both / (math.pi * 40**3), rel=2e-3)
 
 
+@pytest.mark.usefixtures("turns_alike")
 def test_welded_wheels_by_the_curve_of_their_weld() -> None:
-    """Hub 70 long with two legs of 5.7: 81.3, category 63 over 1.15; 4500 km of 0.942 m turns."""
+    """Hub 70 long with two legs of 5.7: 81.3, category 63 over 1.15; 4e6 turns."""
     found = asked(with_axle(retention="weld"))
     assert "held by weld" in found.says
     assert "EN 1993-1-9" in found.source
     assert found.value is not None
     # past the hub's middle the far bearing takes back what the push's couple gives it
-    back = 0.4 * LOAD * 150 / wheelset(DEMO).bearing_centres_mm * (35 - 4 * math.sqrt(2))
-    least = 2 * HALF_SHOCK * 32 * (MOMENT - back) / (math.pi * 40**3)
-    turns = 4500e6 / (math.pi * 300)
-    assert cycles_to_failure(least * found.value * 1.15, 63) == pytest.approx(turns, rel=2e-3)
+    back = SIDE * 150 / wheelset(DEMO).bearing_centres_mm * (35 - 4 * math.sqrt(2))
+    least = 2 * 32 * (MOMENT - back) / (math.pi * 40**3)
+    assert cycles_to_failure_iiw(least * found.value * 1.15, 63) == pytest.approx(4e6, rel=0.01)
     assert found.value < (asked(DEMO).value or 0)
 
 
@@ -89,9 +114,8 @@ def test_a_weld_beside_a_step_has_its_toe_on_the_thinner_part() -> None:
 def test_a_weld_is_judged_by_how_far_it_runs() -> None:
     far = with_axle(retention="weld")
     near = replace(far, use=far.use.model_copy(update={"km_per_year": 30.0}))
-    assert (asked(near).value or 0) / (asked(far).value or 1) == pytest.approx(10 ** (1 / 3))
-    keyed = replace(DEMO, use=near.use)
-    assert asked(keyed).value == asked(DEMO).value  # endless life
+    ratio = (asked(near).value or 0) / (asked(far).value or 1)
+    assert 10 ** (1 / 5) <= ratio <= 10 ** (1 / 3)
 
 
 def test_a_bearing_inside_the_wheels_sits_on_a_notch() -> None:
@@ -103,18 +127,20 @@ def test_a_bearing_inside_the_wheels_sits_on_a_notch() -> None:
     assert not any("under" in notch.where for notch in axle_notches(DEMO, bushed, 470))
 
 
-def test_a_push_either_way_widens_what_a_dead_axle_feels() -> None:
+def test_a_push_either_way_widens_what_a_dead_axle_feels(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
     """A hard push bends the axle back beyond straight: half of both ways is the amplitude."""
     loose = with_axle(wheels_on_axle="loose", bearing="bush", retention="collar")
-    hard = replace(loose, use=loose.use.model_copy(update={"lateral_share": 0.8}))
+    hard = replace(loose, use=loose.use.model_copy(update={"lateral_share": 2.4}))
     made = wheelset(hard)
     rm, d, hub = 470.0, 30.0, made.hub_z_mm
     ends = (0.25 - hub[0], 10.25 - hub[0])  # the collar inside the pushed wheel's hub
     least, most = moment_within_n_mm(hard, made, *ends)
     assert least < 0 < most
-    amplitude, mean = (
-        HALF_SHOCK * 16 * m / (math.pi * d**3) for m in (most - least, -most - least)
-    )
+    amplitude, mean = (16 * m / (math.pi * d**3) for m in (most - least, -most - least))
+    block = replace(ONE, turns=1e6, side_n=side_force_n(hard), push_n=side_force_n(hard))
+    monkeypatch.setattr(axle_crack, "spectrum", lambda setting: (block,))
     kf = notch_factor(KEY_KT, 0.02 * d, rm)
     by_hand = 1 / (kf * amplitude / endurance_n_mm2(rm, d, turning=False) + kf * mean / rm)
     assert asked(hard).value == pytest.approx(by_hand)

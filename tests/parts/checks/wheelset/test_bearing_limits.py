@@ -9,13 +9,14 @@ import pytest
 from platewheel.parts.base.faults import Fault
 from platewheel.parts.checks.wheelset.axle_turning import axle_slope
 from platewheel.parts.checks.wheelset.bearings import bearing_axial, bush_pressure, most_loaded_n
+from platewheel.parts.loads.wheel_load import rest_loads_n, side_force_n, tightest, wheel_load_n
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheelset.assembly import wheelset, wheelset_faults
 from platewheel.parts.wheelset.iso_fits import fit
 from tests.parts.settings import demo_setting
 
 DEMO = demo_setting()
-LOAD = DEMO.wheel_load_n
+LOAD = wheel_load_n(DEMO)
 
 
 def with_axle(**keys: object) -> Setting:
@@ -27,15 +28,15 @@ def faults_of(**keys: object) -> dict[str, Fault]:
 
 
 def test_the_wheel_over_an_inside_bearing_tips_the_light_one_up() -> None:
-    """Balance about the far bearing, wheels on 482, bearings on 150: heavy with shock 3035 N, light
-    without it and 0.75 of the mean, 1214 N; the push adds H r / 150."""
+    """Balance about the far bearing, wheels on 482, bearings on 150: heavy at a joint, light
+    at rest; the side force adds H r / 150."""
     setting = with_axle(
         frames="inside", bearing="bush", bearing_centres_mm=150.0, bush_length_mm=18
     )
-    light = 0.75 * DEMO.static_wheel_load_n
+    light = rest_loads_n(DEMO, tightest(DEMO), DEMO.static_wheel_load_n)[1]
     by_balance = (LOAD * (75 + 241) - light * (241 - 75)) / 150
     found = most_loaded_n(setting, wheelset(setting))
-    assert found == pytest.approx(by_balance + 0.4 * LOAD * 150 / 150)
+    assert found == pytest.approx(by_balance + side_force_n(DEMO))
     pressure = bush_pressure(setting, wheelset(setting))
     assert pressure is not None
     assert pressure.value == pytest.approx(found / (40 * 18))
@@ -43,7 +44,7 @@ def test_the_wheel_over_an_inside_bearing_tips_the_light_one_up() -> None:
 
 def test_outside_bearings_have_most_with_both_wheels_heavy() -> None:
     made = wheelset(DEMO)
-    push = 0.4 * LOAD * 150 / made.bearing_centres_mm
+    push = side_force_n(DEMO) * 150 / made.bearing_centres_mm
     assert most_loaded_n(DEMO, made) == pytest.approx(LOAD + push)
 
 

@@ -10,15 +10,16 @@ import pytest
 from platewheel.parts.checks.result import CheckResult
 from platewheel.parts.checks.wheelset.bearings import bearing_years, bush_edge, most_loaded_n
 from platewheel.parts.checks.wheelset.wheel_retention import key_wall, press_hub, wheel_held
+from platewheel.parts.loads.wheel_load import side_force_n, wheel_load_n
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheelset.assembly import wheelset
 from platewheel.parts.wheelset.wheel_seat import held_by_shape, wheel_seat
 from tests.parts.settings import demo_setting
 
 DEMO = demo_setting()
-LOAD = DEMO.wheel_load_n
-TORQUE = 0.5 * LOAD * 150  # friction 0.5 until the wheel slips
-PUSH = 0.4 * LOAD
+LOAD = wheel_load_n(DEMO)
+TORQUE = 0.36 * LOAD * 150  # friction until the wheel slips
+PUSH = side_force_n(DEMO)
 
 
 def with_keys(axle: dict[str, object], **wheel: object) -> Setting:
@@ -114,16 +115,18 @@ def test_loose_wheels_are_held_by_collars_and_tilt_on_their_bearings() -> None:
     made = wheelset(loose)
     inner, outer = (z for z in made.bearing_z_mm if z > 0)
     shares = LOAD * abs((457 + 25) / 2 - inner) / (outer - inner)
-    most = max(shares, LOAD - shares) + PUSH * 150 / (outer - inner)
+    most = max(shares, LOAD - shares) + side_force_n(loose) * 150 / (outer - inner)
     assert most_loaded_n(loose, made) == pytest.approx(most)
     life = bearing_years(loose, made)
     assert life is not None
     assert 0 < (life.value or 0) < (bearing_years(DEMO, wheelset(DEMO)).value or 0)
-    assert held(loose).value == pytest.approx(held(DEMO).value)  # two M6 in each collar too
+    assert held(loose).value == pytest.approx(
+        (held(DEMO).value or 0) * side_force_n(loose) / side_force_n(DEMO)
+    )  # two M6 in each collar too
     bushed = with_keys({"wheels_on_axle": "loose"})
     edge = bush_edge(bushed, wheelset(bushed))
     assert edge is not None
-    couple = PUSH * 150 + LOAD * abs(wheelset(bushed).hub_centres_mm - 482) / 2
+    couple = side_force_n(bushed) * 150 + LOAD * abs(wheelset(bushed).hub_centres_mm - 482) / 2
     assert edge.value == pytest.approx(LOAD / (30 * 70) + 6 * couple / (30 * 70**2))
     assert bush_edge(DEMO, wheelset(DEMO)) is None
 

@@ -19,6 +19,7 @@ from platewheel.parts.checks.wheelset.bearings import (
     bush_heat,
     bush_pressure,
 )
+from platewheel.parts.loads.wheel_load import heavy_load_n, side_force_n, wheel_load_n
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheelset.assembly import Wheelset, wheelset
 from tests.parts.settings import demo_setting
@@ -90,22 +91,10 @@ def test_thinner_journals_bear_their_own_moment_alone() -> None:
     assert "held by key" in found.says
 
 
-def test_half_the_shock_counts_in_every_turn() -> None:
-    setting = demo_setting()
-    calm = replace(setting, wagon=setting.wagon.model_copy(update={"shock_factor": 1.0}))
-    rough, smooth = (
-        asked(axle_fatigue_safety, setting).value,
-        asked(axle_fatigue_safety, calm).value,
-    )
-    assert rough is not None
-    assert smooth is not None
-    assert smooth / rough == pytest.approx(1.25)  # (1 + 1.5) / 2
-
-
 def test_static_safety_and_push_by_hand() -> None:
-    """UC208 as UC inserts take 6208: C0 16.6 kN; design wheel load 3035 N, push 0.4 of it."""
+    """UC208 as UC inserts take 6208: C0 16.6 kN; the side force of the curve."""
     setting = demo_setting()
-    push = 0.4 * setting.wheel_load_n
+    push = side_force_n(setting)
     axial = asked(bearing_axial, setting)
     assert axial is not None
     assert axial.value == pytest.approx(push)
@@ -113,7 +102,7 @@ def test_static_safety_and_push_by_hand() -> None:
     static = asked(bearing_static, setting)
     assert static is not None
     assert static.value is not None
-    assert 16600 / static.value > setting.wheel_load_n
+    assert 16600 / static.value > wheel_load_n(setting)
     assert asked(bush_pressure, setting) is None
 
 
@@ -122,9 +111,9 @@ def test_bush_by_hand() -> None:
     setting = with_axle(**BUSHED, bush_length_mm=50.0)
     pressure, heat = asked(bush_pressure, setting), asked(bush_heat, setting)
     assert pressure is not None
-    assert pressure.value == pytest.approx(setting.wheel_load_n / (30 * 50))
-    mean = setting.static_wheel_load_n * 1.25 / (30 * 50)
-    speed = 6 / 3.6 * 30 / 300
+    assert pressure.value == pytest.approx(wheel_load_n(setting) / (30 * 50))
+    mean = heavy_load_n(setting) / (30 * 50)
+    speed = 5 / 3.6 * 30 / 300
     assert heat is not None
     assert heat.value == pytest.approx(mean * speed)
     assert asked(bearing_static, setting) is None
