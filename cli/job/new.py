@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from platewheel.cli.job.job import OPTIONAL, REPEATED, SINGLE
 from platewheel.parts.base.spec_model import Spec, allowed, example, toml_value
+from platewheel.parts.setting.way import ASSUMED
 
 HEAD = """\
 # A wheel job. Every line with a value is one that you can change; lines that start
@@ -19,7 +20,9 @@ ABSENT = {  # tables that a starting job shows but does not use
     "bar": 'flat bar, for tread_from = "bar"',
     "round": "round bar for the axles",
     "pipe": 'pipe, for tread_from = "pipe"',
+    "way": f"the way in pieces, for the loads of a life; without any, {ASSUMED}",
 }
+SHOWN: dict[str, dict[str, object]] = {"way": {"share": 0.25, "radius_m": 12.0}}
 START_STOCK = ({"thickness_mm": 6.0}, {"thickness_mm": 8.0})  # discs; tread and flange
 
 
@@ -32,7 +35,7 @@ def new_job_text() -> str:
     for values in START_STOCK:
         parts.append("[[stock]]\n" + _keys(REPEATED["stock"], values))
     for name, why in ABSENT.items():
-        table = f"[[{name}]]\n" + _keys(REPEATED[name], {})
+        table = f"[[{name}]]\n" + _keys(REPEATED[name], SHOWN.get(name, {}))
         quiet = "\n".join(f"# {line}" for line in table.rstrip().splitlines())
         parts.append(f"# {why}: take the first # off these lines\n{quiet}\n")
     return "\n".join(parts)

@@ -99,11 +99,15 @@ def test_tables_behind_a_hash_are_good_without_it(text: str) -> None:
     whole = "\n".join(
         [
             head,
-            *(f"# {x}" if x.startswith(("flat bar", "round bar", "pipe,")) else x for x in lines),
+            *(
+                f"# {x}" if x.startswith(("flat bar", "round bar", "pipe,", "the way")) else x
+                for x in lines
+            ),
         ]
     )
     job = job_of(tomllib.loads(whole))
     assert (len(job.offcuts), len(job.bars), len(job.pipes), len(job.rounds)) == (1, 1, 1, 1)
+    assert [(piece.share, piece.radius_m) for piece in job.way] == [(0.25, 12.0)]
 
 
 def test_a_file_that_is_there_is_kept_unless_told() -> None:

@@ -107,7 +107,7 @@ ALONE: dict[str, dict[str, Any]] = {
     },
     "weld-root": {"wheel.flange_thickness_mm": 6, "wheel.root_weld_mm": 3.5},
     "disc-rim-stress": THIN_DISCS | {"wagon.payload_kg": 3200},
-    "disc-buckling": THIN_DISCS | {"wheel.tread_diameter_mm": 600, "wagon.payload_kg": 2350},
+    "disc-buckling": THIN_DISCS | {"wheel.tread_diameter_mm": 600, "wagon.payload_kg": 2280},
     "hub-tube-bending": {
         "wheel.hub_tube_outside_mm": 41.5,
         "wagon.payload_kg": 550,
