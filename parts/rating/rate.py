@@ -18,6 +18,7 @@ from platewheel.parts.rating.limit import Limit
 from platewheel.parts.rating.load_series import PLACES
 from platewheel.parts.rating.response import Response, respond
 from platewheel.parts.rating.static_limit import static_limits
+from platewheel.parts.setting.least_wheel import least_wheel
 from platewheel.parts.setting.setting import GRAVITY, Setting
 
 STIFF_SHARE = 0.1  # of the play that the flange may give under the push; our choice, no source
@@ -60,7 +61,7 @@ def rate(
     Not covered: residual stress, ring out of round, poor welds, wear beyond the allowance,
     shocks beyond the factor, the torque of wheels fixed to their axle (see the check weld-tube).
     """
-    wheel, use = setting.wheel, setting.use
+    wheel, use = least_wheel(setting).wheel, setting.use
     width, half_length = contact_patch_mm(setting)
     response = respond(
         wheel,

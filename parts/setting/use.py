@@ -80,3 +80,10 @@ class ShopSpec(Spec):
     weld_reach_mm: float = Field(
         25.0, gt=0, le=300, description="torch nozzle's outside diameter, for access"
     )
+    thickness_tolerance: Literal["by standard", "coil", "nominal"] = Field(
+        "by standard",
+        description="the thinnest that the load rating takes steel for: by standard = sheet by "
+        "EN 10029, class A, flat bar by EN 10058, pipe and tube an eighth less; coil = sheet "
+        "levelled and cut from coil, EN 10051; nominal = measured, none thinner than written "
+        "here (default: what a dealer may deliver)",
+    )

@@ -18,8 +18,10 @@ from platewheel.cli.job.job import job_of
 from platewheel.parts.checks.result import CheckResult
 from platewheel.parts.checks.run import run_checks
 from platewheel.parts.rating.assess import Assessment, assess
+from platewheel.parts.setting.rust import corrosion_mm
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.setting.track import WagonSpec
+from platewheel.parts.setting.track import FinishSpec, WagonSpec
+from platewheel.parts.setting.use import ShopSpec
 from tests.places import DEMO
 
 COARSE_MM = 4.0  # mesh, for speed
@@ -38,6 +40,7 @@ THIN_DISCS: dict[str, Any] = {  # in a stiff ring, never pushed sideways
     "finish.coating": "painted",
     "use.lateral_share": 0,
     "shop.roll_most_thickness_mm": 12,
+    "shop.thickness_tolerance": "nominal",  # for the rating, which would be the first to fail
 }
 
 
@@ -76,6 +79,7 @@ ALONE: dict[str, dict[str, Any]] = {
         "shop.roll_diameter_mm": 30,
         "track.joint_gap_mm": 60,
         "track.joint_step_mm": 20,
+        "shop.thickness_tolerance": "nominal",
     },
     "check-span": {"track.check_rail_flangeway_mm": 10},
     "flangeway-width": {"track.flangeway_mm": 18, "track.min_curve_radius_m": 5},
@@ -186,7 +190,9 @@ def rating_of(setting: Setting) -> Assessment | None:
     }
     asked = {key: getattr(setting.wagon, key) for key in READ_OF_WAGON}
     parts["wagon"] = WagonSpec(**asked, wheelbase_mm=700.0)
-    return _rated_once(replace(setting, **parts, finish=None, shop=None, process=""))  # type: ignore[arg-type]
+    parts["finish"] = FinishSpec(corrosion_mm=corrosion_mm(setting.finish, setting.use.years))
+    parts["shop"] = ShopSpec(thickness_tolerance=setting.shop.thickness_tolerance)
+    return _rated_once(replace(setting, **parts, process=""))
 
 
 @cache
