@@ -83,7 +83,7 @@ def ring_picture(response: Response, setting: Setting) -> str:
     field = von_mises(stress) * setting.wheel_load_n
     top_stress = _top(response, field)
     field /= top_stress
-    points, wheel = response.points, setting.wheel
+    points, wheel = response.points, response.spec
     bore = np.array(
         [
             part == TREAD.name and r < wheel.bore_radius_mm(z) + 1e-3
