@@ -117,7 +117,7 @@ def find_wheels(
         return analyse(setting, specs)
 
     tried = cheapest_strong(
-        strength_sizes(wheels),
+        strength_sizes(wheels, setting.shop.thickness_tolerance),
         cost,
         family,
         need,

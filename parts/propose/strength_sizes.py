@@ -10,7 +10,9 @@ from platewheel.parts.base.faults import SpecError
 from platewheel.parts.propose.screening import Wheels, asked
 from platewheel.parts.rating.unrated import most_wear_mm, unrated
 from platewheel.parts.setting.setting import Setting
+from platewheel.parts.wheel.kinds import KINDS
 from platewheel.parts.wheel.spec import WheelSpec
+from platewheel.parts.wheel.stock_thickness import ThicknessTolerance, below_thickness
 
 if TYPE_CHECKING:
     import numpy as np
@@ -24,18 +26,26 @@ SIZES = (
 )
 
 
-def strength_sizes(wheels: Wheels) -> NDArray[np.float64]:
-    """Logarithms of SIZES, a row a wheel."""
+def strength_sizes(
+    wheels: Wheels, tolerance: ThicknessTolerance = "nominal"
+) -> NDArray[np.float64]:
+    """Logarithms of SIZES, a row a wheel; plates as thin as they may be, which hangs on what they
+    are cut from."""
     import numpy as np
 
-    columns = [asked(wheels, _size(key), ("size", key)) for key in SIZES]
+    columns = [asked(wheels, _size(key, tolerance), ("size", key, tolerance)) for key in SIZES]
     found = [column for column in columns if column is not None]
     return np.asarray(np.log(np.maximum(np.stack(found, axis=1), 1.0)))
 
 
-def _size(key: str) -> Callable[[WheelSpec], float]:
+def _size(key: str, tolerance: ThicknessTolerance) -> Callable[[WheelSpec], float]:
+    kind = next((kind for kind in KINDS if kind.thickness_key == key), None)
+
     def size(wheel: WheelSpec) -> float:
-        return float(getattr(wheel, key))
+        value = float(getattr(wheel, key))
+        if kind is None:
+            return value
+        return value - below_thickness(wheel, kind.cut_from(wheel), value, tolerance).mm
 
     return size
 

@@ -20,6 +20,7 @@ from platewheel.parts.rating.load_series import PLACES
 from platewheel.parts.rating.response import Response, respond
 from platewheel.parts.rating.static_limit import static_limits
 from platewheel.parts.rating.turn import angles
+from platewheel.parts.setting.least_wheel import least_wheel
 from platewheel.parts.setting.setting import Setting
 
 STIFF_SHARE = 0.1  # of the play that the flange may give under the push; our choice, no source
@@ -73,7 +74,7 @@ def rate(
     Not covered: residual stress, ring out of round, poor welds, wear beyond the allowance, loads
     beyond the spectrum, the torque of wheels fixed to their axle (see the check weld-tube).
     """
-    wheel = setting.wheel
+    wheel = least_wheel(setting).wheel
     width, half_length = contact_patch_mm(setting)
     response = respond(
         wheel,

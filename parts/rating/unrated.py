@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from platewheel.parts.setting.least_wheel import eaten, least_wheel
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.kinds import kinds_of
 from platewheel.parts.wheel.welds import bead_words, missing_beads
@@ -15,7 +16,9 @@ def unrated(setting: Setting) -> str:
     unknown = [kind.title for kind in kinds_of(setting.wheel) if not kind.rated]
     if unknown:
         return f"the stress analysis does not know the {', the '.join(unknown)}"
-    missing = missing_beads(setting.wheel)
+    if reason := eaten(setting):
+        return reason
+    missing = missing_beads(least_wheel(setting).wheel)
     if not missing:
         return ""
     names = ", ".join(f"the {bead_words(bead.name)}" for bead in missing)
@@ -23,7 +26,7 @@ def unrated(setting: Setting) -> str:
 
 
 def most_wear_mm(setting: Setting) -> float:
-    """Most that may wear off: half the wall, and half the root bead's leg on the ring."""
-    wheel = setting.wheel
+    """Most that may wear off: half the least wall, and half the root bead's leg on the ring."""
+    wheel = least_wheel(setting).wheel
     leg = min(wheel.root_weld_mm, wheel.tread_thickness_mm)
     return min(MOST_WORN_SHARE * wheel.tread_thickness_mm, MOST_WORN_SHARE * leg)

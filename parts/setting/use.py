@@ -9,6 +9,7 @@ from pydantic import Field
 
 from platewheel.parts.base.faults import Fault
 from platewheel.parts.base.spec_model import Rule, Spec
+from platewheel.parts.wheel.stock_thickness import ThicknessTolerance
 
 MOST_PUSH_N = 20000.0
 
@@ -91,4 +92,11 @@ class ShopSpec(Spec):
     )
     weld_reach_mm: float = Field(
         25.0, gt=0, le=300, description="torch nozzle's outside diameter, for access"
+    )
+    thickness_tolerance: ThicknessTolerance = Field(
+        "by standard",
+        description="the thinnest that the load rating takes steel for: by standard = sheet by "
+        "EN 10029, class A, flat bar by EN 10058, pipe and tube an eighth less; coil = sheet "
+        "levelled and cut from coil, EN 10051; nominal = measured, none thinner than written "
+        "here (default: what a dealer may deliver)",
     )

@@ -1,7 +1,8 @@
 """Fits: limits of size of a hole and a shaft by their ISO 286 names, 3 to 180 mm.
 
-The tables are those of ISO 286-1:2010 (grades, fundamental deviations), from memory. A bearing's
-own tolerances are ISO 492 class Normal, and an insert's bore JIS B 1558, both from memory too.
+The tables are those of ISO 286-1:2010 (grades, fundamental deviations), from memory; every zone
+that an axle's fits use is checked in tests/published/test_iso_286_packages.py. A bearing's own
+tolerances are ISO 492 class Normal, and an insert's bore JIS B 1558, both from memory too.
 """
 
 from __future__ import annotations

@@ -1,4 +1,6 @@
-"""S-N curves: EN 1993-1-9 as tabulated by simis.io; IIW recommendations from memory."""
+"""S-N curves: EN 1993-1-9 as tabulated by simis.io, and as the PyPI package openrainflow 1.0.0 has
+them (read once by `python -m tests.bench.read_fatigue_curves`; the package is not needed); IIW
+recommendations from memory."""
 
 from __future__ import annotations
 
@@ -11,6 +13,45 @@ from platewheel.parts.rating.fatigue import (
     cycles_to_failure_iiw,
     range_for_cycles,
 )
+
+OPENRAINFLOW = [  # category, stress range N/mm2, cycles to failure
+    (36, 20, 2.05163e07),
+    (36, 30, 3.456e06),
+    (36, 45, 1.024e06),
+    (36, 60, 432000),
+    (36, 100, 93312),
+    (36, 160, 22781.2),
+    (63, 20, math.inf),
+    (63, 30, 4.43438e07),
+    (63, 45, 5.83952e06),
+    (63, 60, 2.31525e06),
+    (63, 100, 500094),
+    (63, 160, 122093),
+    (71, 20, math.inf),
+    (71, 30, 8.06162e07),
+    (71, 45, 1.06161e07),
+    (71, 60, 3.31399e06),
+    (71, 100, 715822),
+    (71, 160, 174761),
+    (90, 20, math.inf),
+    (90, 30, math.inf),
+    (90, 45, 3.47445e07),
+    (90, 60, 8.24504e06),
+    (90, 100, 1.458e06),
+    (90, 160, 355957),
+    (112, 20, math.inf),
+    (112, 30, math.inf),
+    (112, 45, math.inf),
+    (112, 60, 2.46077e07),
+    (112, 100, 2.80986e06),
+    (112, 160, 686000),
+]
+
+
+@pytest.mark.parametrize(("category", "stress", "cycles"), OPENRAINFLOW)
+def test_lives_of_a_public_package(category: float, stress: float, cycles: float) -> None:
+    """EN 1993-1-9, figure 7.1; printed to six digits."""
+    assert cycles_to_failure(stress, category) == pytest.approx(cycles, rel=1e-5)
 
 
 @pytest.mark.parametrize(

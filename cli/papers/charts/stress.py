@@ -89,7 +89,7 @@ def ring_picture(response: Response, setting: Setting) -> str:
     field = von_mises(stress) * wheel_load_n(setting)
     top_stress = _top(response, field)
     field /= top_stress
-    points, wheel = response.points, setting.wheel
+    points, wheel = response.points, response.spec
     bore = np.array(
         [
             part == TREAD.name and r < wheel.bore_radius_mm(z) + 1e-3

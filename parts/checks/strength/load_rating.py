@@ -6,6 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from platewheel.parts.checks.result import CheckResult, judged
+from platewheel.parts.checks.strength.plate_tolerance import plate_tolerance
 from platewheel.parts.loads.wheel_load import wheel_load_n
 from platewheel.parts.rating.unrated import most_wear_mm, unrated
 from platewheel.parts.setting.setting import Setting
@@ -38,7 +39,8 @@ def _cure(name: str, where: str) -> str:
 
 
 def rating_results(setting: Setting, found: Assessment | None) -> list[CheckResult]:
-    """Rating new, rating worn, life; "not-assessed" where the analysis was not run (`--quick`)."""
+    """Rating new, rating worn, life, plates that it took; "not-assessed" where the analysis was not
+    run (`--quick`)."""
     if found is None:
         return [_not_rated(setting)]
     results = [_rating(setting, "rating-new", "Load rating, new", found.new, found.payload_kg)]
@@ -65,6 +67,7 @@ def rating_results(setting: Setting, found: Assessment | None) -> list[CheckResu
             _rating(setting, "rating-worn", "Load rating, worn", found.worn, found.payload_kg)
         )
     results.append(_life(setting, found))
+    results.append(plate_tolerance(setting))
     return results
 
 

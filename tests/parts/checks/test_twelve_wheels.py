@@ -40,6 +40,7 @@ THIN_DISCS: dict[str, Any] = OWN | {  # in a stiff ring, never pushed sideways
     "finish.coating": "painted",
     "use.lateral_share": 0,
     "shop.roll_most_thickness_mm": 12,
+    "shop.thickness_tolerance": "nominal",  # for the rating, which would be the first to fail
 }
 
 
@@ -79,6 +80,7 @@ ALONE: dict[str, dict[str, Any]] = {
         "shop.roll_diameter_mm": 30,
         "track.joint_gap_mm": 60,
         "track.joint_step_mm": 20,
+        "shop.thickness_tolerance": "nominal",
     },
     "check-span": {"track.check_rail_flangeway_mm": 10},
     "flangeway-width": {"track.flangeway_mm": 18, "track.min_curve_radius_m": 5},

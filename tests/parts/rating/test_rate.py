@@ -24,6 +24,7 @@ from platewheel.parts.rating.rate import (
 )
 from platewheel.parts.rating.section_mesh import section_mesh
 from platewheel.parts.rating.turn import angles
+from platewheel.parts.setting.least_wheel import least_wheel
 from platewheel.parts.setting.setting import Setting
 from tests.parts.checks.settings import setting_of
 from tests.parts.rating.made_response import HARMONICS, made_response
@@ -146,7 +147,7 @@ def test_the_limits_of_a_made_response(monkeypatch: pytest.MonkeyPatch) -> None:
     rating, asked = made_rating(setting, monkeypatch)
     width, half_length = contact_patch_mm(setting)
     assert asked == {
-        "wheel": setting.wheel,
+        "wheel": least_wheel(setting).wheel,
         "contact_width_mm": width,
         "half_length_mm": half_length,
         "least_place_mm": least_place_mm(setting, width),
