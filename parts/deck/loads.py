@@ -53,9 +53,7 @@ def push_spot(spec: WheelSpec) -> Spot:
     return Spot("flange", start, end, 0.0, deep, PUSH_ARC_MM / 2 / spec.tread_radius_mm)
 
 
-def spread(
-    mesh: SolidMesh, spot: Spot, force_n: tuple[float, float, float]
-) -> NDArray[np.float64]:
+def spread(mesh: SolidMesh, spot: Spot, force_n: tuple[float, float, float]) -> NDArray[np.float64]:
     """Forces on all nodes (n, 3), N, that add up to `force_n`: the half wheel's own share.
 
     By the quadratic shape functions of the faces, summed over many points of each.

@@ -10,7 +10,12 @@ MOST_WORN_SHARE = 0.5  # of wall and root bead; beyond it the section is another
 
 
 def unrated(setting: Setting) -> str:
-    """Why the wheel cannot be rated, or nothing: a bead that has no room holds no part, and the
+    """Why the wheel cannot be rated, or nothing."""
+    return loose(setting)
+
+
+def loose(setting: Setting) -> str:
+    """Why its parts are no one body, or nothing: a bead that has no room holds no part, and the
     analysis knows only parts that turn whole about the axis."""
     unknown = [kind.title for kind in kinds_of(setting.wheel) if not kind.rated]
     if unknown:
