@@ -17,6 +17,7 @@ from platewheel.parts.deck.solid_mesh import SolidMesh
 from platewheel.parts.geometry.section import Section
 from platewheel.parts.wheel.hub_disc import SIDES, disc_z_mm
 from platewheel.parts.wheel.kinds import KINDS, kind_of
+from platewheel.parts.wheel.part import Role
 from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.welds import weld_beads
 
@@ -24,7 +25,7 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
 MISSING = "gmsh, which meshes the deck (pip install gmsh, or platewheel with its extra: deck)"
-LEAST_SLIT_MM = 0.1  # parts that fit without clearance are drawn this far apart: not one body
+LEAST_SLIT_MM = 0.3  # parts that fit without clearance are drawn this far apart: not one body
 AT_BEAD, AT_VENT = 0.5, 0.5  # of the leg, of the plate: elements there
 ROUND_VENT = 28  # elements round a vent at least
 AWAY = 3.0  # plate thicknesses over which elements grow to the plate's own size
@@ -167,7 +168,7 @@ def _sizes(
     for name, tag in volumes:
         kind = kind_of(name)
         if kind:
-            own = coarse * kind.thickness_mm(spec)
+            own = min(coarse * kind.thickness_mm(spec), _at_slit(spec, kind.role))
             made.append(add("Constant", {"VolumesList": [tag]}, VIn=own, VOut=1e6))
         else:
             bead = next(bead for bead in weld_beads(spec) if bead.name == name)
@@ -201,6 +202,15 @@ def _sizes(
         gmsh.option.setNumber(f"Mesh.{key}", 0)
     gmsh.option.setNumber("Mesh.Algorithm3D", 1)
     gmsh.option.setNumber("Mesh.Optimize", 1)
+
+
+def _at_slit(spec: WheelSpec, role: Role) -> float:
+    """Largest element beside a slit: chords of the two circles keep within half of it, c^2 / 8 r
+    each."""
+    radius = (
+        spec.bore_radius_mm(0.0) if role == "runs on the rail" else spec.hub_hole_diameter_mm / 2
+    )
+    return 2 * math.sqrt(radius * spec.fit_clearance_mm)
 
 
 def _curves(gmsh: Any, volume: int) -> list[int]:
