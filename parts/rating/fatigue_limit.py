@@ -12,6 +12,7 @@ from platewheel.parts.rating.response import Response
 from platewheel.parts.rating.section_mesh import TOE_STEPS, Toe
 from platewheel.parts.rating.throat import throat_of
 from platewheel.parts.rating.turn import angles, around, cases, stress_fields
+from platewheel.parts.rating.vented_disc import bead_factor, toe_factor
 from platewheel.parts.wheel.welds import bead_words, weld_beads
 
 if TYPE_CHECKING:
@@ -45,7 +46,8 @@ def toe_limit(response: Response, lateral_share: float, cycles: float, factor: f
         for toe, points in readings:
             if points:
                 worst.offer(
-                    _toe_range(stress, toe, tuple(read.index(point) for point in points)),
+                    toe_factor(response.spec, toe.bead)
+                    * _toe_range(stress, toe, tuple(read.index(point) for point in points)),
                     f"{toe.plate} beside the {bead_words(toe.bead)}",
                 )
     return _fatigue("weld toes", worst, FAT_TOE, cycles, factor)
@@ -91,15 +93,17 @@ def root_limits(
     force, opened, static = Worst(), Worst(), Worst()
     for name, amplitudes in response.bead_forces.items():
         throat = throat_of(beads[name], response.mesh)
+        more = bead_factor(response.spec, name)
+        bent = bead_factor(response.spec, name, opened=True)
         for case in cases(lateral_share):
             mixed = case.mix(amplitudes) / throat.radius_mm  # per mm of bead
             line = around(mixed[:, [0, 2, 3, 1]], turns, 1)[:, [0, 1, 3, 2]]
             root, square, along = throat.stresses(line)
             spread = np.ptp(square, axis=0)
-            force.offer(math.hypot(spread[0], spread[1]), bead_words(name))
-            opened.offer(float(np.ptp(np.maximum(root, 0.0))), bead_words(name))
+            force.offer(more * math.hypot(spread[0], spread[1]), bead_words(name))
+            opened.offer(bent * float(np.ptp(np.maximum(root, 0.0))), bead_words(name))
             whole = np.sqrt((square**2).sum(axis=1) + along**2)
-            static.offer(float(whole.max()), bead_words(name))
+            static.offer(more * float(whole.max()), bead_words(name))
     grade = response.spec.grade
     resistance = grade.fu_n_mm2 / (math.sqrt(3) * grade.beta_w * 1.25) / 1.5
     return [

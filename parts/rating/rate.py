@@ -17,7 +17,9 @@ from platewheel.parts.rating.hertz import (
 from platewheel.parts.rating.limit import Limit
 from platewheel.parts.rating.load_series import PLACES
 from platewheel.parts.rating.response import Response, respond
-from platewheel.parts.rating.static_limit import static_limits
+from platewheel.parts.rating.static_limit import regular_points, static_limits
+from platewheel.parts.rating.vent_edge import vent_edge_limits
+from platewheel.parts.rating.vented_disc import give_factor
 from platewheel.parts.setting.setting import GRAVITY, Setting
 
 STIFF_SHARE = 0.1  # of the play that the flange may give under the push; our choice, no source
@@ -80,6 +82,14 @@ def rate(
             for limit in (
                 toe_limit(response, share, cycles, setting.fatigue_factor),
                 *root_limits(response, share, cycles, setting.fatigue_factor),
+                *vent_edge_limits(
+                    response,
+                    share,
+                    cycles,
+                    setting.fatigue_factor,
+                    setting.process,
+                    regular_points(response),
+                ),
             )
         ),
     ]
@@ -154,6 +164,7 @@ def _contact_limit(setting: Setting, width_mm: float) -> Limit:
 def _stiffness_limit(setting: Setting, response: Response) -> Limit:
     """Flange tip moved along the axle by a tenth of the play."""
     give = float(abs(response.tip[:, 2, PLACES].sum())) * setting.use.lateral_share
+    give *= give_factor(setting.wheel)
     allowed = STIFF_SHARE * setting.play_mm
     return Limit("flange stiffness", allowed / give, "flange tip", "a tenth of the play")
 

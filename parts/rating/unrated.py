@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from platewheel.parts.rating.vented_disc import vents_beyond
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.kinds import kinds_of
 from platewheel.parts.wheel.welds import bead_words, missing_beads
@@ -10,8 +11,8 @@ MOST_WORN_SHARE = 0.5  # of wall and root bead; beyond it the section is another
 
 
 def unrated(setting: Setting) -> str:
-    """Why the wheel cannot be rated, or nothing."""
-    return loose(setting)
+    """Why the wheel cannot be rated, or nothing: loose parts, or vents beyond what was tried."""
+    return loose(setting) or vents_beyond(setting.wheel)
 
 
 def loose(setting: Setting) -> str:
