@@ -109,14 +109,14 @@ def wheel_deck(setting: Setting, *, over: Over = "vent", coarse: float = 1.0) ->
         forces = spread(mesh, push_spot(apart(wheel)), (0.0, 0.0, push / 2))
         words = f"{push:.6g} N on the flange along the axle, to the middle of the track"
         steps.append(Step("PUSH", words, forces))
-    return Deck(mesh, _sets(setting, mesh, first), tuple(steps), patch, load, push)
+    return Deck(mesh, node_sets(setting, mesh, first), tuple(steps), patch, load, push)
 
 
 def _spot(setting: Setting, patch: Patch, place: float) -> Spot:
     return patch_spot(apart(setting.wheel), place, patch.width_mm, patch.half_length_mm)
 
 
-def _sets(setting: Setting, mesh: SolidMesh, first_vent: float) -> dict[str, NDArray[np.int64]]:
+def node_sets(setting: Setting, mesh: SolidMesh, first_vent: float) -> dict[str, NDArray[np.int64]]:
     """BORE, MIRROR, PATCH (nodes of the tread's face) and, with vents, VENTS (their edges)."""
     wheel = setting.wheel
     inner = min(float(mesh.radius.min()), wheel.hub_bore_mm / 2)

@@ -20,7 +20,8 @@ EDGE, EDGE_WEB = 1.1, 0.22  # edges of vents: the second times vent diameter ove
 TUBE, TUBE_POWER = 5.5, 4.2  # tube beads: tube radius over the vents' inner edge
 RIM, RIM_POWER = 0.65, 4.0  # rim beads: the vents' outer edge over the ring's bore, and
 TAKEN_POWER = 1.5  # what the vents take of their circle
-OPENED, OPENED_POWER = 3.0, 5.0  # rim beads, roots bent open: by the same two
+OPENED = 2.4  # rim beads, roots bent open: by the same two
+RIM_TOE = 1.04  # toes of rim beads beside a vent, over what the beads carry
 ROOT = 0.045  # bead between ring and flange: the ring bends over the vent under the patch
 GIVE, GIVE_POWER = 1.2, 1.8  # of the flange: vent diameter over what lies from hub to ring
 
@@ -74,9 +75,9 @@ def bead_factor(spec: WheelSpec, bead: str, *, opened: bool = False) -> float:
     if bead.startswith("weld-tube"):
         return float(1 + TUBE * (vents.hub_mm / vents.inner_mm) ** TUBE_POWER)
     if bead.startswith("weld-disc"):
-        share, power = (OPENED, OPENED_POWER) if opened else (RIM, RIM_POWER)
+        share = OPENED if opened else RIM
         taken = (1 - vents.efficiency) ** TAKEN_POWER
-        return float(1 + share * taken * (vents.outer_mm / vents.bore_mm) ** power)
+        return float(1 + share * taken * (vents.outer_mm / vents.bore_mm) ** RIM_POWER)
     if bead == "weld-root":
         return 1 + ROOT * spec.vent_diameter_mm / (vents.bore_mm - vents.outer_mm)
     return 1.0
@@ -94,7 +95,9 @@ def give_factor(spec: WheelSpec) -> float:
 def toe_factor(spec: WheelSpec, bead: str) -> float:
     """On the stress at a bead's toes. The rim of the field disc has little stress without vents,
     and so gains the larger share."""
-    return bead_factor(spec, bead, opened=bead == "weld-disc-field")
+    if not (spec.vent_count and bead.startswith("weld-disc")):
+        return bead_factor(spec, bead)
+    return RIM_TOE * bead_factor(spec, bead, opened=bead == "weld-disc-field")
 
 
 def vents_beyond(spec: WheelSpec) -> str:
