@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from platewheel.cli.commands.compare import compare
+from platewheel.cli.commands.deck import deck
 from platewheel.cli.commands.propose import propose
 from platewheel.cli.commands.record import record
 from platewheel.cli.commands.refit import refit, rings
@@ -269,6 +270,7 @@ app.command()(compare)
 app.command()(rings)
 app.command()(refit)
 app.command()(record)
+app.command()(deck)
 
 
 def main() -> None:

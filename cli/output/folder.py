@@ -28,6 +28,7 @@ OURS = {  # entry of a job folder -> what the files in it are called; "" for a f
 }
 
 WHEELSET_OURS = {"report.json": "", "wheelset.step": ""}  # of a wheelset
+DECK_OURS = {"wheel.inp": "", "README.txt": ""}  # of a deck
 PROPOSAL_OURS = {"report.json": "", "proposal.html": ""}  # of a proposal
 REFIT_OURS = {  # the same for the folder of a refit
     "report.json": "",

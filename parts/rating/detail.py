@@ -16,7 +16,8 @@ if TYPE_CHECKING:
 @dataclass(frozen=True)
 class Detail:
     """`down` (places, angles, parts) is the stress for 1 N on each place of the tread, `across`
-    (angles, parts) for 1 N of push; the parts of a range add up square. `opened` counts what
+    (angles, parts) for 1 N of push, over half a turn where the other half is its mirror, else
+    over one half and then the other; the parts of a range add up square. `opened` counts what
     pulls alone. `feels_push` says that it is the flange's: it feels the push on the flange, any
     other place what of it the wheel hands on. `name` is of the limit, `fat_n_mm2` its class."""
 
@@ -45,6 +46,14 @@ def turn_weights(turns: NDArray[np.float64]) -> NDArray[np.float64]:
     return np.asarray(np.diff(edges) / np.pi)
 
 
+def _weights(detail: Detail, turns: NDArray[np.float64]) -> NDArray[np.float64]:
+    """The same, for a detail that is told over half a turn, or over both halves."""
+    half = turn_weights(turns)
+    if len(detail.across) == len(half):
+        return half
+    return np.concatenate([half, half]) / 2
+
+
 def cycles_of(detail: Detail, blocks: tuple[Block, ...], turns: NDArray[np.float64]) -> Cycles:
     """One range a turn, largest less smallest; in a turn with a joint, which may come at any
     angle, the stress there is that of the struck wheel.
@@ -67,7 +76,8 @@ def cycles_of(detail: Detail, blocks: tuple[Block, ...], turns: NDArray[np.float
     hit = stress(struck)
     spread = np.maximum(high[:, :, None], hit) - np.minimum(low[:, :, None], hit)
     jolted = np.sqrt((spread**2).sum(axis=-1))  # (blocks, places, angles)
-    places, angles = calm.shape[1], len(turns)
+    weights = _weights(detail, turns)
+    places, angles = calm.shape[1], len(weights)
     hits = np.array([block.hits for block in blocks])
     life = np.array([block.turns for block in blocks])
     numbers = np.arange(len(blocks))
@@ -76,7 +86,7 @@ def cycles_of(detail: Detail, blocks: tuple[Block, ...], turns: NDArray[np.float
         np.concatenate(
             [
                 life * np.maximum(1 - hits, 0.0),
-                ((life * hits)[:, None] * turn_weights(turns)[None]).ravel(),
+                ((life * hits)[:, None] * weights[None]).ravel(),
             ]
         ),
         np.concatenate([numbers, np.repeat(numbers, angles)]),

@@ -14,6 +14,7 @@ from platewheel.parts.rating.response import Response
 from platewheel.parts.rating.section_mesh import TOE_STEPS, Toe
 from platewheel.parts.rating.throat import Throat, throat_of
 from platewheel.parts.rating.turn import angles, around, unit_histories
+from platewheel.parts.rating.vented_disc import bead_factor, toe_factor
 from platewheel.parts.wheel.welds import bead_words, weld_beads
 
 if TYPE_CHECKING:
@@ -47,13 +48,14 @@ def toe_details(response: Response) -> list[Detail]:
                 )
             )
         where = f"{toe.plate} beside the {bead_words(toe.bead)}"
+        more = toe_factor(response.spec, toe.bead)
         details += [
             Detail(
                 "weld toes",
                 where,
                 FAT_TOE,
-                one[..., None],
-                other[..., None],
+                more * one[..., None],
+                more * other[..., None],
                 feels_push=toe.bead == FLANGE_BEAD,
             )
             for one, other in pairs
@@ -90,9 +92,11 @@ def root_details(response: Response) -> list[Detail]:
         found = [throat.stresses(line) for line in [*down, across]]
         opened = np.stack([root for root, _, _ in found])[..., None]
         square = np.stack([square for _, square, _ in found])
+        more = bead_factor(response.spec, name)
+        bent = bead_factor(response.spec, name, opened=True)
         for limit, fat, series, pulls in (
-            ("weld roots", FAT_ROOT, square, False),
-            ("opened weld roots", FAT_ROOT_BENT, opened, True),
+            ("weld roots", FAT_ROOT, more * square, False),
+            ("opened weld roots", FAT_ROOT_BENT, bent * opened, True),
         ):
             details.append(Detail(limit, where, fat, series[:-1], series[-1], pulls, flange))
     return details
@@ -104,11 +108,12 @@ def throat_limit(response: Response, side_share: float, push_share: float) -> Li
     static = Worst()
     for name, throat, down, across in _throat_lines(response):
         share = push_share if name == FLANGE_BEAD else side_share
+        more = bead_factor(response.spec, name)
         for line in down:
             for one in (line, line + share * across):
                 _, square, along = throat.stresses(one)
                 whole = np.sqrt((square**2).sum(axis=1) + along**2)
-                static.offer(float(whole.max()), bead_words(name))
+                static.offer(more * float(whole.max()), bead_words(name))
     grade = response.spec.grade
     resistance = grade.fu_n_mm2 / (math.sqrt(3) * grade.beta_w * 1.25) / 1.5
     return Limit("weld throats", resistance / static.value, static.where, "EN 1993-1-8, over 1.5")

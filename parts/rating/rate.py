@@ -18,8 +18,10 @@ from platewheel.parts.rating.hertz import (
 from platewheel.parts.rating.limit import Limit
 from platewheel.parts.rating.load_series import PLACES
 from platewheel.parts.rating.response import Response, respond
-from platewheel.parts.rating.static_limit import static_limits
+from platewheel.parts.rating.static_limit import regular_points, static_limits
 from platewheel.parts.rating.turn import angles
+from platewheel.parts.rating.vent_edge import vent_details
+from platewheel.parts.rating.vented_disc import give_factor
 from platewheel.parts.setting.least_wheel import least_wheel
 from platewheel.parts.setting.setting import Setting
 
@@ -87,7 +89,11 @@ def rate(
     )
     design = wheel_load_n(setting)
     side, push = side_force_n(setting) / design, flange_push_n(setting) / design
-    details = [*toe_details(response), *root_details(response)]
+    details = [
+        *toe_details(response),
+        *root_details(response),
+        *vent_details(response, setting.process, regular_points(response)),
+    ]
     limits = [
         *static_limits(response, side, push),
         throat_limit(response, side, push),
@@ -136,6 +142,6 @@ def _contact_limit(setting: Setting, width_mm: float) -> Limit:
 
 def _stiffness_limit(setting: Setting, response: Response, push_share: float) -> Limit:
     """Flange tip moved along the axle by a tenth of the play."""
-    give = float(abs(response.tip[:, 2, PLACES].sum())) * push_share
+    give = float(abs(response.tip[:, 2, PLACES].sum())) * push_share * give_factor(setting.wheel)
     allowed = STIFF_SHARE * setting.play_mm
     return Limit("flange stiffness", allowed / give, "flange tip", "a tenth of the play")

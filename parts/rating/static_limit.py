@@ -8,9 +8,9 @@ import numpy as np
 
 from platewheel.parts.rating.limit import Limit, Worst
 from platewheel.parts.rating.response import Response
-from platewheel.parts.rating.solid_of_revolution import POISSON
 from platewheel.parts.rating.turn import Case, angles, stress_fields, von_mises
-from platewheel.parts.wheel.hub_disc import SIDES, disc_z_mm
+from platewheel.parts.rating.vent_edge import vent_edge
+from platewheel.parts.wheel.hub_disc import SIDES
 from platewheel.parts.wheel.kinds import kind_of
 from platewheel.parts.wheel.part import Role
 from platewheel.parts.wheel.spec import WheelSpec
@@ -21,9 +21,6 @@ if TYPE_CHECKING:
 
 SAFETY = 1.5  # on yield; load-rating practice for a static check with dynamic factors in the load
 SINGULAR_SHARE = 0.4  # of the plate thickness round weld toes and roots (IIW reading distance)
-VENT_EXTRA = 1.1  # neighbouring vents and the rim raise the plate theory's factor a little
-BENDING_ALONG = (5 + 3 * POISSON) / (3 + POISSON)  # hole in a bent plate, Goodier 1936
-BENDING_ACROSS = 2 - BENDING_ALONG
 
 
 def static_limits(response: Response, side_share: float, push_share: float) -> list[Limit]:
@@ -52,7 +49,7 @@ def static_limits(response: Response, side_share: float, push_share: float) -> l
         plates.offer(float(field[i, j]), _where(response, int(j), float(turns[i])))
         if spec.vent_count:
             for side in SIDES:
-                vents.offer(*_vent_edge(response, side, stress, kept))
+                vents.offer(*vent_edge(response, side, stress, kept))
     yields = {part: spec.grade.fy_n_mm2(_thickness(spec, part)) for part in set(response.part_of)}
     allowed = min(yields.values()) / SAFETY
     limits = [Limit("static strength", allowed / plates.value, plates.where, "fy / 1.5")]
@@ -112,40 +109,3 @@ def _where(response: Response, point: int, turn: float) -> str:
     r, z = response.points[point]
     part = response.part_of[point]
     return f"{part} at r {r:.0f}, z {z:.0f} mm, {np.degrees(turn):.0f} deg from the rail"
-
-
-def _vent_edge(
-    response: Response, side: str, stress: NDArray[np.float64], kept: NDArray[np.bool_]
-) -> tuple[float, str]:
-    """Largest stress on a vent's edge anywhere the hole may stand, by plate theory.
-
-    Membrane: 3 s1 - s2 (Kirsch 1898); bending: 1.79 s1 + 0.21 s2 (Goodier 1936), both round a
-    small hole in a wide plate.
-    """
-    spec, points = response.spec, response.points
-    low, high = disc_z_mm(spec, "field" if side == "field" else "gauge")
-    name = np.array([part == f"disc-{side}" for part in response.part_of])
-    span = np.abs(points[:, 0] - spec.vent_circle_mm / 2) <= spec.vent_diameter_mm / 2 + 1e-6
-    faces = []
-    for z in (low, high):
-        rows = np.nonzero(name & span & (np.abs(points[:, 1] - z) < 1e-6))[0]
-        faces.append(rows[np.argsort(points[rows, 0])])
-    clear = kept[faces[0]] & kept[faces[1]]  # a weld's notch is not the hole's edge
-    faces = [rows[clear] if clear.any() else rows for rows in faces]
-    below, above = (stress[:, :, rows] for rows in faces)
-    membrane, bending = (below + above) / 2, (above - below) / 2
-    m1, m2 = _principal(membrane)
-    b1, b2 = _principal(bending)
-    edge_m = np.maximum(np.abs(3 * m1 - m2), np.abs(3 * m2 - m1))
-    edge_b = np.maximum(
-        np.abs(BENDING_ALONG * b1 + BENDING_ACROSS * b2),
-        np.abs(BENDING_ALONG * b2 + BENDING_ACROSS * b1),
-    )
-    return float((edge_m + edge_b).max()) * VENT_EXTRA, f"vent holes of disc-{side}"
-
-
-def _principal(stress: NDArray[np.float64]) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
-    """In-plane principal stresses of a disc, from rr, tt, rt."""
-    rr, tt, rt = stress[:, 0], stress[:, 2], stress[:, 5]
-    mean, swing = (rr + tt) / 2, np.hypot((rr - tt) / 2, rt)
-    return mean + swing, mean - swing

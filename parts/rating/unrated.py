@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from platewheel.parts.rating.vented_disc import vents_beyond
 from platewheel.parts.setting.least_wheel import eaten, least_wheel
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.kinds import kinds_of
@@ -11,7 +12,12 @@ MOST_WORN_SHARE = 0.5  # of wall and root bead; beyond it the section is another
 
 
 def unrated(setting: Setting) -> str:
-    """Why the wheel cannot be rated, or nothing: a bead that has no room holds no part, and the
+    """Why the wheel cannot be rated, or nothing: loose parts, or vents beyond what was tried."""
+    return loose(setting) or vents_beyond(setting.wheel)
+
+
+def loose(setting: Setting) -> str:
+    """Why its parts are no one body, or nothing: a bead that has no room holds no part, and the
     analysis knows only parts that turn whole about the axis."""
     unknown = [kind.title for kind in kinds_of(setting.wheel) if not kind.rated]
     if unknown:

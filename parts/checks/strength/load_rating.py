@@ -22,6 +22,7 @@ SOURCE = (
 TRY = {  # limit -> what raises it most
     "static strength": "a thicker tread ring",
     "vent holes": "smaller vents, or thicker discs",
+    "vent edges": "smaller vents, thicker discs, or fewer km",
     "weld toes": "thicker discs, or fewer km",
     "contact pressure": "a larger tread_diameter_mm or a wider rail head",
     "flange stiffness": "a thicker flange",

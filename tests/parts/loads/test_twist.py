@@ -18,7 +18,12 @@ from platewheel.parts.loads.twist import (
 from platewheel.parts.setting.setting import Setting
 from tests.parts.checks.running.settings import running_setting
 
-DERIVED: dict[str, Any] = {"load_unevenness": None, "shock_factor": None, "lateral_share": None}
+DERIVED: dict[str, Any] = {
+    "load_unevenness": None,
+    "shock_factor": None,
+    "lateral_share": None,
+    "friction_high": 0.36,
+}
 
 
 def rough(**keys: Any) -> Setting:

@@ -102,7 +102,7 @@ def one_toe(turn_deg: float, near: float, far: float, room_mm: float = 20.0, **k
         along_face(stress["near"], -4.0, 1.0, turn_deg),
     ]
     found = made_response(
-        plain_wheel(), points, swing=swing, toes=(toe_on(turn_deg, room_mm),), **kind
+        plain_wheel(vent_count=0), points, swing=swing, toes=(toe_on(turn_deg, room_mm),), **kind
     )
     return toes(found)
 
@@ -145,7 +145,7 @@ def test_only_a_point_at_the_reading_place_is_read(off_mm: float, counts: bool) 
     r, z = at_toe(0.0, 0.4 * THICK)
     swing = [along_face(0.02, 0.0, 0.0, 0.0)]
     points = [("tread", r, z + off_mm)]
-    found = made_response(plain_wheel(), points, swing=swing, toes=(toe_on(0.0, 20.0),))
+    found = made_response(plain_wheel(vent_count=0), points, swing=swing, toes=(toe_on(0.0, 20.0),))
     wanted = pytest.approx(0.04) if counts else 0.0
     assert toes(found).range_per_n == wanted
 
@@ -155,7 +155,7 @@ def test_the_worst_toe_and_case_count() -> None:
     disc = Toe("weld-disc-field", "disc-field", (60.0, 10.0), (1.0, 0.0), THICK, 2.5)
     quiet, loud = (0.01, 0.0, 0.0, 0.0, 0.0, 0.0), (0.03, 0.0, 0.0, 0.0, 0.0, 0.0)
     found = made_response(
-        plain_wheel(),
+        plain_wheel(vent_count=0),
         [("tread", *at_toe(0.0, 2.0)), ("disc-field", 62.0, 10.0)],
         mean=[quiet, quiet],
         swing=[quiet, loud],
@@ -168,8 +168,8 @@ def test_the_worst_toe_and_case_count() -> None:
     assert pushed.where == "disc-field beside the rim bead of the field disc"
 
 
-MESHED = section_mesh(plain_wheel(), size_mm=8.0)
-BEADS = {bead.name: bead for bead in weld_beads(plain_wheel())}
+MESHED = section_mesh(plain_wheel(vent_count=0), size_mm=8.0)
+BEADS = {bead.name: bead for bead in weld_beads(plain_wheel(vent_count=0))}
 NAME = "weld-disc-gauge"
 TURN = np.linspace(0.0, math.pi, 20_001)
 
@@ -180,7 +180,7 @@ def a_bead(forces: NDArray[np.float64], name: str = NAME) -> tuple[Response, Thr
     every = np.zeros((HARMONICS, 4, PLACES + 1))
     every[: len(forces), :, :PLACES] = forces[:, :, None] * SHARES
     every[: len(forces), :, PLACES] = forces / 10
-    bare = made_response(plain_wheel(), [], legs=MESHED.legs, bead_forces={name: every})
+    bare = made_response(plain_wheel(vent_count=0), [], legs=MESHED.legs, bead_forces={name: every})
     return bare, throat_of(BEADS[name], MESHED)
 
 
@@ -284,6 +284,6 @@ def test_the_worst_bead_is_named() -> None:
     every: dict[str, NDArray[np.float64]] = {}
     for name in ("weld-tube-field", NAME):
         every |= a_bead(forces, name)[0].bead_forces
-    found = made_response(plain_wheel(), [], legs=MESHED.legs, bead_forces=every)
+    found = made_response(plain_wheel(vent_count=0), [], legs=MESHED.legs, bead_forces=every)
     assert limits_of(found)["weld roots"].where == "tube bead at the field disc"
     assert throat_limit(found, 0.0, 0.0).where == "tube bead at the field disc"

@@ -23,7 +23,10 @@ from platewheel.parts.rating.rate import (
     rate,
 )
 from platewheel.parts.rating.section_mesh import section_mesh
+from platewheel.parts.rating.static_limit import regular_points
 from platewheel.parts.rating.turn import angles
+from platewheel.parts.rating.vent_edge import vent_details
+from platewheel.parts.rating.vented_disc import give_factor
 from platewheel.parts.setting.least_wheel import least_wheel
 from platewheel.parts.setting.setting import Setting
 from tests.parts.checks.settings import setting_of
@@ -162,7 +165,8 @@ def test_the_limits_of_a_made_response(monkeypatch: pytest.MonkeyPatch) -> None:
     assert loads["static strength"].load_n == pytest.approx(235 / 1.5 / 0.02)
     # the tip gives 3e-6 mm per N of push; a tenth of the play of 8 mm is allowed (our choice)
     stiff = loads["flange stiffness"]
-    assert stiff.load_n == pytest.approx(0.1 * 8 / (3e-6 * share))
+    more = give_factor(setting.wheel)  # what the vents add
+    assert stiff.load_n == pytest.approx(0.1 * 8 / (3e-6 * share * more))
     assert (stiff.where, stiff.by) == ("flange tip", "a tenth of the play")
     # Johnson 1985, 9.2: p0 = sqrt(F E* / (pi l R)) to 4 fy / sqrt 3: F = p0^2 pi l R / E*
     shakedown = 4 * 235 / math.sqrt(3)
@@ -172,9 +176,12 @@ def test_the_limits_of_a_made_response(monkeypatch: pytest.MonkeyPatch) -> None:
     # fatigue and throats as their own modules have them; all of the first kind have a damage
     _, response = rate(setting)
     assert (asked["worn_mm"], asked["size_mm"], asked["more_harmonics"]) == (0.0, 2.0, 1.0)
-    details = root_details(response)
+    details = [
+        *root_details(response),
+        *vent_details(response, setting.process, regular_points(response)),
+    ]
     wanted = fatigue_limits(details, setting, angles(response))
-    assert {limit.name for limit in wanted} == {"weld roots", "opened weld roots"}
+    assert {limit.name for limit in wanted} == {"weld roots", "opened weld roots", "vent edges"}
     for limit in [*wanted, throat_limit(response, share, share)]:
         assert loads[limit.name] == limit
     assert {limit.name for limit in rating.limits if limit.damage is not None} == {
@@ -219,7 +226,7 @@ def test_a_wheelset_without_play_has_none_to_lose(
     loads = {limit.name: limit.load_n for limit in rating.limits}
     assert ("flange stiffness" in loads) == rated
     if rated:
-        share = flange_push_n(setting) / wheel_load_n(setting)
+        share = flange_push_n(setting) / wheel_load_n(setting) * give_factor(setting.wheel)
         assert loads["flange stiffness"] == pytest.approx(0.05 / (3e-6 * share))
 
 
