@@ -90,7 +90,7 @@ def test_loads_are_half_of_what_is_told(deck: Deck, setting: Setting) -> None:
     names = [step.name for step in deck.steps]
     assert names == ["VERTICAL-MIDDLE", "VERTICAL-FLANGE-SIDE", "VERTICAL-FIELD-SIDE", "PUSH"]
     for step in deck.steps:
-        whole = (0, 0, 0.2 * load) if step.name == "PUSH" else (-load / 2, 0, 0)
+        whole = (0, 0, flange_push_n(setting) / 2) if step.name == "PUSH" else (-load / 2, 0, 0)
         assert step.forces.sum(axis=0) == pytest.approx(whole)
 
 
