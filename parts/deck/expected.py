@@ -20,6 +20,8 @@ from platewheel.parts.wheel.hub_disc import disc_z_mm
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from numpy.typing import NDArray
+
 RR, ZZ, TT = 0, 1, 2  # of the rating's stresses
 COLUMN = {RR: "S11", ZZ: "S33", TT: "S22"}  # at the plane of the patch
 STEPS = {"VERTICAL-MIDDLE": PLACES // 2, "VERTICAL-FLANGE-SIDE": PLACES - 1}
@@ -58,11 +60,11 @@ def readings(setting: Setting, deck: Deck, response: Response) -> tuple[Reading,
             bore = (wheel.bore_radius_mm(z), z)
             spots.insert(0, ("tread", "bore of the ring under the patch", bore, (TT, ZZ)))
         for part, words, place, components in spots:
-            point = _point(response, part, place)
-            r, z = (float(x) for x in response.points[point])
-            node = _node(deck, part, (r, z))
+            node = _node(deck, part, place)
+            r, z = deck.mesh.radius[node - 1], deck.mesh.points[node - 1, 2]
             for component in components:
-                value = float(response.stress[:, component, point, case].sum()) * deck.load_n
+                whole = response.stress[:, component, :, case].sum(axis=0)
+                value = _at(response, part, (float(r), float(z)), whole) * deck.load_n
                 found.append(Reading(step, words, node, COLUMN[component], value))
     if "PUSH" in there:
         moved("PUSH", Z, PLACES, deck.push_n)
@@ -76,16 +78,26 @@ def _half_way(setting: Setting) -> tuple[float, float]:
     return (inner + wheel.bore_radius_mm(z)) / 2, z
 
 
-def _point(response: Response, part: str, place: tuple[float, float]) -> int:
+def _at(
+    response: Response, part: str, place: tuple[float, float], values: NDArray[np.float64]
+) -> float:
+    """Value at a place (r, z) of a part, straight between the three points of the section round
+    it; at its edge perhaps the nearest one's."""
+    from scipy.interpolate import LinearNDInterpolator
+
     rows = np.nonzero([name == part for name in response.part_of])[0]
-    away = np.hypot(*(response.points[rows] - np.asarray(place)).T)
-    return int(rows[int(np.argmin(away))])
+    points = response.points[rows]
+    found = float(LinearNDInterpolator(points, values[rows])([place])[0])
+    if math.isfinite(found):
+        return found
+    return float(values[rows[int(np.argmin(np.hypot(*(points - np.asarray(place)).T)))]])
 
 
 def _node(deck: Deck, part: str, place: tuple[float, float]) -> int:
-    """Number of the node of a part nearest to a place (r, z) on the plane of the patch."""
+    """Number of the node of a part nearest to a place (r, z), on the plane of the patch."""
     mesh = deck.mesh
-    rows = np.unique(mesh.tets[mesh.of(part)][:, :4])
+    rows = np.intersect1d(mesh.tets[mesh.of(part)][:, :4], deck.sets["MIRROR"])
+    rows = rows[mesh.points[rows, 0] > 0]
     away = np.linalg.norm(mesh.points[rows] - (place[0], 0.0, place[1]), axis=1)
     return int(rows[int(np.argmin(away))]) + 1
 

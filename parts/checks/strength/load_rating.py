@@ -73,12 +73,12 @@ def rating_results(setting: Setting, found: Assessment | None) -> list[CheckResu
 
 
 def _not_rated(setting: Setting) -> CheckResult:
-    """The rating of a wheel that was not analysed: by choice, or since it falls apart."""
+    """The rating of a wheel that was not analysed: by choice, or as `unrated` says."""
     reason = unrated(setting)
     title = "Load rating, new"
     if reason:
         says, need = reason, wheel_load_n(setting)
-        source = SOURCE + "parts hold together"
+        source = SOURCE + "parts that hold together, vents as in our own study"
         return CheckResult("rating-new", title, 0.0, need, "N", "fail", says, source, -1.0)
     says = "stress analysis not run; closed forms only screen the wheel: run without --quick"
     source = SOURCE + "not run"
