@@ -3,10 +3,20 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 import numpy as np
 
+from platewheel.parts.rating.detail_class import (
+    BACKED_ROOT,
+    FILLET_ROOT,
+    OPENED_ROOT,
+    TOE,
+    WHOLE_ROOT,
+    DetailClass,
+    is_backed,
+)
 from platewheel.parts.rating.limit import Limit, Worst
 from platewheel.parts.rating.response import Response
 from platewheel.parts.rating.section_mesh import TOE_STEPS, Toe
@@ -17,9 +27,8 @@ from platewheel.parts.wheel.welds import bead_words, weld_beads
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
-FAT_TOE = 90.0  # load-carrying fillet, hot-spot stress. IIW (Hobbacher), from memory
-FAT_ROOT = 36.0  # root of a fillet, force over throat. EN 1993-1-9 table 8.5, from memory
-FAT_ROOT_BENT = 80.0  # root, force and bending over the throat. Fricke, IIW, from memory
+    Field = NDArray[np.float64]
+
 KNEE_CYCLES, CATEGORY_CYCLES = 1e7, 2e6
 HOT_SPOT = (1.67, -0.67)  # of the stresses at 0.4 t and 1.0 t. IIW, fine mesh
 
@@ -48,7 +57,7 @@ def toe_limit(response: Response, lateral_share: float, cycles: float, factor: f
                     _toe_range(stress, toe, tuple(read.index(point) for point in points)),
                     f"{toe.plate} beside the {bead_words(toe.bead)}",
                 )
-    return _fatigue("weld toes", worst, FAT_TOE, cycles, factor)
+    return fatigue_limit("weld toes", worst, TOE, cycles, factor)
 
 
 def _readings(response: Response, toe: Toe) -> tuple[int, ...]:
@@ -84,32 +93,67 @@ def root_limits(
     """Loads at which a bead's throat reaches its classes, and its static resistance over 1.5.
 
     Force over throat counts with its whole range; force with bending counts where it pulls the
-    root open (EN 1993-1-8:2005, 4.12). Static: EN 1993-1-8, 4.5.3.3, simplified method.
+    root open (EN 1993-1-8:2005, 4.12), at a backed root with its whole range, and alone. Static:
+    EN 1993-1-8, 4.5.3.3, simplified method.
     """
+    spec = response.spec
+    force, opened, backed, static = Worst(), Worst(), Worst(), Worst()
+    for name, root, square, along in _throats(response, lateral_share):
+        words = bead_words(name)
+        if is_backed(spec, name):
+            backed.offer(float(np.ptp(root)), words)
+        else:
+            spread = np.ptp(square, axis=0)
+            force.offer(math.hypot(spread[0], spread[1]), words)
+            opened.offer(float(np.ptp(np.maximum(root, 0.0))), words)
+        whole = np.sqrt((square**2).sum(axis=1) + along**2)
+        static.offer(float(whole.max()), words)
+    grade = spec.grade
+    resistance = grade.fu_n_mm2 / (math.sqrt(3) * grade.beta_w * 1.25) / 1.5
+    limits = [
+        fatigue_limit("weld roots", force, FILLET_ROOT, cycles, factor),
+        fatigue_limit("opened weld roots", opened, OPENED_ROOT, cycles, factor),
+        Limit("weld throats", resistance / static.value, static.where, "EN 1993-1-8, over 1.5"),
+    ]
+    if backed.where:
+        limits.append(fatigue_limit("backed root", backed, BACKED_ROOT, cycles, factor))
+    return limits
+
+
+def whole_range_limit(
+    response: Response, lateral_share: float, cycles: float, factor: float
+) -> Limit:
+    """Load at which force and bending over a throat reach the class with their whole range,
+    compression counted in full, as EN 1993-1-9:2005, 7.2.1 has it for welds as they are made.
+
+    A second reading beside "opened weld roots", lower and so safer; `rate` does not judge by it.
+    Raises: nothing; infinite where no root is open.
+    """
+    worst = Worst()
+    for name, root, _, _ in _throats(response, lateral_share):
+        if not is_backed(response.spec, name):
+            worst.offer(float(np.ptp(root)), bead_words(name))
+    return fatigue_limit("weld roots, full range", worst, WHOLE_ROOT, cycles, factor)
+
+
+def _throats(response: Response, lateral_share: float) -> Iterator[tuple[str, Field, Field, Field]]:
+    """Each bead in each case by name: stresses over its throat at every angle for 1 N, as
+    `Throat.stresses` gives them."""
     beads = {bead.name: bead for bead in weld_beads(response.spec)}
     turns = angles(response)
-    force, opened, static = Worst(), Worst(), Worst()
     for name, amplitudes in response.bead_forces.items():
         throat = throat_of(beads[name], response.mesh)
         for case in cases(lateral_share):
             mixed = case.mix(amplitudes) / throat.radius_mm  # per mm of bead
             line = around(mixed[:, [0, 2, 3, 1]], turns, 1)[:, [0, 1, 3, 2]]
-            root, square, along = throat.stresses(line)
-            spread = np.ptp(square, axis=0)
-            force.offer(math.hypot(spread[0], spread[1]), bead_words(name))
-            opened.offer(float(np.ptp(np.maximum(root, 0.0))), bead_words(name))
-            whole = np.sqrt((square**2).sum(axis=1) + along**2)
-            static.offer(float(whole.max()), bead_words(name))
-    grade = response.spec.grade
-    resistance = grade.fu_n_mm2 / (math.sqrt(3) * grade.beta_w * 1.25) / 1.5
-    return [
-        _fatigue("weld roots", force, FAT_ROOT, cycles, factor),
-        _fatigue("opened weld roots", opened, FAT_ROOT_BENT, cycles, factor),
-        Limit("weld throats", resistance / static.value, static.where, "EN 1993-1-8, over 1.5"),
-    ]
+            yield name, *throat.stresses(line)
 
 
-def _fatigue(name: str, worst: Worst, fat: float, cycles: float, factor: float) -> Limit:
+def fatigue_limit(
+    name: str, worst: Worst, detail: DetailClass, cycles: float, factor: float
+) -> Limit:
+    """Load at which the worst range of a turn, N/mm2 for 1 N, reaches its class for the cycles."""
+    fat = detail.fat_n_mm2
     allowed = allowed_range(fat, cycles, factor)
     load = allowed / worst.value if worst.value else math.inf
     return Limit(name, load, worst.where, f"FAT {fat:g}", worst.value, fat)

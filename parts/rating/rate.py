@@ -17,6 +17,8 @@ from platewheel.parts.rating.hertz import (
 from platewheel.parts.rating.limit import Limit
 from platewheel.parts.rating.load_series import PLACES
 from platewheel.parts.rating.response import Response, respond
+from platewheel.parts.rating.seam_limit import seam_limits
+from platewheel.parts.rating.slip_torque import slip_limits
 from platewheel.parts.rating.static_limit import static_limits
 from platewheel.parts.setting.setting import GRAVITY, Setting
 
@@ -58,7 +60,7 @@ def rate(
     """Rating by stress analysis of the welded wheel, and the response it was read from.
 
     Not covered: residual stress, ring out of round, poor welds, wear beyond the allowance,
-    shocks beyond the factor, the torque of wheels fixed to their axle (see the check weld-tube).
+    shocks beyond the factor.
     """
     wheel, use = setting.wheel, setting.use
     width, half_length = contact_patch_mm(setting)
@@ -80,6 +82,8 @@ def rate(
             for limit in (
                 toe_limit(response, share, cycles, setting.fatigue_factor),
                 *root_limits(response, share, cycles, setting.fatigue_factor),
+                *seam_limits(response, share, cycles, setting.fatigue_factor),
+                *slip_limits(response, setting, cycles),
             )
         ),
     ]

@@ -9,7 +9,7 @@ import numpy as np
 from platewheel.parts.rating.limit import Limit, Worst
 from platewheel.parts.rating.response import Response
 from platewheel.parts.rating.solid_of_revolution import POISSON
-from platewheel.parts.rating.turn import Case, angles, stress_fields, von_mises
+from platewheel.parts.rating.turn import angles, stress_fields, von_mises
 from platewheel.parts.wheel.hub_disc import SIDES, disc_z_mm
 from platewheel.parts.wheel.kinds import kind_of
 from platewheel.parts.wheel.part import Role
@@ -36,9 +36,9 @@ def static_limits(response: Response, lateral_share: float) -> list[Limit]:
     turns = angles(response)
     for case, stress in stress_fields(response, lateral_share):
         field = von_mises(stress) * kept[None]
-        field[_contact(response, case, turns) & in_tread[None]] = 0.0
+        field[contact_mask(response, case.place, turns) & in_tread[None]] = 0.0
         if case.lateral_share:
-            field[_pushed(response, turns) & in_flange[None]] = 0.0
+            field[push_mask(response, turns) & in_flange[None]] = 0.0
         i, j = np.unravel_index(int(field.argmax()), field.shape)
         plates.offer(float(field[i, j]), _where(response, int(j), float(turns[i])))
         if spec.vent_count:
@@ -74,7 +74,7 @@ def regular_points(response: Response) -> NDArray[np.bool_]:
     return np.asarray(kept & ~beads)  # beads are judged by their throat
 
 
-def _contact(response: Response, case: Case, turns: NDArray[np.float64]) -> NDArray[np.bool_]:
+def contact_mask(response: Response, place: int, turns: NDArray[np.float64]) -> NDArray[np.bool_]:
     """Outer half of the wall within one wall of the patch: the contact itself, (angles, points)."""
     spec, points = response.spec, response.points
     wall = spec.tread_thickness_mm
@@ -82,13 +82,13 @@ def _contact(response: Response, case: Case, turns: NDArray[np.float64]) -> NDAr
         spec.taper_half_angle
     )
     outer = outside - points[:, 0] < wall / 2
-    middle = response.places_mm[case.place] * np.cos(spec.taper_half_angle)
+    middle = response.places_mm[place] * np.cos(spec.taper_half_angle)
     beside = np.abs(points[:, 1] - middle) < response.patch_width_mm / 2 + wall
     under = turns * spec.tread_radius_mm < response.half_length_mm + wall
     return np.asarray(under[:, None] & (outer & beside)[None])
 
 
-def _pushed(response: Response, turns: NDArray[np.float64]) -> NDArray[np.bool_]:
+def push_mask(response: Response, turns: NDArray[np.float64]) -> NDArray[np.bool_]:
     """Rail-side half of the flange plate near the push, (angles, points)."""
     spec, points = response.spec, response.points
     along = np.array([np.sin(spec.flange_angle), np.cos(spec.flange_angle)])

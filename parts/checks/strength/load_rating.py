@@ -24,6 +24,9 @@ TRY = {  # limit -> what raises it most
     "weld toes": "thicker discs, or fewer km",
     "contact pressure": "a larger tread_diameter_mm or a wider rail head",
     "flange stiffness": "a thicker flange",
+    "ring seam": 'a thicker tread ring, seam = "dressed", or fewer km',
+    "flange seams": 'a thicker flange, seam = "dressed", or fewer km',
+    "backed root": "a larger root_weld_mm, with ring and flange at least as thick",
 }
 ROOT_BEAD = "bead between ring and flange"
 

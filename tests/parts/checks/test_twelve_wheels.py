@@ -95,12 +95,6 @@ ALONE: dict[str, dict[str, Any]] = {
         "wagon.payload_kg": 600,
         "wheel.steel": "S235",
     },
-    "weld-tube": {  # torque of a fixed wheel, which the rating leaves out
-        "wheel.hub_tube_length_mm": 44.5,
-        "use.lateral_share": 0,
-        "use.friction_high": 1.0,
-        "use.km_per_year": 1,
-    },
     "weld-root": {"wheel.flange_thickness_mm": 6, "wheel.root_weld_mm": 3.5},
     "disc-rim-stress": THIN_DISCS | {"wagon.payload_kg": 3200},
     "disc-buckling": THIN_DISCS | {"wheel.tread_diameter_mm": 600, "wagon.payload_kg": 2500},
@@ -128,6 +122,7 @@ ALONE: dict[str, dict[str, Any]] = {
     # rating
     "rating-worn": {  # half of a thin ring, and more of its strength
         "use.wear_allowance_mm": 3,
+        "use.km_per_year": 1,
         "wheel.tread_thickness_mm": 6,
         "wheel.flange_thickness_mm": 6,
         "wheel.root_weld_mm": 6,
@@ -157,6 +152,15 @@ TOGETHER: dict[str, tuple[dict[str, Any], set[str]]] = {
         },
         {"curve-room", "flange-window"},
     ),
+    "the torque of a wheel fixed to its axle shears small tube beads": (
+        {
+            "wheel.hub_tube_length_mm": 44.5,
+            "use.lateral_share": 0,
+            "use.friction_high": 1.0,
+            "use.km_per_year": 1,
+        },
+        {"weld-tube", "rating-new", "rating-worn", "life"},
+    ),
     "a tube without room for its fillets is loose": (
         {"wheel.hub_tube_length_mm": 44},
         {"weld-tube", "rating-new"},
@@ -172,7 +176,14 @@ READ_OF_TRACK = (
     "rail_corner_radius_mm",
 )
 READ_OF_WAGON = ("tare_kg", "payload_kg", "axles", "load_unevenness", "shock_factor")
-READ_OF_USE = ("km_per_year", "years", "lateral_share", "wear_allowance_mm", "consequence")
+READ_OF_USE = (
+    "km_per_year",
+    "years",
+    "lateral_share",
+    "wear_allowance_mm",
+    "consequence",
+    "friction_high",
+)
 
 
 def rating_of(setting: Setting) -> Assessment | None:
