@@ -67,8 +67,12 @@ def greatest_share(spec: WheelSpec) -> float:
 
 def allowed_shear_range(cycles: float, factor: float) -> float:
     """Shear range, N/mm2, that a weld bears so often: slope 5 all the way, no cut-off, since the
-    loads are of varying size. Source: EN 1993-1-9:2005, 7.1; from memory."""
-    share = (CATEGORY_CYCLES / cycles) ** (1 / SHEAR.slope)
+    loads are of varying size. Source: EN 1993-1-9:2005, 7.1; from memory.
+
+    For fewer than 2e6 cycles the class itself: lives are read off a curve of slope 3 at first,
+    which is the lower one only below the class.
+    """
+    share = (CATEGORY_CYCLES / max(cycles, CATEGORY_CYCLES)) ** (1 / SHEAR.slope)
     return float(SHEAR.fat_n_mm2 * share / factor)
 
 

@@ -8,7 +8,12 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 import pytest
 
-from platewheel.parts.rating.fatigue_limit import allowed_range, root_limits, toe_limit
+from platewheel.parts.rating.fatigue_limit import (
+    allowed_range,
+    root_limits,
+    toe_limit,
+    whole_range_limit,
+)
 from platewheel.parts.rating.load_series import PLACES
 from platewheel.parts.rating.section_mesh import Toe, section_mesh
 from platewheel.parts.rating.throat import Throat, throat_of
@@ -264,3 +269,47 @@ def test_the_worst_bead_is_named() -> None:
     found = made_response(plain_wheel(), [], legs=MESHED.legs, bead_forces=every)
     assert limits_of(found)["weld roots"].where == "tube bead at the field disc"
     assert limits_of(found)["weld throats"].where == "tube bead at the field disc"
+
+
+def pulled_and_pressed(name: str, **keys: bool) -> tuple[Response, Throat]:
+    """A bead with 300 + 500 cos N per radian along its pull, through its throat's middle."""
+    spec = plain_wheel(**keys)
+    mesh = section_mesh(spec, size_mm=8.0)
+    throat = throat_of({bead.name: bead for bead in weld_beads(spec)}[name], mesh)
+    forces = np.zeros((HARMONICS, 4, PLACES + 1))
+    for i, axis in ((0, 0), (2, 1)):
+        forces[:2, i, :PLACES] = np.outer([300.0, 500.0], SHARES) * throat.pull[axis]
+    forces[:, 3] = throat.middle[0] * forces[:, 2] - throat.middle[1] * forces[:, 0]
+    return made_response(spec, [], legs=mesh.legs, bead_forces={name: forces}), throat
+
+
+def test_a_backed_root_counts_its_whole_range_by_its_own_class() -> None:
+    """Closed form: 800 to -200 N per radian; open it counts 800 by class 80, backed 1000 by 90."""
+    found, throat = pulled_and_pressed("weld-root")
+    per = throat.size_mm * throat.radius_mm
+    assert limits_of(found)["opened weld roots"].range_per_n == pytest.approx(800 / per)
+    assert "backed root" not in limits_of(found)
+    found, _ = pulled_and_pressed("weld-root", root_backed=True)
+    limits = limits_of(found)
+    assert limits["backed root"].range_per_n == pytest.approx(1000 / per)
+    assert limits["backed root"].load_n == pytest.approx(90 / SAFETY / (1000 / per))
+    assert limits["backed root"].where == "bead between ring and flange"
+    assert limits["weld roots"].load_n == limits["opened weld roots"].load_n == math.inf
+    assert limits["weld throats"].load_n < math.inf
+
+
+def test_only_the_flanges_root_is_backed() -> None:
+    found, throat = pulled_and_pressed(NAME, root_backed=True)
+    per = throat.size_mm * throat.radius_mm
+    assert limits_of(found)["opened weld roots"].range_per_n == pytest.approx(800 / per)
+    assert "backed root" not in limits_of(found)
+
+
+def test_a_whole_range_counts_what_presses_a_root_shut() -> None:
+    """EN 1993-1-9:2005, 7.2.1, as welded: 800 to -200 is 1000; from memory."""
+    found, throat = pulled_and_pressed(NAME)
+    limit = whole_range_limit(found, 0.0, LIFE, SAFETY)
+    assert limit.range_per_n == pytest.approx(1000 / throat.size_mm / throat.radius_mm)
+    assert (limit.name, limit.fat_n_mm2) == ("weld roots, full range", 80.0)
+    backed, _ = pulled_and_pressed("weld-root", root_backed=True)
+    assert whole_range_limit(backed, 0.0, LIFE, SAFETY).load_n == math.inf
