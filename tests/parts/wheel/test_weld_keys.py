@@ -43,6 +43,7 @@ def test_an_inside_bead_is_the_outside_one_seen_in_the_disc_as_a_mirror() -> Non
     middle = sum(disc_z_mm(BOTH, "gauge")) / 2
     for joint in ("disc", "tube"):
         outside, inside = (beads[f"weld-{joint}-gauge{end}"] for end in ("", "-inside"))
+        assert max(z for _, z in inside.section) <= min(z for _, z in outside.section)
         mirrored = [(r, 2 * middle - z) for r, z in outside.section]
         assert inside.section == tuple(pytest.approx(corner) for corner in mirrored)
         assert inside.volume_mm3 == pytest.approx(outside.volume_mm3)
