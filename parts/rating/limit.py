@@ -8,7 +8,7 @@ from dataclasses import dataclass
 @dataclass(frozen=True)
 class Limit:
     """Wheel load that one criterion allows, N. Where it is about fatigue, `range_per_n` is the
-    stress range of one turn for 1 N and `fat_n_mm2` the detail's class."""
+    stress range of one turn for 1 N and `fat_n_mm2` the detail's class, of shear if `in_shear`."""
 
     name: str
     load_n: float
@@ -16,6 +16,7 @@ class Limit:
     by: str
     range_per_n: float = 0.0
     fat_n_mm2: float = 0.0
+    in_shear: bool = False
 
 
 @dataclass

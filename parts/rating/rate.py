@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass, replace
 
 from platewheel.parts.rating.contact_patch import contact_length_mm, crown_radius_mm
-from platewheel.parts.rating.fatigue import cycles_to_failure_iiw
+from platewheel.parts.rating.fatigue import cycles_to_failure_iiw, cycles_to_failure_shear
 from platewheel.parts.rating.fatigue_limit import root_limits, toe_limit
 from platewheel.parts.rating.hertz import (
     contact_modulus_n_mm2,
@@ -117,7 +117,8 @@ def life_km(rating: Rating, setting: Setting) -> tuple[float, Limit | None]:
     shortest, ends = math.inf, None
     for limit in rating.limits:
         if limit.range_per_n:
-            turns = cycles_to_failure_iiw(limit.range_per_n * load, limit.fat_n_mm2)
+            curve = cycles_to_failure_shear if limit.in_shear else cycles_to_failure_iiw
+            turns = curve(limit.range_per_n * load, limit.fat_n_mm2)
             if turns < shortest:
                 shortest, ends = turns, limit
     return shortest * math.pi * setting.wheel.tread_diameter_mm / 1e6, ends

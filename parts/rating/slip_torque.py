@@ -13,6 +13,7 @@ import math
 import numpy as np
 
 from platewheel.parts.rating.detail_class import SHEAR
+from platewheel.parts.rating.fatigue import CATEGORY_CYCLES
 from platewheel.parts.rating.limit import Limit, Worst
 from platewheel.parts.rating.response import Response
 from platewheel.parts.rating.throat import throat_of
@@ -21,8 +22,6 @@ from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.hub_disc import SIDES, disc_diameter_mm, disc_z_mm
 from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.welds import INSIDE, Bead, bead_words, weld_beads
-
-CATEGORY_CYCLES = 2e6
 
 
 def slip_shear_n_mm2(spec: WheelSpec, torque_n_mm: float) -> dict[str, float]:
@@ -66,13 +65,12 @@ def greatest_share(spec: WheelSpec) -> float:
 
 
 def allowed_shear_range(cycles: float, factor: float) -> float:
-    """Shear range, N/mm2, that a weld bears so often: slope 5 all the way, no cut-off, since the
-    loads are of varying size. Source: EN 1993-1-9:2005, 7.1; from memory.
+    """Shear range, N/mm2, that a weld bears so often: slope 5 all the way, the inverse of
+    `parts.rating.fatigue.cycles_to_failure_shear` over the partial factor on ranges.
 
-    For fewer than 2e6 cycles the class itself: lives are read off a curve of slope 3 at first,
-    which is the lower one only below the class.
+    Source: EN 1993-1-9:2005, 7.1, without its cut-off; from memory.
     """
-    share = (CATEGORY_CYCLES / max(cycles, CATEGORY_CYCLES)) ** (1 / SHEAR.slope)
+    share = (CATEGORY_CYCLES / cycles) ** (1 / SHEAR.slope)
     return float(SHEAR.fat_n_mm2 * share / factor)
 
 
@@ -99,7 +97,8 @@ def slip_limit(response: Response, friction: float, cycles: float, factor: float
         worst.offer(2 * friction * shear, bead_words(name))
     load = allowed_shear_range(cycles, factor) / worst.value if worst.value else math.inf
     by = f"FAT {SHEAR.fat_n_mm2:g} in shear"
-    return Limit("slip in curves", load, worst.where, by, worst.value, SHEAR.fat_n_mm2)
+    fat = SHEAR.fat_n_mm2
+    return Limit("slip in curves", load, worst.where, by, worst.value, fat, in_shear=True)
 
 
 def slip_limits(response: Response, setting: Setting, cycles: float) -> list[Limit]:

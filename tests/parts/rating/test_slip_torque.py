@@ -8,7 +8,9 @@ from typing import Any
 import numpy as np
 import pytest
 
+from platewheel.parts.rating.fatigue import cycles_to_failure_shear
 from platewheel.parts.rating.load_series import PLACES, LoadSeries
+from platewheel.parts.rating.rate import Rating, life_km
 from platewheel.parts.rating.response import Response, respond
 from platewheel.parts.rating.slip_torque import (
     allowed_shear_range,
@@ -115,6 +117,25 @@ def test_a_loose_wheel_has_no_torque(solved: Response) -> None:
 
 
 # EN 1993-1-9:2005, 7.1: 80 at 2e6, slope 5, 0.457 of it at 1e8; from memory
-@pytest.mark.parametrize(("cycles", "share"), [(2e6, 1.0), (1e8, 0.457), (6.4e7, 0.5), (1e3, 1.0)])
+@pytest.mark.parametrize(
+    ("cycles", "share"), [(2e6, 1.0), (1e8, 0.457), (6.4e7, 0.5), (62500.0, 2.0)]
+)
 def test_points_of_the_shear_curve(cycles: float, share: float) -> None:
     assert allowed_shear_range(cycles, 1.35) == pytest.approx(80 * share / 1.35, rel=1e-3)
+    assert cycles_to_failure_shear(80 * share, 80.0) == pytest.approx(cycles, rel=5e-3)
+
+
+def test_nothing_shears_nothing() -> None:
+    assert cycles_to_failure_shear(0.0, 80.0) == math.inf
+    for wrong in ((-1.0, 80.0), (1.0, 0.0)):
+        with pytest.raises(ValueError, match="allowed"):
+            cycles_to_failure_shear(*wrong)
+
+
+def test_the_life_of_a_slipping_wheel_is_read_off_the_shear_curve(solved: Response) -> None:
+    setting = setting_of(2000.0)
+    limit = slip_limit(solved, 0.5, setting.turns_in_life, setting.fatigue_factor)
+    km, ends = life_km(Rating((limit,), 0.0, 1.0), setting)
+    stress = limit.range_per_n * setting.wheel_load_n * setting.fatigue_factor
+    assert ends is limit
+    assert km == pytest.approx(2e6 * (80 / stress) ** 5 * math.pi * 0.3 / 1000)
