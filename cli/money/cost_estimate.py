@@ -78,6 +78,12 @@ def estimate_parts(job: Job) -> dict[str, Question]:
     def tacks(wheel: WheelSpec) -> float:
         return quantities.tacks(wheel) * costs.tacking_minutes * minute
 
+    def ground(wheel: WheelSpec) -> float:
+        return quantities.ground_m(wheel) * costs.grinding_minutes_per_m * minute
+
+    def backing(wheel: WheelSpec) -> float:  # no heavier to dip: it takes the place of steel
+        return quantities.backing_run_kg(wheel) * bead
+
     def beads(kg: Question) -> Question:
         return lambda wheel: kg(wheel) * (bead + dip)
 
@@ -89,6 +95,9 @@ def estimate_parts(job: Job) -> dict[str, Question]:
         "tube beads": beads(quantities.tube_beads_kg),
         "root bead": beads(quantities.root_bead_kg),
         "seams": beads(quantities.seams_kg),
+        "inside beads": beads(quantities.inside_beads_kg),
+        "root backing": backing,
+        "grinding": ground,
     }
 
 

@@ -12,6 +12,7 @@ from platewheel.cli.money.axle_cost import AXLE_WORK
 from platewheel.cli.money.buying import cutting_share
 from platewheel.cli.schema.report import NestingRow
 from platewheel.cli.schema.shop import TimePlanRow, TimeRow
+from platewheel.parts.making.quantities import ground_m
 from platewheel.parts.making.tacks import tacks_of
 from platewheel.parts.making.weld_metal import weld_metal
 from platewheel.parts.setting.costs import welding_of
@@ -35,6 +36,12 @@ def time_plan(job: Job, plan: Plan, nesting: NestingRow) -> TimePlanRow:
         ("tacking", tacks_of(wheel).all * wheels, "tacks", "tacking_minutes"),
         ("truing", wheels, "wheels", "truing_minutes"),
         ("welding", wheels, "wheels", ""),
+        (
+            "grinding root and seams",
+            round(ground_m(wheel) * wheels, 3),
+            "m of weld",
+            "grinding_minutes_per_m",
+        ),
         ("dressing the tread", wheels, "wheels", "dressing_minutes"),
         ("coating", wheels if job.finish.coating != "bare" else 0, "wheels", "coating_minutes"),
         (AXLE_WORK, axles, "axles", "axle_minutes"),

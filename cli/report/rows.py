@@ -220,7 +220,13 @@ def rating_row(found: Assessment, setting: Setting) -> RatingRow:
     def rows(rating: Rating | None) -> list[LimitRow]:
         limits = rating.biting if rating else ()
         return [
-            LimitRow(name=limit.name, load_n=limit.load_n, where=limit.where, by=limit.by)
+            LimitRow(
+                name=limit.name,
+                load_n=limit.load_n,
+                where=limit.where,
+                by=limit.by,
+                judged=limit.judged,
+            )
             for limit in limits
         ]
 

@@ -177,6 +177,7 @@ class LimitRow(Row):
     load_n: float = Field(description="design wheel load that this limit allows")
     where: str
     by: str
+    judged: bool = Field(description="false: told beside, the rating is not judged by it")
 
 
 class LoadRow(Row):

@@ -6,8 +6,11 @@ by pricing each different piece once. Lengths mm, areas mm2, masses kg.
 
 from __future__ import annotations
 
+import math
+
 from platewheel.parts.base.steel import DENSITY_KG_MM3
 from platewheel.parts.making.tacks import tacks_of
+from platewheel.parts.wheel.flange import seam_length_mm
 from platewheel.parts.wheel.hub_disc import SIDES
 from platewheel.parts.wheel.hub_tube import tube_volume_mm3
 from platewheel.parts.wheel.spec import WheelSpec
@@ -15,7 +18,9 @@ from platewheel.parts.wheel.tread_ring import tread_blank, tread_volume_mm3
 from platewheel.parts.wheel.welds import (
     LEAST_LEG_MM,
     Bead,
+    backing_run_mm3,
     disc_fillet,
+    inside_beads,
     root_bead,
     seam_beads,
     tube_fillet,
@@ -61,6 +66,29 @@ def tube_beads_kg(wheel: WheelSpec) -> float:
 def root_bead_kg(wheel: WheelSpec) -> float:
     """The bead between ring and flange."""
     return _kg([root_bead(wheel)])
+
+
+def inside_beads_kg(wheel: WheelSpec) -> float:
+    """The first disc's fillets inside the box; 0 where it is welded from outside alone."""
+    return _kg(inside_beads(wheel))
+
+
+def backing_run_kg(wheel: WheelSpec) -> float:
+    """Weld metal behind the flange's root, in place of as much steel that is ground out."""
+    return backing_run_mm3(wheel) * DENSITY_KG_MM3
+
+
+def ground_m(wheel: WheelSpec) -> float:
+    """Metres of weld that are ground for strength alone: the root's groove ground out and its run
+    flush again; the ring's seam inside (outside the tread asks for it anyhow), the flange's seams
+    on both faces."""
+    ground = 0.0
+    if wheel.root_backed:
+        ground += 2 * math.pi * wheel.tread_diameter_mm
+    if wheel.seam == "dressed":
+        ground += wheel.tread_width_mm if wheel.tread_from != "pipe" else 0.0
+        ground += 2 * seam_length_mm(wheel)
+    return ground / 1000
 
 
 def seams_kg(wheel: WheelSpec) -> float:

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from platewheel.parts.base.steel import DENSITY_KG_MM3
 from platewheel.parts.setting.costs import Costs, welding_of
 from platewheel.parts.wheel.assembly import weld_mass_kg
 from platewheel.parts.wheel.spec import WheelSpec
+from platewheel.parts.wheel.welds import backing_run_mm3
 
 
 @dataclass(frozen=True)
@@ -23,12 +25,14 @@ class WeldMetal:
 def weld_metal(spec: WheelSpec, costs: Costs) -> WeldMetal:
     """Weld metal of one wheel.
 
-    Drawn beads x (1 + excess); filler = metal / yield; arc hours = metal / deposition rate;
-    hours = arc hours / share of the time that the arc burns; gas = arc minutes x flow.
+    Drawn beads and the root's backing run x (1 + excess); filler = metal / yield; arc hours =
+    metal / deposition rate; hours = arc hours / share of the time that the arc burns; gas = arc
+    minutes x flow.
     Source: plain proportion; the figures' sources stand at their keys.
     """
     process = welding_of(costs)
-    deposited = weld_mass_kg(spec) * (1 + costs.bead_excess_percent / 100)
+    beads = weld_mass_kg(spec) + backing_run_mm3(spec) * DENSITY_KG_MM3
+    deposited = beads * (1 + costs.bead_excess_percent / 100)
     arc = deposited / process.deposition_kg_per_h
     return WeldMetal(
         deposited_kg=deposited,

@@ -68,5 +68,5 @@ def coarse_limits(setting: Setting) -> dict[str, float]:
     return {
         limit.name: borne_n(setting, limit.load_n)
         for limit in rating.limits
-        if math.isfinite(limit.load_n)
+        if limit.judged and math.isfinite(limit.load_n)
     }

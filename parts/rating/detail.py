@@ -19,7 +19,9 @@ class Detail:
     (angles, parts) for 1 N of push, over half a turn where the other half is its mirror, else
     over one half and then the other; the parts of a range add up square. `opened` counts what
     pulls alone. `feels_push` says that it is the flange's: it feels the push on the flange, any
-    other place what of it the wheel hands on. `name` is of the limit, `fat_n_mm2` its class."""
+    other place what of it the wheel hands on. `in_shear` is the shear of a
+    wheel that slips on the rail: it comes in turns with a side force alone. `name` is of the limit,
+    `fat_n_mm2` its class."""
 
     name: str
     where: str
@@ -28,6 +30,7 @@ class Detail:
     across: NDArray[np.float64]
     opened: bool = False
     feels_push: bool = False
+    in_shear: bool = False
 
 
 class Cycles(NamedTuple):
@@ -62,6 +65,9 @@ def cycles_of(detail: Detail, blocks: tuple[Block, ...], turns: NDArray[np.float
     """
     loads = np.array([block.load_n for block in blocks])
     struck = np.array([block.struck_n for block in blocks])
+    if detail.in_shear:
+        slides = np.array([block.side_n > 0 for block in blocks])
+        loads, struck = loads * slides, struck * slides
     pushes = np.array([block.push_n if detail.feels_push else block.side_n for block in blocks])
     across = pushes[:, None, None, None] * detail.across[None, None]
 

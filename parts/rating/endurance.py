@@ -18,6 +18,10 @@ from platewheel.parts.setting.setting import Setting
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
+# Bending that presses a root shut, counted as if it pulled: EN 1993-1-9:2005, table 8.5, judges
+# roots by force over the throat, whole range (the limit "weld roots"), and EN 1993-1-8:2005, 4.12,
+# counts the bending of a one-sided fillet where it opens the root. From memory
+TOLD_BESIDE = frozenset({"weld roots, full range"})
 NEAR = 30.0  # damage of a place less than this part of the worst's cannot overtake it
 
 
@@ -52,7 +56,13 @@ class Endurance:
             self.detail.where,
             f"FAT {self.detail.fat_n_mm2:g}",
             self.damage,
+            self.judged,
         )
+
+    @property
+    def judged(self) -> bool:
+        """Whether the rating is judged by it, or it is told beside."""
+        return self.detail.name not in TOLD_BESIDE
 
 
 def endurances(
@@ -63,13 +73,18 @@ def endurances(
     found: dict[str, list[tuple[Detail, Cycles, float]]] = {}
     for detail in details:
         cycles = cycles_of(detail, blocks, turns)
-        done = float(damage(cycles, detail.fat_n_mm2, factor).sum(axis=1).max())
+        done = float(damage(cycles, detail.fat_n_mm2, factor, detail.in_shear).sum(axis=1).max())
         found.setdefault(detail.name, []).append((detail, cycles, done))
     result = []
     for places in found.values():
         most = max(done for _, _, done in places)
         rated = [
-            Endurance(detail, cycles, allowed_share(cycles, detail.fat_n_mm2, factor), done)
+            Endurance(
+                detail,
+                cycles,
+                allowed_share(cycles, detail.fat_n_mm2, factor, detail.in_shear),
+                done,
+            )
             for detail, cycles, done in places
             if done >= most / NEAR
         ]
@@ -88,7 +103,7 @@ def fatigue_limits(
 def damage_by_block(one: Endurance, setting: Setting) -> list[BlockDamage]:
     """What each kind of turn does to a place, heavy and light, leading and trailing together."""
     blocks = spectrum(setting)
-    done = damage(one.cycles, one.detail.fat_n_mm2, setting.fatigue_factor)
+    done = damage(one.cycles, one.detail.fat_n_mm2, setting.fatigue_factor, one.detail.in_shear)
     worst = done[int(done.sum(axis=1).argmax())]
     of_block = one.cycles.block
     kinds: dict[tuple[str, str], list[int]] = {}

@@ -60,6 +60,20 @@ def cycles_to_failure_iiw(range_n_mm2: float, fat_n_mm2: float) -> float:
     return float(CATEGORY_CYCLES * (fat_n_mm2 / range_n_mm2) ** 3)
 
 
+def cycles_to_failure_shear(range_n_mm2: float, class_n_mm2: float) -> float:
+    """Cycles at a shear range, N/mm2, loads of varying size: slope 5 all the way, no cut-off.
+    Infinite only where the range is nothing, below 1e-12 of the class.
+
+    Raises: ValueError for a range below 0 or a class not above 0.
+    Source: EN 1993-1-9:2005, 7.1, figure 7.2; without its cut-off at 1e8, which is for constant
+    ranges; from memory.
+    """
+    _allowed(range_n_mm2, class_n_mm2)
+    if range_n_mm2 < 1e-12 * class_n_mm2:
+        return math.inf
+    return float(CATEGORY_CYCLES * (class_n_mm2 / range_n_mm2) ** 5)
+
+
 def _allowed(range_n_mm2: float, class_n_mm2: float) -> None:
     if not 0 <= range_n_mm2 < math.inf:
         raise ValueError(f"range_n_mm2: found {range_n_mm2:g}; allowed: from 0 N/mm2, finite")

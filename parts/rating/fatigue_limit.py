@@ -8,6 +8,15 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from platewheel.parts.rating.detail import Detail
+from platewheel.parts.rating.detail_class import (
+    BACKED_ROOT,
+    FILLET_ROOT,
+    OPENED_ROOT,
+    ROOT,
+    TOE,
+    WHOLE_ROOT,
+    is_backed,
+)
 from platewheel.parts.rating.limit import Limit, Worst
 from platewheel.parts.rating.load_series import PLACES
 from platewheel.parts.rating.response import Response
@@ -20,11 +29,7 @@ from platewheel.parts.wheel.welds import bead_words, weld_beads
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
-FAT_TOE = 90.0  # load-carrying fillet, hot-spot stress. IIW (Hobbacher), from memory
-FAT_ROOT = 36.0  # root of a fillet, force over throat. EN 1993-1-9 table 8.5, from memory
-FAT_ROOT_BENT = 80.0  # root, force and bending over the throat. Fricke, IIW, from memory
 HOT_SPOT = (1.67, -0.67)  # of the stresses at 0.4 t and 1.0 t. IIW, fine mesh
-FLANGE_BEAD = "weld-root"
 
 
 def toe_details(response: Response) -> list[Detail]:
@@ -53,10 +58,10 @@ def toe_details(response: Response) -> list[Detail]:
             Detail(
                 "weld toes",
                 where,
-                FAT_TOE,
+                TOE.fat_n_mm2,
                 more * one[..., None],
                 more * other[..., None],
-                feels_push=toe.bead == FLANGE_BEAD,
+                feels_push=toe.bead == ROOT,
             )
             for one, other in pairs
         ]
@@ -84,21 +89,34 @@ def _square(stress: NDArray[np.float64], toe: Toe) -> NDArray[np.float64]:
 
 
 def root_details(response: Response) -> list[Detail]:
-    """Every bead's throat: force over it with its whole range, and force with bending where it
-    pulls the root open (EN 1993-1-8:2005, 4.12)."""
+    """Every bead's throat: force over it with its whole range; force with bending where it pulls
+    the root open (EN 1993-1-8:2005, 4.12), and with its whole range, as EN 1993-1-9:2005, 7.2.1,
+    counts what is not stress-relieved; a backed root by the last alone, in a class of its own."""
     details = []
     for name, throat, down, across in _throat_lines(response):
-        where, flange = bead_words(name), name == FLANGE_BEAD
         found = [throat.stresses(line) for line in [*down, across]]
-        opened = np.stack([root for root, _, _ in found])[..., None]
-        square = np.stack([square for _, square, _ in found])
-        more = bead_factor(response.spec, name)
+        force = bead_factor(response.spec, name) * np.stack([square for _, square, _ in found])
         bent = bead_factor(response.spec, name, opened=True)
-        for limit, fat, series, pulls in (
-            ("weld roots", FAT_ROOT, more * square, False),
-            ("opened weld roots", FAT_ROOT_BENT, bent * opened, True),
-        ):
-            details.append(Detail(limit, where, fat, series[:-1], series[-1], pulls, flange))
+        root = bent * np.stack([root for root, _, _ in found])[..., None]
+        kinds = [
+            ("weld roots", FILLET_ROOT, force, False),
+            ("opened weld roots", OPENED_ROOT, root, True),
+            ("weld roots, full range", WHOLE_ROOT, root, False),
+        ]
+        if is_backed(response.spec, name):
+            kinds = [("backed root", BACKED_ROOT, root, False)]
+        details += [
+            Detail(
+                limit,
+                bead_words(name),
+                one.fat_n_mm2,
+                series[:-1],
+                series[-1],
+                opened=pulls,
+                feels_push=name == ROOT,
+            )
+            for limit, one, series, pulls in kinds
+        ]
     return details
 
 
@@ -107,7 +125,7 @@ def throat_limit(response: Response, side_share: float, push_share: float) -> Li
     proportion. Source: EN 1993-1-8:2005, 4.5.3.3, simplified method."""
     static = Worst()
     for name, throat, down, across in _throat_lines(response):
-        share = push_share if name == FLANGE_BEAD else side_share
+        share = push_share if name == ROOT else side_share
         more = bead_factor(response.spec, name)
         for line in down:
             for one in (line, line + share * across):

@@ -8,13 +8,15 @@ from dataclasses import dataclass
 @dataclass(frozen=True)
 class Limit:
     """Design wheel load that one criterion allows, N, all other loads in proportion. `damage` is
-    what the stated life does to it (Miner's sum), None where it is not about fatigue."""
+    what the stated life does to it (Miner's sum), None where it is not about fatigue. A second
+    reading that is told beside the judged ones has `judged` false."""
 
     name: str
     load_n: float
     where: str
     by: str
     damage: float | None = None
+    judged: bool = True
 
 
 @dataclass

@@ -56,6 +56,13 @@ class LoadSeries:
             [patch, smooth[..., 2 * PLACES :] * self.push.reshape(shape)], axis=-1
         )
 
+    def drag(self, unit: NDArray[np.float64]) -> NDArray[np.float64]:
+        """(solved, places) along the rim for the tangential loads to (count, places) for a patch
+        of 1 N along it, at angle 0. What runs as sine for loads that run as sine runs as cosine
+        for the same loads as cosine: the wheel turned by a quarter wave; harmonic 0 is torsion."""
+        series = raised_cosine(self.patch_angle, self.count)[: self.count]
+        return np.asarray((self.spline @ unit) * series[:, None])
+
     def weights(
         self, turns: NDArray[np.float64]
     ) -> tuple[tuple[NDArray[np.float64], NDArray[np.float64]], ...]:

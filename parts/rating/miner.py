@@ -20,38 +20,48 @@ if TYPE_CHECKING:
 ROUNDS = 14  # each leaves a quarter of the error or less
 
 
-def damage_a_cycle(ranges_n_mm2: NDArray[np.float64], fat_n_mm2: float) -> NDArray[np.float64]:
-    """1 / N of each range: slope 3 to 1e7 cycles, then slope 5."""
+def damage_a_cycle(
+    ranges_n_mm2: NDArray[np.float64], fat_n_mm2: float, in_shear: bool = False
+) -> NDArray[np.float64]:
+    """1 / N of each range: slope 3 to 1e7 cycles, then slope 5; of shear slope 5 all the way."""
+    if in_shear:
+        return np.asarray((ranges_n_mm2 / fat_n_mm2) ** 5 / CATEGORY_CYCLES)
     knee = fat_n_mm2 * (CATEGORY_CYCLES / IIW_KNEE_CYCLES) ** (1 / 3)
     share = ranges_n_mm2 / knee
     return np.asarray(np.where(share > 1, share**3, share**5) / IIW_KNEE_CYCLES)
 
 
-def damage(cycles: Cycles, fat_n_mm2: float, factor: float) -> NDArray[np.float64]:
+def damage(
+    cycles: Cycles, fat_n_mm2: float, factor: float, in_shear: bool = False
+) -> NDArray[np.float64]:
     """Of each kind of cycle at each place of the tread, (places, kinds)."""
-    return damage_a_cycle(factor * cycles.ranges, fat_n_mm2) * cycles.counts
+    return damage_a_cycle(factor * cycles.ranges, fat_n_mm2, in_shear) * cycles.counts
 
 
-def allowed_share(cycles: Cycles, fat_n_mm2: float, factor: float) -> float:
+def allowed_share(cycles: Cycles, fat_n_mm2: float, factor: float, in_shear: bool = False) -> float:
     """All loads of the life, times this, do a damage of 1 at the worst place of the tread;
     infinite where nothing is stressed."""
     ranges = factor * cycles.ranges
-    worst = int(damage(cycles, fat_n_mm2, factor).sum(axis=1).argmax())
+    worst = int(damage(cycles, fat_n_mm2, factor, in_shear).sum(axis=1).argmax())
     if not (ranges[worst] * cycles.counts).any():
         return float("inf")
     share = 1.0
     for _ in range(ROUNDS):  # the damage grows with a power between 3 and 5
-        done = float((damage_a_cycle(share * ranges[worst], fat_n_mm2) * cycles.counts).sum())
+        done = float(
+            (damage_a_cycle(share * ranges[worst], fat_n_mm2, in_shear) * cycles.counts).sum()
+        )
         if done == 0:
             return float("inf")
         share *= done**-0.25
     # another place may be the worst of heavier or lighter loads
-    every = (damage_a_cycle(share * ranges, fat_n_mm2) * cycles.counts).sum(axis=1)
+    every = (damage_a_cycle(share * ranges, fat_n_mm2, in_shear) * cycles.counts).sum(axis=1)
     if every.argmax() != worst and every.max() > 1 + 1e-9:
         return min(
             share,
             *(
-                allowed_share(cycles._replace(ranges=cycles.ranges[[i]]), fat_n_mm2, factor)
+                allowed_share(
+                    cycles._replace(ranges=cycles.ranges[[i]]), fat_n_mm2, factor, in_shear
+                )
                 for i in np.flatnonzero(every > 1 + 1e-9)
             ),
         )

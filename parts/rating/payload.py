@@ -42,9 +42,11 @@ def bears(setting: Setting, rated: Setting, rating: Rating, response: Response) 
         if force(setting) > at_rest * force(rated) * (1 + 1e-9):
             return False
     blocks, turns = spectrum(setting), angles(response)
-    for one in rating.lasting:
+    for one in (one for one in rating.lasting if one.judged):
         cycles = cycles_of(one.detail, blocks, turns)
-        done = damage(cycles, one.detail.fat_n_mm2, setting.fatigue_factor).sum(axis=1)
+        done = damage(
+            cycles, one.detail.fat_n_mm2, setting.fatigue_factor, one.detail.in_shear
+        ).sum(axis=1)
         if done.max() > 1 + 1e-9:
             return False
     return True

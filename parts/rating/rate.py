@@ -18,6 +18,8 @@ from platewheel.parts.rating.hertz import (
 from platewheel.parts.rating.limit import Limit
 from platewheel.parts.rating.load_series import PLACES
 from platewheel.parts.rating.response import Response, respond
+from platewheel.parts.rating.seam_limit import seam_details
+from platewheel.parts.rating.slip_torque import slip_details
 from platewheel.parts.rating.static_limit import regular_points, static_limits
 from platewheel.parts.rating.turn import angles
 from platewheel.parts.rating.vent_edge import vent_details
@@ -55,7 +57,14 @@ class Rating:
     @property
     def governs(self) -> Limit:
         """The limit that sets the rating."""
-        return self.limits[0]
+        return next(limit for limit in self.limits if limit.judged)
+
+    @property
+    def beside(self) -> tuple[Limit, ...]:
+        """Limits told beside that are lower than the rating."""
+        return tuple(
+            limit for limit in self.limits if not limit.judged and limit.load_n < self.load_n
+        )
 
     @property
     def load_n(self) -> float:
@@ -65,7 +74,8 @@ class Rating:
     @property
     def first_crack(self) -> Endurance | None:
         """The place that the stated life harms most; None where nothing is stressed."""
-        return max(self.lasting, key=lambda one: one.damage, default=None)
+        judged = (one for one in self.lasting if one.judged)
+        return max(judged, key=lambda one: one.damage, default=None)
 
 
 def rate(
@@ -74,7 +84,7 @@ def rate(
     """Rating by stress analysis of the welded wheel, and the response it was read from.
 
     Not covered: residual stress, ring out of round, poor welds, wear beyond the allowance, loads
-    beyond the spectrum, the torque of wheels fixed to their axle (see the check weld-tube).
+    beyond the spectrum.
     """
     wheel = least_wheel(setting).wheel
     width, half_length = contact_patch_mm(setting)
@@ -93,6 +103,8 @@ def rate(
         *toe_details(response),
         *root_details(response),
         *vent_details(response, setting.process, regular_points(response)),
+        *seam_details(response),
+        *slip_details(response, setting),
     ]
     limits = [
         *static_limits(response, side, push),

@@ -8,7 +8,7 @@ some harmonics are solved and the rest are read from a cubic spline.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING
 
@@ -52,6 +52,8 @@ class Response:
     patch_width_mm: float
     half_length_mm: float
     bead_forces: dict[str, NDArray[np.float64]]  # bead -> (harmonics, 4, cases): r, t, z, moment
+    # bead -> (harmonics, places): force along the bead for 1 N of drag along the rail, as cosines
+    traction_forces: dict[str, NDArray[np.float64]] = field(default_factory=dict)
 
     @property
     def points(self) -> NDArray[np.float64]:
@@ -106,7 +108,7 @@ def respond(
     angle = half_length / spec.tread_radius_mm
     series = LoadSeries(solved, count, angle, PUSH_ARC_MM / 2 / spec.tread_radius_mm)
     forces = {
-        name: series.all_harmonics(_bead_forces(body, mesh, name, solved, amplitudes, loads[:, -1]))
+        name: _bead_forces(body, mesh, name, solved, amplitudes, loads[:, -1])
         for name in sorted(set(mesh.part_of))
         if name.startswith("weld")
     }
@@ -121,7 +123,8 @@ def respond(
         places,
         width,
         half_length,
-        forces,
+        {name: series.all_harmonics(force) for name, force in forces.items()},
+        {name: series.drag(force[:, 1, PLACES:-1]) for name, force in forces.items()},
     )
 
 

@@ -8,7 +8,7 @@ import numpy as np
 
 from platewheel.parts.rating.limit import Limit, Worst
 from platewheel.parts.rating.response import Response
-from platewheel.parts.rating.turn import Case, angles, stress_fields, von_mises
+from platewheel.parts.rating.turn import angles, stress_fields, von_mises
 from platewheel.parts.rating.vent_edge import vent_edge
 from platewheel.parts.wheel.hub_disc import SIDES
 from platewheel.parts.wheel.kinds import kind_of
@@ -35,7 +35,7 @@ def static_limits(response: Response, side_share: float, push_share: float) -> l
     plates, vents = Worst(), Worst()
     turns = angles(response)
     flange = np.nonzero(in_flange & kept)[0].tolist()
-    clear = ~_pushed(response, turns)[:, flange]
+    clear = ~push_mask(response, turns)[:, flange]
     for case, stress in stress_fields(response, push_share, flange) if flange else ():
         field = von_mises(stress)
         if case.lateral_share:
@@ -44,7 +44,7 @@ def static_limits(response: Response, side_share: float, push_share: float) -> l
         plates.offer(float(field[i, j]), _where(response, flange[int(j)], float(turns[i])))
     for case, stress in stress_fields(response, side_share):
         field = von_mises(stress) * (kept & ~in_flange)[None]
-        field[_contact(response, case, turns) & in_tread[None]] = 0.0
+        field[contact_mask(response, case.place, turns) & in_tread[None]] = 0.0
         i, j = np.unravel_index(int(field.argmax()), field.shape)
         plates.offer(float(field[i, j]), _where(response, int(j), float(turns[i])))
         if spec.vent_count:
@@ -80,7 +80,7 @@ def regular_points(response: Response) -> NDArray[np.bool_]:
     return np.asarray(kept & ~beads)  # beads are judged by their throat
 
 
-def _contact(response: Response, case: Case, turns: NDArray[np.float64]) -> NDArray[np.bool_]:
+def contact_mask(response: Response, place: int, turns: NDArray[np.float64]) -> NDArray[np.bool_]:
     """Outer half of the wall within one wall of the patch: the contact itself, (angles, points)."""
     spec, points = response.spec, response.points
     wall = spec.tread_thickness_mm
@@ -88,13 +88,13 @@ def _contact(response: Response, case: Case, turns: NDArray[np.float64]) -> NDAr
         spec.taper_half_angle
     )
     outer = outside - points[:, 0] < wall / 2
-    middle = response.places_mm[case.place] * np.cos(spec.taper_half_angle)
+    middle = response.places_mm[place] * np.cos(spec.taper_half_angle)
     beside = np.abs(points[:, 1] - middle) < response.patch_width_mm / 2 + wall
     under = turns * spec.tread_radius_mm < response.half_length_mm + wall
     return np.asarray(under[:, None] & (outer & beside)[None])
 
 
-def _pushed(response: Response, turns: NDArray[np.float64]) -> NDArray[np.bool_]:
+def push_mask(response: Response, turns: NDArray[np.float64]) -> NDArray[np.bool_]:
     """Rail-side half of the flange plate near the push, (angles, points)."""
     spec, points = response.spec, response.points
     along = np.array([np.sin(spec.flange_angle), np.cos(spec.flange_angle)])

@@ -136,6 +136,11 @@ class Costs(Spec):
         12.0,
         "each wheel (default: seam ground flush, spatter off, tread checked with a straightedge",
     )
+    grinding_minutes_per_m: float = _minutes(
+        10.0,
+        "of weld ground for strength, one face: flange root ground out and flush again, seams "
+        "dressed (default: a 4 mm disc for the groove, then a flap disc along the ring",
+    )
     coating_minutes: float = _minutes(
         10.0, "each wheel (default: vents looked through, hung or wired, bore cleared afterwards"
     )

@@ -14,12 +14,13 @@ from pydantic import Field
 from platewheel.parts.base.spec_model import Rule, Spec
 from platewheel.parts.base.steel import STEELS, Steel
 from platewheel.parts.wheel.rules import WHEEL_RULES, bore_radius_mm, hub_hole_mm, taper_half_angle
+from platewheel.parts.wheel.weld_rules import WELD_RULES
 
 
 class WheelSpec(Spec):
     """Every dimension of a fabricated wheel. Raises: SpecError naming every fault."""
 
-    rules: ClassVar[tuple[Rule, ...]] = WHEEL_RULES
+    rules: ClassVar[tuple[Rule, ...]] = (*WHEEL_RULES, *WELD_RULES)
 
     tread_diameter_mm: float = Field(
         ge=60, le=2000, examples=[300.0], description="over the tread, at the gauge edge"
@@ -125,6 +126,21 @@ class WheelSpec(Spec):
         examples=[8.0],
         description="leg of the bead in the V groove between ring and flange (default: most of "
         "a 6 mm plate)",
+    )
+    root_backed: bool = Field(
+        False,
+        description="that bead's root ground out from the tread side, welded again and dressed "
+        "flush, so that nothing opens there (default: one run less)",
+    )
+    first_disc_both_sides: bool = Field(
+        False,
+        description="the gauge disc set first and its rim and tube beads laid inside too, before "
+        "the field disc closes the box (default: all beads from outside)",
+    )
+    seam: Literal["as-welded", "dressed"] = Field(
+        "as-welded",
+        description="butt seams of ring and flange welded from both faces, or also ground flush "
+        "on both, along the ring (default: less grinding, and the lower class)",
     )
     steel: Literal["S235", "S275", "S355"] = Field(
         "S235", description="grade of EN 10025-2 (default: the weakest, so never too hopeful)"

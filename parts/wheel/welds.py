@@ -1,5 +1,7 @@
-"""Weld beads as bodies of their own, so that mass and section are true. All from outside:
-the second disc closes the box, so nothing can be welded within it.
+"""Weld beads as bodies of their own, so that mass and section are true. From outside: the second
+disc closes the box, so nothing can be welded within it but the first disc before (`inside`).
+
+The first disc is the gauge disc: it lies nearer to flange and rail, and its root limits the wheel.
 """
 
 from __future__ import annotations
@@ -13,12 +15,15 @@ from platewheel.parts.wheel.flange import flange_section, segment_turn
 from platewheel.parts.wheel.hub_disc import SIDES, Side, disc_z_mm
 from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.tread_ring import seam_angle, tread_section
+from platewheel.parts.wheel.weld_rules import BACKING_DEPTH_MM
 
 if TYPE_CHECKING:
     import cadquery as cq
 
 
 LEAST_LEG_MM = 0.1  # a shorter leg is no bead
+INSIDE = "-inside"  # ends the name of a bead on a disc's inner face
+FIRST_DISC: Side = "gauge"  # that is set first where it is welded on both sides
 
 
 @dataclass(frozen=True)
@@ -55,9 +60,10 @@ def bead_words(name: str) -> str:
     """A bead's name as a welder says it."""
     if name == "weld-root":
         return "bead between ring and flange"
-    kind, _, side = name.removeprefix("weld-").partition("-")
+    kind, _, rest = name.removeprefix("weld-").partition("-")
+    side = rest.removesuffix(INSIDE)
     words = {"disc": f"rim bead of the {side} disc", "tube": f"tube bead at the {side} disc"}
-    return words.get(kind, "butt weld of a seam")
+    return ("inside " if side != rest else "") + words.get(kind, "butt weld of a seam")
 
 
 def weld_beads(spec: WheelSpec) -> tuple[Bead, ...]:
@@ -79,7 +85,23 @@ def _all_beads(spec: WheelSpec) -> list[Bead]:
     if spec.has_tube:
         beads += [tube_fillet(spec, side) for side in SIDES]
     beads.append(root_bead(spec))
-    return beads + seam_beads(spec)
+    return [*inside_beads(spec), *beads, *seam_beads(spec)]
+
+
+def inside_beads(spec: WheelSpec) -> list[Bead]:
+    """Fillets on the inner face of the first disc; none where it is welded from outside alone."""
+    if not spec.first_disc_both_sides:
+        return []
+    fillets = [disc_fillet, tube_fillet] if spec.has_tube else [disc_fillet]
+    return [fillet(spec, FIRST_DISC, inside=True) for fillet in fillets]
+
+
+def backing_run_mm3(spec: WheelSpec) -> float:
+    """Weld metal of the second run behind the flange's root: a half-round groove, ground out of
+    bead, ring and flange and filled flush, so that the wheel weighs no more. Source: Pappus."""
+    if not spec.root_backed:
+        return 0.0
+    return 2 * math.pi * spec.tread_radius_mm * math.pi * BACKING_DEPTH_MM**2 / 2
 
 
 def disc_fillet_legs_mm(spec: WheelSpec, side: Side) -> tuple[float, float]:
@@ -101,16 +123,21 @@ def root_legs_mm(spec: WheelSpec) -> tuple[float, float]:
     return min(root, spec.tread_thickness_mm), min(root, spec.flange_thickness_mm)
 
 
-def _outward(spec: WheelSpec, side: Side) -> tuple[float, float]:
-    """Outer face of a disc, direction out of the box."""
+def _face(spec: WheelSpec, side: Side, inside: bool) -> tuple[float, float]:
+    """A face of a disc, outer or inner, and the direction off it."""
     low, high = disc_z_mm(spec, side)
-    return (low, -1.0) if side == "field" else (high, 1.0)
+    return (low, -1.0) if (side == "field") != inside else (high, 1.0)
 
 
-def disc_fillet(spec: WheelSpec, side: Side) -> Bead:
-    """Fillet between a disc's outer face and the ring."""
-    face, out = _outward(spec, side)
-    along, leg = disc_fillet_legs_mm(spec, side)
+def _name(joint: str, side: Side, inside: bool) -> str:
+    return f"weld-{joint}-{side}" + (INSIDE if inside else "")
+
+
+def disc_fillet(spec: WheelSpec, side: Side, *, inside: bool = False) -> Bead:
+    """Fillet between a disc's outer or inner face and the ring."""
+    face, out = _face(spec, side, inside)
+    leg = spec.weld_leg_mm
+    along = leg if inside else disc_fillet_legs_mm(spec, side)[0]
     tip = face + out * along
     # the leg on the disc starts at the ring, over the fit clearance: throat counts from there
     section: Section = (
@@ -118,20 +145,21 @@ def disc_fillet(spec: WheelSpec, side: Side) -> Bead:
         (spec.bore_radius_mm(tip), tip),
         (spec.bore_radius_mm(face) - leg - spec.fit_clearance_mm, face),
     )
-    return Bead(f"weld-disc-{side}", section, (along, leg), leg)
+    return Bead(_name("disc", side, inside), section, (along, leg), leg)
 
 
-def tube_fillet(spec: WheelSpec, side: Side) -> Bead:
-    """Fillet between a disc's outer face and the hub tube."""
-    face, out = _outward(spec, side)
-    along, leg = tube_fillet_legs_mm(spec, side)
+def tube_fillet(spec: WheelSpec, side: Side, *, inside: bool = False) -> Bead:
+    """Fillet between a disc's outer or inner face and the hub tube."""
+    face, out = _face(spec, side, inside)
+    leg = spec.weld_leg_mm
+    along = leg if inside else tube_fillet_legs_mm(spec, side)[0]
     tube = spec.hub_tube_outside_mm / 2
     section: Section = (
         (tube, face),
         (tube + spec.fit_clearance_mm + leg, face),
         (tube, face + out * along),
     )
-    return Bead(f"weld-tube-{side}", section, (along, leg), leg)
+    return Bead(_name("tube", side, inside), section, (along, leg), leg)
 
 
 def root_bead(spec: WheelSpec) -> Bead:

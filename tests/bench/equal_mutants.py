@@ -44,8 +44,8 @@ EQUAL: dict[str, dict[str, str]] = {
     },
     "platewheel.parts.rating.static_limit": {
         "BENDING_ACROSS = 2 % BENDING_ALONG": "along is 1.79: what is over of 2 is 2 less it",
-        "field[_contact(response, case, turns) * in_tread[None]] = 0.0": BOOLS,
-        "field[_pushed(response, turns) * in_flange[None]] = 0.0": BOOLS,
+        "field[contact_mask(response, case.place, turns) * in_tread[None]] = 0.0": BOOLS,
+        "field[push_mask(response, turns) * in_flange[None]] = 0.0": BOOLS,
         'if part <= "hub-tube":': "of the parts left, ring and beads, all come after it",
         "beside = np.abs(points[:, 1] - middle) <= response.patch_width_mm / 2 + wall": EDGE,
         'low, high = disc_z_mm(spec, "field" if side <= "field" else "gauge")': (

@@ -43,6 +43,9 @@ WHEELS: dict[str, WheelSpec] = {
     "short-weld-room": plain_wheel(
         disc_field_inset_mm=2.0, disc_gauge_inset_mm=0.0, hub_tube_length_mm=62.0
     ),
+    "both-sides": plain_wheel(
+        first_disc_both_sides=True, root_backed=True, seam="dressed", flange_segments=2
+    ),
     "flat-flare": plain_wheel(flange_angle_deg=45.0, flange_thickness_mm=12.0, root_weld_mm=9.0),
 }
 
@@ -103,6 +106,9 @@ def valid_wheels(draw: st.DrawFn) -> WheelSpec:
             seam_gap_mm=draw(st.just(0.0) | _between(0.5, 10)),
             weld_throat_mm=throat,
             root_weld_mm=draw(_between(1, 40) | st.just(5.0)),
+            root_backed=draw(st.booleans()),
+            first_disc_both_sides=draw(st.booleans()),
+            seam=draw(st.sampled_from(["as-welded", "dressed"])),
         )
     except SpecError:
         assume(False)

@@ -13,7 +13,7 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
-from platewheel.parts.rating.shakedown import LINE, line_shakedown, point_shakedown
+from platewheel.parts.checks.strength.shakedown import LINE, line_shakedown, point_shakedown
 
 
 def least_pressure(friction: float) -> float:

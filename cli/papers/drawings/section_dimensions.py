@@ -182,7 +182,8 @@ def _weld(placed: PlacedMark, f: Frame, left: bool) -> Item:
     def draw(y: float) -> str:
         return weld_symbol(mark, tip, (joint_x, y), s, left)
 
-    return Item(tip[1] + lean * s, 2.6 * s, mark.length(s), draw)
+    height = 4.0 if mark.other else 2.6
+    return Item(tip[1] + lean * s, height * s, mark.length(s), draw)
 
 
 def _note(

@@ -92,7 +92,7 @@ def limits_table(rating: RatingRow) -> Table:
                 "new": Force(limit.load_n),
                 "worn": worn.get(limit.name),
                 "where": Sentence(limit.where),
-                "by": Sentence(limit.by),
+                "by": Sentence(limit.by if limit.judged else f"{limit.by}, told beside"),
             }
             for limit in rating.limits_new
         ),

@@ -80,6 +80,10 @@ def sealed_hollow(setting: Setting) -> CheckResult | None:
     hollows = closed_hollows(setting.wheel)
     sealed = [hollow for hollow in hollows if not hollow.vented]
     litres = sum(hollow.volume_mm3 for hollow in sealed) / 1e6
+    cure = "set vent_count = 2 or more with vent_circle_mm near the ring wall"
+    if _sealed_by_inside_beads(setting.wheel):
+        cure = "first_disc_both_sides = false, since its beads close the gaps beside the disc, "
+        cure += 'or finish.coating = "painted"'
     return judged(
         "sealed-hollow",
         "Hollows without any opening",
@@ -89,9 +93,16 @@ def sealed_hollow(setting: Setting) -> CheckResult | None:
         f"{BATH}; hollows found in the wheel's section",
         at_most=True,
         good=f"every hollow is open ({len(hollows)} closed by welds, vented)",
-        bad=f"SEALED HOLLOW OF {litres:.2f} LITRES: IT EXPLODES IN THE ZINC BATH AND KILLS; "
-        "set vent_count = 2 or more with vent_circle_mm near the ring wall",
+        bad=f"SEALED HOLLOW OF {litres:.3f} LITRES: IT EXPLODES IN THE ZINC BATH AND KILLS; {cure}",
     )
+
+
+def _sealed_by_inside_beads(spec: WheelSpec) -> bool:
+    """Whether every sealed hollow is a gap between the two beads of the first disc."""
+    if not spec.first_disc_both_sides:
+        return False
+    outside = spec.model_copy(update={"first_disc_both_sides": False})
+    return all(hollow.vented for hollow in closed_hollows(outside))
 
 
 def overlap(setting: Setting) -> CheckResult | None:

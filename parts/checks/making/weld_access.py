@@ -1,7 +1,8 @@
 """Can a torch reach each joint, and are gaps and angles such that the weld can be made?
 
 The second disc closes the box, so every fillet is made from outside, in the recess between ring
-and hub tube; the ring's seam can be welded from both sides before the discs go in.
+and hub tube, but those inside the first disc, which are made before, over the ring's whole depth;
+the ring's seam can be welded from both sides before the discs go in.
 """
 
 from __future__ import annotations
@@ -14,6 +15,7 @@ from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.hub_disc import SIDES, disc_z_mm
 from platewheel.parts.wheel.hub_tube import tube_z_mm
 from platewheel.parts.wheel.spec import WheelSpec
+from platewheel.parts.wheel.welds import FIRST_DISC
 
 LEAST_GROOVE_DEG = 60.0
 SEAM_LEAST_MM, SEAM_MOST_MM = 1.0, 4.0
@@ -38,6 +40,40 @@ def nozzle_room_mm(spec: WheelSpec) -> float:
         else:
             rooms.append(2 * bore - inset)  # only the ring stands opposite
     return math.sqrt(2) * min(rooms)
+
+
+def inside_nozzle_mm(spec: WheelSpec) -> float:
+    """The same for the inner corners of the first disc, from the side that is still open: ring
+    edge and tube end stand as far off as they do."""
+    low, high = disc_z_mm(spec, FIRST_DISC)
+    from_field = FIRST_DISC == "gauge"
+    ring = low if from_field else spec.tread_width_mm - high
+    bore = spec.bore_radius_mm(0.0 if from_field else spec.tread_width_mm)
+    if not spec.has_tube:
+        return math.sqrt(2) * (2 * bore - ring)
+    ends = tube_z_mm(spec)
+    tube = low - ends[0] if from_field else ends[1] - high
+    return math.sqrt(2) * (bore - spec.hub_tube_outside_mm / 2 - max(ring, tube))
+
+
+def inside_access(setting: Setting) -> CheckResult | None:
+    """Widest nozzle that reaches the inside fillets before the box is closed."""
+    if not setting.wheel.first_disc_both_sides:
+        return None
+    room, nozzle = inside_nozzle_mm(setting.wheel), setting.shop.weld_reach_mm
+    return judged(
+        "inside-access",
+        "Widest nozzle that reaches the fillets inside",
+        max(0.0, room),
+        nozzle,
+        "mm",
+        "plain geometry: torch at 45 degrees into the open ring, tube in its place",
+        at_most=False,
+        good="the torch reaches the first disc's inner fillets before the second goes in",
+        bad="the torch does not reach the first disc's inner fillets: a slimmer nozzle or rod "
+        "(shop.weld_reach_mm), or first_disc_both_sides = false",
+        bad_verdict="warn",
+    )
 
 
 def torch_access(setting: Setting) -> CheckResult:
@@ -123,4 +159,4 @@ def fillet_gap(setting: Setting) -> CheckResult:
     )
 
 
-CHECKS = (torch_access, root_groove, seam_gap, fillet_gap)
+CHECKS = (torch_access, inside_access, root_groove, seam_gap, fillet_gap)

@@ -7,6 +7,7 @@ import math
 
 from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
+from platewheel.parts.checks.strength.shakedown import line_shakedown, point_shakedown
 from platewheel.parts.loads.wheel_load import heavy_load_n, wheel_load_n
 from platewheel.parts.rating.contact_patch import contact_length_mm, crown_radius_mm
 from platewheel.parts.rating.hertz import (
@@ -16,7 +17,6 @@ from platewheel.parts.rating.hertz import (
     point_half_axes_mm,
     point_pressure_n_mm2,
 )
-from platewheel.parts.rating.shakedown import line_shakedown, point_shakedown
 from platewheel.parts.setting.setting import GRAVITY, Setting
 
 JOHNSON = "Johnson, Contact Mechanics (1985), ch. 9, from memory"

@@ -26,6 +26,9 @@ TRY = {  # limit -> what raises it most
     "weld toes": "thicker discs, or fewer km",
     "contact pressure": "a larger tread_diameter_mm or a wider rail head",
     "flange stiffness": "a thicker flange",
+    "ring seam": 'a thicker tread ring, seam = "dressed", or fewer km',
+    "flange seams": 'a thicker flange, seam = "dressed", or fewer km',
+    "backed root": "a larger root_weld_mm, with ring and flange at least as thick",
 }
 ROOT_BEAD = "bead between ring and flange"
 
@@ -90,6 +93,8 @@ def _rating(
 ) -> CheckResult:
     governs, need = rating.governs, wheel_load_n(setting)
     told = f"{governs.name}: {governs.where}"
+    for other in rating.beside:
+        told += f" ({other.name}, told beside: {other.load_n:.0f} N)"
     lacks = (1 - rating.load_n / need) * 100
     short = f"{lacks:.0f} % short" if lacks >= 1 else "less than 1 % short"
     return judged(

@@ -6,13 +6,14 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from platewheel.parts.base.units import Units
-from platewheel.parts.making.steps import axle, finish, form, prove, weld
+from platewheel.parts.making.steps import axle, finish, form, inside, prove, weld
 from platewheel.parts.making.steps.step import Judged, Step, Work
 
 TOLD_IN = {  # step -> checks that are told there unless they pass
     "deburr": ("seam-gap",),
     "roll": ("ring-curvature", "roll-diameter", "roll-thickness", "seam-peak"),
     "fit": ("fit-allowance", "fillet-gap"),
+    "inside": ("inside-access",),
     "weld": ("torch-access", "weld-room", "root-room", "throat-least", "throat-most"),
     "root": ("root-groove",),
     "vents": ("vent-number", "vent-size", "vent-place", "sealed-hollow"),
@@ -30,6 +31,7 @@ def build_steps(work: Work, checks: Sequence[Judged], units: Units) -> list[Step
         form.roll(work, units),
         form.close(work, units),
         form.measure(work, units),
+        inside.inside(work, units),
         weld.fit(work, units),
         weld.true(work, units),
         weld.tack(work, units),

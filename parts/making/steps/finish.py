@@ -24,6 +24,7 @@ from platewheel.parts.making.steps.step import Step, Work
 from platewheel.parts.making.tacks import middle_out, star_order, tacks_of
 from platewheel.parts.wheel.assembly import wheel_mass_kg
 from platewheel.parts.wheel.flange import blank_sweep_deg, seam_length_mm, slant_radii_mm
+from platewheel.parts.wheel.weld_rules import BACKING_DEPTH_MM
 from platewheel.parts.wheel.welds import weld_beads
 
 GENERATOR_DEG = 30  # of the wheel, between the marks on the flange blank
@@ -106,16 +107,32 @@ def root(work: Work, units: Units) -> Step:
     thick = length(wheel.flange_thickness_mm, units)
     seams = (
         f"Weld the flange's seam{'' if wheel.flange_segments == 1 else 's'} first, "
-        f"{wheel.flange_segments} of {thick} full section, and grind flush outside."
+        f"{wheel.flange_segments} of {thick} full section, from both faces with the root ground "
+        "out between, and grind flush "
+        + (
+            "on both, with strokes round the wheel until no edge of the bead shows."
+            if wheel.seam == "dressed"
+            else "outside."
+        )
     )
+    behind = (
+        "Look at the tread side: the root shows no gap between ring and flange. Grind what comes "
+        "through flush, the flange's foot runs on the rail's corner."
+    )
+    if wheel.root_backed:
+        behind = (
+            "From the tread side grind the root out all round, a round-bottomed groove "
+            f"{length(BACKING_DEPTH_MM, units)} deep, until no dark line shows in it. Weld it with "
+            "one run in the same quarters and grind that flush with tread and flange: the flange's "
+            "foot runs on the rail's corner."
+        )
     do = [
         *([seams] if seam_length_mm(wheel) else []),
         f"Fill the V between ring and flange from the gauge side: {length(ring, units)} on the "
         f"ring's edge, {length(plate, units)} on the flange's, in quarters of "
         f"{length(run, units)}: {', '.join(order)}. First a thin root run all round, then "
         "fill; the wheel cools between the quarters.",
-        "Look at the tread side: the root shows no gap between ring and flange. Grind what comes "
-        "through flush, the flange's foot runs on the rail's corner.",
+        behind,
         f"Read the flange's wobble once more: at most {length(axial_limit_mm(wheel), units)}.",
     ]
     figures = [
@@ -124,6 +141,8 @@ def root(work: Work, units: Units) -> Step:
         figure("length of a run", run),
         figure("axial run-out", axial_limit_mm(wheel), "mm", "at most", PRACTICE),
     ]
+    if wheel.root_backed:
+        figures.append(figure("groove behind the root", BACKING_DEPTH_MM, "mm", "", PRACTICE))
     cautions = [
         "A closed flange root is what keeps the wagon on the rail: where your law asks for a "
         "qualified welder, ask one. No weld on zinc or paint.",

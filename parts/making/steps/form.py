@@ -22,6 +22,11 @@ PROCESS_CAUTIONS = {
     "oxy-fuel": "Gas cylinders upright and chained, flashback arrestors on both hoses, no oil.",
     "hand": "Clamp the plate so that the cut opens; a disc that is pinched kicks or bursts.",
 }
+INSIDE_SEAM = {
+    "as-welded": "Grind it flush inside where the discs go, or they ride on it.",
+    "dressed": "Grind it flush inside over its whole length, with strokes along the ring and not "
+    "across it, until no edge of the bead and no mark of the coarse disc shows.",
+}
 ROLLS = "straight end g t, g 0.8 to 5: maker's guide to plate rolls"
 
 
@@ -142,7 +147,7 @@ def close(work: Work, units: Units) -> Step | None:
         "Weld it through from outside, grind the root out inside and weld that too: this is the "
         f"last time that you get inside. Full section, {length(wall, units)} thick and "
         f"{length(wheel.tread_width_mm, units)} long (butt weld, both sides).",
-        "Grind it flush inside, or the discs ride on it. Round the ring in the rolls once more.",
+        f"{INSIDE_SEAM[wheel.seam]} Round the ring in the rolls once more.",
     ]
     figures = [
         figure("gap of the seam", gap),

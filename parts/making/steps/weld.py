@@ -35,12 +35,19 @@ def fit(work: Work, units: Units) -> Step:
     diameters = sorted({round(disc_diameter_mm(wheel, side), 2) for side in SIDES})
     discs = " and ".join(length(d, units) for d in diameters)
     shim = length(wheel.fit_clearance_mm, units, 2)
+    second = wheel.first_disc_both_sides  # then the gauge disc is in already, with the tube
+    lay = "The gauge disc down, lay" if second else "Lay"
+    edge = "gauge edge" if second else "field edge"
+    gauge = [
+        f"Set the gauge disc with its outer face {length(insets[1], units)} inside the gauge "
+        f"edge, on shims alike; {length(clear, units)} of clear space between the discs."
+    ]
+    between = [f"{length(clear, units)} of clear space between the discs."]
     do = [
-        f"Lay the ring on its field edge on three blocks. Set the field disc ({discs} across) "
+        f"{lay} the ring on its {edge} on three blocks. Set the field disc ({discs} across) "
         f"with its outer face {length(insets[0], units)} inside the field edge, on {SHIMS} "
         f"shims of {shim} at 12, 4 and 8 o'clock; wedge it there.",
-        f"Set the gauge disc with its outer face {length(insets[1], units)} inside the gauge "
-        f"edge, on shims alike; {length(clear, units)} of clear space between the discs.",
+        *(between if second else gauge),
         "Turn both so that vents lie over vents, or as your galvanizer asks, and none over the "
         "ring's seam.",
         f"Look for a gap wider than {length(gap.limit or 0.0, units)} anywhere at the rim: build "
@@ -61,10 +68,12 @@ def fit(work: Work, units: Units) -> Step:
     if wheel.has_tube:
         low, high = tube_z_mm(wheel)
         out = (disc_z_mm(wheel, "field")[0] - low, high - disc_z_mm(wheel, "gauge")[1])
-        do.append(
+        push = (
             f"Push the hub tube through both discs: it stands {length(out[0], units)} out of the "
             f"field disc and {length(out[1], units)} out of the gauge disc."
         )
+        there = f"The hub tube stands {length(out[0], units)} out of the field disc."
+        do.append(there if second else push)
         figures += [
             figure("tube beyond the field disc", out[0]),
             figure("tube beyond the gauge disc", out[1]),
@@ -118,8 +127,12 @@ def tack(work: Work, units: Units) -> Step:
         f"Number {tacks.rim} places round each rim, {length(apart, units)} apart"
         + (", the ring's seam between the last and no. 1." if tacks.seam else "."),
         f"Tack in this order: {', '.join(str(n) for n in order)}. Each tack "
-        f"{length(long, units)} long, throat {length(throat, units)}; field disc first, then the "
-        "same on the gauge disc.",
+        f"{length(long, units)} long, throat {length(throat, units)}; "
+        + (
+            "on the field disc, the gauge disc has its tacks inside."
+            if wheel.first_disc_both_sides
+            else "field disc first, then the same on the gauge disc."
+        ),
         "After the first four read the run-out again; grind a tack out and set it anew while "
         "that is still easy.",
     ]

@@ -52,3 +52,12 @@ def test_the_cutter_is_paid_once() -> None:
     hired = shop({"cutting.price_per_h": "60"}).time.works[0]
     assert not hired.labour
     assert math.isclose(own.hours, hired.hours)
+
+
+def test_grinding_for_strength_is_counted_by_the_metre() -> None:
+    """Two wheels of 180: the root ground out and flush, 2 x 180 pi each."""
+    assert "grinding root and seams" not in {row.work for row in shop().time.works}
+    backed = shop({"wheel.root_backed": "true", "costs.grinding_minutes_per_m": "6"})
+    row = next(row for row in backed.time.works if row.work == "grinding root and seams")
+    assert row.quantity == pytest.approx(2 * 2 * 0.18 * math.pi, abs=1e-3)
+    assert row.hours == pytest.approx(row.quantity * 6 / 60)

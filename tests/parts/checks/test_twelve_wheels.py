@@ -134,6 +134,7 @@ ALONE: dict[str, dict[str, Any]] = {
     # rating
     "rating-worn": {  # half of a thin ring, and more of its strength
         "use.wear_allowance_mm": 3,
+        "use.km_per_year": 1,
         "wheel.tread_thickness_mm": 6,
         "wheel.flange_thickness_mm": 6,
         "wheel.root_weld_mm": 6,
@@ -162,6 +163,15 @@ TOGETHER: dict[str, tuple[dict[str, Any], set[str]]] = {
             "use.push_force_n": 100,
         },
         {"curve-room", "flange-window"},
+    ),
+    "the torque of a wheel fixed to its axle shears small tube beads": (
+        {
+            "wheel.hub_tube_length_mm": 44.5,
+            "use.lateral_share": 0,
+            "use.friction_high": 1.0,
+            "use.km_per_year": 1,
+        },
+        {"weld-tube", "rating-new", "rating-worn", "life"},
     ),
     "a tube without room for its fillets is loose": (
         {"wheel.hub_tube_length_mm": 44},

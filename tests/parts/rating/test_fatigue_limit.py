@@ -287,3 +287,47 @@ def test_the_worst_bead_is_named() -> None:
     found = made_response(plain_wheel(vent_count=0), [], legs=MESHED.legs, bead_forces=every)
     assert limits_of(found)["weld roots"].where == "tube bead at the field disc"
     assert throat_limit(found, 0.0, 0.0).where == "tube bead at the field disc"
+
+
+def pulled_and_pressed(name: str, **keys: bool) -> tuple[Response, Throat]:
+    """A bead with 300 + 500 cos N per radian along its pull, through its throat's middle."""
+    spec = plain_wheel(**keys)
+    mesh = section_mesh(spec, size_mm=8.0)
+    throat = throat_of({bead.name: bead for bead in weld_beads(spec)}[name], mesh)
+    forces = np.zeros((HARMONICS, 4, PLACES + 1))
+    for i, axis in ((0, 0), (2, 1)):
+        forces[:2, i, :PLACES] = np.outer([300.0, 500.0], SHARES) * throat.pull[axis]
+    forces[:, 3] = throat.middle[0] * forces[:, 2] - throat.middle[1] * forces[:, 0]
+    return made_response(spec, [], legs=mesh.legs, bead_forces={name: forces}), throat
+
+
+def test_a_backed_root_counts_its_whole_range_by_its_own_class() -> None:
+    """Closed form: 800 to -200 N per radian; open it counts 800 by class 80, backed 1000 by 90."""
+    found, throat = pulled_and_pressed("weld-root")
+    per = throat.size_mm * throat.radius_mm
+    assert limits_of(found)["opened weld roots"].range_per_n == pytest.approx(800 / per)
+    assert "backed root" not in limits_of(found)
+    found, _ = pulled_and_pressed("weld-root", root_backed=True)
+    limits = limits_of(found)
+    assert limits["backed root"].range_per_n == pytest.approx(1000 / per)
+    assert limits["backed root"].fat_n_mm2 == 90.0
+    assert limits["backed root"].where == "bead between ring and flange"
+    assert set(limits) == {"backed root"}
+    assert throat_limit(found, 0.0, 0.0).load_n < math.inf
+
+
+def test_only_the_flanges_root_is_backed() -> None:
+    found, throat = pulled_and_pressed(NAME, root_backed=True)
+    per = throat.size_mm * throat.radius_mm
+    assert limits_of(found)["opened weld roots"].range_per_n == pytest.approx(800 / per)
+    assert "backed root" not in limits_of(found)
+
+
+def test_a_whole_range_counts_what_presses_a_root_shut() -> None:
+    """EN 1993-1-9:2005, 7.2.1, as welded: 800 to -200 is 1000; from memory."""
+    found, throat = pulled_and_pressed(NAME)
+    limit = limits_of(found)["weld roots, full range"]
+    assert limit.range_per_n == pytest.approx(1000 / throat.size_mm / throat.radius_mm)
+    assert limit.fat_n_mm2 == 80.0
+    backed, _ = pulled_and_pressed("weld-root", root_backed=True)
+    assert "weld roots, full range" not in limits_of(backed)

@@ -51,6 +51,25 @@ def resultant(found: Response, beads: list[str], case: int) -> tuple[float, floa
 RIM = ["weld-disc-field", "weld-disc-gauge"]
 
 
+def test_a_disc_welded_on_both_sides_shares_its_load() -> None:
+    """Statics: all rim beads together give back 1 N, and so do all at the tube; the two of the
+    gauge disc carry together about what its one bead did."""
+    one = respond(plain_wheel(), **PATCH)
+    two = respond(plain_wheel(first_disc_both_sides=True), **PATCH)
+    inner = "weld-disc-gauge-inside"
+    for case in (0, PLACES - 1):
+        vertical, axial = resultant(two, [*RIM, inner], case)
+        assert vertical == pytest.approx(1.0, rel=1e-6)
+        assert axial == pytest.approx(0.0, abs=1e-6)
+        shared = resultant(two, ["weld-disc-gauge", inner], case)[0]
+        alone = resultant(one, ["weld-disc-gauge"], case)[0]
+        assert shared == pytest.approx(alone, abs=0.1)  # the discs share as they did
+    assert 0.2 < resultant(two, [inner], PLACES - 1)[0] / shared < 0.8
+    tubes = [bead for bead in two.bead_forces if bead.startswith("weld-tube")]
+    assert len(tubes) == 3
+    assert abs(resultant(two, tubes, 0)[0]) == pytest.approx(1.0, rel=1e-6)
+
+
 def test_rim_beads_carry_the_wheel_load(solved: Response) -> None:
     """Statics: ring and flange hang on the two rim beads, so the discs give back 1 N."""
     for place in range(PLACES):

@@ -135,6 +135,7 @@ def test_beads_of_any_wheel(spec: WheelSpec) -> None:
     names = [bead.name for bead in (*beads, *missing)]
     assert len(set(names)) == len(names)
     joints = 2 + 2 * spec.has_tube + 1  # discs to ring, discs to tube, flange to ring
+    joints += (1 + spec.has_tube) * spec.first_disc_both_sides  # and inside, at the first
     seams = (spec.flange_segments + (spec.tread_from != "pipe")) if spec.seam_gap_mm else 0
     assert len(names) == joints + seams
     assert all(bead.volume_mm3 > 0 for bead in beads)

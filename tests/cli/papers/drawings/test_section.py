@@ -13,7 +13,7 @@ from hypothesis import given, settings
 from platewheel.cli.papers.drawings.section import section_picture
 from platewheel.parts.base.units import Units
 from platewheel.parts.wheel.spec import WheelSpec
-from platewheel.parts.wheel.welds import weld_beads
+from platewheel.parts.wheel.welds import INSIDE, weld_beads
 from tests.parts.drawn_text import outside, overlaps
 from tests.parts.wheels import WHEELS, plain_wheel, valid_wheels
 
@@ -140,7 +140,8 @@ def test_every_weld_has_its_symbol(name: str) -> None:
     drawn = symbols(spec)
     beads = {re.sub(r"(seam-flange)-\d+", r"\1", bead.name) for bead in weld_beads(spec)}
     joined = {"weld-seam-tread"} if spec.tread_from != "pipe" else set()  # gap or no gap
-    assert set(drawn) == beads | joined
+    inside = {bead for bead in beads if bead.endswith(INSIDE)}  # told with the bead outside
+    assert set(drawn) == beads - inside | joined
     for weld, (kinds, text) in drawn.items():
         # ISO 2553, system A: every symbol has a reference line and, as none of these welds is
         # symmetrical, the dashed identification line
@@ -150,8 +151,13 @@ def test_every_weld_has_its_symbol(name: str) -> None:
         assert ("square-butt" in kinds) == ("seam" in weld), weld
         assert ("single-v" in kinds) == (weld == "weld-root"), weld
         assert ("all-round" in kinds) == ("seam" not in weld), weld
+        two = weld + INSIDE in inside
+        assert ("other-fillet" in kinds) == two, weld
+        assert ("other-backing" in kinds) == (weld == "weld-root" and spec.root_backed), weld
         if fillet and "little room" not in text:
-            assert text == f"a{spec.weld_throat_mm:g}"
+            assert text.split() == [f"a{spec.weld_throat_mm:g}"] * (2 if two else 1)
+        if weld == "weld-seam-flange":
+            assert ("flush" in kinds) == (spec.seam == "dressed")
 
 
 def test_a_fillet_without_room_shows_the_throat_that_fits() -> None:

@@ -218,3 +218,37 @@ def test_the_form_stands_on_the_page_to_be_filled_in() -> None:
     assert page.count("<th") >= 4
     assert "Before" in page
     assert "After" in page
+
+
+def test_a_first_disc_welded_inside_has_its_step_before_the_second() -> None:
+    found = steps_of({"wheel.first_disc_both_sides": "true"})
+    ids = [step.id for step in found.steps]
+    assert ids.index("measure") < ids.index("inside") < ids.index("fit")
+    inside, fit = found.step("inside"), found.step("fit")
+    for value in (8, (60 - 34) / 2, math.pi * 168 / 4, math.pi * 42 / 2, 3):
+        assert told(inside, value), value
+    assert inside.order == ["1", "3", "2", "4"]
+    assert "gauge disc" in inside.do[0]
+    assert not any("Set the gauge disc" in line for line in fit.do)
+    assert any("Set the gauge disc" in line for line in steps_of().step("fit").do)
+    assert figure(inside, "throat of the fillets inside") == 3
+
+
+def test_a_narrow_ring_says_so_where_it_is_welded_inside() -> None:
+    keys = {"wheel.first_disc_both_sides": "true", "shop.weld_reach_mm": "60"}
+    assert any(line.startswith("WARN") for line in steps_of(keys).step("inside").cautions)
+
+
+def test_a_backed_root_is_ground_out_and_welded_from_the_tread() -> None:
+    backed, plain = steps_of({"wheel.root_backed": "true"}).step("root"), steps_of().step("root")
+    assert figure(backed, "groove behind the root") == 2
+    assert any("grind the root out all round" in line for line in backed.do)
+    assert not any("grind the root out all round" in line for line in plain.do)
+
+
+def test_dressed_seams_are_ground_on_both_faces() -> None:
+    dressed, plain = steps_of({"wheel.seam": '"dressed"'}), steps_of()
+    for step in ("close", "root"):
+        both, one = (" ".join(found.step(step).do) for found in (dressed, plain))
+        assert "no edge of the bead" in both
+        assert "no edge of the bead" not in one
