@@ -15,9 +15,9 @@ from platewheel.parts.deck.meshing import apart, mesh_wheel, vent_middles
 from platewheel.parts.deck.solid_mesh import ON_MM, SolidMesh
 from platewheel.parts.loads.wheel_load import flange_push_n, wheel_load_n
 from platewheel.parts.rating.rate import contact_patch_mm, least_place_mm
-from platewheel.parts.rating.response import LEAST_HALF_LENGTH_MM
 from platewheel.parts.rating.unrated import loose
 from platewheel.parts.setting.setting import Setting
+from platewheel.parts.stress.response import LEAST_HALF_LENGTH_MM
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

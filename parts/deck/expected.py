@@ -10,10 +10,10 @@ import numpy as np
 
 from platewheel.parts.deck.deck import Deck
 from platewheel.parts.rating.assess import Assessment
-from platewheel.parts.rating.load_series import PLACES
-from platewheel.parts.rating.response import Response
-from platewheel.parts.rating.solid_of_revolution import R, Z
 from platewheel.parts.setting.setting import Setting
+from platewheel.parts.stress.load_series import PLACES
+from platewheel.parts.stress.response import Response
+from platewheel.parts.stress.solid_of_revolution import R, Z
 from platewheel.parts.wheel.flange import flange_section
 from platewheel.parts.wheel.hub_disc import disc_z_mm
 

@@ -14,7 +14,7 @@ import numpy as np
 from platewheel.parts.base.faults import GeometryError
 from platewheel.parts.deck.solid_mesh import SolidMesh
 from platewheel.parts.geometry.section import RZ
-from platewheel.parts.rating.response import PUSH_ARC_MM, PUSH_DEPTH_MM
+from platewheel.parts.stress.response import PUSH_ARC_MM, PUSH_DEPTH_MM
 from platewheel.parts.wheel.flange import flange_section
 from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.tread_ring import tread_section

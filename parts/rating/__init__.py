@@ -1,5 +1,5 @@
-"""How much load the welded wheel takes: stress analysis, limits, the load that they allow.
+"""How much load the welded wheel takes: limits from its stresses, the loads of a life, the rating.
 
 Start at `assess.py` (new and worn), then `rate.py` (the least of all limits).
-May import: setting, wheel, geometry, base.
+May import: stress, loads, setting, wheel, geometry, base.
 """

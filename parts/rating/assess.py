@@ -5,13 +5,13 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from platewheel.parts.rating.contact_patch import crown_radius_mm
 from platewheel.parts.rating.endurance import BlockDamage, Endurance, damage_by_block
 from platewheel.parts.rating.payload import most_payload_kg, with_payload
 from platewheel.parts.rating.rate import Rating, rate
-from platewheel.parts.rating.response import Response
 from platewheel.parts.rating.unrated import most_wear_mm, unrated
 from platewheel.parts.setting.setting import Setting
+from platewheel.parts.stress.contact_patch import crown_radius_mm
+from platewheel.parts.stress.response import Response
 
 
 @dataclass(frozen=True)

@@ -18,12 +18,12 @@ from platewheel.parts.rating.detail_class import (
     is_backed,
 )
 from platewheel.parts.rating.limit import Limit, Worst
-from platewheel.parts.rating.load_series import PLACES
-from platewheel.parts.rating.response import Response
-from platewheel.parts.rating.section_mesh import TOE_STEPS, Toe
-from platewheel.parts.rating.throat import Throat, throat_of
-from platewheel.parts.rating.turn import angles, around, unit_histories
 from platewheel.parts.rating.vented_disc import bead_factor, toe_factor
+from platewheel.parts.stress.load_series import PLACES
+from platewheel.parts.stress.response import Response
+from platewheel.parts.stress.section_mesh import TOE_STEPS, Toe
+from platewheel.parts.stress.throat import Throat, throat_of
+from platewheel.parts.stress.turn import angles, around, unit_histories
 from platewheel.parts.wheel.welds import bead_words, weld_beads
 
 if TYPE_CHECKING:

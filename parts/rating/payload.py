@@ -11,10 +11,10 @@ from platewheel.parts.loads.wheel_load import flange_push_n, side_force_n, wheel
 from platewheel.parts.rating.detail import cycles_of
 from platewheel.parts.rating.miner import damage
 from platewheel.parts.rating.rate import Rating
-from platewheel.parts.rating.response import Response
-from platewheel.parts.rating.turn import angles
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.setting.wagon import WagonSpec
+from platewheel.parts.stress.response import Response
+from platewheel.parts.stress.turn import angles
 
 MOST_KG = 100_000.0  # what the wagon's key takes
 HALVINGS = 30

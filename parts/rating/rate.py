@@ -6,26 +6,26 @@ import math
 from dataclasses import dataclass
 
 from platewheel.parts.loads.wheel_load import flange_push_n, side_force_n, wheel_load_n
-from platewheel.parts.rating.contact_patch import contact_length_mm, crown_radius_mm
 from platewheel.parts.rating.endurance import Endurance, endurances
 from platewheel.parts.rating.fatigue_limit import root_details, throat_limit, toe_details
-from platewheel.parts.rating.hertz import (
+from platewheel.parts.rating.limit import Limit
+from platewheel.parts.rating.seam_limit import seam_details
+from platewheel.parts.rating.slip_torque import slip_details
+from platewheel.parts.rating.static_limit import regular_points, static_limits
+from platewheel.parts.rating.vent_edge import vent_details
+from platewheel.parts.rating.vented_disc import give_factor
+from platewheel.parts.setting.least_wheel import least_wheel
+from platewheel.parts.setting.setting import Setting
+from platewheel.parts.stress.contact_patch import contact_length_mm, crown_radius_mm
+from platewheel.parts.stress.hertz import (
     contact_modulus_n_mm2,
     line_half_width_mm,
     line_pressure_n_mm2,
     point_half_axes_mm,
 )
-from platewheel.parts.rating.limit import Limit
-from platewheel.parts.rating.load_series import PLACES
-from platewheel.parts.rating.response import Response, respond
-from platewheel.parts.rating.seam_limit import seam_details
-from platewheel.parts.rating.slip_torque import slip_details
-from platewheel.parts.rating.static_limit import regular_points, static_limits
-from platewheel.parts.rating.turn import angles
-from platewheel.parts.rating.vent_edge import vent_details
-from platewheel.parts.rating.vented_disc import give_factor
-from platewheel.parts.setting.least_wheel import least_wheel
-from platewheel.parts.setting.setting import Setting
+from platewheel.parts.stress.load_series import PLACES
+from platewheel.parts.stress.response import Response, respond
+from platewheel.parts.stress.turn import angles
 
 STIFF_SHARE = 0.1  # of the play that the flange may give under the push; our choice, no source
 

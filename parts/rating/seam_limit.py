@@ -11,13 +11,13 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from platewheel.parts.rating.cells import on_edge
 from platewheel.parts.rating.detail import Detail
 from platewheel.parts.rating.detail_class import DetailClass, seam_class
-from platewheel.parts.rating.load_series import PLACES
-from platewheel.parts.rating.response import Response
 from platewheel.parts.rating.static_limit import contact_mask, push_mask, regular_points
-from platewheel.parts.rating.turn import angles
+from platewheel.parts.stress.cells import on_edge
+from platewheel.parts.stress.load_series import PLACES
+from platewheel.parts.stress.response import Response
+from platewheel.parts.stress.turn import angles
 from platewheel.parts.wheel.flange import flange_section, seam_length_mm
 from platewheel.parts.wheel.tread_ring import tread_plates
 

@@ -14,12 +14,12 @@ import numpy as np
 
 from platewheel.parts.rating.detail import Detail
 from platewheel.parts.rating.detail_class import SHEAR
-from platewheel.parts.rating.load_series import PLACES
-from platewheel.parts.rating.response import Response
-from platewheel.parts.rating.throat import throat_of
-from platewheel.parts.rating.turn import angles
 from platewheel.parts.rating.vented_disc import bead_factor
 from platewheel.parts.setting.setting import Setting
+from platewheel.parts.stress.load_series import PLACES
+from platewheel.parts.stress.response import Response
+from platewheel.parts.stress.throat import throat_of
+from platewheel.parts.stress.turn import angles
 from platewheel.parts.wheel.hub_disc import SIDES, disc_diameter_mm, disc_z_mm
 from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.welds import INSIDE, Bead, bead_words, weld_beads

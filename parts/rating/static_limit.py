@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from platewheel.parts.rating.limit import Limit, Worst
-from platewheel.parts.rating.response import Response
-from platewheel.parts.rating.turn import angles, stress_fields, von_mises
 from platewheel.parts.rating.vent_edge import vent_edge
+from platewheel.parts.stress.response import Response
+from platewheel.parts.stress.turn import angles, stress_fields, von_mises
 from platewheel.parts.wheel.hub_disc import SIDES
 from platewheel.parts.wheel.kinds import kind_of
 from platewheel.parts.wheel.part import Role

@@ -20,13 +20,13 @@ from platewheel.parts.deck.expected import head, readings
 from platewheel.parts.deck.meshing import apart
 from platewheel.parts.deck.solid_mesh import SolidMesh
 from platewheel.parts.rating.assess import Assessment, assess
-from platewheel.parts.rating.load_series import PLACES
-from platewheel.parts.rating.response import Response
 from platewheel.parts.rating.static_limit import SINGULAR_SHARE, regular_points
-from platewheel.parts.rating.turn import Case, angles, around
-from platewheel.parts.rating.turn import von_mises as von_mises_turn
 from platewheel.parts.rating.unrated import unrated
 from platewheel.parts.setting.setting import Setting
+from platewheel.parts.stress.load_series import PLACES
+from platewheel.parts.stress.response import Response
+from platewheel.parts.stress.turn import Case, angles, around
+from platewheel.parts.stress.turn import von_mises as von_mises_turn
 from platewheel.parts.wheel.kinds import kind_of
 from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.welds import weld_beads

@@ -20,7 +20,7 @@ NO_LESS = "the larger of it and a difference, which is never below 0"
 SQUARE = "inwards is square to pull, so both terms have one sign whatever their sizes"
 
 EQUAL: dict[str, dict[str, str]] = {
-    "platewheel.parts.rating.throat": {
+    "platewheel.parts.stress.throat": {
         "root = normal + 6 / self.turn_sign * about / self.size_mm**2": ONE,
         "root = normal + 6 // self.turn_sign * about / self.size_mm**2": ONE,
         "inwards = (notch - face) * size": SIGN_ALONE,
@@ -62,13 +62,13 @@ EQUAL: dict[str, dict[str, str]] = {
     "platewheel.parts.rating.fatigue": {
         "if not 0 < class_n_mm2 != math.inf:": "above 0 and not infinite is finite",
     },
-    "platewheel.parts.rating.hertz": {
+    "platewheel.parts.stress.hertz": {
         "for _ in range( 79):": HALVED,
         "for _ in range( 81):": HALVED,
         "while abs(a - b) > 1e-15 % a:": MEAN,
         "while abs(a - b) > 1e-15 / a:": MEAN,
     },
-    "platewheel.parts.rating.turn": {
+    "platewheel.parts.stress.turn": {
         "pushed = field((push, unit[-1])) if lateral_share else np.zeros( 0)": UNREAD,
         "pushed = field((push, unit[-1])) if lateral_share else np.zeros( 2)": UNREAD,
         "if case.place > place:": "places only rise",

@@ -21,13 +21,13 @@ _DISCS = _of(STRENGTH, "disc_limits", "strength", "advice")
 _CURVE = _of(RUNNING, "curve_limits", "curve", "advice")
 
 MODULES: dict[str, tuple[str, ...]] = {
-    "platewheel.parts.rating.throat": (f"{RATING}throat.py",),
+    "platewheel.parts.stress.throat": (f"{RATING}throat.py",),
     "platewheel.parts.rating.fatigue_limit": (f"{RATING}fatigue_limit.py",),
     "platewheel.parts.rating.rate": (f"{RATING}rate.py",),
     "platewheel.parts.rating.static_limit": (f"{RATING}static_limit.py", f"{RATING}vent_edge.py"),
     "platewheel.parts.rating.fatigue": (f"{RATING}fatigue.py",),
-    "platewheel.parts.rating.hertz": (f"{RATING}hertz.py",),
-    "platewheel.parts.rating.turn": (f"{RATING}turn.py",),
+    "platewheel.parts.stress.hertz": (f"{RATING}hertz.py",),
+    "platewheel.parts.stress.turn": (f"{RATING}turn.py",),
     "platewheel.parts.wheel.flange": _of(WHEEL, "flange", "part_records"),
     "platewheel.parts.wheel.hub_disc": _of(WHEEL, "hub_disc", "part_records"),
     "platewheel.parts.wheel.tread_ring": _of(WHEEL, "tread_ring", "part_records"),

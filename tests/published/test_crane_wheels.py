@@ -9,7 +9,7 @@ from platewheel.parts.checks.strength.contact import (
     crane_wheel_load_n,
     hertz_of_crane_n_mm2,
 )
-from platewheel.parts.rating.hertz import contact_modulus_n_mm2, line_pressure_n_mm2
+from platewheel.parts.stress.hertz import contact_modulus_n_mm2, line_pressure_n_mm2
 
 
 @pytest.mark.parametrize(("mean", "hertz"), [(5.6, 641.6), (7.2, 727.5)])

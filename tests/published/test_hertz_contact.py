@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from platewheel.parts.rating.hertz import (
+from platewheel.parts.stress.hertz import (
     contact_modulus_n_mm2,
     line_half_width_mm,
     line_pressure_n_mm2,

@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from platewheel.parts.loads.wheel_load import flange_push_n, wheel_load_n
-from platewheel.parts.rating.response import Response
 from platewheel.parts.rating.static_limit import regular_points
-from platewheel.parts.rating.turn import angles, stress_fields, von_mises
 from platewheel.parts.setting.setting import Setting
+from platewheel.parts.stress.response import Response
+from platewheel.parts.stress.turn import angles, stress_fields, von_mises
 from platewheel.parts.wheel.tread_ring import TREAD
 
 if TYPE_CHECKING:

@@ -9,15 +9,15 @@ from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.strength.shakedown import line_shakedown, point_shakedown
 from platewheel.parts.loads.wheel_load import heavy_load_n, wheel_load_n
-from platewheel.parts.rating.contact_patch import contact_length_mm, crown_radius_mm
-from platewheel.parts.rating.hertz import (
+from platewheel.parts.setting.setting import GRAVITY, Setting
+from platewheel.parts.stress.contact_patch import contact_length_mm, crown_radius_mm
+from platewheel.parts.stress.hertz import (
     STEEL_E_N_MM2,
     contact_modulus_n_mm2,
     line_pressure_n_mm2,
     point_half_axes_mm,
     point_pressure_n_mm2,
 )
-from platewheel.parts.setting.setting import GRAVITY, Setting
 
 JOHNSON = "Johnson, Contact Mechanics (1985), ch. 9, from memory"
 # tensile strength from, N/mm2 -> pressure P / (b D), N/mm2. Below 500: DIN 15070, 5.6 c1 with

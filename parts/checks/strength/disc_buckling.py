@@ -17,8 +17,8 @@ from platewheel.parts.checks.strength.disc_load import (
 )
 from platewheel.parts.checks.trying import tried
 from platewheel.parts.loads.wheel_load import wheel_load_n
-from platewheel.parts.rating.hertz import STEEL_E_N_MM2
 from platewheel.parts.setting.setting import Setting
+from platewheel.parts.stress.hertz import STEEL_E_N_MM2
 from platewheel.parts.wheel.hub_disc import disc_diameter_mm
 from platewheel.parts.wheel.spec import WheelSpec
 

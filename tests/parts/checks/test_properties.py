@@ -25,8 +25,8 @@ from platewheel.parts.checks.strength import (
 )
 from platewheel.parts.loads.wheel_load import wheel_load_n
 from platewheel.parts.rating.fatigue import cycles_to_failure, cycles_to_failure_iiw
-from platewheel.parts.rating.hertz import _elliptic, contact_modulus_n_mm2, point_half_axes_mm
 from platewheel.parts.setting.setting import Setting
+from platewheel.parts.stress.hertz import _elliptic, contact_modulus_n_mm2, point_half_axes_mm
 from platewheel.parts.wheel.welds import missing_beads
 from tests.parts.checks.settings import any_settings, setting_of
 

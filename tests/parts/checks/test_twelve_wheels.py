@@ -18,8 +18,8 @@ from platewheel.parts.checks.result import CheckResult
 from platewheel.parts.checks.run import run_checks
 from platewheel.parts.rating import rate as rate_module
 from platewheel.parts.rating.assess import Assessment, assess
-from platewheel.parts.rating.response import LEAST_HALF_LENGTH_MM, Response, respond
 from platewheel.parts.setting.setting import Setting
+from platewheel.parts.stress.response import LEAST_HALF_LENGTH_MM, Response, respond
 from platewheel.parts.wheel.spec import WheelSpec
 from tests.places import DEMO
 

@@ -3,51 +3,30 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
 import pytest
 
 from platewheel.parts.loads.spectrum import Block
-from platewheel.parts.rating.detail import Detail, cycles_of
+from platewheel.parts.rating.detail import cycles_of
 from platewheel.parts.rating.fatigue_limit import root_details, throat_limit, toe_details
-from platewheel.parts.rating.load_series import PLACES
-from platewheel.parts.rating.section_mesh import Toe, section_mesh
-from platewheel.parts.rating.throat import Throat, throat_of
-from platewheel.parts.rating.turn import angles
+from platewheel.parts.stress.load_series import PLACES
+from platewheel.parts.stress.section_mesh import Toe, section_mesh
+from platewheel.parts.stress.throat import Throat, throat_of
+from platewheel.parts.stress.turn import angles
 from platewheel.parts.wheel.welds import weld_beads
-from tests.parts.rating.made_response import HARMONICS, SHARES, Stress, made_response
+from tests.parts.rating.worst import Found, worst
+from tests.parts.stress.made_response import HARMONICS, SHARES, Stress, made_response
 from tests.parts.wheels import plain_wheel
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
-    from platewheel.parts.rating.response import Response
+    from platewheel.parts.stress.response import Response
 
 FAT_TOE, FAT_ROOT, FAT_BENT = 90.0, 36.0, 80.0  # IIW, EN 1993-1-9 table 8.5, IIW; from memory
 STATIC = 360 / (math.sqrt(3) * 0.8 * 1.25) / 1.5  # S235, EN 1993-1-8 4.5.3.3 and table 4.1
-
-
-@dataclass(frozen=True)
-class Found:
-    """The worst of a limit's places under 1 N, and a push of a share of it."""
-
-    range_per_n: float
-    where: str
-    fat_n_mm2: float
-
-
-def worst(details: Sequence[Detail], response: Response, share: float = 0.0) -> dict[str, Found]:
-    """By name of the limit."""
-    block = Block("straight", "loaded", 1.0, 1.0, 1.0, 0.0, share, share)
-    found: dict[str, Found] = {}
-    for detail in details:
-        size = float(cycles_of(detail, (block,), angles(response)).ranges[:, 0].max())
-        if detail.name not in found or size > found[detail.name].range_per_n:
-            found[detail.name] = Found(size, detail.where, detail.fat_n_mm2)
-    return found
 
 
 NOWHERE = Found(0.0, "", 0.0)
@@ -291,7 +270,7 @@ def test_the_worst_bead_is_named() -> None:
 
 def pulled_and_pressed(name: str, **keys: bool) -> tuple[Response, Throat]:
     """A bead with 300 + 500 cos N per radian along its pull, through its throat's middle."""
-    spec = plain_wheel(**keys)
+    spec = plain_wheel(vent_count=0, **keys)
     mesh = section_mesh(spec, size_mm=8.0)
     throat = throat_of({bead.name: bead for bead in weld_beads(spec)}[name], mesh)
     forces = np.zeros((HARMONICS, 4, PLACES + 1))

@@ -14,7 +14,6 @@ from platewheel.parts.rating import rate as rate_module
 from platewheel.parts.rating.endurance import fatigue_limits
 from platewheel.parts.rating.fatigue_limit import root_details, throat_limit
 from platewheel.parts.rating.limit import Limit
-from platewheel.parts.rating.load_series import PLACES
 from platewheel.parts.rating.rate import (
     Rating,
     borne_n,
@@ -22,15 +21,18 @@ from platewheel.parts.rating.rate import (
     least_place_mm,
     rate,
 )
-from platewheel.parts.rating.section_mesh import section_mesh
+from platewheel.parts.rating.seam_limit import seam_details
+from platewheel.parts.rating.slip_torque import slip_details
 from platewheel.parts.rating.static_limit import regular_points
-from platewheel.parts.rating.turn import angles
 from platewheel.parts.rating.vent_edge import vent_details
 from platewheel.parts.rating.vented_disc import give_factor
 from platewheel.parts.setting.least_wheel import least_wheel
 from platewheel.parts.setting.setting import Setting
+from platewheel.parts.stress.load_series import PLACES
+from platewheel.parts.stress.section_mesh import section_mesh
+from platewheel.parts.stress.turn import angles
 from tests.parts.checks.settings import setting_of
-from tests.parts.rating.made_response import HARMONICS, made_response
+from tests.parts.stress.made_response import HARMONICS, made_response
 
 MODULUS = 210_000 / (2 * (1 - 0.3**2))  # Johnson: steel on steel, 1/E* = 2 (1 - nu^2) / E
 STATIC = Limit("static strength", 9000.0, "tread", "fy / 1.5")
@@ -179,16 +181,21 @@ def test_the_limits_of_a_made_response(monkeypatch: pytest.MonkeyPatch) -> None:
     details = [
         *root_details(response),
         *vent_details(response, setting.process, regular_points(response)),
+        *seam_details(response),
+        *slip_details(response, setting),
     ]
     wanted = fatigue_limits(details, setting, angles(response))
-    assert {limit.name for limit in wanted} == {"weld roots", "opened weld roots", "vent edges"}
+    assert {limit.name for limit in wanted} == {
+        *("weld roots", "opened weld roots", "weld roots, full range"),
+        "vent edges",
+    }
     for limit in [*wanted, throat_limit(response, share, share)]:
         assert loads[limit.name] == limit
     assert {limit.name for limit in rating.limits if limit.damage is not None} == {
         limit.name for limit in wanted
     }
     assert rating.first_crack is not None
-    assert rating.first_crack.damage == max(limit.damage or 0.0 for limit in wanted)
+    assert rating.first_crack.damage == max(limit.damage or 0.0 for limit in wanted if limit.judged)
 
 
 def test_a_rated_load_as_the_mean_load_it_stands_for() -> None:

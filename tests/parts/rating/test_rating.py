@@ -15,8 +15,8 @@ from platewheel.parts.loads.spectrum import spectrum
 from platewheel.parts.rating.detail import cycles_of
 from platewheel.parts.rating.miner import damage
 from platewheel.parts.rating.rate import Rating, least_place_mm, rate
-from platewheel.parts.rating.turn import angles, von_mises
 from platewheel.parts.setting.setting import Setting
+from platewheel.parts.stress.turn import angles, von_mises
 from tests.parts.checks.settings import setting_of
 
 COARSE = 6.0  # mm, for speed
@@ -48,7 +48,8 @@ def plain() -> Rating:
 def test_least_limit_governs(plain: Rating) -> None:
     loads = [limit.load_n for limit in plain.limits]
     assert loads == sorted(loads)
-    assert plain.load_n == min(loads) > 0
+    assert plain.load_n == min(limit.load_n for limit in plain.limits if limit.judged) > 0
+    assert [limit.name for limit in plain.beside] == ["weld roots, full range"]
     assert len({limit.name for limit in plain.limits}) == len(loads) >= 7
     assert all(limit.where and limit.by for limit in plain.limits)
 
@@ -116,14 +117,15 @@ def test_longer_life_allows_less(plain: Rating) -> None:
 
 
 def test_no_push_no_flange_limit() -> None:
-    """Without lateral force the flange is not pushed, and nothing is rated lower for it."""
+    """Without lateral force the flange is not pushed, and nothing is rated lower for it but
+    what a push relieves, by a little."""
     calm, _ = rate(
         setting_of(3000.0, use={"lateral_share": 0.0}, track={"cant_mm": 100.0}), size_mm=COARSE
     )
     pushed = rated()
     assert "flange stiffness" not in {limit.name for limit in calm.limits}
     for limit in calm.limits:
-        assert limit.load_n >= load(pushed, limit.name) * (1 - 1e-9)
+        assert limit.load_n >= 0.98 * load(pushed, limit.name)
 
 
 def test_a_gap_of_nothing_is_no_jump() -> None:

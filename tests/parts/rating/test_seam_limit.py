@@ -9,17 +9,18 @@ from typing import Any
 import numpy as np
 import pytest
 
-from platewheel.parts.rating.cells import Plate, plate_cells
-from platewheel.parts.rating.load_series import PLACES
-from platewheel.parts.rating.loads import face_load, raised_cosine
-from platewheel.parts.rating.response import Response
-from platewheel.parts.rating.seam_limit import seam_histories, seam_limits
-from platewheel.parts.rating.section_mesh import SectionMesh
-from platewheel.parts.rating.solid_of_revolution import Body, R
-from platewheel.parts.rating.turn import angles
+from platewheel.parts.rating.seam_limit import seam_details, seam_histories
+from platewheel.parts.stress.cells import Plate, plate_cells
+from platewheel.parts.stress.load_series import PLACES
+from platewheel.parts.stress.loads import face_load, raised_cosine
+from platewheel.parts.stress.response import Response
+from platewheel.parts.stress.section_mesh import SectionMesh
+from platewheel.parts.stress.solid_of_revolution import Body, R
+from platewheel.parts.stress.turn import angles
 from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.tread_ring import tread_section
-from tests.parts.rating.made_response import SHARES, Stress, made_response
+from tests.parts.rating.worst import worst
+from tests.parts.stress.made_response import SHARES, Stress, made_response
 from tests.parts.wheels import plain_wheel
 
 WALL, WIDE, MIDDLE = 4.0, 10.0, 150.0  # mm
@@ -103,10 +104,10 @@ def test_range_of_a_pinched_ring(pinched: tuple[Response, np.ndarray]) -> None:
     """Inside: + F R / pi under the force, F R (1 / 2 - 1 / pi) less at the side: range F R / 2
     over the section modulus, and F / 2 over the section. Peak rounded by the force's length."""
     found, _ = pinched
-    limit = seam_limits(found, 0.0, 2e6, 1.15)[0]
+    limit = worst(seam_details(found), found)["ring seam"]
     wanted = MIDDLE / 2 * 6 / (WIDE * WALL**2) + 0.5 / (WALL * WIDE)
     assert limit.range_per_n == pytest.approx(wanted, rel=0.04)
-    assert limit.load_n == pytest.approx(80 / 1.15 / limit.range_per_n)
+    assert limit.fat_n_mm2 == 80.0
 
 
 def tt(value: float) -> Stress:
@@ -141,14 +142,15 @@ def test_superposition_of_patch_and_push() -> None:
     assert np.ptp(ring.vertical[0, :, 0]) == pytest.approx(2 * SHARES[0] * 0.03)
     assert np.ptp(ring.push[:, 0]) == pytest.approx(2 * 0.01)
     assert ring.push[0, 0] > 0
-    calm = {limit.name: limit for limit in seam_limits(found, 0.0, 2e6, 1.15)}
-    pushed = {limit.name: limit for limit in seam_limits(found, 0.5, 2e6, 1.15)}
+    calm, pushed = (worst(seam_details(found), found, share) for share in (0.0, 0.5))
     assert calm["ring seam"].range_per_n == pytest.approx(2 * 0.03)
-    assert calm["ring seam"].load_n == pytest.approx(80 / 1.15 / 0.06)
     assert calm["ring seam"].where == "ring at r 142, z 30 mm"
     assert pushed["ring seam"].range_per_n == pytest.approx(2 * (0.03 + 0.5 * 0.01))
-    # the push relieves the flange, so the wheel without it is worse
-    assert pushed["flange seams"].range_per_n == pytest.approx(2 * 0.02)
+    # the push relieves the flange
+    assert calm["flange seams"].range_per_n == pytest.approx(2 * 0.02)
+    assert pushed["flange seams"].range_per_n == pytest.approx(2 * (0.02 - 0.5 * 0.005))
+    feels = {one.name: one.feels_push for one in seam_details(found)}
+    assert feels == {"ring seam": False, "flange seams": True}
 
 
 def test_under_the_patch_the_tread_keeps_what_it_had_beside_it() -> None:
@@ -179,15 +181,14 @@ def test_under_the_push_the_flange_keeps_what_it_had_beside_it() -> None:
 
 def test_a_wheel_without_seams_has_no_limit_of_them() -> None:
     bare = plain_wheel(tread_from="pipe", flange_angle_deg=90.0, seam_gap_mm=0.0)
-    assert seam_limits(made_response(bare, [INSIDE]), 0.4, 2e6, 1.15) == []
-    pipe = seam_limits(made_response(plain_wheel(tread_from="pipe"), [INSIDE]), 0.4, 2e6, 1.15)
-    assert [(limit.name, limit.load_n) for limit in pipe] == [("flange seams", math.inf)]
+    assert seam_details(made_response(bare, [INSIDE])) == []
+    pipe = made_response(plain_wheel(tread_from="pipe"), [INSIDE, RAIL_SIDE])
+    assert {one.name for one in seam_details(pipe)} == {"flange seams"}
 
 
 def test_a_dressed_seam_takes_the_higher_class() -> None:
-    swing = [tt(0.03)]
     plain, dressed = (
-        seam_limits(made_response(plain_wheel(seam=s), [INSIDE], swing=swing), 0.0, 2e6, 1.0)[0]
+        seam_details(made_response(plain_wheel(seam=s), [INSIDE]))[0].fat_n_mm2
         for s in ("as-welded", "dressed")
     )
-    assert dressed.load_n / plain.load_n == pytest.approx(90 / 80)
+    assert (plain, dressed) == (80.0, 90.0)

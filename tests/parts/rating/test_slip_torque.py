@@ -8,18 +8,21 @@ from typing import Any
 import numpy as np
 import pytest
 
+from platewheel.parts.loads.spectrum import Block
+from platewheel.parts.rating.detail import cycles_of
 from platewheel.parts.rating.fatigue import cycles_to_failure_shear
-from platewheel.parts.rating.load_series import PLACES, LoadSeries
-from platewheel.parts.rating.rate import Rating, life_km
-from platewheel.parts.rating.response import Response, respond
+from platewheel.parts.rating.miner import damage_a_cycle
 from platewheel.parts.rating.slip_torque import (
-    allowed_shear_range,
     greatest_share,
-    slip_limit,
-    slip_limits,
+    slip_details,
     slip_shear_n_mm2,
 )
-from platewheel.parts.rating.throat import throat_of
+from platewheel.parts.rating.vented_disc import bead_factor
+from platewheel.parts.setting.setting import Setting
+from platewheel.parts.stress.load_series import PLACES, LoadSeries
+from platewheel.parts.stress.response import Response, respond
+from platewheel.parts.stress.throat import throat_of
+from platewheel.parts.stress.turn import angles
 from platewheel.parts.wheel.welds import weld_beads
 from tests.parts.checks.settings import setting_of
 from tests.parts.wheels import plain_wheel
@@ -100,20 +103,36 @@ def test_the_drag_is_felt_where_it_enters(solved: Response) -> None:
     assert abs(beyond / amplitudes[0]) < 0.3
 
 
-def test_limit_of_the_slip(solved: Response) -> None:
-    limit = slip_limit(solved, 0.5, 2e6, 1.15)
-    assert limit.where.startswith("tube bead")
-    assert limit.load_n == pytest.approx(80 / 1.15 / limit.range_per_n)
-    assert slip_limit(solved, 0.25, 2e6, 1.15).load_n == pytest.approx(2 * limit.load_n)
-    # one way and the other, held at one end: no less than the closed form, swell and all above it
+def slid(response: Response, setting: Setting, side_n: float = 1.0) -> dict[str, float]:
+    """Range of each bead under 1 N, with a side force, by its words."""
+    block = Block("curve of 9 m", "loaded", 1.0, 1.0, 1.0, 0.0, side_n, side_n)
+    return {
+        one.where: float(cycles_of(one, (block,), angles(response)).ranges[:, 0].max())
+        for one in slip_details(response, setting)
+    }
+
+
+def test_ranges_of_the_slip(solved: Response) -> None:
+    """One way and the other, held at one end: no less than the closed form, vents and the swell
+    above it; in proportion to friction; nothing where nothing slides."""
+    half, quarter = (setting_of(use={"friction_high": mu}) for mu in (0.5, 0.25))
+    found = slid(solved, half)
+    worst = max(found, key=lambda where: found[where])
+    assert worst.startswith("tube bead")
+    assert slid(solved, quarter)[worst] == pytest.approx(found[worst] / 2)
     closed = max(slip_shear_n_mm2(solved.spec, 150.0).values())
-    assert 1.0 < limit.range_per_n / (2 * 0.5 * closed) < 1.6
+    more = bead_factor(solved.spec, "weld-tube-gauge")
+    assert 1.0 < found[worst] / (2 * 0.5 * closed * more) < 1.6
+    assert set(slid(solved, half, 0.0).values()) == {0.0}
 
 
 def test_a_loose_wheel_has_no_torque(solved: Response) -> None:
     fixed, loose = setting_of(), setting_of(axle={"wheels_on_axle": "loose"})
-    assert [limit.name for limit in slip_limits(solved, fixed, 2e6)] == ["slip in curves"]
-    assert slip_limits(solved, loose, 2e6) == []
+    details = slip_details(solved, fixed)
+    assert {(one.name, one.fat_n_mm2, one.in_shear) for one in details} == {
+        ("slip in curves", 80.0, True)
+    }
+    assert slip_details(solved, loose) == []
 
 
 # EN 1993-1-9:2005, 7.1: 80 at 2e6, slope 5, 0.457 of it at 1e8; from memory
@@ -121,8 +140,9 @@ def test_a_loose_wheel_has_no_torque(solved: Response) -> None:
     ("cycles", "share"), [(2e6, 1.0), (1e8, 0.457), (6.4e7, 0.5), (62500.0, 2.0)]
 )
 def test_points_of_the_shear_curve(cycles: float, share: float) -> None:
-    assert allowed_shear_range(cycles, 1.35) == pytest.approx(80 * share / 1.35, rel=1e-3)
     assert cycles_to_failure_shear(80 * share, 80.0) == pytest.approx(cycles, rel=5e-3)
+    in_shear = damage_a_cycle(np.array([80 * share]), 80.0, in_shear=True)[0]
+    assert in_shear == pytest.approx(1 / cycles_to_failure_shear(80 * share, 80.0))
 
 
 def test_nothing_shears_nothing() -> None:
@@ -130,12 +150,3 @@ def test_nothing_shears_nothing() -> None:
     for wrong in ((-1.0, 80.0), (1.0, 0.0)):
         with pytest.raises(ValueError, match="allowed"):
             cycles_to_failure_shear(*wrong)
-
-
-def test_the_life_of_a_slipping_wheel_is_read_off_the_shear_curve(solved: Response) -> None:
-    setting = setting_of(2000.0)
-    limit = slip_limit(solved, 0.5, setting.turns_in_life, setting.fatigue_factor)
-    km, ends = life_km(Rating((limit,), 0.0, 1.0), setting)
-    stress = limit.range_per_n * setting.wheel_load_n * setting.fatigue_factor
-    assert ends is limit
-    assert km == pytest.approx(2e6 * (80 / stress) ** 5 * math.pi * 0.3 / 1000)

@@ -7,9 +7,9 @@ from typing import Any
 
 import pytest
 
-from platewheel.parts.rating.load_series import PLACES
 from platewheel.parts.rating.static_limit import static_limits
-from tests.parts.rating.made_response import CALM, Stress, made_response
+from platewheel.parts.stress.load_series import PLACES
+from tests.parts.stress.made_response import CALM, Stress, made_response
 from tests.parts.wheels import plain_wheel
 
 ALLOWED = 235 / 1.5  # S235 up to 16 mm, EN 10025-2 table 7; 1.5 on yield, load-rating practice

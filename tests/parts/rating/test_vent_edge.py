@@ -13,9 +13,9 @@ import pytest
 from platewheel.parts.loads.spectrum import Block
 from platewheel.parts.rating.detail import cycles_of
 from platewheel.parts.rating.static_limit import regular_points, static_limits
-from platewheel.parts.rating.turn import angles
 from platewheel.parts.rating.vent_edge import vent_details
-from tests.parts.rating.made_response import CALM, Stress, made_response
+from platewheel.parts.stress.turn import angles
+from tests.parts.stress.made_response import CALM, Stress, made_response
 from tests.parts.wheels import plain_wheel
 
 ALLOWED = 235 / 1.5  # S235 up to 16 mm, EN 10025-2 table 7; 1.5 on yield, load-rating practice

@@ -17,11 +17,8 @@ import pytest
 from platewheel.cli.job.job import read_job
 from platewheel.parts.loads.spectrum import Block
 from platewheel.parts.rating.detail import cycles_of
-from platewheel.parts.rating.load_series import PLACES
 from platewheel.parts.rating.rate import contact_patch_mm, least_place_mm
-from platewheel.parts.rating.response import Response, respond
 from platewheel.parts.rating.static_limit import regular_points
-from platewheel.parts.rating.turn import angles
 from platewheel.parts.rating.unrated import unrated
 from platewheel.parts.rating.vent_edge import vent_details, vent_edge
 from platewheel.parts.rating.vented_disc import (
@@ -32,6 +29,9 @@ from platewheel.parts.rating.vented_disc import (
     vents_beyond,
 )
 from platewheel.parts.setting.setting import Setting
+from platewheel.parts.stress.load_series import PLACES
+from platewheel.parts.stress.response import Response, respond
+from platewheel.parts.stress.turn import angles
 from platewheel.parts.wheel.hub_disc import SIDES
 from tests.parts.rating.vent_cases import CASES, PUSH, with_vents
 from tests.parts.settings import demo_setting

@@ -20,7 +20,7 @@ from platewheel.parts.checks.strength.disc_load import (
     spread_length_mm,
 )
 from platewheel.parts.loads.wheel_load import side_force_n
-from platewheel.parts.rating.hertz import (
+from platewheel.parts.stress.hertz import (
     contact_modulus_n_mm2,
     line_pressure_n_mm2,
     point_half_axes_mm,

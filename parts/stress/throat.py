@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from platewheel.parts.rating.section_mesh import SectionMesh
+from platewheel.parts.stress.section_mesh import SectionMesh
 from platewheel.parts.wheel.welds import Bead
 
 if TYPE_CHECKING:

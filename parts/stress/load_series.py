@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from platewheel.parts.rating.loads import raised_cosine, upward
+from platewheel.parts.stress.loads import raised_cosine, upward
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray

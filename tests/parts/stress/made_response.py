@@ -10,9 +10,9 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from platewheel.parts.rating.load_series import PLACES, LoadSeries
-from platewheel.parts.rating.response import Response
-from platewheel.parts.rating.section_mesh import SectionMesh, Toe
+from platewheel.parts.stress.load_series import PLACES, LoadSeries
+from platewheel.parts.stress.response import Response
+from platewheel.parts.stress.section_mesh import SectionMesh, Toe
 from platewheel.parts.wheel.spec import WheelSpec
 
 if TYPE_CHECKING:
@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
     from numpy.typing import NDArray
 
-    from platewheel.parts.rating.section_mesh import Leg
+    from platewheel.parts.stress.section_mesh import Leg
 
 HARMONICS = 4
 SHARES = np.linspace(0.4, 1.0, PLACES)  # of the stress given, from the first place to the last

@@ -12,8 +12,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from platewheel.parts.rating.load_series import PLACES
-from platewheel.parts.rating.response import Response
+from platewheel.parts.stress.load_series import PLACES
+from platewheel.parts.stress.response import Response
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from platewheel.parts.rating.solid_of_revolution import Body
+from platewheel.parts.stress.solid_of_revolution import Body
 
 if TYPE_CHECKING:
     from collections.abc import Callable

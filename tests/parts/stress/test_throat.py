@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING
 import numpy as np
 import pytest
 
-from platewheel.parts.rating.section_mesh import Leg, SectionMesh, section_mesh
-from platewheel.parts.rating.throat import Throat, throat_of
+from platewheel.parts.stress.section_mesh import Leg, SectionMesh, section_mesh
+from platewheel.parts.stress.throat import Throat, throat_of
 from platewheel.parts.wheel.welds import Bead, weld_beads
 from tests.parts.wheels import plain_wheel
 

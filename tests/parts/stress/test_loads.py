@@ -10,9 +10,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import quad
 
-from platewheel.parts.rating.loads import face_load, raised_cosine, upward
-from platewheel.parts.rating.solid_of_revolution import R
-from tests.parts.rating.grids import rectangle_body
+from platewheel.parts.stress.loads import face_load, raised_cosine, upward
+from platewheel.parts.stress.solid_of_revolution import R
+from tests.parts.stress.grids import rectangle_body
 
 
 @pytest.mark.parametrize("half_angle", [0.01, 0.0267, 0.3, 1.0, math.pi / 3, math.pi])

@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from platewheel.parts.geometry.section import RZ, Section
-from platewheel.parts.rating.cells import NEAR, Plate, bead_cells, edges, on_edge, plate_cells
+from platewheel.parts.stress.cells import NEAR, Plate, bead_cells, edges, on_edge, plate_cells
 from platewheel.parts.wheel.hub_disc import SIDES, disc_z_mm
 from platewheel.parts.wheel.kinds import KINDS
 from platewheel.parts.wheel.spec import WheelSpec

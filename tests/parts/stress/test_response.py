@@ -8,9 +8,9 @@ from typing import Any
 import numpy as np
 import pytest
 
-from platewheel.parts.rating import response
-from platewheel.parts.rating.load_series import PLACES
-from platewheel.parts.rating.response import Response, respond
+from platewheel.parts.stress import response
+from platewheel.parts.stress.load_series import PLACES
+from platewheel.parts.stress.response import Response, respond
 from tests.parts.wheels import WHEELS, plain_wheel
 
 PATCH: dict[str, Any] = {"contact_width_mm": 20.0, "half_length_mm": 4.0, "size_mm": 4.0}

@@ -7,9 +7,9 @@ import math
 import numpy as np
 import pytest
 
-from platewheel.parts.rating.load_series import PLACES
-from platewheel.parts.rating.turn import Case, angles, around, cases, stress_fields, von_mises
-from tests.parts.rating.made_response import CALM, SHARES, Stress, made_response
+from platewheel.parts.stress.load_series import PLACES
+from platewheel.parts.stress.turn import Case, angles, around, cases, stress_fields, von_mises
+from tests.parts.stress.made_response import CALM, SHARES, Stress, made_response
 from tests.parts.wheels import plain_wheel
 
 FIRST: Stress = (1.0, 2.0, 3.0, 4.0, 5.0, 6.0)

@@ -10,7 +10,7 @@ from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 from platewheel.parts.geometry.section import area_mm2
-from platewheel.parts.rating.section_mesh import TOE_STEPS, SectionMesh, section_mesh
+from platewheel.parts.stress.section_mesh import TOE_STEPS, SectionMesh, section_mesh
 from platewheel.parts.wheel.flange import flange_section
 from platewheel.parts.wheel.hub_disc import SIDES, disc_section
 from platewheel.parts.wheel.hub_tube import tube_section

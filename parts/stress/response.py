@@ -14,10 +14,10 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from platewheel.parts.rating.load_series import PLACES, LoadSeries
-from platewheel.parts.rating.loads import face_load
-from platewheel.parts.rating.section_mesh import SectionMesh, section_mesh
-from platewheel.parts.rating.solid_of_revolution import Body, R, T, Z, harmonic_sum
+from platewheel.parts.stress.load_series import PLACES, LoadSeries
+from platewheel.parts.stress.loads import face_load
+from platewheel.parts.stress.section_mesh import SectionMesh, section_mesh
+from platewheel.parts.stress.solid_of_revolution import Body, R, T, Z, harmonic_sum
 from platewheel.parts.wheel.flange import flange_section
 from platewheel.parts.wheel.kinds import kind_of
 from platewheel.parts.wheel.spec import WheelSpec

@@ -12,7 +12,7 @@ from platewheel.parts.geometry.section import RZ
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
-    from platewheel.parts.rating.solid_of_revolution import Body
+    from platewheel.parts.stress.solid_of_revolution import Body
 
 
 def raised_cosine(half_angle: float, harmonics: int) -> NDArray[np.float64]:
