@@ -14,6 +14,7 @@ from platewheel.cli.money.cost_estimate import anything_priced, estimate_parts
 from platewheel.cli.propose.cheaper_steps import cheaper_steps
 from platewheel.cli.propose.finalists import finalists
 from platewheel.cli.propose.rows import flare_rows, trade_rows
+from platewheel.cli.propose.what_helps import smallest_changes
 from platewheel.cli.schema.propose import ProposeReport, SieveRow
 from platewheel.cli.work.beside import beside
 from platewheel.cli.work.progress import Steps
@@ -185,6 +186,14 @@ def why_none(
     return lines
 
 
+def _strongest(found: Found) -> WheelSpec:
+    """Of those analysed that pass their checks, or else of all."""
+    rows = list(zip(found.rows, found.loads_n, found.passes, strict=True))
+    good = [one for one in rows if one[2]] or rows
+    row = max(good, key=lambda one: one[1])[0]
+    return WheelSpec(**found.wheels.values(row))
+
+
 def too_weak(job: Job, found: Found, wanted: Wanted, held_back: Sequence[str] = ()) -> list[str]:
     """No wheel carries the load and passes: the strongest analysed, and what it could carry."""
     ended = found.analyses >= wanted.analyses
@@ -213,7 +222,6 @@ def too_weak(job: Job, found: Found, wanted: Wanted, held_back: Sequence[str] = 
     return [
         f"no wheel bears a mean load of {need:.0f} N with what twist, joints and curves make of it"
         f"{asked}; the strongest analysed bears {strongest:.0f} N, {share:.0f} % of it",
-        "try: thicker [[stock]] and [[bar]], a larger shop.roll_most_thickness_mm, more axles, "
-        "a smaller payload, a larger --most-diameter, or fewer km in use.km_per_year x use.years",
+        *smallest_changes(job, _strongest(found), wanted.reserve),
         *more,
     ]

@@ -30,6 +30,7 @@ from platewheel.parts.checks.running import wagon as wagon_checks
 from platewheel.parts.checks.strength import (
     consequence,
     contact,
+    corner_contact,
     disc_buckling,
     flange_strength,
     hub_strength,
@@ -58,6 +59,7 @@ RUNNING: tuple[Check, ...] = (
 )
 STRENGTH: tuple[Check, ...] = (
     *contact.CHECKS,
+    *corner_contact.CHECKS,
     *weld_size.CHECKS,
     *weld_strength.CHECKS,
     *flange_strength.CHECKS,

@@ -18,7 +18,7 @@ LINE = re.compile(
 BASE: dict[str, dict[str, str]] = {
     "job": {"name": f'"{NAME}"', "wheels": "2"},
     "track": {"gauge_mm": "381", "rail_head_width_mm": "20", "min_curve_radius_m": "10"},
-    "wagon": {"tare_kg": "120", "payload_kg": "100", "wheelbase_mm": "500"},
+    "wagon": {"tare_kg": "80", "payload_kg": "60", "wheelbase_mm": "500"},
     "wheel": {
         "tread_diameter_mm": "180",
         "tread_width_mm": "50",

@@ -20,11 +20,14 @@ from platewheel.parts.loads.wheel_load import (
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheelset import bearing_life, bush_load
 from platewheel.parts.wheelset.assembly import Wheelset
+from platewheel.parts.wheelset.bearing_table import Bearing
 
 STATIC_SAFETY = 1.5  # shocks, ISO 76 practice 1 to 2, from memory
 # of C0 along a deep groove bearing, makers' guides, from memory
 AXIAL_SHARE = 0.5
 LIGHT_AXIAL_SHARE, LIGHT_BORE_MM = 0.25, 12.0  # of the lightest series, and up to this bore
+# an insert: of C0, and of C what its set screws hold on the axle; SKF catalogue, Y-bearings
+INSERT_AXIAL_SHARE, SCREWS_SHARE = 0.25, 0.2
 PRESSURE_N_MM2 = {  # most on the projected area at slow speed; all from memory, no source read
     "bronze": 14.0,
     "iron": 5.0,
@@ -117,20 +120,36 @@ def bearing_static(setting: Setting, made: Wheelset) -> CheckResult | None:
     )
 
 
+def _most_push_n(bearing: Bearing) -> tuple[float, str]:
+    """What a bearing takes along its axle, N, and by what rule."""
+    if bearing.kind == "insert":
+        screws = SCREWS_SHARE * 1000 * bearing.c_kn
+        most = min(INSERT_AXIAL_SHARE * 1000 * bearing.c0_kn, screws)
+        return most, (
+            f"makers' catalogues of inserts: at most {INSERT_AXIAL_SHARE:g} of C0, and "
+            f"{SCREWS_SHARE:g} of C on set screws"
+        )
+    light = bearing.lightest or bearing.bore_mm <= LIGHT_BORE_MM
+    share = LIGHT_AXIAL_SHARE if light else AXIAL_SHARE
+    return share * 1000 * bearing.c0_kn, (
+        f"makers' guides: at most {share:g} of C0 on this deep groove bearing, from memory"
+    )
+
+
 def bearing_axial(setting: Setting, made: Wheelset) -> CheckResult | None:
-    """Push of the curve along the axle against what a deep groove bearing takes."""
+    """Push of the curve along the axle against what a ball bearing takes, and of an insert what
+    its set screws hold."""
     id, title = "bearing-axial", "Push along the axle on one bearing"
     if made.bearing is None:
         return None
-    light = made.bearing.lightest or made.bearing.bore_mm <= LIGHT_BORE_MM
-    share = LIGHT_AXIAL_SHARE if light else AXIAL_SHARE
+    most, source = _most_push_n(made.bearing)
     return judged(
         id,
         title,
         side_force_n(setting),
-        share * 1000 * made.bearing.c0_kn,
+        most,
         "N",
-        f"makers' guides: at most {share:g} of C0 on this deep groove bearing, from memory",
+        source,
         at_most=True,
         good=f"{made.bearing.name} takes the push of the curves; held on one side it must be fixed",
         bad=f"the curves push {made.bearing.name} out: a larger bearing, or a thrust washer",

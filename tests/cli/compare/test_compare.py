@@ -105,6 +105,7 @@ def test_a_heavier_stronger_wheel_is_praised_for_its_load_alone(own_folder: Path
     """Root bead, wall and discs all thicker: what carries more also weighs more."""
     sheets = ROWS.replace("thickness_mm = 5", "thickness_mm = 6") + ROWS
     strong = {"wheel.disc_thickness_mm": "6", "wheel.weld_throat_mm": "4"}
+    strong["wheel.seam"] = '"dressed"'
     strong["use.wear_allowance_mm"] = "0"
     found = compared(
         job(own_folder, {"use.wear_allowance_mm": "0"}),  # no second analysis, of the worn wheel

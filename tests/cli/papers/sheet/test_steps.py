@@ -9,6 +9,7 @@ import pytest
 
 from platewheel.cli.papers.sheet.steps import steps_section
 from platewheel.cli.schema.shop import StepRow
+from platewheel.parts.loads.wheel_load import flange_push_n, wheel_load_n
 from platewheel.parts.making.steps.prove import prove
 from platewheel.parts.making.steps.step import Work
 from tests.cli.shop import steps as steps_of
@@ -176,7 +177,7 @@ def test_lengths_in_inches() -> None:
 
 
 def test_a_rated_wheel_is_pressed_both_ways() -> None:
-    """1.5 times rating and push, by hand: 4000 N, share 0.4; a piston of 30 mm has 706.9 mm2."""
+    """1.5 times rating and the push in proportion, by hand; a piston of 30 mm has 706.9 mm2."""
     job = steps_of().job
     setting = job.setting
     work = Work(
@@ -185,11 +186,9 @@ def test_a_rated_wheel_is_pressed_both_ways() -> None:
     step = prove(work, "mm")
     figures = {row.name: row.value for row in step.figures}
     assert figures["press one wheel downwards with"] == 6000
-    assert figures["press its flange across with"] == pytest.approx(
-        6000 * setting.use.lateral_share
-    )
+    across = 6000 * flange_push_n(setting) / wheel_load_n(setting)
+    assert figures["press its flange across with"] == pytest.approx(across)
     assert figures["on a jack with a piston of 30 mm"] == pytest.approx(60000 / 706.858, rel=1e-4)
-    across = 6000 * setting.use.lateral_share
     assert figures["on that piston of 30 mm"] == pytest.approx(across / 70.6858, rel=1e-4)
     assert any("the weight of 612 kg" in line for line in step.do)
     assert any(f"the weight of {across / 9.81:.0f} kg" in line for line in step.do)

@@ -8,6 +8,7 @@ import re
 import pytest
 
 from platewheel.parts.checks.strength.contact import crane_wheel_pressure, tread_pressure
+from platewheel.parts.checks.strength.corner_contact import corner_flat
 from platewheel.parts.checks.strength.disc_buckling import disc_buckling, disc_rim_stress
 from platewheel.parts.checks.strength.flange_strength import flange_bending, root_weld_strength
 from platewheel.parts.checks.strength.hub_strength import bore_pressure, hub_tube_bending
@@ -79,6 +80,7 @@ ADVICE: dict[str, Advice] = {
     "disc-buckling: disc": Advice(disc_buckling, "_mm = #", to("disc_thickness_mm"), 0.6),
     "hub-tube: outside": Advice(hub_tube_bending, "_mm = #", to("hub_tube_outside_mm"), 1.1),
     "bore-pressure: tube": Advice(bore_pressure, "length_mm = #", to("hub_tube_length_mm"), 7.0),
+    "corner-flat: push": Advice(corner_flat, "take # % off", less_load, 200.0),
     "bore-pressure: disc": Advice(bore_pressure, "thickness_mm = #", to("disc_thickness_mm"), 0.6),
 }
 HEAVY = {"payload_kg": 7600.0}
@@ -89,6 +91,7 @@ SOUND: list[tuple[str, Keys]] = [
     ("tread-pressure: load", {"payload_kg": 7650.0}),
     ("crane-wheel: head", HEAVY),
     ("crane-wheel: wheel", HEAVY),
+    ("corner-flat: push", HEAVY),
     ("throat-least: throat", {"weld_throat_mm": 2.0}),
     ("throat-most: throat", {"weld_throat_mm": 10.0}),
     ("throat-most: disc", {"disc_thickness_mm": 3.0}),
