@@ -22,6 +22,7 @@ from platewheel.nesting.stock.layout import NestingError
 from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.checks.result import WORST_FIRST, CheckResult
 from platewheel.parts.rating.assess import Assessment
+from platewheel.parts.rating.rate import borne_n
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.assembly import wheel_mass_kg
 
@@ -175,9 +176,12 @@ def _figures(a: Side, b: Side) -> Iterator[FigureRow]:
     masses = [wheel_mass_kg(side.job.wheel) for side in sides]
     yield _figure("mass of a wheel", "kg", masses, least=True)
     if a.rating or b.rating:
-        rated = [side.rating.least.load_n if side.rating else None for side in sides]
+        rated = [
+            borne_n(side.job.setting, side.rating.least.load_n) if side.rating else None
+            for side in sides
+        ]
         payload = [side.rating.payload_kg if side.rating else None for side in sides]
-        yield _figure("rated wheel load", "N", rated)
+        yield _figure("mean wheel load borne", "N", rated)
         yield _figure("payload a wagon may carry", "kg", payload)
     for verdict in ("fail", "warn"):
         counts = [float(sum(c.verdict == verdict for c in side.checks)) for side in sides]

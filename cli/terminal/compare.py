@@ -107,7 +107,7 @@ def conclusions(found: Comparison) -> list[str]:
             lines.append(f"{name} has neither plates nor cost: its blanks fit no stock, see below.")
     if found.a.job.head.wheels != found.b.job.head.wheels:
         lines.append("Not as many wheels: plates and cutting of the whole jobs are not judged.")
-    if not any(row.name == "rated wheel load" for row in found.figures):
+    if not any(row.name == "mean wheel load borne" for row in found.figures):
         lines.append("Not rated.")
     return lines
 

@@ -31,7 +31,7 @@ BASE: dict[str, dict[str, str]] = {
         "hub_bore_mm": "30",
         "hub_tube_outside_mm": "42",
         "hub_tube_length_mm": "60",
-        "vent_circle_mm": "140",
+        "vent_circle_mm": "136",
     },
 }
 ROWS = """

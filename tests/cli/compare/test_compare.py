@@ -114,11 +114,11 @@ def test_a_heavier_stronger_wheel_is_praised_for_its_load_alone(own_folder: Path
     )
     seen = figures(found)
     assert seen["mass of a wheel"][2] == "A"
-    assert seen["rated wheel load"][2] == "B"
+    assert seen["mean wheel load borne"][2] == "B"
     assert seen["payload a wagon may carry"][2] == "B"
     lines = conclusions(found)
     assert lines[0].startswith("A is better in: mass of a wheel")
-    assert lines[1].startswith("B is better in: rated wheel load")
+    assert lines[1].startswith("B is better in: mean wheel load borne")
     assert any(pair.id == "rating-new" and pair.better == "B" for pair in found.checks)
 
 

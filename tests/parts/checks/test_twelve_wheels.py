@@ -97,7 +97,7 @@ ALONE: dict[str, dict[str, Any]] = {
         "wheel.weld_throat_mm": 1.2,
         "wheel.fit_clearance_mm": 0.5,
         "use.km_per_year": 1,
-        "wagon.payload_kg": 540,
+        "wagon.payload_kg": 500,
         "wheel.steel": "S235",
     },
     "weld-root": {"wheel.flange_thickness_mm": 6, "wheel.root_weld_mm": 3.5},
@@ -115,7 +115,7 @@ ALONE: dict[str, dict[str, Any]] = {
         "wheel.hub_bore_mm": 10,
         "axle.bearing": "bush",
         "wheel.disc_thickness_mm": 4,
-        "wagon.payload_kg": 600,
+        "wagon.payload_kg": 450,
     },
     # galvanizing
     "sealed-hollow": {"wheel.vent_count": 0},

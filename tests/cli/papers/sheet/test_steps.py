@@ -82,7 +82,7 @@ SINE = math.sin(math.radians(65))
         ("coat", 16),
         ("gauge", 381),
         ("gauge", 10),  # tightest curve, m
-        ("prove", 100),  # payload
+        ("prove", 60),  # payload
     ],
 )
 def test_a_step_tells_the_wheels_own_figure(step: str, value: float) -> None:
