@@ -136,7 +136,12 @@ ALONE: dict[str, dict[str, Any]] = {
 
 TOGETHER: dict[str, tuple[dict[str, Any], set[str]]] = {
     "too heavy a load is so for the new wheel and the worn": (
-        {"wagon.payload_kg": 1500, "wheel.flange_thickness_mm": 8, "wheel.root_weld_mm": 8},
+        {
+            "wagon.payload_kg": 1750,
+            "wheel.disc_thickness_mm": 5,
+            "wheel.flange_thickness_mm": 8,
+            "wheel.root_weld_mm": 8,
+        },
         {"rating-new", "rating-worn"},
     ),
     "a weld that cracks too soon is rated too low": (
@@ -186,7 +191,7 @@ def rating_of(setting: Setting) -> Assessment | None:
     }
     asked = {key: getattr(setting.wagon, key) for key in READ_OF_WAGON}
     parts["wagon"] = WagonSpec(**asked, wheelbase_mm=700.0)
-    return _rated_once(replace(setting, **parts, finish=None, shop=None, process=""))  # type: ignore[arg-type]
+    return _rated_once(replace(setting, **parts, finish=None, shop=None))  # type: ignore[arg-type]
 
 
 @cache
