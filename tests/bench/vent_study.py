@@ -89,9 +89,7 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("cases", nargs="*", metavar="CASE", help=", ".join(CASES))
     given = parser.parse_args()
-    print(
-        "    # columns of the last: gives, rim, rim opened, rim toe, tube, opened, toe, root, opened"
-    )
+    print("    # last: gives, rim, rim opened, rim toe, tube, opened, toe, root, opened")
     bare: dict[tuple[str, float], dict[str, float]] = {}
     for name in given.cases or CASES:
         case = CASES[name]

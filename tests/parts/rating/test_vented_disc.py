@@ -8,16 +8,19 @@ fails here: it may be above the study by 5 % nowhere.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+import re
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
 import pytest
 
 from platewheel.cli.job.job import read_job
+from platewheel.parts.rating.fatigue_limit import root_limits
 from platewheel.parts.rating.load_series import PLACES
 from platewheel.parts.rating.rate import contact_patch_mm, least_place_mm
 from platewheel.parts.rating.response import Response, respond
+from platewheel.parts.rating.section_mesh import section_mesh
 from platewheel.parts.rating.static_limit import regular_points
 from platewheel.parts.rating.unrated import unrated
 from platewheel.parts.rating.vent_edge import vent_edge, vent_edge_ranges
@@ -30,6 +33,7 @@ from platewheel.parts.rating.vented_disc import (
 )
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.hub_disc import SIDES
+from tests.parts.rating.made_response import HARMONICS, made_response
 from tests.parts.rating.vent_cases import CASES, PUSH, with_vents
 from tests.parts.settings import demo_setting
 from tests.parts.wheels import plain_wheel
@@ -267,6 +271,24 @@ def test_the_edges_factor_goes_by_hole_over_web() -> None:
     assert edge_factor(plain_wheel(vent_count=1)) == 1.1
 
 
+@pytest.mark.parametrize("bead", ["weld-disc-gauge", "weld-tube-field", "weld-root"])
+def test_limits_of_a_bead_carry_its_factors(bead: str) -> None:
+    """The same forces in a wheel with vents and without: force, root bent open, throat."""
+    forces = np.zeros((HARMONICS, 4, PLACES + 1))
+    forces[1] = np.array([40.0, 0.0, 25.0, 3600.0])[:, None]
+    found = []
+    for count in (0, 4):
+        wheel = plain_wheel(vent_count=count)
+        legs = section_mesh(wheel, size_mm=12.0).legs
+        made = made_response(wheel, [], legs=legs, bead_forces={bead: forces})
+        found.append({limit.name: limit.load_n for limit in root_limits(made, 0.0, 2e6, 1.15)})
+    bare, vented = found
+    for name, opened in (("weld roots", 0), ("opened weld roots", 1), ("weld throats", 0)):
+        times = bead_factor(wheel, bead, opened=bool(opened))
+        assert times > 1.003
+        assert bare[name] / vented[name] == pytest.approx(times), name
+
+
 # Tube 57, ring bore 142, throat 3, clearance 0.5: rim toe at 142 - 4.74 (a quarter more:
 # 138.32), tube toe at 28.5 + 4.74.
 @pytest.mark.parametrize(
@@ -281,9 +303,6 @@ def test_the_edges_factor_goes_by_hole_over_web() -> None:
 def test_vents_beyond_the_study_are_not_rated(
     count: int, diameter: float, circle: float, words: str
 ) -> None:
-    import re
-    from dataclasses import replace
-
     wheel = plain_wheel(vent_count=count, vent_diameter_mm=diameter, vent_circle_mm=circle)
     told = unrated(replace(demo_setting(), wheel=wheel))
     assert re.search(words, told), told
