@@ -2,8 +2,8 @@
 
 The analysis turns a section about the axle, so it knows no holes. The factors are envelopes of a
 study of our own with ten-node tetrahedra (`tests/bench/vent_study.py`, its figures in
-`tests/parts/rating/test_vented_disc.py`): never below what it found by more than the shares told
-beside each, within the bounds that `vents_beyond` holds. Beyond them nothing was tried.
+`tests/parts/rating/test_vented_disc.py`): never below what it found by more than 5 %, within the
+bounds that `vents_beyond` holds. Beyond them nothing was tried.
 """
 
 from __future__ import annotations
