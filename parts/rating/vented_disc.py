@@ -2,8 +2,8 @@
 
 The analysis turns a section about the axle, so it knows no holes. The factors are envelopes of a
 study of our own with ten-node tetrahedra (`tests/bench/vent_study.py`, its figures in
-`tests/parts/rating/test_vented_disc.py`): never below what it found by more than the shares told
-beside each, within the bounds that `vents_beyond` holds. Beyond them nothing was tried.
+`tests/parts/rating/test_vented_disc.py`): never below what it found by more than 5 %, within the
+bounds that `vents_beyond` holds. Beyond them nothing was tried.
 """
 
 from __future__ import annotations
@@ -21,12 +21,13 @@ TUBE, TUBE_POWER = 5.5, 4.2  # tube beads: tube radius over the vents' inner edg
 RIM, RIM_POWER = 0.65, 4.0  # rim beads: the vents' outer edge over the ring's bore, and
 TAKEN_POWER = 1.5  # what the vents take of their circle
 OPENED = 2.4  # rim beads, roots bent open: by the same two
-RIM_TOE = 1.04  # toes of rim beads beside a vent, over what the beads carry
-ROOT = 0.045  # bead between ring and flange: the ring bends over the vent under the patch
+RIM_TOE, BESIDE_TOE = 1.04, 0.1  # toes of rim beads over what they carry; more beside a vent
+ROOT, ROOT_OPENED = 0.045, 0.015  # bead of the flange: the ring bends over a vent at the patch
 GIVE, GIVE_POWER = 1.2, 1.8  # of the flange: vent diameter over what lies from hub to ring
 
 LEAST_EFFICIENCY = 0.075  # web between vents over their pitch, along the chord
 LEAST_WEB = 0.65  # web between vents over the disc's thickness
+MOST_BELOW_RIM = 0.25  # of the rim bead's leg that a vent may cut below
 MOST_DEPTH = 0.82  # vent diameter over what lies between tube and ring
 
 
@@ -79,7 +80,8 @@ def bead_factor(spec: WheelSpec, bead: str, *, opened: bool = False) -> float:
         taken = (1 - vents.efficiency) ** TAKEN_POWER
         return float(1 + share * taken * (vents.outer_mm / vents.bore_mm) ** RIM_POWER)
     if bead == "weld-root":
-        return 1 + ROOT * spec.vent_diameter_mm / (vents.bore_mm - vents.outer_mm)
+        share = ROOT_OPENED if opened else ROOT
+        return 1 + share * spec.vent_diameter_mm / (vents.bore_mm - vents.outer_mm)
     return 1.0
 
 
@@ -97,7 +99,9 @@ def toe_factor(spec: WheelSpec, bead: str) -> float:
     and so gains the larger share."""
     if not (spec.vent_count and bead.startswith("weld-disc")):
         return bead_factor(spec, bead)
-    return RIM_TOE * bead_factor(spec, bead, opened=bead == "weld-disc-field")
+    gap = (rim_toe_mm(spec) - vents_of(spec).outer_mm) / spec.disc_thickness_mm
+    more = RIM_TOE + BESIDE_TOE * max(0.0, 1 - gap)
+    return more * bead_factor(spec, bead, opened=bead == "weld-disc-field")
 
 
 def vents_beyond(spec: WheelSpec) -> str:
@@ -105,11 +109,14 @@ def vents_beyond(spec: WheelSpec) -> str:
     if not spec.vent_count:
         return ""
     vents = vents_of(spec)
-    tube, rim = tube_toe_mm(spec), rim_toe_mm(spec)
+    tube, rim = tube_toe_mm(spec), rim_toe_mm(spec) + MOST_BELOW_RIM * spec.weld_leg_mm
     web = max(LEAST_EFFICIENCY * vents.pitch_mm, LEAST_WEB * spec.disc_thickness_mm)
     room = vents.bore_mm - vents.hub_mm
     if vents.outer_mm > rim:
-        found, most = f"vents out to r {vents.outer_mm:.4g} mm", f"r {rim:.4g}, the rim bead's toe"
+        found, most = (
+            f"vents out to r {vents.outer_mm:.4g} mm",
+            f"r {rim:.4g}, a quarter of the rim bead's leg",
+        )
     elif vents.inner_mm < tube:
         found, most = f"vents in to r {vents.inner_mm:.4g} mm", f"r {tube:.4g}, the tube bead's toe"
     elif spec.vent_count > 1 and vents.web_mm < web:

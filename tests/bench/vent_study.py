@@ -72,8 +72,8 @@ def measures(
             name for name in beads if name.startswith(f"weld-{'disc' if kind == 'rim' else kind}")
         ]
         found[kind] = max(beads[name][0] for name in own)
+        found[f"{kind} opened"] = max(beads[name][1] for name in own)
         if kind != "root":
-            found[f"{kind} opened"] = max(beads[name][1] for name in own)
             found[f"{kind} toe"] = max(toes[name] for name in own)
     edges, series = [], []
     if wheel.vent_count:
@@ -89,7 +89,7 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("cases", nargs="*", metavar="CASE", help=", ".join(CASES))
     given = parser.parse_args()
-    print("# columns of the last: gives, rim, rim opened, rim toe, tube, opened, toe, root")
+    print("    # last: gives, rim, rim opened, rim toe, tube, opened, toe, root, opened")
     bare: dict[tuple[str, float], dict[str, float]] = {}
     for name in given.cases or CASES:
         case = CASES[name]

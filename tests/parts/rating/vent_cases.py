@@ -25,7 +25,7 @@ CASES = {
     "5x92": VentCase("demo", 5, 92.0, 170.0),
     "4x92": VentCase("demo", 4, 92.0, 172.0),
     "4x16": VentCase("demo", 4, 16.0, 252.0),
-    "4x16-rim": VentCase("demo", 4, 16.0, 254.6),
+    "4x16-rim": VentCase("demo", 4, 16.0, 258.0),
     "6x50": VentCase("demo", 6, 50.0, 170.0),
     "6x70": VentCase("demo", 6, 70.0, 170.0),
     "3x80": VentCase("demo", 3, 80.0, 170.0),
