@@ -33,9 +33,8 @@ EQUAL: dict[str, dict[str, str]] = {
         "float(np.sign(inwards[0] * pull[1] - inwards[1] // pull[0])),": SQUARE,
     },
     "platewheel.parts.rating.fatigue_limit": {
-        "if cycles < KNEE_CYCLES:": "at the knee both slopes give one range",
         "if gap.min() <= 1e-3:": EDGE,
-        "if len(points) >= 2:": "there are two reading points at most",
+        "if len(pairs) >= 2:": "there are two reading points at most",
     },
     "platewheel.parts.rating.rate": {
         "across, along = axes if crown >= wheel.tread_radius_mm else axes[::-1]": (
@@ -43,17 +42,9 @@ EQUAL: dict[str, dict[str, str]] = {
         ),
     },
     "platewheel.parts.rating.static_limit": {
-        "BENDING_ACROSS = 2 % BENDING_ALONG": "along is 1.79: what is over of 2 is 2 less it",
         "field[contact_mask(response, case.place, turns) * in_tread[None]] = 0.0": BOOLS,
-        "field[push_mask(response, turns) * in_flange[None]] = 0.0": BOOLS,
         'if part <= "hub-tube":': "of the parts left, ring and beads, all come after it",
         "beside = np.abs(points[:, 1] - middle) <= response.patch_width_mm / 2 + wall": EDGE,
-        'low, high = disc_z_mm(spec, "field" if side <= "field" else "gauge")': (
-            "the other side is gauge, which comes after it"
-        ),
-        "rows = np.nonzero(name & span // (np.abs(points[:, 1] - z) < 1e-6))[0]": (
-            "of truth values numpy's // is 1 only where both are true"
-        ),
         "return np.asarray(under[:, None] & (outer * beside)[None])": BOOLS,
         "return np.asarray(under[:, None] * (outer & beside)[None])": BOOLS,
         "return np.asarray(under[:, None] * near[None])": BOOLS,

@@ -5,7 +5,9 @@ Installed module -> test files, the quickest first.
 
 from __future__ import annotations
 
-RATING, WHEEL, REFIT = (f"tests/parts/{room}/test_" for room in ("rating", "wheel", "refit"))
+RATING, STRESS, LOADS, WHEEL, REFIT = (
+    f"tests/parts/{room}/test_" for room in ("rating", "stress", "loads", "wheel", "refit")
+)
 STRENGTH, RUNNING = (f"tests/parts/checks/{room}/test_" for room in ("strength", "running"))
 CUTTING, VERIFY, GEOMETRY = (
     f"tests/nesting/{room}/test_" for room in ("cutting", "verify", "geometry")
@@ -21,13 +23,27 @@ _DISCS = _of(STRENGTH, "disc_limits", "strength", "advice")
 _CURVE = _of(RUNNING, "curve_limits", "curve", "advice")
 
 MODULES: dict[str, tuple[str, ...]] = {
-    "platewheel.parts.stress.throat": (f"{RATING}throat.py",),
+    "platewheel.parts.stress.throat": (f"{STRESS}throat.py",),
     "platewheel.parts.rating.fatigue_limit": (f"{RATING}fatigue_limit.py",),
     "platewheel.parts.rating.rate": (f"{RATING}rate.py",),
     "platewheel.parts.rating.static_limit": (f"{RATING}static_limit.py", f"{RATING}vent_edge.py"),
+    "platewheel.parts.rating.detail": (f"{RATING}detail.py",),
+    "platewheel.parts.rating.miner": (f"{RATING}detail.py", f"{RATING}slip_torque.py"),
+    "platewheel.parts.rating.endurance": (f"{RATING}rate.py", f"{RATING}payload.py"),
+    "platewheel.parts.rating.payload": (f"{RATING}payload.py",),
+    "platewheel.parts.rating.seam_limit": (f"{RATING}seam_limit.py",),
+    "platewheel.parts.rating.slip_torque": (f"{RATING}slip_torque.py",),
+    "platewheel.parts.rating.vent_edge": (f"{RATING}vent_edge.py", f"{RATING}vented_disc.py"),
+    "platewheel.parts.rating.vented_disc": (f"{RATING}vented_disc.py",),
+    "platewheel.parts.loads.twist": _of(LOADS, "twist", "wheel_load"),
+    "platewheel.parts.loads.joint": _of(LOADS, "joint", "wheel_load"),
+    "platewheel.parts.loads.curving": _of(LOADS, "curving", "wheel_load"),
+    "platewheel.parts.loads.travel": _of(LOADS, "wheel_load", "spectrum"),
+    "platewheel.parts.loads.wheel_load": _of(LOADS, "wheel_load", "spectrum"),
+    "platewheel.parts.loads.spectrum": _of(LOADS, "spectrum"),
     "platewheel.parts.rating.fatigue": (f"{RATING}fatigue.py",),
-    "platewheel.parts.stress.hertz": (f"{RATING}hertz.py",),
-    "platewheel.parts.stress.turn": (f"{RATING}turn.py",),
+    "platewheel.parts.stress.hertz": (f"{STRESS}hertz.py",),
+    "platewheel.parts.stress.turn": (f"{STRESS}turn.py",),
     "platewheel.parts.wheel.flange": _of(WHEEL, "flange", "part_records"),
     "platewheel.parts.wheel.hub_disc": _of(WHEEL, "hub_disc", "part_records"),
     "platewheel.parts.wheel.tread_ring": _of(WHEEL, "tread_ring", "part_records"),
@@ -43,6 +59,8 @@ MODULES: dict[str, tuple[str, ...]] = {
     "platewheel.parts.checks.strength.disc_buckling": _DISCS,
     "platewheel.parts.checks.strength.hub_strength": _DISCS,
     "platewheel.parts.checks.strength.load_rating": _of(STRENGTH, "load_rating"),
+    "platewheel.parts.checks.strength.corner_contact": _of(STRENGTH, "corner_contact"),
+    "platewheel.parts.checks.running.own_factors": _of(RUNNING, "own_factors"),
     "platewheel.parts.checks.running.climb": _of(RUNNING, "flange_limits", "climb", "advice"),
     "platewheel.parts.checks.running.flange_window": _of(
         RUNNING, "flange_limits", "climb", "advice"

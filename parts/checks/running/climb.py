@@ -6,7 +6,7 @@ import math
 
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.running.curve import radial_error
-from platewheel.parts.loads.wheel_load import push_shares
+from platewheel.parts.loads.wheel_load import curving_shares, push_shares
 from platewheel.parts.setting.setting import Setting
 
 RESERVE = 1.2 / 0.8  # climb limit over running limit of the same wheel, EN 14363 and UIC 518
@@ -47,6 +47,25 @@ def expected_share(setting: Setting) -> float:
     return push_shares(setting, radius)[1] + push
 
 
+def climbing_friction(setting: Setting) -> float:
+    """Friction of treads and flange alike at which the expected ratio reaches Nadal's limit.
+
+    The ratio is a mu + c, so (t - mu) / (1 + mu t) = a mu + c with t = tan(delta) is the quadratic
+    a t mu2 + (1 + a + c t) mu + c - t = 0; divided by t, as t has no end.
+    """
+    friction = setting.use.friction_high
+    slides = 0.0
+    if setting.use.lateral_share is None:
+        radius = setting.track.min_curve_radius_m
+        slides = curving_shares(setting, radius)[1] / friction
+    rest = expected_share(setting) - slides * friction
+    flat = 1 / math.tan(setting.wheel.flange_angle)
+    linear, constant = flat * (1 + slides) + rest, rest * flat - 1
+    if constant >= 0:
+        return 0.0
+    return 2 * -constant / (linear + math.sqrt(linear**2 - 4 * slides * constant))
+
+
 def flange_climb(setting: Setting) -> CheckResult:
     """Expected L/V against Nadal's limit at the highest friction, which is the worst."""
     id, title, friction = "flange-climb", "Sideways over vertical force", setting.use.friction_high
@@ -71,8 +90,8 @@ def flange_climb(setting: Setting) -> CheckResult:
         "",
         SOURCE,
         at_most=True,
-        good=f"dry or rusty, the flange climbs only from {nadal:.2f}; greasy, from "
-        f"{nadal_limit(angle, setting.use.friction_low):.2f}",
+        good=f"at friction {friction:g} the flange climbs only from {nadal:.2f}; it would climb "
+        f"where the friction is {climbing_friction(setting):.2f}",
         bad=f"the flange climbs from {nadal:.2f} when the rail is dry"
         + (", too near" if share <= nadal else "")
         + f": {steeper}",

@@ -47,4 +47,4 @@ def test_no_brake_force_is_told_where_no_gradient_is_given() -> None:
 def test_lengths_turn_to_inches_with_the_paper() -> None:
     page = wagon_section(_job(paper={"units": "inch"}))
     assert "in (40 mm) bore" in page
-    assert "in (7.9 mm)" in page
+    assert "in (8 mm)" in page

@@ -5,12 +5,14 @@ from __future__ import annotations
 import math
 import re
 import xml.etree.ElementTree as ET
+from typing import Any
 
 import pytest
 
 from platewheel.cli.papers.charts.flange_window import window_picture
 from platewheel.parts.checks.running.climb import (
     RESERVE,
+    climbing_friction,
     expected_share,
     flange_climb,
     least_angle,
@@ -23,6 +25,7 @@ from platewheel.parts.checks.running.flange_window import (
     window_check,
 )
 from tests.parts.checks.running.settings import running_setting
+from tests.parts.loads.test_twist import rough
 
 NARROW = {"min_curve_radius_m": 4.0, "back_to_back_mm": 572.0}  # a window closed on both sides
 
@@ -116,3 +119,22 @@ def test_the_picture_without_a_window_shades_nothing() -> None:
 
 def test_reserve_is_the_ratio_of_the_two_limits() -> None:
     assert pytest.approx(1.5) == RESERVE
+
+
+@pytest.mark.parametrize(
+    "keys", [{}, {"wheels_on_axle": "loose", "bearing": "bush"}, {"lateral_share": 0.5},
+             {"flange_angle_deg": 90.0}, {"max_speed_km_h": 15.0}],
+)  # fmt: skip
+def test_friction_at_which_it_climbs(keys: dict[str, Any]) -> None:
+    """There the ratio is Nadal's limit itself."""
+    setting = rough(**keys)
+    friction = climbing_friction(setting)
+    there = rough(**(keys | {"friction_high": min(friction, 1.0)}))
+    limit = nadal_limit(setting.wheel.flange_angle, friction)
+    if friction <= 1:
+        assert expected_share(there) == pytest.approx(limit, rel=1e-6)
+    assert friction > 0.2
+
+
+def test_a_push_that_any_friction_lets_climb() -> None:
+    assert climbing_friction(rough(flange_angle_deg=45.0, lateral_share=1.0)) == 0.0

@@ -87,9 +87,10 @@ def test_climbing_turns_at_two_thirds_of_nadal_and_at_nadal(
     assert result.verdict == verdict
     assert ("too near" in result.says) == near
     assert "0.95" in result.says
-    if verdict == "pass":  # greasy: friction 0.2
-        greasy = (math.tan(math.radians(70)) - 0.2) / (1 + 0.2 * math.tan(math.radians(70)))
-        assert f"greasy, from {greasy:.2f}" in result.says
+    if verdict == "pass":
+        assert (
+            "at friction 0.5 the flange climbs only from 0.95; it would climb where" in result.says
+        )
 
 
 @pytest.mark.parametrize(
