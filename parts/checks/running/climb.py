@@ -77,6 +77,7 @@ def flange_climb(setting: Setting) -> CheckResult:
         return CheckResult(id, title, None, limit, "", "fail", says, SOURCE)
     share = expected_share(setting)
     least = math.degrees(least_angle(RESERVE * share, friction))
+    would = climbing_friction(setting)
     steeper = (
         f"flange_angle_deg = {math.ceil(10 * least) / 10:g}"
         if least <= 90
@@ -91,7 +92,7 @@ def flange_climb(setting: Setting) -> CheckResult:
         SOURCE,
         at_most=True,
         good=f"at friction {friction:g} the flange climbs only from {nadal:.2f}; it would climb "
-        f"where the friction is {climbing_friction(setting):.2f}",
+        + (f"where the friction is {would:.2f}" if would < 1 else "at no friction of steel"),
         bad=f"the flange climbs from {nadal:.2f} when the rail is dry"
         + (", too near" if share <= nadal else "")
         + f": {steeper}",

@@ -20,6 +20,7 @@ from platewheel.parts.stress.hertz import (
     point_pressure_n_mm2,
 )
 
+SHARP_MM = 0.1  # a corner that is no rounding
 FLAT_SHARE = 0.5  # of the corner's radius, along the flange; our choice, no source
 JOHNSON = "Johnson, Contact Mechanics (1985), ch. 4 and 9, from memory"
 
@@ -38,17 +39,18 @@ def flat_for_mm(force_n: float, radius_mm: float, pressure_n_mm2: float) -> floa
 
 
 def corner_flat(setting: Setting) -> CheckResult | None:
-    """Flat that the push of the curves wears on the rail's corner, against half its radius."""
+    """Flat that the push of the curves wears on the rail's corner, against half its radius; none
+    of a sharp corner, or where nothing pushes."""
     corner, spec = setting.track.rail_corner_radius_mm, setting.wheel
-    if corner <= 0:
-        return None
     force = flange_push_n(setting) / math.sin(spec.flange_angle)
+    if corner < SHARP_MM or force <= 0:
+        return None
     radius = rolling_radius_mm(spec.tread_radius_mm, spec.flange_angle)
     friction = setting.use.friction_high
     limit = line_shakedown(friction) * spec.grade.fy_n_mm2(spec.flange_thickness_mm) / math.sqrt(3)
     flat = flat_for_mm(force, radius, limit)
     new = point_pressure_n_mm2(force, radius, corner, contact_modulus_n_mm2())
-    worn = line_pressure_n_mm2(force, max(flat, 1e-9), 2 * radius, contact_modulus_n_mm2())
+    worn = line_pressure_n_mm2(force, flat, 2 * radius, contact_modulus_n_mm2())
     most = FLAT_SHARE * corner
     return judged(
         "corner-flat",

@@ -49,6 +49,8 @@ def test_more_speed_raises_no_margin(keys: dict[str, Any], other: float) -> None
     after = results(running_setting(**keys | {"max_speed_km_h": fast}))
     assert before.keys() == after.keys()
     for id, result in before.items():
+        if id == "shock-factor":  # over a wheel that leans heavier the faster it runs
+            continue
         margin, then = result.margin, after[id].margin
         assert (margin is None) == (then is None)
         if margin is not None and then is not None:
