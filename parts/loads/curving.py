@@ -65,9 +65,7 @@ def curving(
     else:  # lateral forces and moments about the friction centre
         difference = 2 * sum(arms)
         push = (moment + difference * (wheelbase_mm - centre)) / wheelbase_mm
-        inner = push - difference
-        if inner < 0:  # past the last axle: it touches, and nothing presses it
-            push, inner = moment / centre, 0.0
+        inner = max(push - difference, 0.0)  # where it just touches nothing presses it
     return Curving(centre, centre / curve_radius_mm, push, inner, arms[0])
 
 

@@ -48,6 +48,8 @@ def test_small_steps_and_gaps() -> None:
     """A step: (2 h / r)^1/2; a gap: g / r. Handbook forms of small angles."""
     assert kink(150.0, 1.0, 0.0) == pytest.approx(math.sqrt(2 / 150), rel=0.01)
     assert kink(150.0, 0.0, 10.0) == pytest.approx(10 / 150, rel=0.01)
+    assert kink(150.0, 0.0, 180.0) == pytest.approx(2 * math.asin(0.6))
+    assert kink(150.0, 0.0, 250.0) == math.pi / 2
     assert kink(150.0, 150.0, 0.0) == kink(150.0, 10.0, 300.0) == math.pi / 2
 
 
@@ -64,6 +66,11 @@ def test_soft_track_of_the_main_line() -> None:
     for mass, dynamic in ((1000.0, 167.0), (500.0, 102.0)):
         found = impact_n(44.4, 0.02, mass, 62_000.0, 245.0, 55_400.0)
         assert found == pytest.approx(1000 * dynamic, rel=0.01)
+
+
+def test_soft_track_of_a_light_line() -> None:
+    """Dip of 0.02 rad at 20 km/h, 30 kg on 5 MN/m, 20 kg and 5 kN s/m of track: 792 N. By hand."""
+    assert impact_n(20 / 3.6, 0.02, 30.0, 5000.0) == pytest.approx(792.2, abs=0.2)
 
 
 def test_impact_falls_to_nothing_with_damping() -> None:
