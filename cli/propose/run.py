@@ -14,7 +14,7 @@ from platewheel.cli.money.cost_estimate import anything_priced, estimate_parts
 from platewheel.cli.propose.cheaper_steps import cheaper_steps
 from platewheel.cli.propose.finalists import finalists
 from platewheel.cli.propose.rows import flare_rows, trade_rows
-from platewheel.cli.propose.what_helps import smallest_changes
+from platewheel.cli.propose.what_helps import lighter_payload, smallest_changes
 from platewheel.cli.schema.propose import ProposeReport, SieveRow
 from platewheel.cli.work.beside import beside
 from platewheel.cli.work.progress import Steps
@@ -174,6 +174,7 @@ def why_none(
         )
         failed = [result.says for result in own if result and result.verdict == "fail"]
         lines += [f"the wheel of the job file: {says}" for says in failed]
+        lines += lighter_payload(job, choices, checks)
         if sum(sieve.warned > 0 for sieve in sieves) > 1:
             lines.append("wheels with warnings of more than one check were left out")
     if not lines:

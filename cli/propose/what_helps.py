@@ -6,15 +6,21 @@ the stock. What was not tried is not told.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from platewheel.cli.job.job import Job
 from platewheel.cli.propose.finalists import finalist
 from platewheel.parts.base.faults import SpecError
+from platewheel.parts.propose.choices import Choices
+from platewheel.parts.propose.screening import Check
+from platewheel.parts.propose.sifting import sifted_at_last
 from platewheel.parts.rating.assess import Assessment, assess
+from platewheel.parts.rating.payload import with_payload
 from platewheel.parts.wheel.spec import WheelSpec
 
 TRIES, STEP = 8, 0.94  # each try is a full rating; steps of 6 % down
+SHARES = (0.8, 0.6, 0.4, 0.2, 0.0)  # of the payload, screened
 
 
 def smallest_changes(job: Job, wheel: WheelSpec, reserve: float) -> list[str]:
@@ -38,6 +44,20 @@ def smallest_changes(job: Job, wheel: WheelSpec, reserve: float) -> list[str]:
             f"this would do: use.years = {years:g} in place of {job.use.years:g}, on that wheel"
         )
     return lines
+
+
+def lighter_payload(job: Job, choices: Choices, checks: Sequence[Check]) -> list[str]:
+    """A line for the largest payload tried with which wheels pass the screening; none where not
+    even the empty wagon lets one pass."""
+    for share in SHARES:
+        payload = float(f"{share * job.wagon.payload_kg:.3g}")
+        other = with_payload(job.setting, payload)
+        if other is not None and sifted_at_last(other, choices, tuple(checks)).wheels.count:
+            return [
+                f"this would let wheels through the screening: wagon.payload_kg = {payload:g} in "
+                f"place of {job.wagon.payload_kg:g}"
+            ]
+    return []
 
 
 def _eaten(found: Assessment, job: Job) -> str:

@@ -29,7 +29,7 @@ MODULES: dict[str, tuple[str, ...]] = {
     "platewheel.parts.rating.static_limit": (f"{RATING}static_limit.py", f"{RATING}vent_edge.py"),
     "platewheel.parts.rating.detail": (f"{RATING}detail.py",),
     "platewheel.parts.rating.miner": (f"{RATING}detail.py", f"{RATING}slip_torque.py"),
-    "platewheel.parts.rating.endurance": (f"{RATING}rate.py", f"{RATING}payload.py"),
+    "platewheel.parts.rating.endurance": (f"{RATING}endurance.py", f"{RATING}rate.py"),
     "platewheel.parts.rating.payload": (f"{RATING}payload.py",),
     "platewheel.parts.rating.seam_limit": (f"{RATING}seam_limit.py",),
     "platewheel.parts.rating.slip_torque": (f"{RATING}slip_torque.py",),

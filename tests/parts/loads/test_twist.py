@@ -56,6 +56,17 @@ def test_a_worked_example() -> None:
         assert moved_load_n(16.0, 640.0, 2000.0, gj, 800.0) == pytest.approx(1000 * moved, rel=0.01)
 
 
+def test_what_a_job_s_twist_moves() -> None:
+    """5 mm/m over 650 mm and a step of 1 mm; rails 625 mm apart, 5 kN/mm, 20 kN m2. By hand; with
+    springs of 15 mm under 200 kg each wheel has 127.5 N/mm."""
+    frame = 625**2 * 650 / 20e9
+    rigid, sprung = (rough(wheelbase_mm=650.0, suspension=s) for s in ("rigid", "sprung"))
+    mean = rigid.static_wheel_load_n
+    assert twisted_load_n(rigid, mean) == pytest.approx(4.25 / (4 / 5000 + frame))
+    c = 1 / (1 / 5000 + 15 / (200 * 9.81))
+    assert twisted_load_n(sprung, mean) == pytest.approx(4.25 / (4 / c + frame))
+
+
 def test_stiff_frames_stand_on_one_diagonal() -> None:
     """Twist enough to lift a wheel of a stiff frame: two wheels carry all, twice the mean each."""
     stiff = rough(frame_torsion_kn_m2=1e5, twist_mm_per_m=50.0, stiffness_n_per_mm=1e6)
@@ -106,3 +117,4 @@ def test_springs_by_their_sag() -> None:
 def test_on_three_points_one_axle_bears_what_lies_off_the_middle() -> None:
     assert placing(rough(load_placing=1.1)) == pytest.approx(1.1)
     assert placing(rough(load_placing=1.1, suspension="three-point")) == pytest.approx(1.2)
+    assert placing(rough(load_placing=1.1, suspension="sprung")) == pytest.approx(1.1)
