@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from platewheel.parts.loads.spectrum import Block, spectrum
 from platewheel.parts.loads.wheel_load import (
     flange_push_n,
+    frame_in_curve,
     rest_loads_n,
     rolling_load_n,
     side_force_n,
@@ -74,7 +75,17 @@ def test_loads_of_a_curve() -> None:
     pushed = [b.side_n for b in blocks if b.push_n]
     assert pushed == pytest.approx([side_force_n(setting)] * 2)
     slid = [b.side_n for b in blocks if not b.push_n]
-    assert 0 < slid[0] <= 0.36 * setting.static_wheel_load_n
+    across = 0.36 * frame_in_curve(setting, 10.0).across
+    assert slid == pytest.approx([across * setting.static_wheel_load_n] * 2)
+    own = replace(setting, use=setting.use.model_copy(update={"lateral_share": 0.1}))
+    slid = [b.side_n for b in spectrum(own) if not b.push_n]
+    assert slid == pytest.approx([0.1 * setting.static_wheel_load_n] * 2)
+
+
+def test_nothing_pushes_on_the_straight() -> None:
+    straight = [b for b in spectrum(rough()) if b.where == "straight"]
+    assert len(straight) == 4
+    assert {(b.push_n, b.side_n) for b in straight} == {(0.0, 0.0)}
 
 
 def test_joints_a_turn() -> None:
@@ -82,7 +93,7 @@ def test_joints_a_turn() -> None:
     own = along(WaySpec(share=0.5, joints_per_km=0.0), joints_per_km=200.0)
     hits = [block.hits for block in spectrum(own)]
     assert hits[0] == 0.0
-    assert hits[-1] == pytest.approx(200 * math.pi * 0.3 / 1000)
+    assert hits[-1] == pytest.approx(200 * math.pi * 0.3 / 1000, rel=1e-9)
 
 
 def test_slopes_are_named_and_weigh() -> None:

@@ -6,7 +6,9 @@ from typing import Any
 
 import pytest
 
+from platewheel.parts.loads.curving import curving
 from platewheel.parts.loads.joint import joint_load_n, rolling_factor
+from platewheel.parts.loads.travel import outward_share, travel_mm
 from platewheel.parts.loads.twist import twisted_load_n
 from platewheel.parts.loads.wheel_load import (
     derived,
@@ -71,6 +73,8 @@ def test_twist_makes_heavy_and_light() -> None:
     assert heavy - light == pytest.approx(2 * twisted_load_n(setting, mean))
     empty = setting.empty_wheel_load_n
     assert rest_loads_n(setting, STRAIGHT, empty)[1] >= 0.0
+    uneven = rough(load_unevenness=3.0)
+    assert rest_loads_n(uneven, STRAIGHT, 1000.0) == pytest.approx((3000.0, 0.0))
 
 
 def test_own_factors_stand_in_place() -> None:
@@ -107,6 +111,27 @@ def test_push_goes_with_friction_and_speed() -> None:
     loose = push_shares(rough(wheels_on_axle="loose", bearing="bush"), 10.0)
     assert loose[0] == pytest.approx(0.36 * 2 + outward)
     assert loose[1] == pytest.approx(0.36 + outward)
+
+
+def test_the_frame_is_the_job_s_own() -> None:
+    """Wheelbase 600, rails 625 apart, all travel of the axle, radius in mm."""
+    setting = rough(gauge_widening_mm=4.0)
+    found = frame_in_curve(setting, 10.0)
+    travel = travel_mm(setting)
+    assert found == curving(600.0, 2, 625.0, travel, 10_000.0, loose=False)
+    assert frame_in_curve(setting, 25.0) == curving(
+        600.0, 2, 625.0, travel - 4.0, 25_000.0, loose=False
+    )
+
+
+def test_cant_counts_in_the_tightest_curve_alone() -> None:
+    """10 km/h: v2 / (g R) is 0.0787 in 10 m, 0.0315 in 25 m; 25 mm of cant on 625 are 0.04."""
+    setting = rough(max_speed_km_h=10.0, cant_mm=25.0)
+    v2 = (10 / 3.6) ** 2 / 9.81
+    assert outward_share(setting) == pytest.approx(v2 / 10 - 0.04)
+    assert outward_share(setting, 25.0) == pytest.approx(v2 / 25)
+    assert outward_share(setting, 5.0) == pytest.approx(v2 / 5)
+    assert outward_share(rough(max_speed_km_h=1.0, cant_mm=25.0)) == 0.0
 
 
 def test_gauge_is_widened_in_the_tightest_curve_alone() -> None:
