@@ -39,7 +39,7 @@ def deck(
     from platewheel.cli.job.job import read_job
     from platewheel.cli.output.folder import DECK_OURS, require_ours, write_folder
     from platewheel.cli.terminal.show import show_json, steps
-    from platewheel.parts.deck.deck import wheel_deck
+    from platewheel.parts.deck.deck import as_drawn, wheel_deck
     from platewheel.parts.deck.expected import head
     from platewheel.parts.rating.assess import assess
     from platewheel.parts.rating.unrated import unrated
@@ -50,10 +50,11 @@ def deck(
         require_ours(out, name, DECK_OURS)
         with steps() as step:
             step("mesh")
-            made = wheel_deck(job.setting, over=over.value, coarse=coarse)
+            drawn = as_drawn(job.setting)
+            made = wheel_deck(drawn, over=over.value, coarse=coarse)
             step("stress analysis")
-            found = assess(job.setting)
-            told = head(job.setting, made, job.head.name, found, unrated(job.setting))
+            found = assess(drawn)
+            told = head(drawn, made, job.head.name, found, unrated(drawn))
 
             def write(folder: Path) -> None:
                 text = "\n".join(made.lines(told)) + "\n"

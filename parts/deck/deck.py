@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Literal
 
 import numpy as np
@@ -64,6 +64,13 @@ def rated_patch(setting: Setting) -> Patch:
     last = length - width / 2
     first = min(max(least_place_mm(setting, width), width / 2), last)
     return Patch(((first + last) / 2, last, first), width, max(half_length, LEAST_HALF_LENGTH_MM))
+
+
+def as_drawn(setting: Setting) -> Setting:
+    """The setting with plates as thick as drawn, as the deck has them; what it is read beside."""
+    shop = setting.shop.model_copy(update={"thickness_tolerance": "nominal"})
+    finish = setting.finish.model_copy(update={"corrosion_mm": 0.0})
+    return replace(setting, shop=shop, finish=finish)
 
 
 def push_n(setting: Setting) -> float:

@@ -111,6 +111,7 @@ def head(
         f"{name}: half of the welded wheel, {len(mesh.points)} nodes, {len(mesh.tets)} elements",
         "Units: mm, N, N/mm2. Z is the axle axis, 0 at the field edge of the tread; the rail is",
         "at +X; the plane y = 0 is a mirror, so forces here are half of the wheel's loads.",
+        "Plates are as thick as drawn; the job's own rating takes them at their least.",
         "Plates touch only through their weld beads. The bore (BORE) is clamped. Linear elastic.",
         f"Patch: {patch.width_mm:.4g} mm across the tread, {2 * patch.half_length_mm:.4g} mm along "
         "the rail, cosine squared.",

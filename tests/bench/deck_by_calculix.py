@@ -15,7 +15,7 @@ from pathlib import Path
 import numpy as np
 
 from platewheel.cli.job.job import read_job
-from platewheel.parts.deck.deck import Deck, wheel_deck
+from platewheel.parts.deck.deck import Deck, as_drawn, wheel_deck
 from platewheel.parts.deck.expected import head, readings
 from platewheel.parts.deck.meshing import apart
 from platewheel.parts.deck.solid_mesh import SolidMesh
@@ -143,7 +143,7 @@ def main() -> None:
     parser.add_argument("--coarse", type=float, default=1.0)
     parser.add_argument("--no-vents", action="store_true")
     given = parser.parse_args()
-    setting = read_job(given.job).setting
+    setting = as_drawn(read_job(given.job).setting)
     if given.no_vents:
         from dataclasses import replace
 
