@@ -127,7 +127,7 @@ def check(
     """Run the checks and the load rating; exit 1 where a check fails."""
     from platewheel.cli.job.job import read_job
     from platewheel.cli.job.stock_to_hand import without_stock
-    from platewheel.cli.job.wheelset import job_checks, job_wheelset
+    from platewheel.cli.job.wheelset import checks_with_advice, job_wheelset
     from platewheel.cli.report.rows import check_rows, rating_row
     from platewheel.cli.terminal.show import show_checks, show_json, show_rating, steps
 
@@ -140,7 +140,10 @@ def check(
             with steps() as step:
                 step("stress analysis")
                 found = assess(job.setting)
-        results = check_rows(job_checks(job, found))
+                step("checks, and what would raise a rating that fails")
+                results = check_rows(checks_with_advice(job, found))
+        else:
+            results = check_rows(checks_with_advice(job, None))
         tell([*job_wheelset(job).why_not, *without_stock(job)])
         if as_json:
             rating = rating_row(found, job.setting) if found else None

@@ -10,7 +10,7 @@ from pathlib import Path
 from platewheel.cli.job.axles import axle_rests
 from platewheel.cli.job.job import Job
 from platewheel.cli.job.plan import Plan, plan_job, require_stock
-from platewheel.cli.job.wheelset import job_checks, job_wheelset
+from platewheel.cli.job.wheelset import checks_with_advice, job_wheelset
 from platewheel.cli.money.buying import buying_rows
 from platewheel.cli.money.time_plan import time_plan
 from platewheel.cli.money.wheel_cost import wheel_cost
@@ -98,7 +98,7 @@ def _write_all(
     buying = buying_rows(job, plan, nesting)
     hours = time_plan(job, plan, nesting)
     rated = rating_row(found, job.setting) if found else None
-    checks = check_rows(job_checks(job, found))
+    checks = check_rows(checks_with_advice(job, found))
     made = job_wheelset(job)
     axles = None if made.wheelset is None else wheelset_row(job, made.wheelset)
     untold = [*made.why_not, *(missing_words(axles) if axles else ())]

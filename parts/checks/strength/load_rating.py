@@ -19,27 +19,6 @@ SOURCE = (
     "stress analysis of the welded section, semi-analytical finite elements (Zienkiewicz and "
     "Taylor); limit: "
 )
-TRY = {  # limit -> what raises it most
-    "static strength": "a thicker tread ring",
-    "vent holes": "smaller vents, or thicker discs",
-    "vent edges": "smaller vents, thicker discs, or fewer km",
-    "weld toes": "thicker discs, or fewer km",
-    "contact pressure": "a larger tread_diameter_mm or a wider rail head",
-    "flange stiffness": "a thicker flange",
-    "ring seam": 'a thicker tread ring, seam = "dressed", or fewer km',
-    "flange seams": 'a thicker flange, seam = "dressed", or fewer km',
-    "backed root": "a larger root_weld_mm, with ring and flange at least as thick",
-}
-ROOT_BEAD = "bead between ring and flange"
-
-
-def _cure(name: str, where: str) -> str:
-    """What raises a limit most; a bead is named by the key that sizes it."""
-    if name in TRY:
-        return TRY[name]
-    if where == ROOT_BEAD:
-        return "a larger root_weld_mm, with ring and flange at least as thick"
-    return "a larger weld_throat_mm, with plates to suit"
 
 
 def rating_results(setting: Setting, found: Assessment | None) -> list[CheckResult]:
@@ -106,14 +85,14 @@ def _rating(
         SOURCE + governs.by,
         at_most=False,
         good=told,
-        bad=f"{told}; {short}: {_cure(governs.name, governs.where)}, or {_lighter(payload_kg)}",
+        bad=f"{told}; {short}: {_lighter(payload_kg)}",
     )
 
 
 def _lighter(payload_kg: float) -> str:
     if payload_kg < 0:
-        return "a lighter wagon: not even the empty one is carried"
-    return f"a payload of {math.floor(payload_kg)} kg"
+        return "not even the empty wagon is carried"
+    return f"it carries a payload of {math.floor(payload_kg)} kg"
 
 
 def _life(setting: Setting, found: Assessment) -> CheckResult:
@@ -132,9 +111,7 @@ def _life(setting: Setting, found: Assessment) -> CheckResult:
         f"{setting.fatigue_factor:g} (EN 1993-1-9, table 3.1, use.consequence); from memory",
         at_most=False,
         good=f"{endless}{value:.0f} km: {told}{_eaten_by(found)}",
-        bad=f"{told}, after {value:.0f} km{_eaten_by(found)}: "
-        f"{_cure(ends.detail.name, ends.detail.where) if ends else ''}, or "
-        f"{_lighter(found.payload_kg)}",
+        bad=f"{told}, after {value:.0f} km{_eaten_by(found)}: {_lighter(found.payload_kg)}",
     )
 
 
