@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import partial
 from types import SimpleNamespace
 from typing import Any
 
@@ -112,12 +113,14 @@ def test_followed_on_a_real_wheel(monkeypatch: pytest.MonkeyPatch) -> None:
     """The demo run three times as far: what is told is rated in full, and passes."""
     monkeypatch.undo()
     monkeypatch.setattr(rating_advice, "COARSE_MM", 12.0)
+    coarse = partial(assess, size_mm=8.0)
+    monkeypatch.setattr(rating_advice, "assess", coarse)
     far = replace(
         DEMO,
         use=DEMO.use.model_copy(update={"km_per_year": 1000.0}),
         shop=DEMO.shop.model_copy(update={"roll_most_thickness_mm": 20.0}),
     )
-    found = assess(far)
+    found = coarse(far)
     assert found is not None
     told = with_advice(run_checks(far, found), far, found, run_checks)
     says = next(one.says for one in told if one.id == "life")
@@ -127,5 +130,5 @@ def test_followed_on_a_real_wheel(monkeypatch: pytest.MonkeyPatch) -> None:
         key: value.strip('"') if '"' in value else float(value) for key, value in keys.items()
     }
     better = replace(far, wheel=type(far.wheel)(**wheel))
-    again = {one.id: one.verdict for one in run_checks(better, assess(better))}
+    again = {one.id: one.verdict for one in run_checks(better, coarse(better))}
     assert "fail" not in again.values()

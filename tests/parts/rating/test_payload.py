@@ -6,12 +6,16 @@ from dataclasses import replace
 
 import pytest
 
+from platewheel.parts.loads.spectrum import spectrum
 from platewheel.parts.loads.wheel_load import flange_push_n, side_force_n, wheel_load_n
 from platewheel.parts.rating.assess import assess
+from platewheel.parts.rating.detail import cycles_of
+from platewheel.parts.rating.miner import damage
 from platewheel.parts.rating.payload import bears, most_payload_kg, with_payload
 from platewheel.parts.rating.rate import Rating, rate
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.stress.response import Response
+from platewheel.parts.stress.turn import angles
 from tests.parts.settings import demo_setting
 
 COARSE = 5.0
@@ -67,9 +71,36 @@ def test_every_force_counts_at_rest(rated: tuple[Rating, Response]) -> None:
     assert side_force_n(pushed) > share * side_force_n(DEMO)
 
 
-def test_an_empty_wagon_that_is_too_heavy(rated: tuple[Rating, Response]) -> None:
+def test_an_empty_wagon_that_is_too_heavy() -> None:
+    """20 t: what it lacks is told in proportion to the rating; never as much as nothing."""
     heavy = replace(DEMO, wagon=DEMO.wagon.model_copy(update={"tare_kg": 20_000.0}))
-    assert most_payload_kg(heavy, [rate(heavy, size_mm=COARSE)]) < 0
+    rating, response = rate(heavy, size_mm=COARSE)
+    wanted = rating.load_n / wheel_load_n(heavy) * 20_500 - 20_000
+    assert -19_900 < wanted < -1
+    assert most_payload_kg(heavy, [(rating, response)]) == pytest.approx(wanted)
+
+
+def test_where_the_life_sets_it(rated: tuple[Rating, Response]) -> None:
+    """Twenty times as far: at the payload told Miner's sum is 1 where it is greatest."""
+    far = replace(DEMO, use=DEMO.use.model_copy(update={"km_per_year": 6000.0}))
+    most = most_payload_kg(far, [rated])
+    assert 0 < most < DEMO.wagon.payload_kg
+    other = with_payload(far, most)
+    assert other is not None
+    blocks, turns = spectrum(other), angles(rated[1])
+    sums = [
+        damage(
+            cycles_of(one.detail, blocks, turns),
+            one.detail.fat_n_mm2,
+            far.fatigue_factor,
+            one.detail.in_shear,
+        )
+        .sum(axis=1)
+        .max()
+        for one in rated[0].lasting
+        if one.judged
+    ]
+    assert max(sums) == pytest.approx(1.0, rel=1e-4)
 
 
 def test_damage_by_block_is_all_of_it() -> None:
