@@ -52,7 +52,7 @@ def lighter_payload(job: Job, choices: Choices, checks: Sequence[Check]) -> list
     for share in SHARES:
         payload = float(f"{share * job.wagon.payload_kg:.3g}")
         other = with_payload(job.setting, payload)
-        if other is not None and sifted_at_last(other, choices, tuple(checks)).wheels.count:
+        if sifted_at_last(other, choices, tuple(checks)).wheels.count:
             return [
                 f"this would let wheels through the screening: wagon.payload_kg = {payload:g} in "
                 f"place of {job.wagon.payload_kg:g}"

@@ -10,7 +10,9 @@ from platewheel.parts.loads.wheel_load import (
     frame_in_curve,
     heavy_load_n,
     lean_share,
+    rolling_load_n,
     side_force_n,
+    sliding_friction,
     tightest,
     wheel_load_n,
 )
@@ -35,9 +37,9 @@ def _vertical(setting: Setting) -> list[LoadRow]:
     else:
         uneven = placing(setting) + lean_share(setting, tightest(setting))
         how = (
-            f"mean x {uneven:.2f} (how the load lies, speed and slope) + "
-            f"{twisted_load_n(setting, mean):.0f} N (twist {track.twist_mm_per_m:g} mm/m, "
-            f"{wagon.suspension}, frame {wagon.frame_torsion_kn_m2:g} kN m2)"
+            f"mean x {uneven:.2f} (how the load lies, speed, cant and slope) + "
+            f"{twisted_load_n(setting, mean):.0f} N (twist {track.twist_mm_per_m:g} mm/m "
+            f"and a joint's step, {wagon.suspension}, frame {wagon.frame_torsion_kn_m2:g} kN m2)"
         )
         source = "plain statics of a frame on four springs, as ORE B 55 (from memory)"
     rows.append(
@@ -45,15 +47,30 @@ def _vertical(setting: Setting) -> list[LoadRow]:
             name="heaviest wheel", value=heavy_load_n(setting), unit="N", how=how, source=source
         )
     )
+    heavy, joint = heavy_load_n(setting), joint_load_n(setting, mean)
+    rolling = rolling_load_n(setting, heavy)
+    between = LoadRow(
+        name="between joints",
+        value=rolling,
+        unit="N",
+        how=f"heaviest x {rolling / heavy:.2f} at {wagon.max_speed_km_h:g} km/h on this wheel",
+        source="Talbot's speed factor, AREMA manual (from memory)",
+    )
+    rows.append(between)
     if wagon.shock_factor is not None:
         how, source = f"heaviest x shock_factor {wagon.shock_factor:g}", OWN
+    elif heavy + joint < rolling:
+        how, source = "no more than between joints", between.source
     else:
         how = (
-            f"heaviest + {joint_load_n(setting, mean):.0f} N (step {track.joint_step_mm:g} mm, gap "
+            f"heaviest + {joint:.0f} N (step {track.joint_step_mm:g} mm, gap "
             f"{track.joint_gap_mm:g} mm, {wagon.max_speed_km_h:g} km/h, "
             f"{unsprung_kg(setting, mean):.0f} kg unsprung, rail {track.stiffness_n_per_mm:g} N/mm)"
         )
-        source = "P2 of Jenkins et al., 1974 (from memory), no more than stiffness x step"
+        source = (
+            "P2 of Jenkins et al., 1974 (from memory), no more than stiffness x (step + drop in "
+            "the gap)"
+        )
     rows.append(
         LoadRow(
             name="at a rail joint: design load",
@@ -75,8 +92,12 @@ def _sideways(setting: Setting) -> list[LoadRow]:
         how = (
             f"radius {track.min_curve_radius_m:g} m, wheelbase {setting.wagon.wheelbase_mm:g} mm, "
             f"{setting.axle.wheels_on_axle} wheels: mean x {found.push:.2f} x friction "
-            f"{use.friction_high:g}, and speed's part; yaw {1000 * found.attack:.0f} mrad"
+            f"{sliding_friction(setting, track.min_curve_radius_m):.3g}, and speed's part"
         )
+        if setting.wagon.axles > 1:
+            how += f"; yaw {1000 * found.attack:.0f} mrad"
+        if setting.wagon.axles > 2:
+            how += "; axles in between have no side play (upper bound)"
         source = "steady curving with full sliding: Porter 1935, Heumann 1954 (from memory)"
     push = LoadRow(
         name="push on the leading outer flange",
@@ -111,7 +132,7 @@ def _often(setting: Setting) -> list[LoadRow]:
             name="joints a km",
             value=setting.track.joints_per_km,
             unit="",
-            how="each strikes a wheel once, anywhere on its round",
+            how="each strikes a wheel once, anywhere on its round; a piece of [[way]] may differ",
             source="plain counting",
         ),
     ]

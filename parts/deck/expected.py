@@ -119,6 +119,7 @@ def head(
         *(f"  {step.name}: {step.words}" for step in deck.steps),
         "Stress at the toe or root of a bead has no limit: finer elements only raise it. Read",
         "plates 0.4 thicknesses and more away from a bead's corner; VENTS are the vents' edges.",
+        "PUSH is all of the push on the flange; in a curve the tread's friction takes some back.",
         "Check first that the reactions at BORE are the step's load, halved.",
     ]
     if found is None:

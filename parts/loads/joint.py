@@ -6,7 +6,8 @@ dynamic forces (Railway Engineering Journal, January 1974; formula from memory):
 P2 = Q + 2a v [m / (m + mt)]^1/2 [1 - pi ct / (4 (kt (m + mt))^1/2)] (kt m)^1/2.
 Its kink 2a is here the angle through which the wheel's path turns at a step or a gap. A rail that
 stands higher by h cannot press harder than by kt h, and a wheel that drops by h swings past its
-load by no more than that (plain dynamics of a mass on a spring), so kt h is the cap.
+load by no more than that (plain dynamics of a mass on a spring), so kt h is the cap, h the step and
+the drop into the gap.
 The first peak P1, of the rail's own mass against the contact, lasts a fraction of a millisecond
 and loads the skin of the tread alone; it is left out of what bends the wheel.
 """

@@ -11,6 +11,7 @@ from platewheel.parts.loads.wheel_load import (
     push_shares,
     rest_loads_n,
     rolling_load_n,
+    sliding_friction,
     struck_load_n,
 )
 from platewheel.parts.setting.setting import Setting
@@ -23,7 +24,8 @@ STRAIGHT = "straight"
 class Block:
     """Turns of one kind. `load_n` is the wheel load between joints, `struck_n` at one; `hits` is
     how many joints it meets a turn. `push_n` is on the flange, `side_n` what the wheel hands to
-    its axle. `where` and `state` ("loaded", "empty") name it for the reader."""
+    its axle; `slides` that treads slide on the rails. `where` and `state` ("loaded", "empty") name
+    it for the reader."""
 
     where: str
     state: str
@@ -33,6 +35,7 @@ class Block:
     hits: float
     push_n: float
     side_n: float
+    slides: bool = False
 
 
 def spectrum(setting: Setting) -> tuple[Block, ...]:
@@ -41,7 +44,9 @@ def spectrum(setting: Setting) -> tuple[Block, ...]:
     On each piece, loaded and empty: twist makes this wheel heavy on half of it and light on the
     other half. In a curve it leads on the outer rail on half of it: there and back, or to the left
     and to the right; on a line that bends one way alone so does one wheel of four. On the other
-    half its tread slides across with no flange against the rail, as the leading inner wheel's.
+    half its tread slides across with no flange against the rail, as the leading inner wheel's;
+    where a frame lies across the track its trailing inner flange is pushed too, by less, on turns
+    of the first half that a wagon running both ways gives it.
     A quarter of each is thus the worst of all: heavy, leading, outer.
     """
     loads = (
@@ -85,15 +90,8 @@ def _blocks(
     joints = piece.joints_per_km
     per_km = setting.track.joints_per_km if joints is None else joints
     hits = per_km * math.pi * 2 * setting.wheel.tread_radius_mm / 1e6
-    pushes = [(1.0, 0.0, 0.0)]
-    if piece.radius_m is not None:
-        push, side = (share * mean_n for share in push_shares(setting, piece.radius_m))
-        slides = setting.use.friction_high * frame_in_curve(setting, piece.radius_m).across
-        if setting.use.lateral_share is not None:
-            slides = min(slides, setting.use.lateral_share)
-        pushes = [(0.5, push, side), (0.5, 0.0, slides * mean_n)]
     for rest in rest_loads_n(setting, piece, mean_n):
-        for part, push_n, side_n in pushes:
+        for part, push_n, side_n in _pushes_n(setting, piece, mean_n, rest):
             yield Block(
                 piece_words(piece),
                 state,
@@ -103,4 +101,22 @@ def _blocks(
                 hits,
                 push_n,
                 side_n,
+                piece.radius_m is not None,
             )
+
+
+def _pushes_n(
+    setting: Setting, piece: WaySpec, mean_n: float, rest_n: float
+) -> list[tuple[float, float, float]]:
+    """Shares of a piece's turns, with the push on the flange and what the wheel hands on. A wheel
+    that twist relieves has less friction of its tread against the push, and hands on more."""
+    if piece.radius_m is None:
+        return [(1.0, 0.0, 0.0)]
+    push, side = (share * mean_n for share in push_shares(setting, piece.radius_m))
+    across = frame_in_curve(setting, piece.radius_m).across
+    friction = sliding_friction(setting, piece.radius_m) * across
+    if setting.use.lateral_share is not None:
+        friction = min(friction, setting.use.lateral_share)
+    else:
+        side += friction * max(mean_n - rest_n, 0.0)
+    return [(0.5, push, side), (0.5, 0.0, friction * mean_n)]

@@ -11,9 +11,11 @@ from dataclasses import replace
 from platewheel.parts.loads.curving import Curving, curving
 from platewheel.parts.loads.joint import joint_load_n, rolling_factor
 from platewheel.parts.loads.travel import outward_share, travel_mm
-from platewheel.parts.loads.twist import placing, twisted_load_n
+from platewheel.parts.loads.twist import axle_places_mm, placing, twisted_load_n
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.setting.way import WaySpec
+
+FULL_SLIDING = 0.005  # yaw of the leading axle, rad
 
 
 def tightest(setting: Setting) -> WaySpec:
@@ -33,8 +35,9 @@ def derived(setting: Setting) -> Setting:
 
 
 def lean_share(setting: Setting, piece: WaySpec) -> float:
-    """What speed or cant in a curve, and a gradient, add to a wheel over its mean load: 2 h / s
-    of the sideways force, 2 h / L of the slope; h as the job says, or else the rails' spacing.
+    """What speed or cant in a curve, and a gradient, add to a wheel over its mean load: 2 h / s of
+    the sideways force, n h x / sum x2 of the slope (2 h / L of two axles); h as the job says, or
+    else the rails' spacing. No more than what is left when it tips, which other checks judge.
 
     On three points one axle alone keeps the wagon upright. Source: plain statics.
     """
@@ -44,13 +47,16 @@ def lean_share(setting: Setting, piece: WaySpec) -> float:
         sideways = outward_share(setting, piece.radius_m)
         if piece.radius_m == setting.track.min_curve_radius_m:  # it may stand there, too
             sideways = max(sideways, setting.track.cant_mm / setting.contact_spacing_mm)
-    over = 2 * height / setting.contact_spacing_mm * sideways
+    over, axles = 2 * height / setting.contact_spacing_mm * sideways, setting.wagon.axles
+    most = 1.0  # a whole axle on one wheel: then it tips
     if setting.wagon.suspension == "three-point":
-        over *= 2
+        over, most = over * axles, float(2 * axles - 1)
+    places = axle_places_mm(setting)
+    squares = sum(place**2 for place in places)
     along = 0.0
-    if setting.wagon.axles > 1:
-        along = 2 * height / setting.wagon.wheelbase_mm * piece.gradient_percent / 100
-    return over + along
+    if axles > 1:
+        along = axles * height * max(places) / squares * piece.gradient_percent / 100
+    return min(over, most) + min(along, axles - 1.0)
 
 
 def rest_loads_n(setting: Setting, piece: WaySpec, mean_n: float) -> tuple[float, float]:
@@ -115,8 +121,20 @@ def frame_in_curve(setting: Setting, radius_m: float) -> Curving:
 def curving_shares(setting: Setting, radius_m: float) -> tuple[float, float]:
     """What steady curving alone puts on the leading outer flange, and hands to the axle, over the
     mean wheel load, at the high friction."""
-    found, friction = frame_in_curve(setting, radius_m), setting.use.friction_high
+    found, friction = frame_in_curve(setting, radius_m), sliding_friction(setting, radius_m)
     return friction * found.push, friction * found.net
+
+
+def sliding_friction(setting: Setting, radius_m: float) -> float:
+    """The high friction as far as the treads slide: in easy curves they creep, with a part of it
+    that goes with the yaw, all of it from `FULL_SLIDING` on.
+
+    Source: creep of wheels, Kalker, full from some 3 to 5 mrad under light loads; from memory. One
+    axle alone may slide at any yaw.
+    """
+    yaw = frame_in_curve(setting, radius_m).attack
+    share = min(yaw / FULL_SLIDING, 1.0) if setting.wagon.axles > 1 else 1.0
+    return setting.use.friction_high * share
 
 
 def push_shares(setting: Setting, radius_m: float) -> tuple[float, float]:

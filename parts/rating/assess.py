@@ -74,7 +74,5 @@ def _self_rated(setting: Setting, payload_kg: float, worn_mm: float, size_mm: fl
     for _ in range(3):
         before = payload_kg
         other = with_payload(setting, max(payload_kg, 0.0))
-        if other is None:
-            return payload_kg
         payload_kg = most_payload_kg(other, [rate(other, worn_mm=worn_mm, size_mm=size_mm)])
     return min(before, payload_kg)

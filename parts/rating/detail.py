@@ -20,7 +20,7 @@ class Detail:
     over one half and then the other; the parts of a range add up square. `opened` counts what
     pulls alone. `feels_push` says that it is the flange's: it feels the push on the flange, any
     other place what of it the wheel hands on. `in_shear` is the shear of a
-    wheel that slips on the rail: it comes in turns with a side force alone. `name` is of the limit,
+    wheel that slips on the rail: it comes in turns that slide alone. `name` is of the limit,
     `fat_n_mm2` its class."""
 
     name: str
@@ -66,7 +66,7 @@ def cycles_of(detail: Detail, blocks: tuple[Block, ...], turns: NDArray[np.float
     loads = np.array([block.load_n for block in blocks])
     struck = np.array([block.struck_n for block in blocks])
     if detail.in_shear:
-        slides = np.array([block.side_n > 0 for block in blocks])
+        slides = np.array([block.slides for block in blocks])
         loads, struck = loads * slides, struck * slides
     pushes = np.array([block.push_n if detail.feels_push else block.side_n for block in blocks])
     across = pushes[:, None, None, None] * detail.across[None, None]

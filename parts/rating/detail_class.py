@@ -57,7 +57,7 @@ BACKED_ROOT = DetailClass(
 SHEAR = DetailClass(
     80.0,
     "shear along the throat",
-    "weld in shear, EN 1993-1-9 table 8.5, slope 5, cut-off at 1e8; from memory",
+    "weld in shear, EN 1993-1-9 table 8.5, slope 5, used without its cut-off at 1e8; from memory",
     slope=5,
 )
 SEAM_AS_WELDED = DetailClass(

@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from platewheel.parts.loads.spectrum import Block, spectrum
-from platewheel.parts.loads.wheel_load import wheel_load_n
 from platewheel.parts.rating.detail import Cycles, Detail, cycles_of
 from platewheel.parts.rating.limit import Limit
 from platewheel.parts.rating.miner import allowed_share, damage
@@ -22,7 +21,7 @@ if TYPE_CHECKING:
 # roots by force over the throat, whole range (the limit "weld roots"), and EN 1993-1-8:2005, 4.12,
 # counts the bending of a one-sided fillet where it opens the root. From memory
 TOLD_BESIDE = frozenset({"weld roots, full range"})
-NEAR = 30.0  # damage of a place less than this part of the worst's cannot overtake it
+NEAR = 30.0  # damage of a place below this part of the worst's: more loads hardly make it the worst
 
 
 @dataclass(frozen=True)
@@ -41,7 +40,8 @@ class BlockDamage:
 
 @dataclass(frozen=True)
 class Endurance:
-    """One fatigue limit: the place that sets it, its cycles, and the loads in proportion."""
+    """One fatigue limit: the place that sets it, its cycles, the loads in proportion, and the most
+    damage of any of its places."""
 
     detail: Detail
     cycles: Cycles
@@ -83,21 +83,13 @@ def endurances(
                 detail,
                 cycles,
                 allowed_share(cycles, detail.fat_n_mm2, factor, detail.in_shear),
-                done,
+                most,
             )
             for detail, cycles, done in places
             if done >= most / NEAR
         ]
         result.append(min(rated, key=lambda one: one.share))
     return result
-
-
-def fatigue_limits(
-    details: Sequence[Detail], setting: Setting, turns: NDArray[np.float64]
-) -> list[Limit]:
-    """A limit for each name, least of its places."""
-    design = wheel_load_n(setting)
-    return [one.limit(design) for one in endurances(details, setting, turns)]
 
 
 def damage_by_block(one: Endurance, setting: Setting) -> list[BlockDamage]:

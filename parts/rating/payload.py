@@ -5,14 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
-from platewheel.parts.base.faults import SpecError
 from platewheel.parts.loads.spectrum import spectrum
 from platewheel.parts.loads.wheel_load import flange_push_n, side_force_n, wheel_load_n
 from platewheel.parts.rating.detail import cycles_of
 from platewheel.parts.rating.miner import damage
 from platewheel.parts.rating.rate import Rating
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.setting.wagon import WagonSpec
 from platewheel.parts.stress.response import Response
 from platewheel.parts.stress.turn import angles
 
@@ -20,13 +18,10 @@ MOST_KG = 100_000.0  # what the wagon's key takes
 HALVINGS = 30
 
 
-def with_payload(setting: Setting, payload_kg: float) -> Setting | None:
-    """The setting with another payload; None where its rules refuse it."""
-    values = setting.wagon.model_dump() | {"payload_kg": payload_kg}
-    try:
-        return replace(setting, wagon=WagonSpec(**values))
-    except SpecError:
-        return None
+def with_payload(setting: Setting, payload_kg: float) -> Setting:
+    """The setting with another payload; a mass unsprung is never taken as more than the wheel's
+    share of it (`parts.loads.joint`)."""
+    return replace(setting, wagon=setting.wagon.model_copy(update={"payload_kg": payload_kg}))
 
 
 def bears(setting: Setting, rated: Setting, rating: Rating, response: Response) -> bool:
@@ -58,7 +53,7 @@ def most_payload_kg(setting: Setting, rated: Sequence[tuple[Rating, Response]]) 
 
     def holds(payload_kg: float) -> bool:
         other = with_payload(setting, payload_kg)
-        return other is not None and all(bears(other, setting, *one) for one in rated)
+        return all(bears(other, setting, *one) for one in rated)
 
     if not holds(0.0):
         least = min(rating.load_n for rating, _ in rated) / wheel_load_n(setting)

@@ -50,8 +50,9 @@ class UseSpec(Spec):
         ge=0,
         le=3,
         examples=[0.7],
-        description="push on the leading outer flange over its wheel load in the tightest curve, "
-        "measured; absent = worked out from curve, wheelbase, play and friction",
+        description="push on the leading outer flange over the mean wheel load in the tightest "
+        "curve, measured at a walk (speed's part is added); absent = worked out from curve, "
+        "wheelbase, play and friction",
         json_schema_extra={"takes": "a number"},
     )
     loaded_share: float = Field(

@@ -60,7 +60,7 @@ class WagonSpec(Spec):
         le=4,
         examples=[1.5],
         description="heaviest wheel over mean wheel load, measured; absent = worked out from how "
-        "the load lies, twist, joint step, suspension and frame",
+        "the load lies, speed, cant, slope, twist, joint step, suspension and frame",
         json_schema_extra={"takes": "a number"},
     )
     shock_factor: float | None = Field(
@@ -68,7 +68,7 @@ class WagonSpec(Spec):
         ge=1,
         le=20,
         examples=[2.0],
-        description="wheel load at a rail joint over the load between joints, measured; absent = "
+        description="wheel load at a rail joint over the heaviest at rest, measured; absent = "
         "worked out from step, gap, speed, wheel, mass and stiffness",
         json_schema_extra={"takes": "a number"},
     )

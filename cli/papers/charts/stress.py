@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from platewheel.parts.loads.wheel_load import flange_push_n, wheel_load_n
+from platewheel.parts.loads.wheel_load import flange_push_n, side_force_n, wheel_load_n
 from platewheel.parts.rating.static_limit import regular_points
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.stress.response import Response
@@ -33,9 +33,12 @@ def _top(response: Response, field: NDArray[np.float64]) -> float:
     return float((field * regular_points(response)).max())
 
 
-def _push_share(setting: Setting) -> float:
-    """Push on the flange over the design load."""
-    return flange_push_n(setting) / wheel_load_n(setting)
+def _shares(response: Response, setting: Setting) -> tuple[float, float, NDArray[np.bool_]]:
+    """Side force and push over the design load, and which points are the flange's: it feels the
+    push, all else what of it the wheel hands on."""
+    design = wheel_load_n(setting)
+    flange = np.array([part == "flange" for part in response.part_of])
+    return side_force_n(setting) / design, flange_push_n(setting) / design, flange
 
 
 def stress_picture(response: Response, setting: Setting) -> str:
@@ -44,8 +47,11 @@ def stress_picture(response: Response, setting: Setting) -> str:
     Sharp corners at weld toes and roots, and the contact itself, are shown but not rated so.
     """
     worst = np.zeros(len(response.part_of))
-    for _, stress in stress_fields(response, _push_share(setting)):
-        worst = np.maximum(worst, von_mises(stress).max(axis=0))
+    side, push, flange = _shares(response, setting)
+    for across, of in ((side, ~flange), (push, flange)):
+        rows = np.nonzero(of)[0]
+        for _, stress in stress_fields(response, across, rows.tolist()):
+            worst[rows] = np.maximum(worst[rows], von_mises(stress).max(axis=0))
     worst *= wheel_load_n(setting)
     top_stress = _top(response, worst)
     share = worst / top_stress
@@ -85,7 +91,8 @@ def _outline(response: Response, part: str) -> str:
 def ring_picture(response: Response, setting: Setting) -> str:
     """Bore side of the tread ring unrolled over a quarter turn, across its width: von Mises stress
     at the design load, patch at its gauge-most place with the push on the flange."""
-    *_, (_, stress) = stress_fields(response, _push_share(setting))
+    side, _, _ = _shares(response, setting)
+    *_, (_, stress) = stress_fields(response, side)
     field = von_mises(stress) * wheel_load_n(setting)
     top_stress = _top(response, field)
     field /= top_stress

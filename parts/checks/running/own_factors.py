@@ -24,7 +24,8 @@ def own_unevenness(setting: Setting) -> CheckResult | None:
         "wagon.load_unevenness",
         given,
         load_unevenness(derived(setting)),
-        "plain statics of a frame on four springs; how the load lies, twist, joint step, speed",
+        "plain statics of a frame on four springs; how the load lies, twist, joint step, speed, "
+        "cant, slope",
     )
 
 
@@ -41,7 +42,8 @@ def own_shock(setting: Setting) -> CheckResult | None:
         "wagon.shock_factor",
         given,
         shock_factor(derived(setting)),
-        "second peak of Jenkins et al., 1974, from memory, no more than stiffness x step",
+        "second peak of Jenkins et al., 1974, from memory, no more than stiffness x (step + drop "
+        "in the gap)",
     )
 
 

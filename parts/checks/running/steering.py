@@ -49,7 +49,7 @@ def curve_slide(setting: Setting) -> CheckResult:
     slides = f"fixed wheels slide {100 * slide:.1f} % of the way, {steered}"
     limit = DRAG_SHARE * use.push_force_n
     if loose:
-        good = "loose wheels turn each at their own speed and slide nowhere in a curve"
+        good = "loose wheels turn each at their own speed and do not slide along the rail"
     else:
         good = f"{slides}; loose wheels would avoid it"
     return judged(

@@ -22,9 +22,9 @@ from platewheel.parts.wheelset.axle_strength import bending_stress_n_mm2, torsio
 # least factor on all loads of the life: unevenness, joints, pushes and slipping wheels as they come
 # and the reliability of the endurance limit are in it already; our choice, no source
 SAFETY = 1.0
-# of the strikes at joints that count in full: they come at any angle of a turning axle, and the
-# mean of cos^8 is 0.27, slopes of 8 and more giving less
-JOLTED_SHARE = 0.3
+# of the strikes at joints that count in full, as they come at any angle of a turning axle: the
+# mean of cos^8 is 0.27, slopes of 8 and more giving less; of |cos|^3, a weld's slope, 4 / (3 pi)
+JOLTED_SHARE, WELDED_SHARE = 0.3, 0.43
 _SHAFT_SOURCE = (
     "Shigley, Mechanical Engineering Design: endurance limit, Marin factors, DE-Goodman, S-N "
     "line; Miner's sum as Haibach, 1970; all from memory; safety of 1 is our choice, no source"
@@ -70,27 +70,28 @@ class _Kind:
     slips: bool
 
 
-def _kinds(setting: Setting) -> list[_Kind]:
-    """Every kind of turn in the life, between joints and at them; those that load the axle less
-    than half as much as the worst are left out, as they do less than a thousandth of its damage."""
-    kinds = [
-        _Kind(load, block.side_n, cycles, block.side_n > 0)
-        for block in spectrum(setting)
-        for load, cycles in (
+def _kinds(setting: Setting, jolted: float) -> list[_Kind]:
+    """Every kind of turn in the life, between joints and at them, alike ones together; `jolted` is
+    the share of the strikes that count in full."""
+    cycles: dict[tuple[float, float, bool], float] = {}
+    for block in spectrum(setting):
+        for load, count in (
             (block.load_n, block.turns),
-            (block.struck_n, block.turns * block.hits * JOLTED_SHARE),
-        )
-    ]
-    heavy = max(one.load_n for one in kinds) / 2
-    wide = max(one.side_n for one in kinds) / 2
-    return [one for one in kinds if one.load_n >= heavy or 0 < wide <= one.side_n]
+            (block.struck_n, block.turns * block.hits * jolted),
+        ):
+            if count > 0:
+                key = (load, block.side_n, block.slides)
+                cycles[key] = cycles.get(key, 0.0) + count
+    return [_Kind(load, side, count, slips) for (load, side, slips), count in cycles.items()]
 
 
 def _safety(setting: Setting, made: Wheelset, notch: Notch, rm_n_mm2: float) -> float:
     d = notch.diameter_mm
     endurance = axle_fatigue.endurance_n_mm2(rm_n_mm2, d, turning=made.turning)
     uses = []
-    for kind in _kinds(setting):
+    welded = notch.weld_category_n_mm2 is not None
+    jolted = 1.0 if not made.turning else WELDED_SHARE if welded else JOLTED_SHARE
+    for kind in _kinds(setting, jolted):
         amplitude, mean = _bending(setting, made, notch, kind)
         if notch.weld_category_n_mm2 is not None:
             uses.append((2 * amplitude, kind.cycles))

@@ -12,9 +12,7 @@ from platewheel.parts.checks.strength.hub_strength import edge_pressure_n_mm2
 from platewheel.parts.loads.spectrum import spectrum
 from platewheel.parts.loads.wheel_load import (
     heavy_load_n,
-    rest_loads_n,
     side_force_n,
-    tightest,
     wheel_load_n,
 )
 from platewheel.parts.setting.setting import Setting
@@ -38,7 +36,7 @@ PRESSURE_N_MM2 = {  # most on the projected area at slow speed; all from memory,
 
 def most_loaded_n(setting: Setting, made: Wheelset) -> float:
     """Radial load of the bearing that has most at a joint, the flange pushed. Plain statics."""
-    light = min(rest_loads_n(setting, tightest(setting), setting.static_wheel_load_n))
+    light = max(2 * setting.static_wheel_load_n - heavy_load_n(setting), 0.0)
     return radial_n(made, wheel_load_n(setting), light, overturning_n_mm(setting))
 
 
@@ -200,7 +198,7 @@ def bush_edge(setting: Setting, made: Wheelset) -> CheckResult | None:
 
 
 def bush_heat(setting: Setting, made: Wheelset) -> CheckResult | None:
-    """p v of a plain bush at full speed, mean load without shock."""
+    """p v of a plain bush at full speed, the heaviest wheel at rest."""
     id, title = "bush-pv", "Pressure x rubbing speed of the bushes"
     if made.bush is None:
         return None

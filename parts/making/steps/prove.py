@@ -29,7 +29,7 @@ FORM = (
 def prove(work: Work, units: Units) -> Step:
     """One wheel pressed along and across, measured before and after; then the first run."""
     wagon, setting = work.setting.wagon, work.setting
-    figures = [figure("wheel load to be carried", wheel_load_n(setting), "N", "", "with shock")]
+    figures = [figure("wheel load to be carried", wheel_load_n(setting), "N", "", "at a joint")]
     do: list[str] = []
     if work.rated_n is None:
         do.append("This wheel could not be rated: see the checks, and load none before they pass.")

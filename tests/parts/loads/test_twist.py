@@ -10,6 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from platewheel.parts.loads.twist import (
+    axle_places_mm,
+    lifted_share,
     moved_load_n,
     placing,
     spring_stiffness_n_per_mm,
@@ -93,6 +95,25 @@ def test_soft_frames_and_springs_move_less() -> None:
     assert len(set(moved)) == len(moved)
 
 
+@given(st.integers(2, 8), st.floats(200, 3000))
+def test_a_lifted_wheel_of_a_stiff_frame(axles: int, base: float) -> None:
+    """A plane fitted to 2 n springs by least squares (numpy), one of them lifted by 1 mm: what it
+    keeps of it, the worst of all wheels."""
+    setting = rough(axles=axles, wheelbase_mm=base)
+    places = [(x, y) for x in axle_places_mm(setting) for y in (-1.0, 1.0)]
+    plane = np.array([(1.0, x / base, y) for x, y in places])
+    keeps = 1 - np.diag(plane @ np.linalg.pinv(plane))
+    assert lifted_share(setting) == pytest.approx(keeps.max())
+
+
+def test_a_step_under_one_of_six_wheels() -> None:
+    """Three axles: the middle wheel takes two thirds of stiffness x step; of two a quarter."""
+    keys: dict[str, Any] = {"twist_mm_per_m": 0.0, "frame_torsion_kn_m2": 1e6}
+    two, six = rough(**keys, payload_kg=9000.0), rough(**keys, axles=3, payload_kg=9000.0)
+    assert twisted_load_n(two, two.static_wheel_load_n) == pytest.approx(1250, rel=1e-3)
+    assert twisted_load_n(six, six.static_wheel_load_n) == pytest.approx(10_000 / 3)
+
+
 def test_one_axle_has_no_twist() -> None:
     assert twisted_load_n(rough(axles=1), 5000.0) == 0.0
 
@@ -117,4 +138,6 @@ def test_springs_by_their_sag() -> None:
 def test_on_three_points_one_axle_bears_what_lies_off_the_middle() -> None:
     assert placing(rough(load_placing=1.1)) == pytest.approx(1.1)
     assert placing(rough(load_placing=1.1, suspension="three-point")) == pytest.approx(1.2)
+    three = rough(load_placing=1.1, suspension="three-point", axles=3)
+    assert placing(three) == pytest.approx(1.3)
     assert placing(rough(load_placing=1.1, suspension="sprung")) == pytest.approx(1.1)

@@ -11,6 +11,7 @@ from platewheel.parts.loads.joint import joint_load_n, rolling_factor
 from platewheel.parts.loads.travel import outward_share, travel_mm
 from platewheel.parts.loads.twist import twisted_load_n
 from platewheel.parts.loads.wheel_load import (
+    curving_shares,
     derived,
     flange_push_n,
     frame_in_curve,
@@ -22,6 +23,7 @@ from platewheel.parts.loads.wheel_load import (
     rolling_load_n,
     shock_factor,
     side_force_n,
+    sliding_friction,
     struck_load_n,
     tightest,
     wheel_load_n,
@@ -63,6 +65,30 @@ def test_lean_in_a_curve_and_on_a_slope() -> None:
     # standing on more cant than the speed asks for; no height given: as high as rails are apart
     canted = rough(max_speed_km_h=0.5, cant_mm=62.5)
     assert lean_share(canted, curve) == pytest.approx(2 * 0.1)
+
+
+def test_slopes_under_more_axles_and_tipping() -> None:
+    """3 axles: n h x / sum x2 = 3 h / (2 x), x 300 mm; no more than is left when it tips."""
+    slope = WaySpec(share=1.0, gradient_percent=3.0)
+    three = rough(axles=3, centre_of_gravity_mm=500.0)
+    assert lean_share(three, slope) == pytest.approx(3 * 500 * 300 / (2 * 300**2) * 0.03)
+    curve = WaySpec(share=1.0, radius_m=10.0)
+    assert lean_share(rough(max_speed_km_h=60.0), curve) == 1.0
+    steep = WaySpec(share=1.0, gradient_percent=25.0)
+    assert lean_share(rough(wheelbase_mm=100.0, centre_of_gravity_mm=3000.0), steep) == 1.0
+    fast = rough(max_speed_km_h=60.0, suspension="three-point", axles=3)
+    assert lean_share(fast, curve) == 5.0
+
+
+def test_treads_creep_in_easy_curves() -> None:
+    """Full friction from 5 mrad of yaw on; a tenth of it at a tenth of that."""
+    setting = rough()
+    assert sliding_friction(setting, 10.0) == 0.36
+    yaw = frame_in_curve(setting, 5000.0).attack
+    assert yaw < 0.001
+    assert sliding_friction(setting, 5000.0) == pytest.approx(0.36 * yaw / 0.005)
+    assert curving_shares(setting, 5000.0)[0] < 0.1 < 0.9 < curving_shares(setting, 10.0)[0]
+    assert sliding_friction(rough(axles=1), 5000.0) == 0.36
 
 
 def test_twist_makes_heavy_and_light() -> None:

@@ -154,6 +154,6 @@ def test_slip_comes_where_something_slides() -> None:
     slip = replace(DETAIL, in_shear=True)
     jolted = replace(CALM, hits=0.3, struck_n=5000.0)
     assert cycles_of(slip, (jolted,), TURNS).ranges.max() == 0.0
-    slid = cycles_of(slip, (replace(jolted, side_n=1e-9),), TURNS)
+    slid = cycles_of(slip, (replace(jolted, slides=True),), TURNS)
     calm = cycles_of(DETAIL, (jolted,), TURNS)
     assert slid.ranges == pytest.approx(calm.ranges, rel=1e-6)

@@ -14,7 +14,6 @@ from platewheel.parts.rating.endurance import (
     TOLD_BESIDE,
     damage_by_block,
     endurances,
-    fatigue_limits,
 )
 from platewheel.parts.rating.miner import damage
 from tests.parts.rating.test_detail import ACROSS, DOWN, TURNS
@@ -39,8 +38,8 @@ def test_each_limit_has_its_worst_place() -> None:
 
 
 def test_a_limit_is_the_design_load_in_proportion() -> None:
-    (limit,) = fatigue_limits([TOE], DEMO, TURNS)
     (one,) = endurances([TOE], DEMO, TURNS)
+    limit = one.limit(wheel_load_n(DEMO))
     assert limit.load_n == pytest.approx(one.share * wheel_load_n(DEMO))
     assert (limit.where, limit.by, limit.damage, limit.judged) == (
         "toe",
@@ -53,8 +52,9 @@ def test_a_limit_is_the_design_load_in_proportion() -> None:
 
 
 def test_bending_that_shuts_a_root_is_told_beside() -> None:
-    (limit,) = fatigue_limits([BESIDE], DEMO, TURNS)
-    assert not limit.judged
+    (one,) = endurances([BESIDE], DEMO, TURNS)
+    assert not one.judged
+    assert not one.limit(1.0).judged
 
 
 def test_blocks_of_a_place() -> None:

@@ -28,9 +28,7 @@ def rated() -> tuple[Rating, Response]:
 
 
 def loaded(payload_kg: float) -> Setting:
-    other = with_payload(DEMO, payload_kg)
-    assert other is not None
-    return other
+    return with_payload(DEMO, payload_kg)
 
 
 def test_the_payload_is_the_last_that_is_borne(rated: tuple[Rating, Response]) -> None:
@@ -86,7 +84,6 @@ def test_where_the_life_sets_it(rated: tuple[Rating, Response]) -> None:
     most = most_payload_kg(far, [rated])
     assert 0 < most < DEMO.wagon.payload_kg
     other = with_payload(far, most)
-    assert other is not None
     blocks, turns = spectrum(other), angles(rated[1])
     sums = [
         damage(
@@ -118,3 +115,9 @@ def test_damage_by_block_is_all_of_it() -> None:
     }
     worst = max(found.by_block, key=lambda one: one.damage)
     assert worst.state == "loaded"
+
+
+def test_a_mass_unsprung_stops_no_lighter_payload(rated: tuple[Rating, Response]) -> None:
+    """60 kg of a share of 165: more than a wheel's share of the empty wagon, 40."""
+    light = replace(DEMO, wagon=DEMO.wagon.model_copy(update={"unsprung_kg": 60.0}))
+    assert most_payload_kg(light, [rated]) > DEMO.wagon.payload_kg

@@ -11,7 +11,7 @@ import pytest
 
 from platewheel.parts.loads.wheel_load import flange_push_n, wheel_load_n
 from platewheel.parts.rating import rate as rate_module
-from platewheel.parts.rating.endurance import fatigue_limits
+from platewheel.parts.rating.endurance import endurances
 from platewheel.parts.rating.fatigue_limit import root_details, throat_limit
 from platewheel.parts.rating.limit import Limit
 from platewheel.parts.rating.rate import (
@@ -184,7 +184,8 @@ def test_the_limits_of_a_made_response(monkeypatch: pytest.MonkeyPatch) -> None:
         *seam_details(response),
         *slip_details(response, setting),
     ]
-    wanted = fatigue_limits(details, setting, angles(response))
+    lasting = endurances(details, setting, angles(response))
+    wanted = [one.limit(wheel_load_n(setting)) for one in lasting]
     assert {limit.name for limit in wanted} == {
         *("weld roots", "opened weld roots", "weld roots, full range"),
         "vent edges",

@@ -23,7 +23,7 @@ from tests.parts.settings import demo_setting
 DEMO = demo_setting()
 LOAD = wheel_load_n(DEMO)
 SIDE = side_force_n(DEMO)
-ONE = Block("straight", "loaded", 4e6, LOAD, LOAD, 0.0, SIDE, SIDE)  # all turns alike
+ONE = Block("straight", "loaded", 4e6, LOAD, LOAD, 0.0, SIDE, SIDE, slides=True)
 HUB_MIDDLE = wheelset(DEMO).hub_centres_mm / 2
 ARM = (wheelset(DEMO).bearing_centres_mm - DEMO.contact_spacing_mm) / 2
 # by balance: load on its arm, and the push's couple H r, less what the far bearing gives at the
@@ -146,3 +146,33 @@ def test_a_push_either_way_widens_what_a_dead_axle_feels(
     assert asked(hard).value == pytest.approx(by_hand)
     slippery = replace(hard, use=hard.use.model_copy(update={"friction_high": 1.0}))
     assert asked(slippery).value == asked(hard).value  # loose wheels turn no axle
+
+
+def test_turns_between_joints_count_where_there_are_none(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A struck load that no joint ever brings is no load; alike turns count together."""
+    never = replace(ONE, struck_n=20 * LOAD, hits=0.0)
+    found = []
+    for blocks in ((ONE,), (never,), (replace(never, turns=2e6), replace(never, turns=2e6))):
+        monkeypatch.setattr(axle_crack, "spectrum", lambda setting, blocks=blocks: blocks)
+        found.append(asked(with_axle(retention="weld")).value)
+    assert found[1:] == [pytest.approx(found[0])] * 2
+
+
+def test_strikes_bend_a_dead_axle_in_one_plane(monkeypatch: pytest.MonkeyPatch) -> None:
+    """All of them count there, of a weld on a turning axle 0.43, of a key 0.3."""
+    rolling = replace(ONE, load_n=0.3 * LOAD, side_n=0.0, push_n=0.0, slides=False)
+    for axle, share in (
+        ({"retention": "weld"}, 0.43),
+        ({"retention": "key"}, 0.3),
+        ({"wheels_on_axle": "loose", "bearing": "bush", "retention": "collar"}, 1.0),
+    ):
+        setting = with_axle(**axle)
+        struck, alone = (
+            replace(rolling, hits=0.1),
+            replace(rolling, load_n=LOAD, turns=0.1 * share * ONE.turns),
+        )
+        both = []
+        for blocks in ((struck,), (rolling, alone)):
+            monkeypatch.setattr(axle_crack, "spectrum", lambda setting, blocks=blocks: blocks)
+            both.append(asked(setting).value)
+        assert both[0] == pytest.approx(both[1], rel=1e-6)

@@ -9,7 +9,7 @@ import pytest
 from platewheel.parts.base.faults import Fault
 from platewheel.parts.checks.wheelset.axle_turning import axle_slope
 from platewheel.parts.checks.wheelset.bearings import bearing_axial, bush_pressure, most_loaded_n
-from platewheel.parts.loads.wheel_load import rest_loads_n, side_force_n, tightest, wheel_load_n
+from platewheel.parts.loads.wheel_load import heavy_load_n, side_force_n, wheel_load_n
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheelset.assembly import wheelset, wheelset_faults
 from platewheel.parts.wheelset.iso_fits import fit
@@ -33,7 +33,7 @@ def test_the_wheel_over_an_inside_bearing_tips_the_light_one_up() -> None:
     setting = with_axle(
         frames="inside", bearing="bush", bearing_centres_mm=150.0, bush_length_mm=18
     )
-    light = rest_loads_n(DEMO, tightest(DEMO), DEMO.static_wheel_load_n)[1]
+    light = 2 * DEMO.static_wheel_load_n - heavy_load_n(DEMO)
     by_balance = (LOAD * (75 + 241) - light * (241 - 75)) / 150
     found = most_loaded_n(setting, wheelset(setting))
     assert found == pytest.approx(by_balance + side_force_n(DEMO))
