@@ -9,7 +9,14 @@ from platewheel.cli.papers.html.render import drawn, render
 from platewheel.cli.propose.cheaper_steps import MOST_STEPS
 from platewheel.cli.schema.propose import ProposeReport
 from platewheel.cli.words.phrases import Name, Sentence
-from platewheel.cli.words.proposal import STOPPED, against, cost, not_priced, proposals_table
+from platewheel.cli.words.proposal import (
+    STOPPED,
+    against,
+    cost,
+    not_priced,
+    own_words,
+    proposals_table,
+)
 from platewheel.cli.words.table import Column, Table, table
 from platewheel.cli.words.values import Angle, Count, Force, Margin, Mass, Money, Percent, Quantity
 from platewheel.parts.base.spec_model import toml_value
@@ -54,6 +61,7 @@ def proposal_page(job: Job, report: ProposeReport) -> str:
             "of them had a stress analysis."
         ),
         stopped=STOPPED if report.stopped else "",
+        own=own_words(report),
         refused=report.refused,
         proposals=proposals_table(report),
         lacks=not_priced(report),

@@ -7,11 +7,11 @@ the load after all.
 from __future__ import annotations
 
 from platewheel.cli.job.job import Job
+from platewheel.cli.propose.changes import Changes
 from platewheel.cli.propose.finalists import finalist
-from platewheel.cli.propose.rows import change_rows
+from platewheel.cli.propose.own_wheel import titles
 from platewheel.cli.schema.propose import ChangeRow, ProposalRow
 from platewheel.parts.propose.choices import Choices
-from platewheel.parts.propose.neighbours import neighbours
 from platewheel.parts.propose.rate_until_known import Analyse
 from platewheel.parts.wheel.spec import WheelSpec
 
@@ -28,12 +28,11 @@ def cheaper_steps(
     while True:
         wheel = WheelSpec(**first.wheel)
         borne = first.rated_n / first.load_n * job.setting.static_wheel_load_n
-        changes = change_rows(job, choices, wheel, borne, analyse, reserve)
-        steps = {(s.key, s.becomes): s.wheel for s in neighbours(wheel, choices, job.wheel)}
+        steps = Changes(job, choices, wheel, borne, analyse, reserve).rows()
+        changes = [row for row, _ in steps]
         better = None
         for k in sorted(range(len(changes)), key=lambda k: changes[k].cost):
-            row = changes[k]
-            other = steps[row.key, row.becomes]
+            row, other = steps[k]
             name = other.model_dump_json()
             if name not in told and _cheaper(row) and len(told) < MOST_STEPS:
                 told[name] = finalist(job, other, first.cost_estimate + row.cost, reserve)
@@ -56,8 +55,4 @@ def _cheaper(row: ChangeRow) -> bool:
 
 def _better(row: ProposalRow, first: ProposalRow) -> bool:
     """Cheaper with its plates laid, and warned of nothing new."""
-    return row.cost_per_wheel < first.cost_per_wheel and _titles(row) <= _titles(first)
-
-
-def _titles(row: ProposalRow) -> set[str]:
-    return {warning.split(":", 1)[0] for warning in row.warnings}
+    return row.cost_per_wheel < first.cost_per_wheel and titles(row) <= titles(first)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from concurrent.futures import Executor
 from dataclasses import replace
 from functools import partial
@@ -15,6 +16,8 @@ from platewheel.cli.money.time_plan import time_plan
 from platewheel.cli.money.wheel_cost import wheel_cost
 from platewheel.cli.report.rows import nesting_row
 from platewheel.cli.schema.propose import ProposalRow
+from platewheel.parts.base.units import at_most
+from platewheel.parts.checks.result import CheckResult
 from platewheel.parts.loads.wheel_load import wheel_load_n
 from platewheel.parts.propose.rate_until_known import Found, families, needed_n
 from platewheel.parts.rating.assess import Assessment, assess
@@ -59,36 +62,52 @@ def finalist(
     if found is None:
         return f"{name} it cannot be rated"
     checks = job_checks(one, found)
+    against = against_it(one, found, checks, reserve)
+    if against:
+        return f"{name} {'; '.join(against)}"
+    row = laid(one, found, checks, estimate)
+    return row if isinstance(row, ProposalRow) else f"{name} {'; '.join(row)}"
+
+
+def against_it(
+    one: Job, found: Assessment, checks: Sequence[CheckResult], reserve: float
+) -> list[str]:
+    """The checks that the job's wheel fails; where it fails none, the reserve that it lacks."""
     failed = [f"{check.title} ({check.says})" for check in checks if check.verdict == "fail"]
-    if failed:
-        return f"{name} {'; '.join(failed)}"
     bears = borne_n(one.setting, found.least.load_n)
-    if bears < needed_n(one.setting, reserve):
-        has = bears / one.setting.static_wheel_load_n - 1
-        return f"{name} it has {100 * has:.1f} % of reserve, {100 * reserve:g} % are asked for"
+    if failed or bears >= needed_n(one.setting, reserve):
+        return failed
+    has = at_most(100 * (bears / one.setting.static_wheel_load_n - 1))  # never as if enough
+    return [f"it has {has} % of reserve, {100 * reserve:g} % are asked for"]
+
+
+def laid(
+    one: Job, found: Assessment, checks: Sequence[CheckResult], estimate: float
+) -> ProposalRow | list[str]:
+    """The job's wheel with its plates laid and its cost; what of it fits no stock."""
     plan = plan_job(one, 0, _quiet, "quick")
     short = lacking(one, plan)
     if short:
-        return f"{name} {'; '.join(short)}"
+        return short
     nesting = nesting_row(one, plan, 0.0)
     cost = wheel_cost(one, buying_rows(one, plan, nesting), time_plan(one, plan, nesting))
     tight = [c for c in checks if c.margin is not None and c.verdict == "pass" and c.margin > 1e-9]
-    binding = min(tight, key=lambda check: check.margin or 0.0)
-    each = cost.per_wheel if anything_priced(job) else estimate
+    binding = min(tight, key=lambda check: check.margin or 0.0, default=None)
+    priced = anything_priced(one)
     return ProposalRow(
         rank=0,
-        wheel=wheel.model_dump(),
-        cost_per_wheel=each,
+        wheel=one.wheel.model_dump(),
+        cost_per_wheel=cost.per_wheel if priced else estimate,
         cost_estimate=float(estimate),
-        cost_lacks=cost.not_priced if anything_priced(job) else [],
-        mass_kg=wheel_mass_kg(wheel),
+        cost_lacks=cost.not_priced if priced else [],
+        mass_kg=wheel_mass_kg(one.wheel),
         rated_n=found.least.load_n,
         load_n=wheel_load_n(one.setting),
         governs=_governs(found),
         payload_kg_per_wagon=found.payload_kg,
         sheets_used=nesting.sheets_used,
-        binds=f"{binding.title}: {binding.says}",
-        binds_margin=binding.margin or 0.0,
+        binds=f"{binding.title}: {binding.says}" if binding else "none",
+        binds_margin=(binding.margin or 0.0) if binding else 0.0,
         warnings=[f"{c.title}: {c.says}" for c in checks if c.verdict == "warn"],
         changes=[],
     )

@@ -1,25 +1,18 @@
-"""Rows of a proposal's report: what was traded, what one step changes, flare against climbing."""
+"""Rows of a proposal's report: what was traded, flare against climbing."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 
-from platewheel.cli.job.job import Job
-from platewheel.cli.job.wheelset import job_checks
-from platewheel.cli.money.cost_estimate import estimate_parts
-from platewheel.cli.schema.propose import ChangeRow, FlareRow, TradeRow
+from platewheel.cli.schema.propose import FlareRow, TradeRow
 from platewheel.parts.checks.result import worst_first
 from platewheel.parts.checks.run import RUNNING
 from platewheel.parts.checks.running.climb import flange_climb
 from platewheel.parts.checks.running.curve import curve_room
-from platewheel.parts.propose.choices import ANGLES_DEG, Choices
-from platewheel.parts.propose.neighbours import neighbours
-from platewheel.parts.propose.rate_until_known import NOISE, Analyse, Found, needed_n
+from platewheel.parts.propose.choices import ANGLES_DEG
+from platewheel.parts.propose.rate_until_known import Found
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.wheel.assembly import wheel_mass_kg
 from platewheel.parts.wheel.spec import WheelSpec
-
-TOO_WEAK = "Load rating"
 
 
 def trade_rows(found: Found) -> list[TradeRow]:
@@ -48,48 +41,6 @@ def trade_rows(found: Found) -> list[TradeRow]:
             )
         )
         strongest = max(strongest, load)
-    return rows
-
-
-def change_rows(
-    job: Job,
-    choices: Choices,
-    wheel: WheelSpec,
-    borne: float,
-    analyse: Analyse,
-    reserve: float = 0.0,
-) -> list[ChangeRow]:
-    """What one step on each axis does to mass, cost and rating; `borne` is the mean load
-    that the wheel itself bears, N, on which the coarse analyses are scaled; a step must leave the
-    reserve."""
-    questions = estimate_parts(job).values()
-
-    def cost(one: WheelSpec) -> float:
-        return round(sum(question(one) for question in questions), NOISE)
-
-    own = {check.id for check in job_checks(replace(job, wheel=wheel)) if check.verdict == "warn"}
-    steps = neighbours(wheel, choices, job.wheel)
-    limits = analyse(job.setting, [wheel, *(step.wheel for step in steps)])
-    loads = [min(limit.values(), default=0.0) for limit in limits]
-    rows = []
-    for step, load in zip(steps, loads[1:], strict=True):
-        checks = job_checks(replace(job, wheel=step.wheel))
-        fails = [check.title for check in checks if check.verdict == "fail"]
-        warned = [check for check in checks if check.verdict == "warn" and check.id not in own]
-        if loads[0] and borne * load / loads[0] < needed_n(job.setting, reserve):
-            fails.append(TOO_WEAK)
-        rows.append(
-            ChangeRow(
-                key=step.key,
-                was=step.was,
-                becomes=step.becomes,
-                mass_kg=wheel_mass_kg(step.wheel) - wheel_mass_kg(wheel),
-                cost=round(cost(step.wheel) - cost(wheel), NOISE),
-                rating_percent=100 * (load / loads[0] - 1) if load and loads[0] else None,
-                fails=fails,
-                warns=[check.title for check in warned],
-            )
-        )
     return rows
 
 

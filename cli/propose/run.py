@@ -13,6 +13,7 @@ from platewheel.cli.job.wheelset import job_checks
 from platewheel.cli.money.cost_estimate import anything_priced, estimate_parts
 from platewheel.cli.propose.cheaper_steps import cheaper_steps
 from platewheel.cli.propose.finalists import finalists
+from platewheel.cli.propose.own_wheel import own_wheel, with_own
 from platewheel.cli.propose.rows import flare_rows, trade_rows
 from platewheel.cli.propose.what_helps import lighter_payload, smallest_changes
 from platewheel.cli.schema.propose import ProposeReport, SieveRow
@@ -30,6 +31,7 @@ from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.spec import WheelSpec
 
 MOST_TITLES = 3  # of checks told
+NONE_BUT_OWN = "the search found no wheel that passes; the wheel of the job file does"
 
 
 @dataclass(frozen=True)
@@ -69,8 +71,10 @@ def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
     step("screening")
     sift = sifted_at_last(job.setting, choices, checks)
     with beside(wanted.workers) as pool:
+        asked = pool.submit(own_wheel, job, wanted.reserve, not sift.wheels.count)
         found = _analysed(job, sift, wanted, pool, step) if sift.wheels.count else None
-        base = {
+        good, own = with_own((), asked.result(), wanted.proposals)
+        base: dict[str, object] = {
             "job": job.head.name,
             "currency": job.costs.currency,
             "not_priced": not anything_priced(job),
@@ -79,7 +83,8 @@ def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
             "screened": sift.wheels.count,
             "analysed": found.analyses if found else 0,
             "mean_load_n": job.setting.static_wheel_load_n,
-            "stopped": False,
+            "stopped": bool(found and found.stopped),
+            "own": own,
             "proposals": [],
             "trade": trade_rows(found) if found else [],
             "flare": [],
@@ -92,21 +97,24 @@ def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
             seconds = round(time.perf_counter() - started, 1)
             return ProposeReport.model_validate(base | {"seconds": seconds} | more)
 
-        if found is None:
+        if found is None and not good:
             step("what would help")
             return report(refused=why_none(job, choices, checks, _sieve_rows(sift)))
-        if not found.strong:
+        if found and not found.strong and not good:
             return report(refused=too_weak(job, found, wanted, _held_back(job, sift, checks)))
-        step("plates and full analysis")
-        good, left_out = finalists(job, found, wanted.proposals, pool, wanted.reserve)
+        left_out = [NONE_BUT_OWN]
+        if found and found.strong:
+            step("plates and full analysis")
+            rows, left_out = finalists(job, found, wanted.proposals, pool, wanted.reserve)
+            good, own = with_own(rows, own, wanted.proposals)
         if not good:
             words = ["no finalist passes in full: raise --analyses"]
-            return report(refused=words, left_out=left_out)
+            return report(refused=words, left_out=left_out, own=own)
         step("one step away")
         first, too = cheaper_steps(job, choices, good[0], partial(_mapped, pool), wanted.reserve)
         good = [first, *(row for row in good[1:] if row.wheel != first.wheel)]
         return report(
-            stopped=found.stopped,
+            own=own,
             proposals=[row.model_copy(update={"rank": k + 1}) for k, row in enumerate(good)],
             left_out=left_out + too,
             flare=flare_rows(job.setting, WheelSpec(**first.wheel)),

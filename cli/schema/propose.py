@@ -44,6 +44,13 @@ class ProposalRow(Row):
     changes: list[ChangeRow] = Field(description="one step away; of the first proposal alone")
 
 
+class OwnRow(Row):
+    """The wheel that the job file has: what a proposal has to beat."""
+
+    row: ProposalRow | None = Field(description="absent: not rated, or its plates fit no stock")
+    against: list[str] = Field(description="why it is no proposal; empty where it may be one")
+
+
 class TradeRow(Row):
     """A wheel that was analysed: cost against strength."""
 
@@ -81,6 +88,7 @@ class ProposeReport(Row):
     mean_load_n: float = Field(description="mean wheel load of the loaded wagon")
     analysed: int = Field(description="wheels with a stress analysis")
     stopped: bool = Field(description="by Ctrl-C: cheaper ones may not have been seen")
+    own: OwnRow
     proposals: list[ProposalRow]
     trade: list[TradeRow]
     flare: list[FlareRow]

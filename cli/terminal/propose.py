@@ -7,7 +7,14 @@ from collections.abc import Sequence
 from platewheel.cli.schema.propose import ChangeRow, ProposeReport
 from platewheel.cli.terminal.show import show_table
 from platewheel.cli.words.phrases import Name
-from platewheel.cli.words.proposal import STOPPED, against, cost, not_priced, proposals_table
+from platewheel.cli.words.proposal import (
+    STOPPED,
+    against,
+    cost,
+    not_priced,
+    own_words,
+    proposals_table,
+)
 from platewheel.cli.words.table import Column, Table, table
 from platewheel.cli.words.values import Angle, Force, Length, Margin, Mass, Money, Percent
 
@@ -21,6 +28,7 @@ def show_proposals(report: ProposeReport) -> None:
     )
     if report.stopped:
         print(STOPPED)
+    print(own_words(report))
     if not report.proposals:
         return
     show_table("Wheels that fail no check", proposals_table(report))

@@ -53,6 +53,27 @@ def _cells(report: ProposeReport, row: ProposalRow) -> Cells:
     }
 
 
+def own_words(report: ProposeReport) -> str:
+    """What the wheel of the job file costs and bears: what a proposal has to beat."""
+    row, against = report.own.row, report.own.against
+    told = "The wheel of the job file"
+    if row is not None:
+        money = report.currency if not report.not_priced else "kg of steel"
+        told += (
+            f" costs {row.cost_per_wheel:.2f} {money}, is rated {row.rated_n:.0f} N for a load of "
+            f"{row.load_n:.0f} N"
+        )
+    if against:
+        return f"{told}{' and' if row is not None else ''} is no proposal: {'; '.join(against)}"
+    assert row is not None
+    same = [one.rank for one in report.proposals if one.wheel == row.wheel]
+    if same:
+        return f"{told} and is proposal {same[0]}"
+    cheaper = [one for one in report.proposals if one.cost_per_wheel < row.cost_per_wheel]
+    saves = row.cost_per_wheel - min((one.cost_per_wheel for one in cheaper), default=0.0)
+    return f"{told}; the first proposal saves {saves:.2f} of it"
+
+
 def not_priced(report: ProposeReport) -> str:
     """What the costs lack; empty where nothing."""
     lacks = sorted({part for row in report.proposals for part in row.cost_lacks})

@@ -30,6 +30,7 @@ class Step:
     was: str
     becomes: str
     wheel: WheelSpec
+    changes: dict[str, float]
 
 
 def neighbours(wheel: WheelSpec, choices: Choices, base: WheelSpec) -> list[Step]:
@@ -59,13 +60,35 @@ def _beside(values: list[float], now: float) -> list[float]:
 
 
 def _step(
-    wheel: WheelSpec, base: dict[str, Any], changes: dict[str, Any], key: str
+    wheel: WheelSpec, base: dict[str, Any], changes: dict[str, float], key: str
 ) -> Iterator[Step]:
+    other = _changed(wheel, base, changes)
+    first = key.split(" ", 1)[0]
+    if other is not None:
+        yield Step(key, f"{getattr(wheel, first):g}", f"{changes[first]:g}", other, changes)
+
+
+def together(wheel: WheelSpec, one: Step, other: Step, base: WheelSpec) -> Step | None:
+    """Both steps at once; None where they move the same key or no wheel can be made of them."""
+    if one.changes.keys() & other.changes.keys():
+        return None
+    changes = one.changes | other.changes
+    made = _changed(wheel, base.model_dump(), changes)
+    if made is None:
+        return None
+    return Step(
+        f"{one.key} with {other.key}",
+        f"{one.was}, {other.was}",
+        f"{one.becomes}, {other.becomes}",
+        made,
+        changes,
+    )
+
+
+def _changed(wheel: WheelSpec, base: dict[str, Any], changes: dict[str, float]) -> WheelSpec | None:
     values = wheel.model_dump() | changes
     values |= followers(base, values)
     try:
-        other = WheelSpec(**values)
+        return WheelSpec(**values)
     except SpecError:
-        return
-    first = key.split(" ", 1)[0]
-    yield Step(key, f"{getattr(wheel, first):g}", f"{changes[first]:g}", other)
+        return None

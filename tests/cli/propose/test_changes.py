@@ -8,7 +8,7 @@ from dataclasses import replace
 import pytest
 
 from platewheel.cli.job.job import read_job
-from platewheel.cli.propose.rows import TOO_WEAK, change_rows
+from platewheel.cli.propose.changes import MOST_PAIRS, TOO_WEAK, Changes
 from platewheel.cli.propose.run import Wanted, job_choices
 from platewheel.cli.schema.propose import ChangeRow
 from platewheel.cli.words.proposal import against
@@ -31,8 +31,8 @@ def by_flange(setting: Setting, wheels: Sequence[WheelSpec]) -> list[dict[str, f
 @pytest.fixture(scope="module")
 def rows() -> dict[tuple[str, str], ChangeRow]:
     choices = job_choices(JOB, Wanted(260, 300, 20))
-    found = change_rows(JOB, choices, WHEEL, RATED_N, by_flange)
-    return {(row.key, row.becomes): row for row in found}
+    found = Changes(JOB, choices, WHEEL, RATED_N, by_flange).rows()
+    return {(row.key, row.becomes): row for row, _ in found}
 
 
 def test_a_step_tells_what_would_warn(rows: dict[tuple[str, str], ChangeRow]) -> None:
@@ -56,8 +56,8 @@ def test_a_step_must_leave_the_reserve() -> None:
     """Rated at 1.02 of the load, a step that changes no flange leaves 1 % and not 3 %."""
     choices = job_choices(JOB, Wanted(260, 300, 20))
     for reserve, fails in ((0.01, []), (0.03, [TOO_WEAK])):
-        found = change_rows(JOB, choices, WHEEL, RATED_N, by_flange, reserve)
-        deep = next(row for row in found if (row.key, row.becomes) == ("flange_depth_mm", "11"))
+        found = Changes(JOB, choices, WHEEL, RATED_N, by_flange, reserve).rows()
+        deep = next(row for row, _ in found if (row.key, row.becomes) == ("flange_depth_mm", "11"))
         assert deep.fails == fails
 
 
@@ -81,3 +81,44 @@ def job_warnings(wheel: WheelSpec) -> set[str]:
 
     checks = job_checks(replace(JOB, wheel=wheel))
     return {check.title for check in checks if check.verdict == "warn"}
+
+
+def by_flange_and_depth(setting: Setting, wheels: Sequence[WheelSpec]) -> list[dict[str, float]]:
+    """In place of the stress analysis: a thinner flange costs half of the strength, which a deeper
+    one gives back."""
+    shares = [
+        (0.5 if one.flange_thickness_mm < 8 else 1.0) * (2.0 if one.flange_depth_mm > 10 else 1.0)
+        for one in wheels
+    ]
+    return [{"thumb": RATED_N * share} for share in shares]
+
+
+def test_steps_that_help_only_together_are_tried_together() -> None:
+    """A thinner flange is too weak and a deeper one dearer; both are cheaper and strong enough."""
+    choices = job_choices(JOB, Wanted(280, 280, 20))
+    small = WHEEL.model_copy(update={"root_weld_mm": 6.0})  # whose legs fit a thinner flange too
+    found = Changes(JOB, choices, small, RATED_N, by_flange_and_depth).rows()
+    rows = {row.key: (row, made) for row, made in found if row.key != "flange_depth_mm"}
+    alone, _ = rows["flange_thickness_mm"]
+    assert alone.fails == [TOO_WEAK]
+    both, made = rows["flange_thickness_mm with flange_depth_mm"]
+    assert (both.was, both.becomes) == ("8, 10", "6, 11")
+    assert both.fails == both.warns == []
+    assert both.cost < 0
+    assert both.rating_percent == pytest.approx(0)
+    assert (made.flange_thickness_mm, made.flange_depth_mm) == (6.0, 11.0)
+    pairs = [row for row, _ in found if " with " in row.key]
+    assert 0 < len(pairs) <= MOST_PAIRS
+    assert [row.cost for row in pairs] == sorted(row.cost for row in pairs)
+    assert not any(row.fails or row.warns for row in pairs)
+
+
+def test_what_one_step_is_warned_of_another_may_mend() -> None:
+    """The legs of a root weld of 8 mm do not fit a ring of 6 mm; those of 6 mm do."""
+    choices = job_choices(JOB, Wanted(280, 280, 20))
+    found = Changes(JOB, choices, WHEEL, RATED_N, by_flange).rows()
+    rows = {(row.key, row.becomes): row for row, _ in found}
+    assert rows["tread_thickness_mm", "6"].warns == ["Leg that fits the root weld"]
+    both = rows["tread_thickness_mm with root_weld_mm", "6, 6"]
+    assert both.warns == []
+    assert both.cost < rows["tread_thickness_mm", "6"].cost
