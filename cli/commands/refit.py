@@ -17,6 +17,12 @@ def rings(
         "rings.csv"
     ),
     overwrite: Annotated[bool, typer.Option(help="Write over a file that is there.")] = False,
+    semicolons: Annotated[
+        bool,
+        typer.Option(
+            "--semicolons", help="Between values, for a spreadsheet that writes decimal commas."
+        ),
+    ] = False,
 ) -> None:
     """Write an empty list of rings (CSV) to fill in with what was rolled, for refit."""
     from platewheel.cli.job.job import read_job
@@ -24,7 +30,9 @@ def rings(
 
     with exit_codes():
         job = read_job(job_file)
-        write_new(out, rings_template(job.wheel, job.head.name, job.head.wheels), overwrite)
+        between = ";" if semicolons else ","
+        text = rings_template(job.wheel, job.head.name, job.head.wheels, between)
+        write_new(out, text, overwrite)
     typer.echo(out)
 
 

@@ -1,4 +1,8 @@
-"""rings.csv: what was measured of each rolled ring, one line a ring; all faults told at once."""
+"""rings.csv: what was measured of each rolled ring, one line a ring; all faults told at once.
+
+Values stand between commas, semicolons or tabs, whichever the header has; between semicolons or
+tabs a decimal comma is as good as a point, one of them in all of the file.
+"""
 
 from __future__ import annotations
 
@@ -26,6 +30,8 @@ COLUMNS = {  # name -> what goes in
 NEEDED = ("ring", "outside_circumference_mm")
 MOST_BYTES = 10_000_000  # a line is some sixty bytes
 NUMBER = re.compile(r"[+-]?(\d+(\.\d*)?|\.\d+)")
+WITH_COMMA = re.compile(r"[+-]?(\d+,\d*|,\d+)")
+OTHERS = {";": "semicolon", "\t": "tab"}  # that may stand between values in place of commas
 RING = re.compile(r"[A-Za-z0-9][A-Za-z0-9._/-]{0,19}")
 TEMPLATE = "`platewheel rings JOB` writes one to fill in"
 
@@ -36,10 +42,18 @@ class _Line:
     cells: tuple[str, ...]
 
 
+@dataclass(frozen=True)
+class _Marks:
+    """What stands between values, and before decimals."""
+
+    between: str
+    decimal: str
+
+
 def read_rings(path: Path, drawn: WheelSpec) -> tuple[MeasuredRing, ...]:
     """The rings in the order listed. Raises: SpecError with every fault of every line."""
     name = _quiet(path.name)
-    lines, faults = _lines(_text(path), name)
+    lines, marks, faults = _lines(_text(path), name)
     if not lines:
         raise SpecError([Fault(name, "no header", f"a header: {','.join(COLUMNS)}", TEMPLATE)])
     columns = [cell.lower() for cell in lines[0].cells]
@@ -49,7 +63,7 @@ def read_rings(path: Path, drawn: WheelSpec) -> tuple[MeasuredRing, ...]:
     rings: list[MeasuredRing] = []
     seen: dict[str, int] = {}
     for line in lines[1:]:
-        ring, bad = _ring(line, columns, drawn)
+        ring, bad = _ring(line, columns, marks, drawn)
         bad += _repeated(line, columns, seen)
         faults += (_at(fault, line, name) for fault in bad)
         if ring:
@@ -61,8 +75,9 @@ def read_rings(path: Path, drawn: WheelSpec) -> tuple[MeasuredRing, ...]:
     return tuple(rings)
 
 
-def rings_template(drawn: WheelSpec, job_name: str, count: int) -> str:
+def rings_template(drawn: WheelSpec, job_name: str, count: int, between: str = ",") -> str:
     """An empty rings.csv with a line for each wheel; the drawn sizes stand above as notes."""
+    inside_notes = ";" if between == "," else ","
     outside, inside = drawn_circumferences_mm(drawn)
     notes = [
         f"rings of {job_name}: fill in what was rolled; lines that begin with # are notes",
@@ -70,10 +85,11 @@ def rings_template(drawn: WheelSpec, job_name: str, count: int) -> str:
         f"inside circumference {inside:.1f} mm; tread diameter {drawn.tread_diameter_mm:g} mm",
         "outside a tape reads 3.14 x its own thickness too much: take that off",
     ]
-    notes += [f"{name}: {what}".replace(",", ";") for name, what in COLUMNS.items()]
-    empty = "," * (len(COLUMNS) - 1)
+    notes += [f"{name}: {what}" for name, what in COLUMNS.items()]
+    notes = [note.replace(between, inside_notes) for note in notes]
+    empty = between * (len(COLUMNS) - 1)
     rows = [f"{number}{empty}" for number in range(1, count + 1)]
-    return "\n".join([*(f"# {note}" for note in notes), ",".join(COLUMNS), *rows, ""])
+    return "\n".join([*(f"# {note}" for note in notes), between.join(COLUMNS), *rows, ""])
 
 
 def _text(path: Path) -> str:
@@ -96,26 +112,36 @@ def _text(path: Path) -> str:
         raise SpecError([Fault(name, found, "CSV text in UTF-8", advice)]) from error
 
 
-def _lines(text: str, name: str) -> tuple[list[_Line], list[Fault]]:
-    """Lines that hold anything but notes, split into cells, numbered from 1."""
-    found, faults = [], []
+def _lines(text: str, name: str) -> tuple[list[_Line], _Marks, list[Fault]]:
+    """Lines that hold anything but notes, split into cells, numbered from 1; and their marks."""
+    found, faults, between = [], [], ""
     for number, raw in enumerate(re.split(r"\r\n|\n|\r", text), start=1):
         if raw.lstrip().lstrip('"').startswith("#") or not raw.strip(" \t,;"):
             continue
+        between = between or _between(raw)
         try:
-            cells = next(csv.reader([raw], strict=True))
+            cells = next(csv.reader([raw], delimiter=between, strict=True))
         except csv.Error as error:
             advice = "take the quotes off"
             faults.append(Fault(f"{name} line {number}", raw, f"CSV ({error})", advice))
             continue
         found.append(_Line(number, tuple(cell.strip() for cell in cells)))
-    return found, faults
+    commas = (WITH_COMMA.fullmatch(cell) for line in found for cell in line.cells)
+    decimal = "," if between in OTHERS and any(commas) else "."
+    return found, _Marks(between or ",", decimal), faults
+
+
+def _between(header: str) -> str:
+    """What stands between values: a comma, unless the header has another mark and no comma."""
+    marks = [mark for mark in OTHERS if mark in header and "," not in header]
+    return marks[0] if len(marks) == 1 else ","
 
 
 def _header_faults(columns: Sequence[str], line: _Line, name: str) -> Iterator[Fault]:
     where = f"{name} line {line.number}"
     if len(columns) == 1 and re.search(r"[;\t]", columns[0]):
-        yield Fault(where, columns[0], "columns with commas between them", "save it as CSV, comma")
+        allowed = "columns with one mark between them: commas, semicolons or tabs"
+        yield Fault(where, columns[0], allowed, "save it as CSV, comma")
         return
     for i, column in enumerate(columns):
         if column and column not in COLUMNS:
@@ -132,13 +158,16 @@ def _header_faults(columns: Sequence[str], line: _Line, name: str) -> Iterator[F
 
 
 def _ring(
-    line: _Line, columns: Sequence[str], drawn: WheelSpec
+    line: _Line, columns: Sequence[str], marks: _Marks, drawn: WheelSpec
 ) -> tuple[MeasuredRing | None, list[Fault]]:
     """The ring of a line, or None, and the line's faults."""
     if len(line.cells) != len(columns):  # a decimal comma would shift all that follows
         allowed = f"{len(columns)} values, as the header has columns; found {len(line.cells)}"
-        advice = "a decimal point, not a comma; a comma for each value left empty"
-        return None, [Fault("", ",".join(line.cells), allowed, advice)]
+        other = OTHERS.get(marks.between)
+        advice = f"a {other or 'comma'} for each value left empty"
+        if other is None:
+            advice = f"a decimal point, not a comma, or semicolons between values; {advice}"
+        return None, [Fault("", marks.between.join(line.cells), allowed, advice)]
     cells = dict(zip(columns, line.cells, strict=True))
     cells.pop("", None)
     faults = []
@@ -151,12 +180,12 @@ def _ring(
         text = cells.get(column, "")
         if column == "ring" or (not text and column not in NEEDED):
             continue
-        value = float(text) if NUMBER.fullmatch(text) else None  # no nan, no infinity
+        value = _number(text, marks)
         signed = column == "flange_seam_mm"
         if value is not None and (signed or value > 0):
             values[column] = value
         else:
-            faults.append(Fault(column, text or None, *_number_wanted(text, signed)))
+            faults.append(Fault(column, text or None, *_number_wanted(text, signed, marks)))
     if "outside_circumference_mm" not in values:
         return None, faults
     ring = MeasuredRing(ring=number, **values)
@@ -164,11 +193,22 @@ def _ring(
     return (None if faults else ring), faults
 
 
-def _number_wanted(text: str, signed: bool) -> tuple[str, str]:
+def _number(text: str, marks: _Marks) -> float | None:
+    """No nan, no infinity, no marks between thousands."""
+    if marks.decimal == "," and "." not in text:
+        text = text.replace(",", ".")
+    elif marks.decimal == ",":
+        return None
+    return float(text) if NUMBER.fullmatch(text) else None
+
+
+def _number_wanted(text: str, signed: bool, marks: _Marks) -> tuple[str, str]:
     """What is allowed, and what to try."""
     allowed = "a number of mm, + open or - lapped" if signed else "a number of mm above 0"
     if not text:
         return allowed, "measure the ring, or take its line out"
+    if marks.decimal == "," and NUMBER.fullmatch(text):
+        return allowed, f"a decimal comma, as the file has elsewhere: {text.replace('.', ',')}"
     if re.fullmatch(r"[+-]?\d+,\d+", text):
         return allowed, f"a decimal point: {text.replace(',', '.')}"
     return allowed, "the number alone, in mm, without unit"

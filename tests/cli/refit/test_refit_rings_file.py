@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from platewheel.cli.job.job import read_job
-from platewheel.cli.refit.rings_file import COLUMNS, read_rings, rings_template
+from platewheel.cli.refit.rings_file import COLUMNS, read_rings
 from platewheel.parts.base.faults import SpecError
 from platewheel.parts.refit.measured_ring import MeasuredRing
 from platewheel.parts.wheel.spec import WheelSpec
@@ -47,6 +47,50 @@ def test_columns_in_any_order_notes_and_blank_lines(tmp_path: Path, wheel: Wheel
     first, second = read_rings(path, wheel)
     assert (first.ring, first.wall_mm, first.flange_seam_mm) == ("A-1", 6.1, -1.5)
     assert (second.ring, second.outside_circumference_mm, second.wall_mm) == ("2", 566.0, None)
+
+
+@pytest.mark.parametrize("between", [";", "\t"])
+def test_semicolons_or_tabs_with_decimal_commas(
+    tmp_path: Path, wheel: WheelSpec, between: str
+) -> None:
+    path = tmp_path / "r.csv"
+    rows = [
+        ["# notes, as they are"],
+        ["ring", "outside_circumference_mm", "wall_mm", "flange_seam_mm"],
+        ["A", "565,5", "6", "-1,5"],
+        ["B", "566", "", ",5"],
+        ["", "", "", ""],
+    ]
+    path.write_text("".join(between.join(row) + "\r\n" for row in rows), encoding="utf-8")
+    first, second = read_rings(path, wheel)
+    assert (first.outside_circumference_mm, first.flange_seam_mm) == (565.5, -1.5)
+    assert (second.outside_circumference_mm, second.wall_mm) == (566.0, None)
+    assert second.flange_seam_mm == 0.5
+    points = path.read_text(encoding="utf-8").replace("as they are", "").replace(",", ".")
+    path.write_text(points, encoding="utf-8")
+    assert read_rings(path, wheel) == (first, second)
+
+
+def test_marks_are_not_mixed(tmp_path: Path, wheel: WheelSpec) -> None:
+    head = "ring;outside_circumference_mm;wall_mm\n"
+    for rows, keys in (
+        ("1;565,5;6.1\n2;566.0;6\n", ["line 2, wall_mm", "line 3, outside_circumference_mm"]),
+        ("1;1.565,5;6\n2;565,5;6\n", ["line 2, outside_circumference_mm"]),  # thousands
+        ("1;565,5,6\n2;565.5\n", ["line 2", "line 3"]),
+        ('1;"565,5,1";6\n', ["line 2, outside_circumference_mm"]),
+    ):
+        assert faults(tmp_path, head + rows, wheel) == keys
+    with pytest.raises(SpecError) as caught:
+        read_rings(_written(tmp_path, head + "1;565,5;6.1\n"), wheel)
+    assert "a decimal comma, as the file has elsewhere: 6,1" in str(caught.value)
+    quoted = faults(tmp_path, HEAD + '\n1,"565,5",6\n', wheel)
+    assert quoted == ["line 2, outside_circumference_mm"]  # one thousand may be meant
+
+
+def _written(folder: Path, text: str) -> Path:
+    path = folder / "r.csv"
+    path.write_text(text, encoding="utf-8")
+    return path
 
 
 def test_all_faults_of_all_lines_at_once(tmp_path: Path, wheel: WheelSpec) -> None:
@@ -85,7 +129,7 @@ def test_all_faults_of_all_lines_at_once(tmp_path: Path, wheel: WheelSpec) -> No
         ("", [""]),
         ("# notes alone\n", [""]),
         (HEAD, [""]),
-        ("ring;outside_circumference_mm\n1;565.5\n", ["line 1"]),
+        ("ring;outside_circumference_mm\twall_mm\n1;565.5\n", ["line 1"]),
         ("wall_mm\n6\n", ["line 1, ring", "line 1, outside_circumference_mm"]),
         ("ring,outside_circumference_mm,wal_mm\n", ["line 1, column 3"]),
         (HEAD + ",ring\n", ["line 1, column 4"]),
@@ -152,10 +196,21 @@ def test_the_template_names_every_column_and_the_drawn_sizes(own_folder: Path) -
     assert run("rings", job, "--overwrite").exit_code == 0
 
 
-def test_a_template_filled_in_is_read(tmp_path: Path, wheel: WheelSpec) -> None:
-    text = rings_template(wheel, "pond-line", 3)
+@pytest.mark.parametrize("options", [(), ("--semicolons",)])
+def test_a_template_filled_in_is_read(
+    tmp_path: Path, wheel: WheelSpec, options: tuple[str, ...]
+) -> None:
     path = tmp_path / "r.csv"
-    path.write_text(text)
-    assert len(faults(tmp_path, text, wheel)) == 3  # nothing measured yet
-    path.write_text(re.sub(r"^(\d+),,", r"\1,565.5,", text, flags=re.MULTILINE))
-    assert [ring.ring for ring in read_rings(path, wheel)] == ["1", "2", "3"]
+    job = write_job(tmp_path, job_text())
+    assert run("rings", job, "--out", path, *options).exit_code == 0
+    text = path.read_text(encoding="utf-8")
+    mark, decimal = (";", ",") if options else (",", ".")
+    notes = [line for line in text.splitlines() if line.startswith("#")]
+    assert not any(mark in note for note in notes)  # each stays in one cell
+    count = read_job(job).head.wheels
+    assert len(faults(tmp_path, text, wheel)) == count  # nothing measured yet
+    filled = rf"\g<1>{mark}565{decimal}5{mark}"
+    path.write_text(re.sub(rf"^(\d+){mark}{mark}", filled, text, flags=re.MULTILINE))
+    found = read_rings(path, wheel)
+    assert [ring.ring for ring in found] == [str(k + 1) for k in range(count)]
+    assert {ring.outside_circumference_mm for ring in found} == {565.5}
