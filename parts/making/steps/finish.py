@@ -14,6 +14,7 @@ from platewheel.parts.checks.galvanizing.hollows import BATH, closed_hollows
 from platewheel.parts.checks.making.weld_access import SEAM_LEAST_MM, SEAM_MOST_MM
 from platewheel.parts.checks.running.play import SMALL_GAUGE_SHARE, USUAL_LEAST_MM
 from platewheel.parts.making.figures import flange_chord_mm, root_run_mm, vent_area_mm2
+from platewheel.parts.making.springback import flange_bent_mm
 from platewheel.parts.making.steps.shop_limits import (
     BACK_TO_BACK_MM,
     PRACTICE,
@@ -24,6 +25,7 @@ from platewheel.parts.making.steps.step import Step, Work
 from platewheel.parts.making.tacks import middle_out, star_order, tacks_of
 from platewheel.parts.wheel.assembly import wheel_mass_kg
 from platewheel.parts.wheel.flange import blank_sweep_deg, seam_length_mm, slant_radii_mm
+from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.weld_rules import BACKING_DEPTH_MM
 from platewheel.parts.wheel.welds import weld_beads
 
@@ -49,6 +51,7 @@ def flange(work: Work, units: Units) -> Step:
             f"middle: the ends are the hardest to reach afterwards. Bend along the marks, one "
             f"every {GENERATOR_DEG} degrees of the wheel, never across them, root edge harder "
             "than tip edge.",
+            _sprung(wheel, units),
             "Lay the piece tip edge down on a flat plate: it touches all along and stands "
             f"{length(reach, units)} high over all. Tip to its own plywood gauge of "
             f"{length(tip, units)} radius"
@@ -94,6 +97,15 @@ def flange(work: Work, units: Units) -> Step:
         figures=figures,
         order=[str(n) for n in order],
         cautions=cautions,
+    )
+
+
+def _sprung(wheel: WheelSpec, units: Units) -> str:
+    radius, (tight, loose) = flange_bent_mm(wheel)
+    return (
+        f"It springs back: between two marks it is bent to a radius of {length(loose, units)} "
+        f"(steel as strong as its name) to {length(tight, units)} (half as strong again), half "
+        f"way from root to tip, to be let go at {length(radius, units)}."
     )
 
 

@@ -12,6 +12,13 @@ from platewheel.parts.checks.making.rolling import (
 )
 from platewheel.parts.checks.making.weld_access import fillet_gap
 from platewheel.parts.making.figures import out_of_round_mm, ring_limits_mm, seam_bump_mm
+from platewheel.parts.making.springback import RING_SOURCE as RING
+from platewheel.parts.making.springback import SOURCE as SPRINGBACK
+from platewheel.parts.making.springback import (
+    lasting_squeeze_mm,
+    rolled_to_mm,
+    round_force_n,
+)
 from platewheel.parts.making.steps.shop_limits import PRACTICE, figure
 from platewheel.parts.making.steps.step import Figure, Step, Work
 from platewheel.parts.wheel.assembly import wheel_parts
@@ -104,6 +111,12 @@ def roll(work: Work, units: Units) -> Step | None:
         f"{length(wheel.seam_gap_mm, units)} all across; a ring that must be pulled shut is "
         "not round.",
     ]
+    tight, loose = rolled_to_mm(wheel)
+    do.append(
+        f"Steel springs back: in the rolls it comes to an inside radius of {length(loose, units)} "
+        f"(steel as strong as its name) to {length(tight, units)} (half as strong again, as sheet "
+        f"often is) to be let go at {length(bore / 2, units)}."
+    )
     if not shop.prebend:
         spare = 2 * plain
         do[2] = (
@@ -120,6 +133,13 @@ def roll(work: Work, units: Units) -> Step | None:
             "still straight after it", bent, "mm", f"bump at most {length(PEAK_MM, units)}", ROLLS
         ),
         figure("inside diameter", bore),
+        figure(
+            "inside radius in the rolls",
+            loose,
+            "mm",
+            f"down to {length(tight, units)} for stronger steel",
+            SPRINGBACK,
+        ),
         figure(
             "largest top roll that closes it well",
             bore / ROLL_SURELY,
@@ -187,7 +207,10 @@ def measure(work: Work, units: Units) -> Step:
         "two wheels belong on one axle.",
         "Measure the tread's largest and smallest diameter: at most "
         f"{length(oval, units)} apart, beyond it {why}. Press the ring round "
-        "before a disc goes in.",
+        f"before a disc goes in: {round_force_n(wheel, oval) / 1000:.1f} kN across the largest "
+        "diameter take that much out while it is held (a clamp for tacking); it stays only where "
+        f"that diameter is squeezed by more than {length(lasting_squeeze_mm(wheel), units)}, so "
+        "squeeze, let go, measure.",
     ]
     figures = [
         figure(
@@ -196,6 +219,9 @@ def measure(work: Work, units: Units) -> Step:
         figure("gap under the fillets", gap.limit or 0.0, "mm", "at most", gap.source),
         figure("disc smaller than the ring's outside by", off),
         figure("out of round", oval, "mm", "at most", source),
+        figure(
+            "force that presses so much round", round_force_n(wheel, oval) / 1000, "kN", "", RING
+        ),
     ]
     title = "Measure the ring"
     return Step(id="measure", title=title, do=do, figures=figures, order=[], cautions=[])

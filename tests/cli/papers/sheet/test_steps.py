@@ -57,6 +57,7 @@ SINE = math.sin(math.radians(65))
         ("roll", math.pi * (180 - 6) - 2),  # strip: pi (D - t) less the gap
         ("roll", 5 * 6),  # straight ends, 5 t
         ("roll", 84),  # bore's radius
+        ("roll", 82.97 - 3),  # 82.97 = 87 (1 - 3 X + 4 X^3), X = 235 x 82.97 / (210000 x 6)
         ("close", 2),
         ("measure", math.pi * 180),
         ("measure", math.pi * (180 - 2 * 0.5)),  # disc without clearance
@@ -76,6 +77,8 @@ SINE = math.sin(math.radians(65))
         ("flange", (MID + 12) / SINE),
         ("flange", 12 / math.tan(math.radians(65)) + 5 * SINE),  # height, tip edge down
         ("flange", 65),
+        ("flange", 96 / math.cos(math.radians(65))),  # across its marks, half way up
+        ("flange", 197.17),  # = 227.15 (1 - 3 X + 4 X^3), X = 235 x 197.17 / (210000 x 5)
         ("root", 5),
         ("vents", 0.8 * 16),
         ("vents", 4),
@@ -94,6 +97,21 @@ def test_figures_follow_the_wheel() -> None:
     assert figure(other.step("measure"), "circumference, drawn") == pytest.approx(math.pi * 200)
     assert told(other.step("roll"), math.pi * 194 - 2)
     assert not told(other.step("roll"), math.pi * 174 - 2)
+
+
+def test_a_ring_is_pressed_round_with_the_force_of_a_thin_ring() -> None:
+    """Roark's Formulas: (0.1488 + 0.1366) F R^3 / (E I); R 87, 50 x 6."""
+    step = steps_of().step("measure")
+    oval = figure(step, "out of round")
+    force = oval * 210000 * 50 * 6**3 / 12 / (0.2854 * 87**3) / 1000
+    assert figure(step, "force that presses so much round") == pytest.approx(force, rel=1e-3)
+    assert told(step, force)
+
+
+def test_a_flat_flange_springs_from_nothing() -> None:
+    flat = {"wheel.flange_angle_deg": "90", "wheel.flange_segments": "3"}
+    assert not any("springs" in line for line in steps_of(flat).step("flange").do)
+    assert any("springs" in line for line in steps_of().step("flange").do)
 
 
 def test_gauge_and_play_make_the_track() -> None:
