@@ -10,6 +10,7 @@ from platewheel.parts.checks.galvanizing.coating import (
     zinc_in_bore,
     zinc_mass_kg,
 )
+from platewheel.parts.checks.galvanizing.drained import best_tilt, kept
 from platewheel.parts.checks.galvanizing.hollows import BATH, closed_hollows
 from platewheel.parts.checks.making.weld_access import SEAM_LEAST_MM, SEAM_MOST_MM
 from platewheel.parts.checks.running.play import SMALL_GAUGE_SHARE, USUAL_LEAST_MM
@@ -209,6 +210,7 @@ def coat(work: Work, units: Units) -> Step:
             f"Write on the paper: hollow wheels, {2 * wheel.vent_count} vents of "
             f"{length(wheel.vent_diameter_mm, units)} each, hung so that a vent is highest and "
             "one lowest.",
+            _hung(wheel),
             f"At least {zinc.mean_um:g} um on {area:.2f} m2 a wheel is {mass:.2f} kg of zinc, "
             f"{mass * wheels:.1f} kg in all.",
             *([f"The bore: {bore.says}."] if bore else []),
@@ -242,6 +244,18 @@ def coat(work: Work, units: Units) -> Step:
         cautions = ["Oily rags catch fire by themselves: a closed tin for them."]
     title = "Coat"
     return Step(id="coat", title=title, do=do, figures=figures, order=[], cautions=cautions)
+
+
+def _hung(wheel: WheelSpec) -> str:
+    best, level = best_tilt(wheel), kept(wheel, 0.0, "gauge")
+    says = f"{level.all_kg:.2f} kg of zinc stay in a wheel whose axle hangs level"
+    if not best.tilt_deg:
+        return f"Ask for that: axle level, a vent straight down. {says}."
+    side = "flange" if best.down == "gauge" else "field"
+    return (
+        f"Ask for this tilt: {side} side down until the axle is {best.tilt_deg:g} degrees from "
+        f"level, a vent of that side straight down. {says}, {best.all_kg:.2f} kg so."
+    )
 
 
 def gauge(work: Work, units: Units) -> Step:

@@ -220,7 +220,11 @@ def measure(work: Work, units: Units) -> Step:
         figure("disc smaller than the ring's outside by", off),
         figure("out of round", oval, "mm", "at most", source),
         figure(
-            "force that presses so much round", round_force_n(wheel, oval) / 1000, "kN", "", RING
+            "force that presses so much round",
+            round_force_n(wheel, oval) / 1000,
+            "kN",
+            "while held",
+            RING,
         ),
     ]
     title = "Measure the ring"

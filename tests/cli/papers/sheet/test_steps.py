@@ -108,6 +108,14 @@ def test_a_ring_is_pressed_round_with_the_force_of_a_thin_ring() -> None:
     assert told(step, force)
 
 
+def test_the_galvanizer_is_told_how_to_hang_it() -> None:
+    step = steps_of({"finish.coating": '"galvanized"'}).step("coat")
+    (line,) = (line for line in step.do if line.startswith("Ask for this tilt"))
+    level, tilted = (float(kg) for kg in re.findall(r"([\d.]+) kg", line))
+    assert 0 <= tilted < level < 1
+    assert re.search(r"(field|flange) side down until the axle is \d+ degrees", line)
+
+
 def test_a_flat_flange_springs_from_nothing() -> None:
     flat = {"wheel.flange_angle_deg": "90", "wheel.flange_segments": "3"}
     assert not any("springs" in line for line in steps_of(flat).step("flange").do)
