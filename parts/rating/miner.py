@@ -1,8 +1,7 @@
 """Palmgren and Miner: the damage that a life of stress ranges does, and the loads that make it 1.
 
-D = sum of n / N, at most 1. Source: EN 1993-1-9:2005, annex A.5, from memory; N by the S-N curve
-of `parts.rating.fatigue.cycles_to_failure_iiw`, without a cut-off (safe), ranges times the
-partial factor.
+D = sum of n / N, at most 1. Source: EN 1993-1-9:2005, annex A.5, from memory; N by the S-N curves
+of `parts.rating.fatigue`, ranges times the partial factor.
 """
 
 from __future__ import annotations
@@ -12,23 +11,12 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from platewheel.parts.rating.detail import Cycles
-from platewheel.parts.rating.fatigue import CATEGORY_CYCLES, IIW_KNEE_CYCLES
+from platewheel.parts.rating.fatigue import damage_a_cycle
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
 ROUNDS = 14  # each leaves a quarter of the error or less
-
-
-def damage_a_cycle(
-    ranges_n_mm2: NDArray[np.float64], fat_n_mm2: float, in_shear: bool = False
-) -> NDArray[np.float64]:
-    """1 / N of each range: slope 3 to 1e7 cycles, then slope 5; of shear slope 5 all the way."""
-    if in_shear:
-        return np.asarray((ranges_n_mm2 / fat_n_mm2) ** 5 / CATEGORY_CYCLES)
-    knee = fat_n_mm2 * (CATEGORY_CYCLES / IIW_KNEE_CYCLES) ** (1 / 3)
-    share = ranges_n_mm2 / knee
-    return np.asarray(np.where(share > 1, share**3, share**5) / IIW_KNEE_CYCLES)
 
 
 def damage(

@@ -41,7 +41,10 @@ MODULES: dict[str, tuple[str, ...]] = {
     "platewheel.parts.loads.travel": _of(LOADS, "wheel_load", "spectrum"),
     "platewheel.parts.loads.wheel_load": _of(LOADS, "wheel_load", "spectrum"),
     "platewheel.parts.loads.spectrum": _of(LOADS, "spectrum"),
-    "platewheel.parts.rating.fatigue": (f"{RATING}fatigue.py",),
+    "platewheel.parts.rating.fatigue": (
+        f"{RATING}fatigue.py",
+        "tests/published/test_fatigue_curves.py",
+    ),
     "platewheel.parts.stress.hertz": (f"{STRESS}hertz.py",),
     "platewheel.parts.stress.turn": (f"{STRESS}turn.py",),
     "platewheel.parts.wheel.flange": _of(WHEEL, "flange", "part_records"),

@@ -24,7 +24,6 @@ from platewheel.parts.checks.strength import (
     weld_strength,
 )
 from platewheel.parts.loads.wheel_load import wheel_load_n
-from platewheel.parts.rating.fatigue import cycles_to_failure, cycles_to_failure_iiw
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.stress.hertz import _elliptic, contact_modulus_n_mm2, point_half_axes_mm
 from platewheel.parts.wheel.welds import missing_beads
@@ -172,25 +171,3 @@ def test_ellipse_solves_both_curvatures(r1: float, r2: float, load: float) -> No
     steep = p / modulus * b / (a * a * m) * ((a / b) ** 2 * e - k)
     assert slack == pytest.approx(1 / (2 * max(r1, r2)), rel=1e-6)
     assert steep == pytest.approx(1 / (2 * min(r1, r2)), rel=1e-6)
-
-
-@pytest.mark.parametrize("curve", [cycles_to_failure, cycles_to_failure_iiw])
-@SOME
-@given(st.tuples(st.floats(0, 500), st.floats(0, 500)).map(sorted), st.floats(20, 160))
-def test_larger_ranges_live_shorter(
-    curve: Callable[[float, float], float], pair: list[float], category: float
-) -> None:
-    small, large = (curve(stress, category) for stress in pair)
-    assert large <= small * (1 + 1e-9)
-    assert curve(pair[1], category * 1.1) >= large * (1 - 1e-9)
-
-
-@pytest.mark.parametrize("curve", [cycles_to_failure, cycles_to_failure_iiw])
-@pytest.mark.parametrize(
-    ("stress", "category"), [(-1, 71), (math.nan, 71), (50, 0), (math.inf, 36)]
-)
-def test_impossible_ranges_are_refused(
-    curve: Callable[[float, float], float], stress: float, category: float
-) -> None:
-    with pytest.raises(ValueError, match="allowed"):
-        curve(stress, category)

@@ -12,8 +12,8 @@ from hypothesis import strategies as st
 
 from platewheel.parts.loads.spectrum import Block
 from platewheel.parts.rating.detail import Cycles, Detail, cycles_of, turn_weights
-from platewheel.parts.rating.fatigue import cycles_to_failure_iiw
-from platewheel.parts.rating.miner import allowed_share, damage, damage_a_cycle
+from platewheel.parts.rating.fatigue import damage_a_cycle
+from platewheel.parts.rating.miner import allowed_share, damage
 
 TURNS = np.linspace(0, np.pi, 41)
 # as a rim bead feels it: pressed under the patch, pulled a little opposite
@@ -82,16 +82,9 @@ def test_strikes_against_a_made_history() -> None:
             hit = rng.integers(len(full))
             stress = stress.copy()
             stress[hit] = 5000 * unit[hit]
-        total += 1 / cycles_to_failure_iiw(float(np.ptp(stress)), 36.0)
+        total += float(damage_a_cycle(np.array([np.ptp(stress)]), 36.0)[0])
     found = damage(cycles_of(DETAIL, (struck,), TURNS), 36.0, 1.0).sum()
     assert found == pytest.approx(total, rel=0.05)
-
-
-@given(st.floats(0.01, 500), st.sampled_from([36.0, 71.0, 90.0]))
-def test_damage_of_a_cycle(size: float, fat: float) -> None:
-    assert damage_a_cycle(np.array([size]), fat)[0] == pytest.approx(
-        1 / cycles_to_failure_iiw(size, fat)
-    )
 
 
 def counted(ranges: list[float], counts: list[float]) -> Cycles:

@@ -10,8 +10,6 @@ import pytest
 
 from platewheel.parts.loads.spectrum import Block
 from platewheel.parts.rating.detail import cycles_of
-from platewheel.parts.rating.fatigue import cycles_to_failure_shear
-from platewheel.parts.rating.miner import damage_a_cycle
 from platewheel.parts.rating.slip_torque import (
     greatest_share,
     slip_details,
@@ -133,20 +131,3 @@ def test_a_loose_wheel_has_no_torque(solved: Response) -> None:
         ("slip in curves", 80.0, True)
     }
     assert slip_details(solved, loose) == []
-
-
-# EN 1993-1-9:2005, 7.1: 80 at 2e6, slope 5, 0.457 of it at 1e8; from memory
-@pytest.mark.parametrize(
-    ("cycles", "share"), [(2e6, 1.0), (1e8, 0.457), (6.4e7, 0.5), (62500.0, 2.0)]
-)
-def test_points_of_the_shear_curve(cycles: float, share: float) -> None:
-    assert cycles_to_failure_shear(80 * share, 80.0) == pytest.approx(cycles, rel=5e-3)
-    in_shear = damage_a_cycle(np.array([80 * share]), 80.0, in_shear=True)[0]
-    assert in_shear == pytest.approx(1 / cycles_to_failure_shear(80 * share, 80.0))
-
-
-def test_nothing_shears_nothing() -> None:
-    assert cycles_to_failure_shear(0.0, 80.0) == math.inf
-    for wrong in ((-1.0, 80.0), (1.0, 0.0)):
-        with pytest.raises(ValueError, match="allowed"):
-            cycles_to_failure_shear(*wrong)
