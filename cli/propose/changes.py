@@ -12,7 +12,7 @@ from platewheel.cli.job.wheelset import job_checks
 from platewheel.cli.money.cost_estimate import Question, estimate_parts
 from platewheel.cli.schema.propose import ChangeRow
 from platewheel.parts.propose.choices import Choices
-from platewheel.parts.propose.neighbours import Step, neighbours, together
+from platewheel.parts.propose.neighbours import Step, foretold, neighbours, together
 from platewheel.parts.propose.rate_until_known import NOISE, Analyse, needed_n
 from platewheel.parts.wheel.assembly import wheel_mass_kg
 from platewheel.parts.wheel.spec import WheelSpec
@@ -79,7 +79,8 @@ class Changes:
                 continue
             for mends, mended in both:
                 pair = together(self.wheel, saves, mends, self.job.wheel)
-                if pair is None or self._foretold(saved, mended) < self._needed_n:
+                foretold_n = foretold(self.borne, saved.rating_percent, mended.rating_percent)
+                if pair is None or foretold_n < self._needed_n:
                     continue
                 cost = self._cost(pair.wheel) - self._cost(self.wheel)
                 if cost < -LEAST_SAVING:
@@ -98,12 +99,6 @@ class Changes:
             [check.title for check in checks if check.verdict == "fail"],
             [c.title for c in checks if c.verdict == "warn" and c.id not in self._own],
         )
-
-    def _foretold(self, one: ChangeRow, other: ChangeRow) -> float:
-        """The mean load that both steps together should bear, N; none where either is not rated."""
-        if one.rating_percent is None or other.rating_percent is None:
-            return 0.0
-        return self.borne * (1 + one.rating_percent / 100) * (1 + other.rating_percent / 100)
 
     def _cost(self, wheel: WheelSpec) -> float:
         return round(sum(question(wheel) for question in self._questions), NOISE)

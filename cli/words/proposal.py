@@ -58,10 +58,9 @@ def own_words(report: ProposeReport) -> str:
     row, against = report.own.row, report.own.against
     told = "The wheel of the job file"
     if row is not None:
-        money = report.currency if not report.not_priced else "kg of steel"
         told += (
-            f" costs {row.cost_per_wheel:.2f} {money}, is rated {row.rated_n:.0f} N for a load of "
-            f"{row.load_n:.0f} N"
+            f" costs {cost(report, row.cost_per_wheel).told('mm')}, is rated "
+            f"{row.rated_n:.0f} N for a load of {row.load_n:.0f} N"
         )
     if against:
         return f"{told}{' and' if row is not None else ''} is no proposal: {'; '.join(against)}"
@@ -71,7 +70,7 @@ def own_words(report: ProposeReport) -> str:
         return f"{told} and is proposal {same[0]}"
     cheaper = [one for one in report.proposals if one.cost_per_wheel < row.cost_per_wheel]
     saves = row.cost_per_wheel - min((one.cost_per_wheel for one in cheaper), default=0.0)
-    return f"{told}; the first proposal saves {saves:.2f} of it"
+    return f"{told}; the first proposal saves {cost(report, saves).told('mm')} of it"
 
 
 def not_priced(report: ProposeReport) -> str:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 DENSITY_KG_MM3 = (
     7.85e-6  # EN 1991-1-1:2002 table A.4, steel 77.0 to 78.5 kN/m3; trade: 7.85 kg/m2/mm
 )
-
+E_N_MM2, POISSON = 210_000.0, 0.3  # EN 1993-1-1:2005, 3.2.6
 
 THICK_MM, THICKEST_MM = 100.0, 150.0  # where tensile strengths fall, and where all end
 

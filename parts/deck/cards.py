@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from platewheel.parts.base.steel import E_N_MM2, POISSON
 from platewheel.parts.deck.solid_mesh import SolidMesh
-from platewheel.parts.stress.solid_of_revolution import E_N_MM2, POISSON
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray

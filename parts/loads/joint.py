@@ -16,6 +16,7 @@ from __future__ import annotations
 
 import math
 
+from platewheel.parts.loads.over_joint import gap_drop_mm, kink
 from platewheel.parts.setting.setting import GRAVITY, Setting
 
 JOINT_SHARE = 0.5  # of the stiffness under a rail: a free end has a quarter (Timoshenko, Strength
@@ -23,20 +24,6 @@ JOINT_SHARE = 0.5  # of the stiffness under a rail: a free end has a quarter (Ti
 TRACK_MASS_KG = 20.0  # of rail and sleepers that move with the wheel; light track, from memory
 TRACK_DAMPING_N_S_PER_M = 5000.0  # of its bed; light track, from memory
 SPRUNG_SHARE = 1 / 3  # of the empty wagon below its springs; common practice, no source
-
-
-def kink(radius_mm: float, step_mm: float, gap_mm: float) -> float:
-    """Angle through which a wheel's path turns at a joint, radians; pi / 2 where it falls in.
-
-    A step alone is met at acos((r - h) / r). A gap wider than the reach of that, (2 r h - h2)^1/2,
-    lets the wheel turn over the near end until it meets the far one: 2 asin(c / 2r), c between
-    the two ends. Source: plain geometry.
-    """
-    if step_mm >= radius_mm or math.hypot(gap_mm, step_mm) >= 2 * radius_mm:
-        return math.pi / 2
-    if gap_mm <= math.sqrt(step_mm * (2 * radius_mm - step_mm)):
-        return math.acos((radius_mm - step_mm) / radius_mm)
-    return min(2 * math.asin(math.hypot(gap_mm, step_mm) / (2 * radius_mm)), math.pi / 2)
 
 
 def joint_stiffness_n_per_mm(setting: Setting) -> float:
@@ -79,8 +66,7 @@ def joint_load_n(setting: Setting, mean_n: float) -> float:
     angle = kink(radius, track.joint_step_mm, track.joint_gap_mm)
     speed = setting.wagon.max_speed_km_h / 3.6
     struck = impact_n(speed, angle, unsprung_kg(setting, mean_n), stiffness)
-    half = min(track.joint_gap_mm / 2, radius)
-    drop = track.joint_step_mm + radius - math.sqrt(radius**2 - half**2)
+    drop = track.joint_step_mm + gap_drop_mm(radius, track.joint_gap_mm)
     return min(struck, stiffness * drop)
 
 

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import math
 
-from platewheel.parts.base.steel import STEELS
-from platewheel.parts.stress.hertz import STEEL_E_N_MM2
+from platewheel.parts.base.steel import E_N_MM2, STEELS
 from platewheel.parts.wheel.spec import WheelSpec
 
 SOURCE = (
@@ -20,7 +19,7 @@ SHORTER, WIDER = math.pi / 4 - 2 / math.pi, 2 / math.pi - 1 / 2  # of F R^3 / (E
 def released_mm(radius_mm: float, thickness_mm: float, yield_n_mm2: float) -> float:
     """Radius of the middle of a plate once it is let go, bent to this radius; infinite where it
     was bent within its elasticity. Source: Gardiner, see SOURCE."""
-    x = yield_n_mm2 * radius_mm / (STEEL_E_N_MM2 * thickness_mm)
+    x = yield_n_mm2 * radius_mm / (E_N_MM2 * thickness_mm)
     return radius_mm / (4 * x**3 - 3 * x + 1) if x < 0.5 else math.inf
 
 
@@ -28,7 +27,7 @@ def bent_to_mm(radius_mm: float, thickness_mm: float, yield_n_mm2: float) -> flo
     """Radius to which a plate is bent so that it is let go at this one, both of its middle."""
     from scipy.optimize import brentq
 
-    elastic = STEEL_E_N_MM2 * thickness_mm / yield_n_mm2  # R = X elastic
+    elastic = E_N_MM2 * thickness_mm / yield_n_mm2  # R = X elastic
     x = brentq(lambda x: radius_mm * (4 * x**3 - 3 * x + 1) - x * elastic, 0.0, 0.5, xtol=1e-12)
     return float(x * elastic)
 
@@ -80,4 +79,4 @@ def _ring(spec: WheelSpec) -> tuple[float, float]:
     """Mean radius, mm, and E I, N mm2, of the tread ring."""
     wall = spec.tread_thickness_mm
     radius = spec.bore_radius_mm(0.0) + wall / 2
-    return radius, STEEL_E_N_MM2 * spec.tread_width_mm * wall**3 / 12
+    return radius, E_N_MM2 * spec.tread_width_mm * wall**3 / 12

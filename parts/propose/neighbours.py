@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
@@ -83,6 +84,15 @@ def together(wheel: WheelSpec, one: Step, other: Step, base: WheelSpec) -> Step 
         made,
         changes,
     )
+
+
+def foretold(borne_n: float, *percents: float | None) -> float:
+    """Load, N, that steps together should bear where each alone changes the rating by so many per
+    cent; 0 where one cannot be rated."""
+    rated = [percent for percent in percents if percent is not None]
+    if len(rated) < len(percents):
+        return 0.0
+    return borne_n * math.prod(1 + percent / 100 for percent in rated)
 
 
 def _changed(wheel: WheelSpec, base: dict[str, Any], changes: dict[str, float]) -> WheelSpec | None:

@@ -11,10 +11,10 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from platewheel.parts.base.steel import POISSON
 from platewheel.parts.rating.detail import Detail
 from platewheel.parts.rating.vented_disc import edge_factor
 from platewheel.parts.stress.response import Response
-from platewheel.parts.stress.solid_of_revolution import POISSON
 from platewheel.parts.stress.turn import unit_histories
 from platewheel.parts.wheel.hub_disc import SIDES, Side, disc_z_mm
 

@@ -7,15 +7,14 @@ from __future__ import annotations
 
 import math
 
-STEEL_E_N_MM2 = 210_000.0
-STEEL_POISSON = 0.3
+from platewheel.parts.base.steel import E_N_MM2, POISSON
 
 
 def contact_modulus_n_mm2(
-    e1: float = STEEL_E_N_MM2,
-    nu1: float = STEEL_POISSON,
-    e2: float = STEEL_E_N_MM2,
-    nu2: float = STEEL_POISSON,
+    e1: float = E_N_MM2,
+    nu1: float = POISSON,
+    e2: float = E_N_MM2,
+    nu2: float = POISSON,
 ) -> float:
     """1/E* = (1 - nu1^2)/E1 + (1 - nu2^2)/E2; steel on steel unless told otherwise."""
     return 1 / ((1 - nu1**2) / e1 + (1 - nu2**2) / e2)

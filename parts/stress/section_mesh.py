@@ -73,24 +73,13 @@ def section_mesh(spec: WheelSpec, *, worn_mm: float = 0.0, size_mm: float = 2.0)
     held = [pair for bead in beads for pair in _legs(bead, plates)]
     toes = [toe for _, toe in held if toe.room_mm > NEAR]
     stops = [*_stops(plates, beads, toes), *_vent_stops(spec)]
-    points: list[NDArray[np.float64]] = []
-    triangles: list[NDArray[np.int64]] = []
-    part_of: list[str] = []
-    start = 0
-    for plate in plates:
-        xy, cells = plate_cells(plate, stops, size_mm)
-        points.append(xy)
-        triangles.append(cells + start)
-        part_of += [plate.name] * len(cells)
-        start += len(xy)
-    plate_points = np.vstack(points)
-    for bead in beads:
-        xy, cells = bead_cells(bead, plate_points, size_mm)
-        points.append(xy)
-        triangles.append(cells + start)
-        part_of += [bead.name] * len(cells)
-        start += len(xy)
-    everything = np.vstack(points)
+    meshed = [(plate.name, *plate_cells(plate, stops, size_mm)) for plate in plates]
+    plate_points = np.vstack([xy for _, xy, _ in meshed])
+    meshed += [(bead.name, *bead_cells(bead, plate_points, size_mm)) for bead in beads]
+    everything = np.vstack([xy for _, xy, _ in meshed])
+    starts = np.cumsum([0, *(len(xy) for _, xy, _ in meshed)])
+    triangles = [cells + start for (_, _, cells), start in zip(meshed, starts, strict=False)]
+    part_of = [name for name, _, cells in meshed for _ in cells]
     merged, number = _join_beads(everything, len(plate_points))
     corners = tuple(corner for bead in beads for corner in bead.section)
     legs = tuple(leg for leg, _ in held)

@@ -16,10 +16,11 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from platewheel.parts.base.steel import E_N_MM2, POISSON
+
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
-E_N_MM2, POISSON = 210_000.0, 0.3  # EN 1993-1-1:2005, 3.2.6
 COMPONENTS = ("rr", "zz", "tt", "rz", "zt", "rt")  # the last two run as sin(n theta)
 R, T, Z = 0, 1, 2  # of a displacement
 

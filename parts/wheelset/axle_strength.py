@@ -7,9 +7,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from platewheel.parts.base.steel import DENSITY_KG_MM3
+from platewheel.parts.base.steel import DENSITY_KG_MM3, E_N_MM2
 
-E_N_MM2 = 210000.0  # EN 1993-1-1, 3.2.6
 Steps = Sequence[tuple[float, float, float]]  # x from, x to, diameter; mm, one after the other
 
 

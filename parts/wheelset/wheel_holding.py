@@ -6,7 +6,8 @@ import math
 from dataclasses import dataclass
 from itertools import pairwise
 
-E_N_MM2 = 210000.0  # EN 1993-1-1, 3.2.6
+from platewheel.parts.base.steel import E_N_MM2
+
 POISSON = 0.3  # EN 1993-1-1, 3.2.6
 
 # over so many mm of axle: width, height, depth in the axle, depth in the hub; parallel keys of

@@ -30,11 +30,12 @@ from skfem import (
 from skfem.helpers import ddot, sym_grad, trace
 
 from platewheel.cli.job.job import read_job
+from platewheel.parts.base.steel import E_N_MM2, POISSON
 from platewheel.parts.rating.rate import contact_patch_mm, least_place_mm
 from platewheel.parts.stress.loads import face_load, raised_cosine, upward
 from platewheel.parts.stress.response import LEAST_HALF_LENGTH_MM, harmonic_count, respond
 from platewheel.parts.stress.section_mesh import SectionMesh
-from platewheel.parts.stress.solid_of_revolution import E_N_MM2, POISSON, Body, R, T, Z
+from platewheel.parts.stress.solid_of_revolution import Body, R, T, Z
 from platewheel.parts.wheel.tread_ring import tread_section
 from tests.places import DEMO
 

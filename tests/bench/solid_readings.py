@@ -10,11 +10,11 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from platewheel.parts.base.steel import E_N_MM2, POISSON
 from platewheel.parts.deck.loads import push_spot, spread
 from platewheel.parts.deck.meshing import apart, vent_middles
 from platewheel.parts.deck.solid_mesh import SolidMesh, gauss_points, shape_slopes
 from platewheel.parts.stress.section_mesh import TOE_STEPS, SectionMesh, section_mesh
-from platewheel.parts.stress.solid_of_revolution import E_N_MM2, POISSON
 from platewheel.parts.stress.throat import throat_of
 from platewheel.parts.wheel.flange import flange_section
 from platewheel.parts.wheel.hub_disc import SIDES

@@ -16,8 +16,9 @@ import math
 import numpy as np
 import pytest
 
+from platewheel.parts.base.steel import E_N_MM2, POISSON
 from platewheel.parts.stress.loads import face_load, raised_cosine, upward
-from platewheel.parts.stress.solid_of_revolution import E_N_MM2, POISSON, Body, R, T, Z
+from platewheel.parts.stress.solid_of_revolution import Body, R, T, Z
 from tests.parts.stress.grids import along, held_forces, nodal_stress, node_at, rectangle_body
 
 N0 = np.array([0])

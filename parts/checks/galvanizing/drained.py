@@ -59,7 +59,7 @@ def _wedge_mm3(radius_mm: float, deep_mm: float, slope: float, long_mm: float) -
     end and sinks by `slope` to the other."""
     from scipy.integrate import quad
 
-    end = long_mm if slope * long_mm <= deep_mm else deep_mm / slope
+    end = min(long_mm, deep_mm / slope) if slope else long_mm
     return float(quad(lambda z: segment_mm2(radius_mm, deep_mm - slope * z), 0.0, end)[0])
 
 

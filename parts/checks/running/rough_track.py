@@ -7,6 +7,7 @@ import math
 from platewheel.parts.base.units import at_least, at_most
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.trying import tried
+from platewheel.parts.loads.over_joint import climb_angle, gap_drop_mm
 from platewheel.parts.setting.setting import Setting
 
 DEPTH_LEFT_SHARE = 0.5
@@ -22,42 +23,6 @@ def twist_lift_mm(twist_mm_per_m: float, wheelbase_mm: float) -> float:
     cross-level between the axles. Source: plain geometry.
     """
     return twist_mm_per_m * wheelbase_mm / 1000
-
-
-def gap_drop_mm(radius_mm: float, gap_mm: float) -> float:
-    """How far a wheel sinks between two rail ends, r - sqrt(r2 - (g/2)2); r when it falls in.
-
-    Source: plain geometry.
-    """
-    return radius_mm - math.sqrt(max(radius_mm**2 - (gap_mm / 2) ** 2, 0.0))
-
-
-def climb_angle(radius_mm: float, step_mm: float, gap_mm: float = 0.0) -> float:
-    """From the vertical to the line from the axle to the edge that the wheel must climb, radians.
-
-    A step alone is met at acos((r - s) / r). Beyond a gap wider than sqrt(2 r s - s2) the wheel
-    first turns over the near rail's end and meets the far edge when both touch it:
-    asin(c / 2r) + atan(s / g), c between the edges. A quarter turn when it falls in.
-    Source: plain geometry.
-    """
-    r, s = radius_mm, step_mm
-    if s >= r:
-        return math.pi / 2
-    if gap_mm <= math.sqrt(s * (2 * r - s)):
-        return math.acos((r - s) / r)
-    between = math.hypot(gap_mm, s)
-    if between >= 2 * r:
-        return math.pi / 2
-    return min(math.asin(between / (2 * r)) + math.atan2(s, gap_mm), math.pi / 2)
-
-
-def climb_force_n(load_n: float, radius_mm: float, step_mm: float) -> float:
-    """Level push at the axle that starts a wheel up a step: W sqrt(r2 - (r - s)2) / (r - s).
-
-    Infinite from s = r. Source: plain statics, moments about the edge.
-    """
-    angle = climb_angle(radius_mm, step_mm)
-    return load_n * math.tan(angle) if angle < math.pi / 2 else math.inf
 
 
 def climbed_step_mm(load_n: float, radius_mm: float, force_n: float) -> float:

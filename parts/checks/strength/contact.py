@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 import math
 
+from platewheel.parts.base.steel import E_N_MM2
 from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.strength.shakedown import line_shakedown, point_shakedown
@@ -12,7 +13,6 @@ from platewheel.parts.loads.wheel_load import heavy_load_n, wheel_load_n
 from platewheel.parts.setting.setting import GRAVITY, Setting
 from platewheel.parts.stress.contact_patch import contact_length_mm, crown_radius_mm
 from platewheel.parts.stress.hertz import (
-    STEEL_E_N_MM2,
     contact_modulus_n_mm2,
     line_pressure_n_mm2,
     point_half_axes_mm,
@@ -103,7 +103,7 @@ def crane_wheel_load_n(pressure_n_mm2: float, width_mm: float, diameter_mm: floa
 
 def hertz_of_crane_n_mm2(pressure_n_mm2: float) -> float:
     """Hertz pressure that a mean pressure stands for: sqrt(0.35 E p). Source: FEM 1.001."""
-    return math.sqrt(0.35 * STEEL_E_N_MM2 * pressure_n_mm2)
+    return math.sqrt(0.35 * E_N_MM2 * pressure_n_mm2)
 
 
 def turns_per_min(speed_km_h: float, diameter_mm: float) -> float:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 
+from platewheel.parts.base.steel import E_N_MM2
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.strength.disc_load import (
     LOAD_FACTOR,
@@ -18,7 +19,6 @@ from platewheel.parts.checks.strength.disc_load import (
 from platewheel.parts.checks.trying import tried
 from platewheel.parts.loads.wheel_load import wheel_load_n
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.stress.hertz import STEEL_E_N_MM2
 from platewheel.parts.wheel.hub_disc import disc_diameter_mm
 from platewheel.parts.wheel.spec import WheelSpec
 
@@ -31,7 +31,7 @@ def critical_force_n(web_mm: float, height_mm: float) -> float:
 
     Source: EN 1993-1-5:2006, 6.4(1), k = 3.5 for an endless panel loaded at both edges.
     """
-    return 0.9 * BUCKLING_FACTOR * STEEL_E_N_MM2 * web_mm**3 / height_mm
+    return 0.9 * BUCKLING_FACTOR * E_N_MM2 * web_mm**3 / height_mm
 
 
 def loaded_length_mm(web_mm: float, flange_mm: float, flange_width_mm: float) -> float:

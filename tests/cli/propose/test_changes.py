@@ -122,3 +122,15 @@ def test_what_one_step_is_warned_of_another_may_mend() -> None:
     both = rows["tread_thickness_mm with root_weld_mm", "6, 6"]
     assert both.warns == []
     assert both.cost < rows["tread_thickness_mm", "6"].cost
+
+
+def test_the_least_limit_rates_a_step() -> None:
+    """Where a limit that no step touches is the least, a thinner flange changes nothing."""
+
+    def two(setting: Setting, wheels: Sequence[WheelSpec]) -> list[dict[str, float]]:
+        return [limit | {"other": 0.3 * RATED_N} for limit in by_flange(setting, wheels)]
+
+    choices = job_choices(JOB, Wanted(260, 300, 20))
+    found = Changes(JOB, choices, WHEEL, RATED_N, two).rows()
+    thin = next(row for row, _ in found if (row.key, row.becomes) == ("flange_thickness_mm", "6"))
+    assert thin.rating_percent == pytest.approx(0)

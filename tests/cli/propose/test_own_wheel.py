@@ -53,7 +53,7 @@ def test_a_cheaper_proposal_says_what_it_saves() -> None:
     cheap = [other(5, 80.0, "Zinc: thin"), other(3, 90.0)]
     good, told = with_own(cheap, own, 2)
     assert good == cheap
-    assert words(told, *good).endswith("; the first proposal saves 19.00 of it")
+    assert words(told, *good).endswith("; the first proposal saves 19.00 EUR of it")
     assert with_own(cheap, own, 3)[0] == [*cheap, OWN]
 
 
@@ -68,7 +68,7 @@ def test_one_that_checks_warn_of_does_not_push_out_one_without_warning() -> None
 def test_a_dearer_one_with_more_warnings_is_beaten_all_the_same() -> None:
     good, told = with_own([other(5, 80.0)], OwnRow(row=OWN, against=[]), 4)
     assert good == [other(5, 80.0)]
-    assert words(told, *good).endswith("; the first proposal saves 19.00 of it")
+    assert words(told, *good).endswith("; the first proposal saves 19.00 EUR of it")
 
 
 @pytest.mark.parametrize("row", [OWN, None])
@@ -115,3 +115,23 @@ def test_with_no_time_to_rate_only_what_fails_is_told(monkeypatch: pytest.Monkey
     own = own_wheel(flat, 0.1, briefly=True)
     assert own.row is None
     assert own.against[0].startswith("Sideways over vertical force (the flange climbs from")
+
+
+def test_all_that_is_against_it_is_told(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Too little reserve and no stock for it: both, and no row."""
+    monkeypatch.setattr("platewheel.cli.propose.own_wheel.laid", lambda *given: ["no plate of 8"])
+    own = own_wheel(JOB, 9.0)
+    assert own.row is None
+    assert len(own.against) == 2
+    assert own.against[0].endswith("900 % are asked for")
+    assert own.against[1] == "no plate of 8"
+
+
+def test_without_prices_kilograms_are_told() -> None:
+    report = ProposeReport.model_construct(
+        own=OwnRow(row=OWN, against=[]), proposals=[], not_priced=True, currency="EUR"
+    )
+    own = report.model_copy(update={"proposals": [OWN.model_copy(update={"rank": 1})]})
+    assert own_words(own).startswith("The wheel of the job file costs 100.00 kg of steel, is rated")
+    no_name = own.model_copy(update={"not_priced": False, "currency": ""})
+    assert own_words(no_name).startswith("The wheel of the job file costs 100.00, is rated")

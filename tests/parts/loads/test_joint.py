@@ -13,10 +13,10 @@ from platewheel.parts.loads.joint import (
     impact_n,
     joint_load_n,
     joint_stiffness_n_per_mm,
-    kink,
     rolling_factor,
     unsprung_kg,
 )
+from platewheel.parts.loads.over_joint import kink
 from tests.parts.loads.test_twist import rough
 
 STEPS, GAPS = st.floats(0, 20), st.floats(0, 60)

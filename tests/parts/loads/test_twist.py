@@ -112,6 +112,8 @@ def test_a_step_under_one_of_six_wheels() -> None:
     two, six = rough(**keys, payload_kg=9000.0), rough(**keys, axles=3, payload_kg=9000.0)
     assert twisted_load_n(two, two.static_wheel_load_n) == pytest.approx(1250, rel=1e-3)
     assert twisted_load_n(six, six.static_wheel_load_n) == pytest.approx(10_000 / 3)
+    high = rough(**keys, axles=3, payload_kg=9000.0, joint_step_mm=2 * six.track.joint_step_mm)
+    assert twisted_load_n(high, 1e9) == pytest.approx(20_000 / 3)
 
 
 def test_one_axle_has_no_twist() -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from platewheel.parts.propose.choices import wheel_values
-from platewheel.parts.propose.neighbours import neighbours
+from platewheel.parts.propose.neighbours import foretold, neighbours
 from platewheel.parts.wheel.spec import WheelSpec
 from tests.parts.propose.test_sifting import SMALL
 from tests.parts.settings import demo_setting
@@ -42,3 +42,9 @@ def test_vents_and_tube_follow_as_in_all_choices() -> None:
     assert smaller.vent_circle_mm == pytest.approx(one.vent_circle_mm - 20)
     thinner = steps["tread_thickness_mm", "6"]
     assert thinner.vent_circle_mm == pytest.approx(one.vent_circle_mm + 4)
+
+
+def test_steps_together_are_foretold_by_their_product() -> None:
+    assert foretold(1000.0, 20.0, -10.0) == pytest.approx(1000 * 1.2 * 0.9)
+    assert foretold(1000.0, -10.0, 20.0) == pytest.approx(1000 * 1.2 * 0.9)
+    assert foretold(1000.0, 20.0, None) == foretold(1000.0, None, 20.0) == 0.0

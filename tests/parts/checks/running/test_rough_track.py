@@ -9,17 +9,15 @@ import pytest
 from scipy.optimize import brentq
 
 from platewheel.parts.checks.running.rough_track import (
-    climb_angle,
-    climb_force_n,
     climbed_step_mm,
     flange_depth,
-    gap_drop_mm,
     joint_drop,
     joint_push,
     least_depth_mm,
     twist_lift,
     twist_lift_mm,
 )
+from platewheel.parts.loads.over_joint import climb_angle, gap_drop_mm
 from tests.parts.checks.running.settings import running_setting
 
 
@@ -50,8 +48,8 @@ def test_suspension_decides_whether_a_wheel_lifts() -> None:
 
 def test_step_of_half_the_radius() -> None:
     """Textbook roller: step r / 2, so that the line to the edge stands at 60 degrees."""
-    assert climb_force_n(1000, 150, 75) == pytest.approx(1000 * math.sqrt(3))
-    assert climb_force_n(1000, 150, 150) == math.inf
+    assert math.tan(climb_angle(150, 75)) == pytest.approx(math.sqrt(3))  # push over load
+    assert climb_angle(150, 150) == math.pi / 2
     assert climbed_step_mm(1000, 150, 1000 * math.sqrt(3)) == pytest.approx(75)
 
 

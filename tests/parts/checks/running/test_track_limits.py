@@ -20,14 +20,13 @@ from platewheel.parts.checks.running.curve import (
     rail_top_reach_mm,
 )
 from platewheel.parts.checks.running.rough_track import (
-    climb_angle,
     flange_depth,
-    gap_drop_mm,
     joint_drop,
     joint_push,
     least_depth_mm,
     twist_lift,
 )
+from platewheel.parts.loads.over_joint import climb_angle, gap_drop_mm
 from tests.parts.checks.running.settings import running_setting
 
 HAIR = 1e-4
