@@ -33,6 +33,8 @@ def test_each_limit_has_its_worst_place() -> None:
         "weld roots": "tube",
         "weld toes": "toe",
     }
+    done = damage(cycles_of(WEAKER, spectrum(DEMO), TURNS), 36.0, 1.15).sum(axis=1).max()
+    assert found["weld roots"].damage == pytest.approx(done)  # of the worst place, told with it
     alone = endurances([WEAK], DEMO, TURNS)[0]
     assert alone.share / found["weld roots"].share == pytest.approx(1.5, rel=1e-6)
 
@@ -64,6 +66,9 @@ def test_blocks_of_a_place() -> None:
         blocks = damage_by_block(one, DEMO)
         assert sum(b.damage + b.joints for b in blocks) == pytest.approx(one.damage)
         assert len(blocks) == 4
+        for b in blocks:
+            kind = [x for x in spectrum(DEMO) if (x.where, x.state) == (b.where, b.state)]
+            assert b.load_n == max(x.load_n for x in kind) > min(x.load_n for x in kind)
     pushes = [max(b.push_n for b in damage_by_block(one, DEMO)) for one in (wheel, flange)]
     of = spectrum(DEMO)
     assert pushes == [max(b.side_n for b in of), max(b.push_n for b in of)]

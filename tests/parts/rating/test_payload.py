@@ -76,6 +76,11 @@ def test_an_empty_wagon_that_is_too_heavy() -> None:
     wanted = rating.load_n / wheel_load_n(heavy) * 20_500 - 20_000
     assert -19_900 < wanted < -1
     assert most_payload_kg(heavy, [(rating, response)]) == pytest.approx(wanted)
+    worn = rate(heavy, worn_mm=3.0, size_mm=COARSE)
+    assert worn[0].load_n < rating.load_n
+    wanted = worn[0].load_n / wheel_load_n(heavy) * 20_500 - 20_000
+    for states in ([(rating, response), worn], [worn, (rating, response)]):
+        assert most_payload_kg(heavy, states) == pytest.approx(wanted)
 
 
 def test_where_the_life_sets_it(rated: tuple[Rating, Response]) -> None:

@@ -122,6 +122,7 @@ ALONG, BACK = (math.sin(TURN), math.cos(TURN)), (-math.cos(TURN), math.sin(TURN)
 RAIL_SIDE = ("flange", 150 + 14 * ALONG[0], 60 + 14 * ALONG[1])
 BEHIND = ("flange", RAIL_SIDE[1] + 6 * BACK[0], RAIL_SIDE[2] + 6 * BACK[1])
 BEHIND_MIDDLE = ("flange", RAIL_SIDE[1] + 3 * BACK[0], RAIL_SIDE[2] + 3 * BACK[1])
+BEHIND_TIP = ("flange", BEHIND[1] - 9 * ALONG[0], BEHIND[2] - 9 * ALONG[1])
 NEAR_PUSH = ("flange", 150 + 6 * ALONG[0], 60 + 6 * ALONG[1])
 
 
@@ -177,6 +178,12 @@ def test_under_the_push_the_flange_keeps_what_it_had_beside_it() -> None:
     first = turns[turns * 150 >= 16][0]
     assert flange.push[0] == pytest.approx([0.03 * math.cos(first), 0.03, 0.03])
     assert len(flange.where) == 3
+
+
+def test_every_point_of_both_faces_counts() -> None:
+    places = [NEAR_PUSH, RAIL_SIDE, BEHIND, BEHIND_TIP, BEHIND_MIDDLE]
+    flange = seam_histories(made_response(plain_wheel(), places, push=[tt(0.01)] * 5))[1]
+    assert len(flange.where) == 4
 
 
 def test_a_wheel_without_seams_has_no_limit_of_them() -> None:

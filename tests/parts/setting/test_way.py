@@ -58,6 +58,8 @@ def test_curves_that_the_track_or_the_wagon_does_not_have() -> None:
     assert keys(WaySpec(share=0.5, radius_m=9.9)) == ["way[0].radius_m"]
     assert keys(WaySpec(share=0.5, radius_m=0.4)) == ["way[0].radius_m"]
     assert keys(WaySpec(share=0.5, radius_m=10.0)) == []
+    (fault,) = way_faults((WaySpec(share=0.5, radius_m=0.4),), TRACK, WAGON)
+    assert fault.advice == "radius_m = 10"  # not one that the tightest curve would refuse
     steep = WaySpec(share=0.1, gradient_percent=3.1)
     assert keys(WaySpec(share=0.5), steep) == ["way[1].gradient_percent"]
 
