@@ -9,11 +9,10 @@ Schienenfahrzeuge (1954), both from memory; the equations follow from plain stat
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
 
-STEPS = 60
+NEAR_MM = 1e-5
 
 
 @dataclass(frozen=True)
@@ -53,7 +52,7 @@ def curving(
     """
     if axles < 2:  # nothing guides it but its own flanges: it may slide across at any yaw
         return Curving(0.0, 0.0, 2.0, 0.0, 1.0)
-    places = [wheelbase_mm * i / (axles - 1) for i in range(axles)]
+    places = tuple(wheelbase_mm * i / (axles - 1) for i in range(axles))
     half = 0.0 if loose else spacing_mm / 2
     skewed = wheelbase_mm / 2 + curve_radius_mm * max(travel_mm, 0.0) / wheelbase_mm
     free = _least_pushed_mm(places, half)
@@ -76,16 +75,15 @@ def _arm(centre_mm: float, place_mm: float, half_mm: float) -> float:
     return along / radius if radius else 0.0
 
 
-def _least_pushed_mm(places: Sequence[float], half_mm: float) -> float:
+@cache
+def _least_pushed_mm(places: tuple[float, ...], half_mm: float) -> float:
     """Distance at which the leading flange is pushed least, trailing flange free: the sum of
-    2 (b2 + (q - x)2)^1/2 over q falls until it, then rises (golden section)."""
+    2 (b2 + (q - x)2)^1/2 over q falls until it, then rises."""
+    from scipy.optimize import minimize_scalar
 
     def push(centre: float) -> float:
         return sum(math.hypot(half_mm, centre - place) for place in places) / centre
 
-    low, high = places[-1] / 2, places[-1] + 10 * (half_mm + places[-1])
-    ratio = (math.sqrt(5) - 1) / 2
-    for _ in range(STEPS):
-        left, right = high - ratio * (high - low), low + ratio * (high - low)
-        low, high = (low, right) if push(left) <= push(right) else (left, high)
-    return (low + high) / 2
+    bounds = (places[-1] / 2, places[-1] + 10 * (half_mm + places[-1]))
+    found = minimize_scalar(push, bounds=bounds, method="bounded", options={"xatol": NEAR_MM})
+    return float(found.x)
