@@ -37,6 +37,14 @@ MODULES: dict[str, tuple[str, ...]] = {
     "platewheel.parts.rating.vented_disc": (f"{RATING}vented_disc.py",),
     "platewheel.parts.loads.twist": _of(LOADS, "twist", "wheel_load"),
     "platewheel.parts.loads.joint": _of(LOADS, "joint", "wheel_load"),
+    "platewheel.parts.loads.over_joint": (
+        *_of(LOADS, "joint"),
+        *_of(RUNNING, "track_limits", "rough_track"),
+    ),
+    "platewheel.parts.making.springback": ("tests/parts/making/test_springback.py",),
+    "platewheel.parts.checks.galvanizing.drained": (
+        "tests/parts/checks/galvanizing/test_drained.py",
+    ),
     "platewheel.parts.loads.curving": _of(LOADS, "curving", "wheel_load"),
     "platewheel.parts.loads.travel": _of(LOADS, "wheel_load", "spectrum"),
     "platewheel.parts.loads.wheel_load": _of(LOADS, "wheel_load", "spectrum"),

@@ -23,9 +23,8 @@ E = 210000.0
 WHEEL = demo_setting().wheel.model_copy(update={"tread_taper_1_in": 0.0})
 
 
-def test_a_handbook_plate() -> None:
-    """Re 300, bent to R 150 at t 12: let go at 1.057 R (handbook form of Gardiner's formula, from
-    memory)."""
+def test_a_plate_by_hand() -> None:
+    """Gardiner's formula by hand: Re 300, R 150, t 12, so X = 0.01786: let go at 1.0566 R."""
     assert released_mm(150, 12, 300) == pytest.approx(1.0566 * 150, rel=1e-3)
 
 
