@@ -27,15 +27,18 @@ from platewheel.parts.rating.vented_disc import (
     bead_factor,
     edge_factor,
     give_factor,
+    rim_toe_mm,
     toe_factor,
     vents_beyond,
+    vents_of,
 )
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.stress.load_series import PLACES
 from platewheel.parts.stress.response import Response, respond
 from platewheel.parts.stress.section_mesh import section_mesh
 from platewheel.parts.stress.turn import angles
-from platewheel.parts.wheel.hub_disc import SIDES
+from platewheel.parts.wheel.hub_disc import SIDES, disc_z_mm
+from platewheel.parts.wheel.welds import disc_fillet
 from tests.parts.rating.vent_cases import CASES, PUSH, with_vents
 from tests.parts.rating.worst import worst
 from tests.parts.settings import demo_setting
@@ -310,6 +313,7 @@ def test_limits_of_a_bead_carry_its_factors(bead: str) -> None:
         (4, 20.0, 256.8, "out to r 138.4 mm: the rating knows none beyond r 138.3, a quarter"),
         (4, 20.0, 86.4, "in to r 33.2 mm: the rating knows none beyond r 33.24, the tube"),
         (8, 62.0, 168.0, "8 vents with webs of 2.29 mm .* webs from 4.82 mm"),
+        (12, 25.0, 110.0, "12 vents with webs of 3.47 mm .* webs from 3.9 mm"),  # 0.65 x 6
         (2, 94.0, 170.0, "vents of 94 mm: .* beyond 93.07 mm, 0.82 of the 113.5 mm from hub to"),
     ],
 )
@@ -333,3 +337,27 @@ def test_vents_beyond_the_study_are_not_rated(
 def test_up_to_there_they_are_rated(changes: dict[str, Any], rated: bool) -> None:
     wheel = plain_wheel(**({"vent_count": 4, "vent_diameter_mm": 20.0} | changes))
     assert (vents_beyond(wheel) == "") == rated
+
+
+def test_the_disc_with_less_room_counts() -> None:
+    """Ring bored 1 in 20, so a radius 1.1 mm less at one disc than at the other: its bore, and its
+    rim bead's toe; a vent that only the wider disc has room for is not rated."""
+    wheel = plain_wheel(tread_taper_1_in=20.0, vent_count=4, vent_diameter_mm=20.0)
+    bores = [wheel.bore_radius_mm(disc_z_mm(wheel, side)[0]) for side in SIDES]
+    assert max(bores) - min(bores) > 0.5
+    assert vents_of(wheel).bore_mm == min(bores)
+    toes = [disc_fillet(wheel, side).section[2][0] for side in SIDES]
+    assert rim_toe_mm(wheel) == min(toes) < max(toes) - 0.5
+    most = min(toes) + 0.25 * wheel.weld_leg_mm
+    for outer, rated in ((most - 0.05, True), (most + 0.05, False)):
+        other = wheel.model_copy(update={"vent_circle_mm": 2 * (outer - 10.0)})
+        assert (vents_beyond(other) == "") == rated
+
+
+def test_a_vent_half_a_plate_from_a_toe() -> None:
+    """Fitted: 1.04 of what the bead carries, and a tenth more as a vent comes to its toe."""
+    wheel = plain_wheel(vent_count=4, vent_diameter_mm=20.0)
+    circle = 2 * (rim_toe_mm(wheel) - wheel.disc_thickness_mm / 2 - 10.0)
+    near = wheel.model_copy(update={"vent_circle_mm": circle})
+    found = toe_factor(near, "weld-disc-gauge") / bead_factor(near, "weld-disc-gauge")
+    assert found == pytest.approx(1.04 + 0.1 / 2)
