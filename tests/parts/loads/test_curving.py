@@ -92,3 +92,9 @@ def test_more_play_turns_the_frame_further_until_it_is_free() -> None:
 def test_one_axle_slides_across_as_it_likes() -> None:
     found = curving(800.0, 1, 640.0, 5.0, 12_000.0, loose=False)
     assert (found.push, found.across, found.net) == (2.0, 1.0, 1.0)
+
+
+def test_a_frame_far_shorter_than_its_gauge_still_has_a_least_push() -> None:
+    found = curving(50.0, 2, 1500.0, 20.0, 100_000.0, loose=False)
+    assert found.friction_centre_mm > 50.0
+    assert found.inner_push == 0.0  # the leading flange alone guides it
