@@ -20,8 +20,9 @@ from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.base.spec_model import Spec, find_faults, unknown_key
 from platewheel.parts.setting.axle import AxleSpec
 from platewheel.parts.setting.costs import Costs
+from platewheel.parts.setting.finish import FinishSpec
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.setting.track import FinishSpec, TrackSpec
+from platewheel.parts.setting.track import TrackSpec
 from platewheel.parts.setting.use import ShopSpec, UseSpec
 from platewheel.parts.setting.wagon import WagonSpec
 from platewheel.parts.setting.way import WaySpec, curve_faults, way_faults

@@ -9,6 +9,7 @@ from pydantic import Field
 
 from platewheel.parts.base.faults import Fault
 from platewheel.parts.base.spec_model import Rule, Spec
+from platewheel.parts.setting.tolerance import Tolerance, tolerance_faults
 
 BearingKind = Literal["deep-groove", "insert", "bush"]
 BushMaterial = Literal["bronze", "iron", "polymer", "hardwood"]
@@ -52,6 +53,12 @@ def _welded(v: Any) -> Iterator[Fault]:
         )
 
 
+def _apart(v: Any) -> Iterator[Fault]:
+    pair = v.back_to_back_tolerance_mm
+    if pair is not None:
+        yield from tolerance_faults("back_to_back_tolerance_mm", pair, 20.0, (-1.0, 1.0))
+
+
 def _name(v: Any) -> Iterator[Fault]:
     if v.bearing_name and v.bearing == "bush":
         yield Fault("bearing_name", v.bearing_name, "nothing with bushes", "remove it")
@@ -60,16 +67,25 @@ def _name(v: Any) -> Iterator[Fault]:
 class AxleSpec(Spec):
     """How two wheels sit on an axle, and what carries it."""
 
-    rules: ClassVar[tuple[Rule, ...]] = (_bearing, _retention, _welded, _name)
+    rules: ClassVar[tuple[Rule, ...]] = (_bearing, _retention, _welded, _name, _apart)
 
     back_to_back_mm: float | None = Field(
         None,
         gt=0,
         le=2000,
         examples=[425.0],
-        description="between the inner faces of the two flanges, at their nearest; absent = "
-        "set for 8 mm play in the nominal gauge (default: common practice, no source)",
+        description="between the inner faces of the two flanges, at their nearest; absent = set "
+        "for the play that published standards have at your gauge (8 mm at 457), or more where "
+        "the tolerances need it",
         json_schema_extra={"takes": "a number"},
+    )
+    back_to_back_tolerance_mm: Tolerance | None = Field(
+        None,
+        examples=[[-1.0, 1.0]],
+        description="how much less and more your wheels may be apart once welded, measured all "
+        "round; absent = 1 mm either way (common practice, no source), half of it below 300 mm of "
+        "gauge (IBLS wheel standard, 7 1/4 in)",
+        json_schema_extra={"takes": "two numbers, least and most, such as [-1, 1],"},
     )
     wheels_on_axle: Literal["fixed", "loose"] = Field(
         "fixed", description="fixed wheels turn with the axle, loose ones turn on it"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from platewheel.parts.setting.track import FinishSpec
+from platewheel.parts.setting.finish import FinishSpec
 
 # first year, mm, upper ends of ISO 9223 for carbon steel: C3 25 to 50 um, C5 80 to 200 um; from
 # memory

@@ -6,15 +6,20 @@ import math
 from dataclasses import dataclass, field
 
 from platewheel.parts.setting.axle import AxleSpec
-from platewheel.parts.setting.track import FinishSpec, TrackSpec
+from platewheel.parts.setting.finish import FinishSpec
+from platewheel.parts.setting.track import SMALL_GAUGE_MM, TrackSpec
 from platewheel.parts.setting.use import ShopSpec, UseSpec
+from platewheel.parts.setting.usual_play import (
+    BACK_TO_BACK_MM,
+    SMALL_BACK_TO_BACK_MM,
+    usual_play_mm,
+)
 from platewheel.parts.setting.wagon import WagonSpec
 from platewheel.parts.setting.way import WaySpec, assumed_way
 from platewheel.parts.wheel.flange import flange_reach_mm
 from platewheel.parts.wheel.spec import WheelSpec
 
 FATIGUE_FACTORS = {"low": 1.15, "high": 1.35}  # EN 1993-1-9, table 3.1, safe life
-USUAL_PLAY_MM = 8.0  # common practice on hand-laid track, no source
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -41,7 +46,7 @@ class Setting:
         """Over both flanges, root to root: back-to-back given and two flanges, or the gauge less
         the usual play."""
         if self.axle.back_to_back_mm is None:
-            return self.track.gauge_mm - USUAL_PLAY_MM
+            return self.track.gauge_mm - self.usual_play_mm
         return self.axle.back_to_back_mm + 2 * self.flange_reach_mm
 
     @property
@@ -55,6 +60,31 @@ class Setting:
     def play_mm(self) -> float:
         """Total lateral play in the nominal gauge: gauge - (back-to-back + 2 flanges)."""
         return self.track.gauge_mm - self.wheel_gauge_mm
+
+    @property
+    def back_to_back_off_mm(self) -> tuple[float, float]:
+        """Least and most back-to-back, less the nominal one: given, or by gauge."""
+        if self.axle.back_to_back_tolerance_mm is not None:
+            return self.axle.back_to_back_tolerance_mm
+        small = self.track.gauge_mm < SMALL_GAUGE_MM
+        usual = SMALL_BACK_TO_BACK_MM if small else BACK_TO_BACK_MM
+        return -usual, usual
+
+    @property
+    def tight_mm(self) -> float:
+        """Play lost where the gauge is tightest and the wheels are widest apart."""
+        return self.back_to_back_off_mm[1] - self.track.gauge_off_mm[0]
+
+    @property
+    def loose_mm(self) -> float:
+        """Play gained where the gauge is widest and the wheels are nearest together, widening and
+        wear left out."""
+        return self.track.gauge_off_mm[1] - self.back_to_back_off_mm[0]
+
+    @property
+    def usual_play_mm(self) -> float:
+        """Play that is set where no back-to-back is given."""
+        return usual_play_mm(self.track.gauge_mm, self.tight_mm)
 
     @property
     def contact_spacing_mm(self) -> float:

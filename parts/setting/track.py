@@ -1,7 +1,8 @@
-"""Track and finish as numbers: what the wheel must run on and withstand."""
+"""The track as numbers: what the wheel must run on."""
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from typing import Any, ClassVar, Literal
 
@@ -9,6 +10,19 @@ from pydantic import Field
 
 from platewheel.parts.base.faults import Fault
 from platewheel.parts.base.spec_model import Rule, Spec
+from platewheel.parts.setting.tolerance import Tolerance, tolerance_faults
+
+TrackKind = Literal["permanent", "temporary", "miniature"]
+SMALL_GAUGE_MM = 300.0  # below it track is laid as model and miniature railways lay theirs
+# kind -> least and most gauge beside the nominal: mm, and as a share of the gauge
+GAUGE_TOLERANCES: dict[str, tuple[float, float]] = {
+    # rules of coal mines of 600 mm gauge, main and temporary track (2 and 5 less, 5 and 10 more),
+    # second-hand; KBO 1912, paragraph 9, has 3 less and 10 more where it is worn
+    "permanent": (-2.0, 5.0),
+    "temporary": (-5.0, 10.0),
+    # NMRA S-3.2: 88.9 to 91.6 and 120.7 to 124.7; NEM 110G (2013): 184 to 190, 260 to 268
+    "miniature": (0.0, 0.03),
+}
 
 
 def _head(v: Any) -> Iterator[Fault]:
@@ -21,13 +35,46 @@ def _head(v: Any) -> Iterator[Fault]:
         )
 
 
+def _gauge(v: Any) -> Iterator[Fault]:
+    if v.gauge_tolerance_mm is not None:
+        tenth = 0.1 * v.gauge_mm
+        yield from tolerance_faults("gauge_tolerance_mm", v.gauge_tolerance_mm, tenth, (-2.0, 5.0))
+
+
+def _check_rail(v: Any) -> Iterator[Fault]:
+    for key in ("flangeway_mm", "check_rail_flangeway_mm"):
+        gap = getattr(v, key)
+        if gap is not None and 2 * gap >= v.gauge_mm:
+            yield Fault(
+                key,
+                gap,
+                f"below half the gauge, {v.gauge_mm / 2:g} mm: two of them lie in it",
+                "measure from the running rail to the guard's face",
+            )
+
+
 class TrackSpec(Spec):
     """The track that the wheel runs on."""
 
-    rules: ClassVar[tuple[Rule, ...]] = (_head,)
+    rules: ClassVar[tuple[Rule, ...]] = (_head, _gauge, _check_rail)
 
     gauge_mm: float = Field(
         ge=100, le=2000, examples=[457.0], description="between the rail heads, inside"
+    )
+    kind: TrackKind | None = Field(
+        None,
+        examples=["permanent"],
+        description="laid to stay, moved about, or a miniature line laid in jigs, by which its "
+        "tolerance goes; absent = miniature below 300 mm of gauge, else permanent",
+        json_schema_extra={"takes": '"permanent" | "temporary" | "miniature"'},
+    )
+    gauge_tolerance_mm: Tolerance | None = Field(
+        None,
+        examples=[[-2.0, 5.0]],
+        description="how much less and more than the gauge your track has at its worst, widening "
+        "left out; absent = by kind: -2 and 5 permanent, -5 and 10 temporary (rules of coal mines "
+        "of 600 mm gauge), 0 and 3 % of the gauge miniature (NMRA S-3.2, NEM 110G)",
+        json_schema_extra={"takes": "two numbers, least and most, such as [-2, 5],"},
     )
     rail_head_width_mm: float = Field(
         ge=3, le=100, examples=[25.0], description="width that the tread can run on"
@@ -104,29 +151,27 @@ class TrackSpec(Spec):
         "yours, wagons roll away on less than the eye sees)",
     )
 
+    @property
+    def kind_or_usual(self) -> TrackKind:
+        """Kind of track, given or by its gauge."""
+        return self.kind or ("miniature" if self.gauge_mm < SMALL_GAUGE_MM else "permanent")
 
-class FinishSpec(Spec):
-    """What keeps the rust off."""
+    @property
+    def gauge_off_mm(self) -> tuple[float, float]:
+        """Least and most gauge, less the nominal one: given, or by the kind of track."""
+        if self.gauge_tolerance_mm is not None:
+            return self.gauge_tolerance_mm
+        less, more = GAUGE_TOLERANCES[self.kind_or_usual]
+        if self.kind_or_usual == "miniature":
+            more = math.ceil(2 * more * self.gauge_mm) / 2
+        return less, more
 
-    coating: Literal["galvanized", "painted", "bare"] = Field(
-        "galvanized",
-        description="hot-dip galvanized, painted, or left bare (default: the "
-        "strictest on vent holes)",
-    )
-    site: Literal["inland", "coast"] = Field(
-        "inland", description="where the wheels live; by the sea zinc goes four times as fast"
-    )
-    bore: Literal["plugged", "reamed", "unknown"] = Field(
-        "unknown",
-        description="how the hub bore is cleared of zinc: plugged in the bath, or reamed after it",
-    )
-    corrosion_mm: float | None = Field(
-        None,
-        ge=0,
-        le=10,
-        examples=[0.3],
-        description="steel lost on each face over the years, which the load rating leaves off; "
-        "absent = 0 under zinc or paint, which you renew, and bare by the site: 0.28 mm inland "
-        "and 1.1 mm on the coast in 20 years (ISO 9223 and 9224, upper ends)",
-        json_schema_extra={"takes": "a number"},
-    )
+    @property
+    def least_gauge_mm(self) -> float:
+        """At its tightest, on the straight."""
+        return self.gauge_mm + self.gauge_off_mm[0]
+
+    @property
+    def most_gauge_mm(self) -> float:
+        """At its widest in the tightest curve, widening and tolerance together."""
+        return self.gauge_mm + self.gauge_widening_mm + self.gauge_off_mm[1]

@@ -113,7 +113,7 @@ class WheelSpec(Spec):
     )
     weld_throat_mm: float = Field(
         3.0,
-        gt=0,
+        ge=0.5,
         le=20,
         examples=[4.0],
         description="throat of the fillets at discs and tube (default: least of EN 1993-1-8, "
@@ -121,7 +121,7 @@ class WheelSpec(Spec):
     )
     root_weld_mm: float = Field(
         5.0,
-        gt=0,
+        ge=0.5,
         le=40,
         examples=[8.0],
         description="leg of the bead in the V groove between ring and flange (default: most of "

@@ -11,11 +11,11 @@ import pytest
 from platewheel.parts.checks.running.crossings import check_gauge_mm, check_span_mm, wheel_check_mm
 from platewheel.parts.checks.running.play import (
     LEAST_BEARING_SHARE,
-    SMALL_GAUGE_SHARE,
     free_play_mm,
     wheel_gauge_mm,
 )
 from platewheel.parts.checks.running.rough_track import least_depth_mm
+from platewheel.parts.setting.usual_play import least_play_mm
 
 INCH = 25.4
 BACK, NEW, WORN, FLANGEWAY = 7.125, 0.156, 0.117, 0.257
@@ -32,10 +32,10 @@ def test_wheel_gauge() -> None:
 
 
 def test_play_of_new_wheels() -> None:
-    """7.5 - (7.125 + 2 x 0.156) = 0.063; the least play of small gauges is taken from it."""
+    """7.5 - (7.125 + 2 x 0.156) = 0.063; what IBLS leaves is nearly that."""
     play = free_play_mm(7.5 * INCH, BACK * INCH, NEW * INCH) / INCH
     assert play == pytest.approx(0.063, abs=1e-9)
-    assert play / 7.5 == pytest.approx(SMALL_GAUGE_SHARE)
+    assert play * INCH == pytest.approx(least_play_mm(7.5 * INCH), rel=0.02)
 
 
 def test_span_passes_between_the_backs() -> None:

@@ -91,8 +91,9 @@ def room_needed_mm(setting: Setting, flange_angle_deg: float, yaw: float) -> flo
 
 
 def room_given_mm(setting: Setting) -> float:
-    """Play on each side of a new axle in the widened gauge, rounding of the rail left out."""
-    return (setting.play_mm + setting.track.gauge_widening_mm) / 2
+    """Play on each side of a new axle in the widened gauge where it is tightest, rounding of the
+    rail left out."""
+    return (setting.play_mm + setting.track.gauge_widening_mm - setting.tight_mm) / 2
 
 
 def steepest_clear_deg(setting: Setting) -> float | None:
@@ -154,7 +155,8 @@ def curve_room(setting: Setting) -> CheckResult:
         need,
         given,
         "mm",
-        f"{GEOMETRY}; yaw asin(L / 2R) + travel / L; half of play and widening to each side",
+        f"{GEOMETRY}; yaw asin(L / 2R) + travel / L; half of play and widening, less both "
+        "tolerances, to each side",
         at_most=True,
         good=f"the axle passes at {math.degrees(yaw):.1f} deg of yaw; {washer_says}",
         bad=("the axle jams" if jams else "both flanges of an axle grind when the wagon skews")

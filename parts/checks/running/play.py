@@ -8,10 +8,9 @@ from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.loads.travel import corner_ride_mm, travel_mm
 from platewheel.parts.setting.setting import Setting
+from platewheel.parts.setting.usual_play import LEAST_PLAY_MM, least_play_mm
 
-USUAL_LEAST_MM = 4.0
-SMALL_GAUGE_SHARE = 0.063 / 7.5  # play over gauge of new wheels in the 7.5 in wheel standard
-MOST_MM = 25.0
+MOST_SHARE, MOST_MM = 41 / 600, 41.0  # see `most_play`
 LEAST_BEARING_SHARE = 0.5  # of the rail head
 
 
@@ -32,34 +31,40 @@ def flange_wear_mm(setting: Setting) -> float:
 
 def bearing_width_mm(setting: Setting) -> float:
     """Rail head still under the tread when the other wheel's worn flange is hard over on its
-    rail, in the widened gauge; below 0 the wheel has dropped between the rails.
+    rail, where the widened gauge is widest and the wheels are nearest together; below 0 the wheel
+    has dropped between the rails.
 
-    From the tread's gauge edge to the rail is: play + widening + ride of the other flange on
-    its corner + its wear. What is left of the tread lies on the head, at most all of the head.
-    Source: plain geometry.
+    From the tread's gauge edge to the rail is: play + widening + both tolerances + ride of the
+    other flange on its corner + its wear. What is left of the tread lies on the head, at most all
+    of the head. Source: plain geometry.
     """
     one_ride = corner_ride_mm(setting.track.rail_corner_radius_mm, setting.wheel.flange_angle)
-    off_rail = setting.play_mm + setting.track.gauge_widening_mm + one_ride
+    off_rail = setting.play_mm + setting.track.gauge_widening_mm + setting.loose_mm + one_ride
     off_rail += flange_wear_mm(setting)
     return min(setting.wheel.tread_width_mm - off_rail, setting.track.rail_head_width_mm)
 
 
 def least_play(setting: Setting) -> CheckResult:
-    """Play of new wheels in the nominal gauge; a worn wheel has more, never less."""
-    play, gauge = setting.play_mm, setting.track.gauge_mm
-    limit = min(USUAL_LEAST_MM, SMALL_GAUGE_SHARE * gauge)
+    """Play of new wheels where the gauge is tightest; a worn wheel has more, never less."""
+    play, limit = setting.play_mm - setting.tight_mm, least_play_mm(setting.track.gauge_mm)
     binds = play <= 1e-6  # nothing but rounding
     return judged(
         "play-least",
-        "Play in the nominal gauge, new wheels",
+        "Play in the tightest gauge, new wheels",
         play,
         limit,
         "mm",
-        "common practice, no source: about 4 mm; small gauges in proportion to the 7.5 in wheel "
-        "standard (0.063 in)",
+        f"common practice, no source: {LEAST_PLAY_MM:g} mm left in the tightest place; small "
+        "gauges in proportion to the IBLS wheel standard, 7 1/4 in (184.15 less 182.63 over the "
+        "flanges)",
         at_most=False,
-        good=f"set {setting.back_to_back_mm:.1f} mm back to back, the axle runs freely",
-        bad=("the axle binds" if binds else "a little tight gauge binds the axle")
+        good=f"set {setting.back_to_back_mm:.1f} mm back to back, the axle runs freely where the "
+        f"gauge is {setting.track.least_gauge_mm:g}, too; nominal play is {setting.play_mm:.1f}",
+        bad=(
+            "the axle binds where the gauge is tightest"
+            if binds
+            else "a little more tight gauge binds the axle"
+        )
         + f"; set the wheels {at_least(limit - play)} mm closer, back_to_back_mm = "
         f"{math.floor(10 * (setting.back_to_back_mm - limit + play)) / 10:g}",
         bad_verdict="fail" if binds else "warn",
@@ -67,19 +72,21 @@ def least_play(setting: Setting) -> CheckResult:
 
 
 def most_play(setting: Setting) -> CheckResult:
-    """Play in the widened gauge with worn flanges."""
-    most = travel_mm(setting) + 2 * flange_wear_mm(setting)
-    much = at_least(most - MOST_MM)
-    widened = most - MOST_MM < setting.track.gauge_widening_mm - 0.1
+    """Play in the widened gauge at its widest with worn flanges."""
+    most = travel_mm(setting) + setting.loose_mm + 2 * flange_wear_mm(setting)
+    limit = min(MOST_SHARE * setting.track.gauge_mm, MOST_MM)
+    much = at_least(most - limit)
+    widened = most - limit < setting.track.gauge_widening_mm - 0.1
     narrower = f"take away {much} mm of gauge widening, or " if widened else ""
     return judged(
         "play-most",
-        "Play in the widened gauge, worn flanges",
+        "Play in the widest gauge, worn flanges",
         most,
-        MOST_MM,
+        limit,
         "mm",
-        "Saxon state railway rules of 1878: 10 to 25 mm in all, on standard gauge; used as the "
-        "most on any gauge by judgement",
+        "KBO 1912, paragraphs 9 and 31: 618 mm of widened gauge less 537 back to back and two "
+        "flanges worn to 20 are 41 mm on 600 mm gauge; in proportion below, no more above by "
+        "judgement (1000 mm gauge had 53)",
         at_most=True,
         good="the wagon does not hunt far from side to side",
         bad=f"the wagon slews and hammers its flanges; {narrower}set the wheels {much} mm further "
@@ -99,8 +106,9 @@ def tread_bearing(setting: Setting) -> CheckResult:
         bearing,
         limit,
         "mm",
-        "geometry of this wheel and track, flanges worn as deep as the treads; least of half the "
-        "head by common practice, no source: the crown of a rounded head is then still covered",
+        "geometry of this wheel and track at its widest, flanges worn as deep as the treads; "
+        "least of half the head by common practice, no source: the crown of a rounded head is "
+        "then still covered",
         at_most=False,
         good="the far wheel stays well on its rail",
         bad=("the wheel drops between the rails" if hangs_on_edge else "the wheel runs on its edge")

@@ -33,10 +33,11 @@ def disc_spacing_mm(setting: Setting) -> float:
 
 
 def rail_positions_mm(setting: Setting) -> tuple[float, float]:
-    """z of the rail head's middle: flange against the rail, and all play taken the other way."""
+    """z of the rail head's middle: flange against the rail, and all play taken the other way where
+    the gauge is widest."""
     spec, track = setting.wheel, setting.track
     against = spec.tread_width_mm - track.rail_head_width_mm / 2
-    away = against - max(0.0, setting.play_mm) - track.gauge_widening_mm
+    away = against - max(0.0, setting.play_mm + setting.loose_mm) - track.gauge_widening_mm
     return max(0.0, against), max(0.0, away)  # the tread ends at z = 0
 
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from platewheel.parts.base.units import Units
-from platewheel.parts.making.steps import axle, finish, form, inside, prove, weld
+from platewheel.parts.making.steps import axle, finish, form, inside, prove, weld, wheelset_gauge
 from platewheel.parts.making.steps.step import Judged, Step, Work
 
 TOLD_IN = {  # step -> checks that are told there unless they pass
@@ -42,7 +42,7 @@ def build_steps(work: Work, checks: Sequence[Judged], units: Units) -> list[Step
         finish.vents(work, units),
         finish.coat(work, units),
         axle.axle(work, units),
-        finish.gauge(work, units),
+        wheelset_gauge.gauge(work, units),
         prove.prove(work, units),
     ]
     return [_with_checks(step, checks) for step in steps if step]

@@ -13,15 +13,9 @@ from platewheel.parts.checks.galvanizing.coating import (
 from platewheel.parts.checks.galvanizing.drained import best_tilt, kept
 from platewheel.parts.checks.galvanizing.hollows import BATH, closed_hollows
 from platewheel.parts.checks.making.weld_access import SEAM_LEAST_MM, SEAM_MOST_MM
-from platewheel.parts.checks.running.play import SMALL_GAUGE_SHARE, USUAL_LEAST_MM
 from platewheel.parts.making.figures import flange_chord_mm, root_run_mm, vent_area_mm2
 from platewheel.parts.making.springback import flange_bent_mm
-from platewheel.parts.making.steps.shop_limits import (
-    BACK_TO_BACK_MM,
-    PRACTICE,
-    axial_limit_mm,
-    figure,
-)
+from platewheel.parts.making.steps.shop_limits import PRACTICE, axial_limit_mm, figure
 from platewheel.parts.making.steps.step import Step, Work
 from platewheel.parts.making.tacks import middle_out, star_order, tacks_of
 from platewheel.parts.wheel.assembly import wheel_mass_kg
@@ -256,42 +250,3 @@ def _hung(wheel: WheelSpec) -> str:
         f"Ask for this tilt: {side} side down until the axle is {best.tilt_deg:g} degrees from "
         f"level, a vent of that side straight down. {says}, {best.all_kg:.2f} kg so."
     )
-
-
-def gauge(work: Work, units: Units) -> Step:
-    """Two wheels on an axle, set to gauge."""
-    setting, wheel = work.setting, work.setting.wheel
-    between, play = setting.back_to_back_mm, setting.play_mm
-    over = between + 2 * setting.flange_reach_mm
-    least = min(USUAL_LEAST_MM, SMALL_GAUGE_SHARE * work.setting.track.gauge_mm)
-    pair = 2 * wheel_mass_kg(wheel)
-    do = [
-        f"Measure between the inner faces of the two flanges, at their nearest, at three places "
-        f"a third of a turn apart: {length(between, units)}, and the three within "
-        f"{length(axial_limit_mm(wheel), units)} of each other.",
-        f"Over the rail-side feet of both flanges: {length(over, units)}; that leaves "
-        f"{length(play, units)} play in the gauge of {length(work.setting.track.gauge_mm, units)}.",
-        "Pair wheels of like tape reading on an axle: a larger one steers to the other side.",
-        "Roll the axle along a true length of track by hand, both ways, through the tightest "
-        f"curve ({work.setting.track.min_curve_radius_m:g} m) before a wagon is put on it.",
-    ]
-    if work.setting.axle.wheels_on_axle == "loose":
-        do.append("Wheels turn on the axle: set the collars so that play at the hub counts too.")
-    figures = [
-        figure("back to back", between, "mm", f"+- {length(BACK_TO_BACK_MM, units)}", PRACTICE),
-        figure(
-            "over the flanges' feet",
-            over,
-            "mm",
-            f"at most {length(work.setting.track.gauge_mm - least, units)}",
-            "gauge less least play; " + PRACTICE,
-        ),
-        figure("play in the gauge", play, "mm", f"at least {length(least, units)}", PRACTICE),
-        figure("two wheels", pair, "kg"),
-    ]
-    cautions = [
-        f"Two wheels weigh {pair:.0f} kg without their axle: hoist or two people, and scotch "
-        "them, an axle rolls off by itself.",
-    ]
-    title = "Gauge the wheelset"
-    return Step(id="gauge", title=title, do=do, figures=figures, order=[], cautions=cautions)

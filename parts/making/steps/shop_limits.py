@@ -9,7 +9,6 @@ from platewheel.parts.wheel.spec import WheelSpec
 PRACTICE = "common practice, no source"
 GEOMETRY = "geometry of this wheel"
 ONE_PERSON_KG = 25.0  # guidance of the British HSE for one man at waist height, from memory
-BACK_TO_BACK_MM = 1.0  # either way; common practice, no source
 
 
 def radial_limit_mm() -> float:

@@ -11,7 +11,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from platewheel.nesting.stock.stock import Cutting
-from platewheel.parts.setting.track import FinishSpec, TrackSpec
+from platewheel.parts.setting.finish import FinishSpec
+from platewheel.parts.setting.track import TrackSpec
 from platewheel.parts.setting.wagon import WagonSpec
 from platewheel.parts.wheel.spec import WheelSpec
 from tests.cli.jobs import BASE, LINE, job_text, run, write_job

@@ -7,14 +7,16 @@ from typing import Any
 from hypothesis import strategies as st
 
 from platewheel.parts.setting.axle import AxleSpec
+from platewheel.parts.setting.finish import FinishSpec
 from platewheel.parts.setting.setting import GRAVITY, Setting
-from platewheel.parts.setting.track import FinishSpec, TrackSpec
+from platewheel.parts.setting.track import TrackSpec
 from platewheel.parts.setting.use import ShopSpec, UseSpec
 from platewheel.parts.setting.wagon import WagonSpec
 from tests.parts.wheels import plain_wheel, valid_wheels
 
 TRACK: dict[str, Any] = {
     "gauge_mm": 457.0,
+    "gauge_tolerance_mm": (0.0, 0.0),
     "rail_head_width_mm": 36.0,
     "rail_corner_radius_mm": 3.0,
     "min_curve_radius_m": 12.0,
@@ -54,7 +56,7 @@ def setting_of(
         wagon=wagon,
         finish=FinishSpec(coating=coating),
         use=UseSpec(**({"lateral_share": 0.4, "friction_high": 0.5} | (use or {}))),
-        axle=AxleSpec(**(axle or {})),
+        axle=AxleSpec(**({"back_to_back_tolerance_mm": (0.0, 0.0)} | (axle or {}))),
         shop=ShopSpec(**(shop or {})),
         process=process,
     )

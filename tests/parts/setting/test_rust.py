@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
+from platewheel.parts.setting.finish import FinishSpec
 from platewheel.parts.setting.rust import COAST_MM, INLAND_MM, bare_loss_mm, corrosion_mm
-from platewheel.parts.setting.track import FinishSpec
 
 
 def test_first_year_and_the_slowing() -> None:

@@ -100,11 +100,11 @@ SOUND: list[tuple[str, Keys]] = [
     ("play-least: set", {"back_to_back_mm": 600.0}),
     ("play-least: set", {"back_to_back_mm": 577.0, "flange_angle_deg": 60.0}),
     ("play-least: closer", {"back_to_back_mm": 600.0}),
-    ("play-most: widening", {"gauge_widening_mm": 30.0, "wear_allowance_mm": 3.0}),
-    ("play-most: apart", {"flange_angle_deg": 90.0, "back_to_back_mm": 560.0}),
+    ("play-most: widening", {"gauge_widening_mm": 36.0, "wear_allowance_mm": 3.0}),
+    ("play-most: apart", {"flange_angle_deg": 90.0, "back_to_back_mm": 540.0}),
     ("tread-bearing: wider", NARROW),
     ("tread-bearing: play", NARROW),
-    ("curve-room: flare", {"wheelbase_mm": 2010.0, "flange_angle_deg": 78.0}),
+    ("curve-room: flare", {"wheelbase_mm": 2310.0, "flange_angle_deg": 78.0}),
     (
         "curve-room: widen",
         {"wheelbase_mm": 1040.0, "flange_angle_deg": 67.0, "back_to_back_mm": 576.0},
@@ -147,8 +147,8 @@ SOUND: list[tuple[str, Keys]] = [
 ]
 WRONG = [
     ("play-least: closer", {"back_to_back_mm": 600.0, "flange_angle_deg": 60.0}),
-    ("play-most: widening", {"gauge_widening_mm": 30.0}),
-    ("play-most: apart", {"gauge_widening_mm": 30.0}),
+    ("play-most: widening", {"gauge_widening_mm": 40.0}),
+    ("play-most: apart", {"gauge_widening_mm": 40.0}),
     ("tread-bearing: wider", NARROW | {"wear_allowance_mm": 2.1}),
     ("tread-bearing: play", NARROW | {"wear_allowance_mm": 2.1}),
     ("curve-room: widen", {"min_curve_radius_m": 2.0}),

@@ -61,6 +61,6 @@ def test_depth_of_the_flangeway() -> None:
 
 
 def test_tread_over_the_gap() -> None:
-    """60 mm of tread less 8 of play less 32 of flangeway leave 20 mm; 12.5 mm are asked."""
-    assert crossing_gap(running_setting()).value == pytest.approx(20)
+    """60 mm of tread less 10 of play less 32 of flangeway leave 18 mm; 12.5 mm are asked."""
+    assert crossing_gap(running_setting()).value == pytest.approx(18)
     assert crossing_gap(running_setting(flangeway_mm=40.0)).verdict == "warn"

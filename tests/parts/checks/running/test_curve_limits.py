@@ -25,7 +25,7 @@ from platewheel.parts.wagon.curving import (
     overturning_speed_m_s,
     slide_share,
 )
-from tests.parts.checks.running.settings import running_setting
+from tests.parts.checks.running.settings import PLAY_MM, running_setting
 
 HAIR = 1e-4
 SPACING = 625.0  # gauge 600, head 25
@@ -100,15 +100,15 @@ def test_standing_on_cant_turns_before_it_tips() -> None:
 
 
 def test_wagon_in_the_curve_by_hand() -> None:
-    """Ride of a 70 degree face on a corner of 4: 4 (1 - tan 35); travel of play 8, widening 5 and
+    """Ride of a 70 degree face on a corner of 4: 4 (1 - tan 35); travel of play 10, widening 5 and
     both rides; 9 km/h on 625 mm in 10 m; three points leave a quarter of the spacing."""
     ride = 4 * (1 - math.tan(math.radians(35)))
     assert corner_ride_mm(4.0, math.radians(70)) == pytest.approx(ride)
     assert corner_ride_mm(4.0, math.pi / 2) == pytest.approx(0)
     keys = {"rail_corner_radius_mm": 4.0, "gauge_widening_mm": 5.0, "tread_taper_1_in": 30.0}
     setting = running_setting(**keys)
-    assert travel_mm(setting) == pytest.approx(13 + 2 * ride)
-    assert slide_share(setting) == pytest.approx((0.0625 - (13 + 2 * ride) / 30 / 150) / 2)
+    assert travel_mm(setting) == pytest.approx(15 + 2 * ride)
+    assert slide_share(setting) == pytest.approx((0.0625 - (15 + 2 * ride) / 30 / 150) / 2)
     tight = running_setting(back_to_back_mm=590.0, tread_taper_1_in=30.0)
     assert travel_mm(tight) < 0
     assert slide_share(tight) == pytest.approx(0.0625 / 2)
@@ -156,7 +156,7 @@ def test_versine_of_a_chord() -> None:
 def test_yaw_of_an_axle_by_hand() -> None:
     """asin(600 / 20000) and the travel over the wheelbase; below 45 degrees it fits."""
     setting = running_setting()
-    travel = 8 + 6 * (1 - math.tan(math.radians(35)))
+    travel = PLAY_MM + 6 * (1 - math.tan(math.radians(35)))
     assert axle_yaw(setting) == pytest.approx(math.asin(0.03) + travel / 600)
     none = running_setting(back_to_back_mm=600.0)
     assert axle_yaw(none) == pytest.approx(math.asin(0.03))
@@ -224,13 +224,13 @@ def test_middle_axles_lie_on_the_versine(axles: int, inner: float) -> None:
         return radius - math.sqrt(radius**2 - (chord / 2) ** 2)
 
     offset = versine(base) - versine(inner * base)
-    for widening, verdict in ((offset - 8 + HAIR, "pass"), (offset - 8 - HAIR, None)):
+    for widening, verdict in ((offset - PLAY_MM + HAIR, "pass"), (offset - PLAY_MM - HAIR, None)):
         result = middle_axle(
             running_setting(wheelbase_mm=base, axles=axles, gauge_widening_mm=widening)
         )
         assert result is not None
         assert result.value == pytest.approx(offset, rel=1e-9)
-        assert result.limit == pytest.approx(8 + widening)
+        assert result.limit == pytest.approx(PLAY_MM + widening)
         assert result.verdict == (verdict or ("fail" if axles == 3 else "warn"))
 
 

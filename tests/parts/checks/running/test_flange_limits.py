@@ -24,7 +24,7 @@ from platewheel.parts.checks.running.play import (
     tread_bearing,
     wheel_gauge_mm,
 )
-from tests.parts.checks.running.settings import running_setting
+from tests.parts.checks.running.settings import PLAY_MM, running_setting
 
 REACH = running_setting().flange_reach_mm
 HAIR = 1e-4
@@ -160,15 +160,14 @@ def test_sums_of_the_wheel_standard() -> None:
     assert wheel_gauge_mm(550, 11.5) == 573
     assert free_play_mm(600, 550, 11.5) == 27
     setting = running_setting()
-    assert free_play_mm(600, setting.back_to_back_mm, REACH) == pytest.approx(8)
+    assert free_play_mm(600, setting.back_to_back_mm, REACH) == pytest.approx(PLAY_MM)
     worn = running_setting(wear_allowance_mm=1.5, flange_angle_deg=60.0)
     assert flange_wear_mm(worn) == pytest.approx(1.5 / math.sin(math.radians(60)))
 
 
-@pytest.mark.parametrize(("gauge", "least"), [(600.0, 4.0), (184.0, 0.063 / 7.5 * 184)])
+@pytest.mark.parametrize(("gauge", "least"), [(600.0, 2.0), (184.15, 184.15 - 182.63)])
 def test_least_play_turns_at_its_limit(gauge: float, least: float) -> None:
-    """4 mm by common practice; below 476 mm of gauge in proportion to 0.063 in of 7.5 in."""
-    assert (0.063 / 7.5 * gauge > 4) == (least == 4)
+    """2 mm by common practice; small gauges as IBLS, 7 1/4 in: 182.63 over the flanges."""
     for play, verdict in (
         (least + HAIR, "pass"),
         (least - HAIR, "warn"),
@@ -182,17 +181,21 @@ def test_least_play_turns_at_its_limit(gauge: float, least: float) -> None:
         assert result.limit == pytest.approx(least)
         assert result.value == pytest.approx(play, abs=1e-9)
         assert result.verdict == verdict
-        assert ("the axle binds;" in result.says) == (verdict == "fail")
-        assert ("a little tight gauge" in result.says) == (verdict == "warn")
+        assert ("the axle binds where" in result.says) == (verdict == "fail")
+        assert ("a little more tight gauge" in result.says) == (verdict == "warn")
 
 
-def test_most_play_turns_at_25_mm() -> None:
-    """Saxon rules of 1878. Play of 8, widening, and at 90 degrees both flanges worn by 1.5."""
-    for widening, verdict in ((14.0, "pass"), (14.0 + HAIR, "warn")):
-        keys = {"flange_angle_deg": 90.0, "wear_allowance_mm": 1.5, "gauge_widening_mm": widening}
+@pytest.mark.parametrize(("gauge", "most"), [(600.0, 41.0), (300.0, 20.5), (1000.0, 41.0)])
+def test_most_play_turns_at_that_of_600_mm_gauge(gauge: float, most: float) -> None:
+    """KBO 1912: 618 - 537 - 2 x 20. Play, widening, and at 90 degrees both flanges worn by 1.5."""
+    assert 618 - 537 - 2 * 20 == 41
+    for over, verdict in ((0.0, "pass"), (HAIR, "warn")):
+        keys = {"flange_angle_deg": 90.0, "wear_allowance_mm": 1.5, "gauge_mm": gauge}
+        play = running_setting(**keys).play_mm
+        keys |= {"gauge_widening_mm": most - play - 3 + over}
         result = most_play(running_setting(**keys))
-        assert result.value == pytest.approx(8 + widening + 2 * 1.5)
-        assert (result.limit, result.verdict) == (25.0, verdict)
+        assert result.value == pytest.approx(most + over)
+        assert (result.limit, result.verdict) == (pytest.approx(most), verdict)
 
 
 def test_a_tread_turns_at_half_the_head_and_at_its_corner() -> None:
@@ -204,7 +207,7 @@ def test_a_tread_turns_at_half_the_head_and_at_its_corner() -> None:
         (3.0 - HAIR, "fail"),
     ):
         keys = {"flange_angle_deg": 90.0, "wear_allowance_mm": 0.0, "tread_width_mm": 40.0}
-        widening = 40 - 8 - bearing
+        widening = 40 - PLAY_MM - bearing
         setting = running_setting(**keys, gauge_widening_mm=widening)
         assert bearing_width_mm(setting) == pytest.approx(bearing)
         result = tread_bearing(setting)

@@ -8,6 +8,7 @@ import pytest
 from shapely import affinity
 from shapely.geometry import Point, Polygon, box
 
+from platewheel.parts.checks.running.curve import room_given_mm
 from platewheel.parts.checks.running.play import (
     bearing_width_mm,
     least_play,
@@ -16,7 +17,7 @@ from platewheel.parts.checks.running.play import (
 )
 from platewheel.parts.loads.travel import corner_ride_mm, travel_mm
 from platewheel.parts.wheel.flange import flange_section
-from tests.parts.checks.running.settings import running_setting
+from tests.parts.checks.running.settings import PLAY_MM, running_setting
 
 
 def flange_polygon(angle_deg: float) -> Polygon:
@@ -78,12 +79,26 @@ def test_default_wheels_have_the_usual_play_and_pass() -> None:
     assert [check(setting).verdict for check in (least_play, most_play, tread_bearing)] == [
         "pass"
     ] * 3
-    assert travel_mm(running_setting(rail_corner_radius_mm=0.0)) == pytest.approx(8.0)
+    assert travel_mm(running_setting(rail_corner_radius_mm=0.0)) == pytest.approx(PLAY_MM)
+
+
+def test_tolerances_count_in_every_check_of_play() -> None:
+    """Gauge from 597 to 607, wheels from 1.5 nearer to 0.5 further apart: 3.5 less, 8.5 more."""
+    off = {"gauge_tolerance_mm": (-3.0, 7.0), "back_to_back_tolerance_mm": (-1.5, 0.5)}
+    back = running_setting().back_to_back_mm
+    true, loose = (running_setting(back_to_back_mm=back, **keys) for keys in ({}, off))
+    for check, by in ((least_play, -3.5), (most_play, 8.5)):
+        values = [check(one).value for one in (true, loose)]
+        assert values[1] == pytest.approx((values[0] or 0.0) + by)
+    narrow = {"tread_width_mm": 35.0, "disc_thickness_mm": 3.0, "back_to_back_mm": back}
+    bearing = [bearing_width_mm(running_setting(**narrow, **keys)) for keys in ({}, off)]
+    assert bearing[1] == pytest.approx(bearing[0] - 8.5)
+    assert room_given_mm(loose) == pytest.approx(room_given_mm(true) - 3.5 / 2)
 
 
 def test_too_wide_wheels_fail_and_the_advice_puts_them_right() -> None:
     reach = running_setting().flange_reach_mm
-    tight = running_setting(back_to_back_mm=600 - 2 * reach - 2)
+    tight = running_setting(back_to_back_mm=600 - 2 * reach - 1)
     assert least_play(tight).verdict == "warn"
     bound = running_setting(back_to_back_mm=600 - 2 * reach)
     result = least_play(bound)
@@ -93,7 +108,7 @@ def test_too_wide_wheels_fail_and_the_advice_puts_them_right() -> None:
 
 
 def test_loose_gauge_warns_then_drops_the_wheel() -> None:
-    assert most_play(running_setting(gauge_widening_mm=20.0)).verdict == "warn"
+    assert most_play(running_setting(gauge_widening_mm=32.0)).verdict == "warn"
     narrow = {"tread_width_mm": 30.0, "disc_thickness_mm": 3.0}
     assert tread_bearing(running_setting(gauge_widening_mm=10.0, **narrow)).verdict == "warn"
     gone = tread_bearing(running_setting(gauge_widening_mm=30.0, **narrow))

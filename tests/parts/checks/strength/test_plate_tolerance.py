@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from platewheel.parts.checks.strength.plate_tolerance import plate_tolerance
-from platewheel.parts.setting.track import FinishSpec
+from platewheel.parts.setting.finish import FinishSpec
 from platewheel.parts.setting.use import ShopSpec
 from tests.parts.settings import demo_setting
 

@@ -1,0 +1,44 @@
+"""How much an axle may move between the rails: what is usual, by gauge, and what is least."""
+
+from __future__ import annotations
+
+import math
+from itertools import pairwise
+
+# gauge, mm -> total play of new wheels at the middle of what the standard allows, mm
+USUAL_PLAY_MM = (
+    (45.0, 2.25),  # G1MRA standard: 45, back to back 40 +0.5, flange 1.5 -0.5
+    (184.15, 1.78),  # IBLS wheel standard (1974), 7 1/4 in: over both flanges 182.63 -0.51
+    (600.0, 10.0),  # KBO 1912, paragraph 31: back to back 540, flanges 20 to 30
+    (1435.0, 10.0),  # EBO annex 6 (1991): 1410 to 1426 over the flanges, new ones at 1425
+)
+LEAST_PLAY_MM = 2.0  # left in the tightest place; common practice, no source
+LEAST_PLAY_SHARE = 1.52 / 184.15  # IBLS, as above: 184.15 less its greatest, 182.63
+BACK_TO_BACK_MM = 1.0  # either side, shims on a bench; common practice, no source
+SMALL_BACK_TO_BACK_MM = 0.5  # IBLS wheel standard, 7 1/4 in: +0.51
+
+
+def published_play_mm(gauge_mm: float) -> float:
+    """Play of new wheels by published standards, in straight lines between their gauges; level
+    beyond them."""
+    table = USUAL_PLAY_MM
+    if gauge_mm <= table[0][0]:
+        return table[0][1]
+    for (low, less), (high, more) in pairwise(table):
+        if gauge_mm <= high:
+            return less + (more - less) * (gauge_mm - low) / (high - low)
+    return table[-1][1]
+
+
+def least_play_mm(gauge_mm: float) -> float:
+    """What must be left in the tightest gauge with the wheels widest apart."""
+    return min(LEAST_PLAY_MM, LEAST_PLAY_SHARE * gauge_mm)
+
+
+def usual_play_mm(gauge_mm: float, tight_mm: float) -> float:
+    """Play to set where the job says none: as published, and never so little that a gauge and
+    wheels tighter by `tight_mm` than nominal bind; up to the next half millimetre, from 300 mm of
+    gauge the next whole one."""
+    step = 1.0 if gauge_mm >= 300 else 0.5
+    play = max(published_play_mm(gauge_mm), least_play_mm(gauge_mm) + tight_mm)
+    return step * math.ceil(play / step - 1e-9)
