@@ -26,6 +26,7 @@ from platewheel.parts.setting.track import TrackSpec
 from platewheel.parts.setting.use import ShopSpec, UseSpec
 from platewheel.parts.setting.wagon import WagonSpec
 from platewheel.parts.setting.way import WaySpec, curve_faults, way_faults
+from platewheel.parts.setting.wear import wear_faults
 from platewheel.parts.wheel.kinds import PART_NAMES
 from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheelset.assembly import wheelset_faults
@@ -162,6 +163,7 @@ def job_of(table: dict[str, Any], folder: Path = HERE) -> Job:
     job = Job(**values)
     faults = [*speed_faults(job.cutting, job.cut_speeds, _cut_thicknesses_mm(job))]
     faults += [*curve_faults(job.track, job.wagon), *way_faults(job.way, job.track, job.wagon)]
+    faults += wear_faults(job.wheel, job.use)
     if job.has_axle:  # no check of the axle is left out in silence
         # too little play is no fault of the making: the check of play tells it
         faults += [f for f in wheelset_faults(job.setting) if f.key != "axle.back_to_back_mm"]

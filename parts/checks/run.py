@@ -22,9 +22,11 @@ from platewheel.parts.checks.running import (
     flange_window,
     own_factors,
     play,
+    points,
     rough_track,
     speed,
     steering,
+    wear,
 )
 from platewheel.parts.checks.running import wagon as wagon_checks
 from platewheel.parts.checks.strength import (
@@ -53,6 +55,8 @@ RUNNING: tuple[Check, ...] = (
     *flange_window.CHECKS,
     *rough_track.CHECKS,
     *crossings.CHECKS,
+    *points.CHECKS,
+    *wear.CHECKS,
     *speed.CHECKS,
     *own_factors.CHECKS,
     *wagon_checks.CHECKS,

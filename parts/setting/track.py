@@ -42,14 +42,14 @@ def _gauge(v: Any) -> Iterator[Fault]:
 
 
 def _check_rail(v: Any) -> Iterator[Fault]:
-    for key in ("flangeway_mm", "check_rail_flangeway_mm"):
+    for key in ("flangeway_mm", "check_rail_flangeway_mm", "switch_opening_mm", "heel_gap_mm"):
         gap = getattr(v, key)
         if gap is not None and 2 * gap >= v.gauge_mm:
             yield Fault(
                 key,
                 gap,
                 f"below half the gauge, {v.gauge_mm / 2:g} mm: two of them lie in it",
-                "measure from the running rail to the guard's face",
+                "measure from the running rail to the face across",
             )
 
 
@@ -105,7 +105,11 @@ class TrackSpec(Spec):
         1.0, ge=0, le=20, description="height step at rail joints (default: filed joints)"
     )
     flangeway_mm: float = Field(
-        32.0, ge=5, le=100, description="gap for the flange at check rails and crossings"
+        32.0,
+        ge=5,
+        le=100,
+        description="gap for the flange beside the nose of a crossing, and at check rails where "
+        "they have no key of their own (default: KBO 1912, turnouts of 600 mm gauge)",
     )
     check_rail_flangeway_mm: float | None = Field(
         None,
@@ -121,6 +125,39 @@ class TrackSpec(Spec):
         le=200,
         examples=[30.0],
         description="rail top to the bottom of the flangeway; absent = not known, not checked",
+        json_schema_extra={"takes": "a number"},
+    )
+    nose_mm: float = Field(
+        5.0,
+        ge=0,
+        le=40,
+        description="width of the blunt nose of a crossing, at its top (default: filed, not "
+        "sharp; common practice, no source)",
+    )
+    crossing_1_in: float | None = Field(
+        None,
+        ge=1,
+        le=50,
+        examples=[5.0],
+        description="slope of the crossing's rails to each other; absent = not known, the length "
+        "of its gap is not told",
+        json_schema_extra={"takes": "a number"},
+    )
+    switch_opening_mm: float | None = Field(
+        None,
+        ge=5,
+        le=200,
+        examples=[45.0],
+        description="open tongue to its stock rail, at the toe; absent = no points told of",
+        json_schema_extra={"takes": "a number"},
+    )
+    heel_gap_mm: float | None = Field(
+        None,
+        ge=5,
+        le=200,
+        examples=[45.0],
+        description="tongue to its stock rail at the heel, where it turns; absent = no points "
+        "told of",
         json_schema_extra={"takes": "a number"},
     )
     joint_gap_mm: float = Field(

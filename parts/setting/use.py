@@ -45,6 +45,15 @@ class UseSpec(Spec):
     wear_allowance_mm: float = Field(
         1.0, ge=0, le=20, description="off the tread before a wheel is scrapped"
     )
+    flange_wear_mm: float | None = Field(
+        None,
+        ge=0,
+        le=20,
+        examples=[2.0],
+        description="off the flange's rail-side face, along the axle, before a wheel is scrapped; "
+        "absent = as deep as the tread's allowance",
+        json_schema_extra={"takes": "a number"},
+    )
     lateral_share: float | None = Field(
         None,
         ge=0,

@@ -40,7 +40,7 @@ def test_play_of_new_wheels() -> None:
 
 def test_span_passes_between_the_backs() -> None:
     """7.5 - 2 x 0.257 = 6.986, below 7.125."""
-    span = check_span_mm(7.5 * INCH, FLANGEWAY * INCH) / INCH
+    span = check_span_mm(7.5 * INCH, FLANGEWAY * INCH, FLANGEWAY * INCH) / INCH
     assert span == pytest.approx(6.986, abs=1e-9)
     assert span < BACK
 

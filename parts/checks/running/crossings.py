@@ -1,4 +1,8 @@
-"""Check rails and crossings: does the flange fit, and do the backs and the nose clear?"""
+"""Check rails and crossings: does the flange fit, and do the backs and the nose clear?
+
+Symbols of track standards: G gauge, B back to back, T flange from root to back, K = B + T,
+F flangeway (c check rail, x crossing), C = G - Fc check gauge, S = C - Fx span.
+"""
 
 from __future__ import annotations
 
@@ -7,10 +11,9 @@ import math
 from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.running.curve import fits_curve, radial_error, rail_top_reach_mm
-from platewheel.parts.checks.running.play import LEAST_BEARING_SHARE
 from platewheel.parts.setting.setting import Setting
 
-GENERAL = "general relations of wheel and track standards, as in the 7.5 in wheel standard"
+GENERAL = "relations of NMRA S-1 and S-3.2 and NEM 110, as in the 7.5 in wheel standard"
 
 
 def wheel_check_mm(back_to_back_mm: float, flange_mm: float) -> float:
@@ -21,12 +24,11 @@ def wheel_check_mm(back_to_back_mm: float, flange_mm: float) -> float:
     return back_to_back_mm + flange_mm
 
 
-def check_span_mm(gauge_mm: float, flangeway_mm: float) -> float:
-    """Over the faces of two check rails that both flanges pass outside of: gauge - 2 flangeways.
-
-    Source: plain geometry.
+def check_span_mm(gauge_mm: float, check_rail_mm: float, crossing_mm: float) -> float:
+    """Face of a check rail to the face of the wing rail beside the nose opposite, which both
+    flanges pass outside of: gauge less both flangeways. Source: NMRA S-3.2 (2010), S = C - Fx.
     """
-    return gauge_mm - 2 * flangeway_mm
+    return gauge_mm - check_rail_mm - crossing_mm
 
 
 def check_gauge_mm(gauge_mm: float, flangeway_mm: float) -> float:
@@ -34,43 +36,65 @@ def check_gauge_mm(gauge_mm: float, flangeway_mm: float) -> float:
     return gauge_mm - flangeway_mm
 
 
+def check_rail_mm(setting: Setting) -> float:
+    """Flangeway at check rails; that of crossings where they have none of their own."""
+    return setting.track.check_rail_flangeway_mm or setting.track.flangeway_mm
+
+
+def least_back_mm(setting: Setting) -> float:
+    """Back to back of the wheels that are nearest together."""
+    return setting.back_to_back_mm + setting.back_to_back_off_mm[0]
+
+
+def most_wheel_check_mm(setting: Setting) -> float:
+    """`wheel_check_mm` of new wheels that are furthest apart."""
+    most = setting.back_to_back_mm + setting.back_to_back_off_mm[1]
+    return wheel_check_mm(most, setting.flange_reach_mm)
+
+
 def check_span(setting: Setting) -> CheckResult:
-    """Two check rails (or wing rails) must pass between the backs of the flanges."""
-    track = setting.track
-    way = track.check_rail_flangeway_mm or track.flangeway_mm
-    key = "check_rail_flangeway_mm" if track.check_rail_flangeway_mm else "flangeway_mm"
-    back = setting.back_to_back_mm
+    """A check rail and the wing rail opposite must pass between the backs of the flanges, in the
+    widest gauge."""
+    track, back, way = setting.track, least_back_mm(setting), check_rail_mm(setting)
+    span = check_span_mm(track.most_gauge_mm, way, track.flangeway_mm)
+    lacks = span - back
+    guarded = track.check_rail_flangeway_mm is not None
+    share = lacks if guarded else lacks / 2  # without a check rail's own, one key has both
+    cures = f"flangeway_mm = {math.ceil(10 * (track.flangeway_mm + share)) / 10:g} or more"
+    if guarded:
+        wider = math.ceil(10 * (way + lacks)) / 10
+        cures = f"check_rail_flangeway_mm = {wider:g} or more, or {cures}"
     return judged(
         "check-span",
-        "Back to back, over two check rails",
+        "Back to back, over check rail and wing rail",
         back,
-        check_span_mm(track.gauge_mm, way),
+        span,
         "mm",
-        f"{GENERAL}: span over check rails below back-to-back",
+        f"{GENERAL}: B least at least S = G - Fc - Fx where the gauge is widest",
         at_most=False,
-        good="the wheels pass outside two check rails, or two wing rails",
-        bad=f"the wheels climb the check rails: {key} = "
-        f"{math.ceil(5 * (track.gauge_mm - back)) / 10:g} or more, or wheels wider apart",
+        good="both wheels pass outside the check rail and the wing rail opposite",
+        bad=f"the wheels climb check rail and wing rail: {cures}, or wheels wider apart",
     )
 
 
 def check_gauge(setting: Setting) -> CheckResult | None:
-    """A check rail must hold the flange opposite off the crossing nose; new flanges are worst.
+    """A check rail must hold the flange opposite off the crossing nose; new flanges, wheels
+    furthest apart and the tightest gauge are worst.
 
     None on a track without guarded crossings (`check_rail_flangeway_mm` absent).
     """
     track = setting.track
     if track.check_rail_flangeway_mm is None:
         return None
-    wheel = wheel_check_mm(setting.back_to_back_mm, setting.flange_reach_mm)
-    most = track.gauge_mm - wheel
+    wheel = most_wheel_check_mm(setting)
+    most = track.least_gauge_mm - wheel
     return judged(
         "check-gauge",
         "Back of one flange to face of the other, at a check rail",
         wheel,
-        check_gauge_mm(track.gauge_mm, track.check_rail_flangeway_mm),
+        check_gauge_mm(track.least_gauge_mm, track.check_rail_flangeway_mm),
         "mm",
-        f"{GENERAL}: back-to-back + flange at most gauge - flangeway",
+        f"{GENERAL}: K most at most C = G - Fc where the gauge is tightest",
         at_most=True,
         good="a check rail holds the flange off the nose of a crossing",
         bad="a check rail this far off guards no crossing nose: put it "
@@ -79,28 +103,41 @@ def check_gauge(setting: Setting) -> CheckResult | None:
     )
 
 
-def flangeway_width(setting: Setting) -> CheckResult | None:
-    """Width that the flange takes in a flangeway in the tightest curve, at rail-top level.
+def flange_in_way_mm(setting: Setting, curve_radius_m: float | None) -> float:
+    """Width that the flange takes in a flangeway at rail-top level, in a curve or on the straight.
 
     From root to inmost point, and the yaw over the reach before and behind the axle (safe: the
-    flare takes some of it back).
+    flare takes some of it back). Source: plain geometry.
     """
+    wheel = setting.wheel
+    if curve_radius_m is None:
+        return setting.flange_reach_mm
+    yaw = radial_error(setting.wagon.wheelbase_mm, 1000 * curve_radius_m)
+    reach = rail_top_reach_mm(wheel.tread_radius_mm, wheel.flange_depth_mm)
+    return setting.flange_reach_mm + 2 * reach * math.tan(yaw)
+
+
+def flangeway_width(setting: Setting) -> CheckResult | None:
+    """Width that the flange takes in the narrowest flangeway, in the tightest curve."""
     if not fits_curve(setting):
         return None  # told by the curve's own check
-    wheel, track = setting.wheel, setting.track
-    yaw = radial_error(setting.wagon.wheelbase_mm, 1000 * track.min_curve_radius_m)
-    reach = rail_top_reach_mm(wheel.tread_radius_mm, wheel.flange_depth_mm)
-    width = setting.flange_reach_mm + 2 * reach * math.tan(yaw)
+    track, width = setting.track, flange_in_way_mm(setting, setting.track.min_curve_radius_m)
+    ways = {"flangeway_mm": track.flangeway_mm}
+    if track.check_rail_flangeway_mm is not None:
+        ways["check_rail_flangeway_mm"] = track.check_rail_flangeway_mm
+    narrow = min(ways.values())
+    wide = f"{math.ceil(10 * width) / 10:g}"
+    cures = " and ".join(f"{key} = {wide}" for key, way in ways.items() if way < width)
     return judged(
         "flangeway-width",
         "Width of the flange in a flangeway, yawed",
         width,
-        track.flangeway_mm,
+        narrow,
         "mm",
         "plain geometry: root to inmost point, and yaw of the wheelbase over the flange's reach",
         at_most=True,
-        good="the flange passes between rail and check rail",
-        bad=f"the flange jams: flangeway_mm = {math.ceil(10 * width) / 10:g} or more",
+        good="the flange passes between rail and check rail, and beside the nose",
+        bad=f"the flange jams: {cures} or more",
     )
 
 
@@ -127,35 +164,4 @@ def flangeway_depth(setting: Setting) -> CheckResult:
     )
 
 
-def crossing_gap(setting: Setting) -> CheckResult:
-    """Tread that still lies on the wing rail when the wheel reaches the point of the nose.
-
-    There the wing rail is a flangeway away from the running edge; the tread starts up to the
-    play short of that edge.
-    """
-    wheel, track = setting.wheel, setting.track
-    play = max(setting.play_mm, 0.0)
-    left = wheel.tread_width_mm - play - track.flangeway_mm
-    limit = LEAST_BEARING_SHARE * track.rail_head_width_mm
-    less = [
-        name
-        for name, there in (("flangeway", track.flangeway_mm), ("play", play))
-        if there > limit - left
-    ]
-    other = f", or {' or '.join(less)} as much less" if less else ""
-    return judged(
-        "crossing-gap",
-        "Tread on the wing rail at the crossing nose",
-        left,
-        limit,
-        "mm",
-        "plain geometry: tread - play - flangeway; least of half a rail head by common practice, "
-        "no source",
-        at_most=False,
-        good="the tread carries the wheel over the gap",
-        bad=f"the wheel drops into the crossing: tread {at_least(limit - left)} mm wider{other}",
-        bad_verdict="warn",
-    )
-
-
-CHECKS = (check_span, check_gauge, flangeway_width, flangeway_depth, crossing_gap)
+CHECKS = (check_span, check_gauge, flangeway_width, flangeway_depth)

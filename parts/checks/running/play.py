@@ -9,6 +9,7 @@ from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.loads.travel import corner_ride_mm, travel_mm
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.setting.usual_play import LEAST_PLAY_MM, least_play_mm
+from platewheel.parts.setting.wear import flange_wear_mm
 
 MOST_SHARE, MOST_MM = 41 / 600, 41.0  # see `most_play`
 LEAST_BEARING_SHARE = 0.5  # of the rail head
@@ -22,11 +23,6 @@ def wheel_gauge_mm(back_to_back_mm: float, flange_mm: float) -> float:
 def free_play_mm(gauge_mm: float, back_to_back_mm: float, flange_mm: float) -> float:
     """Total play of an axle between the rails. Source: plain geometry."""
     return gauge_mm - wheel_gauge_mm(back_to_back_mm, flange_mm)
-
-
-def flange_wear_mm(setting: Setting) -> float:
-    """Lateral wear of one flange, its face taken to wear as deep as the tread is allowed to."""
-    return setting.use.wear_allowance_mm / math.sin(setting.wheel.flange_angle)
 
 
 def bearing_width_mm(setting: Setting) -> float:

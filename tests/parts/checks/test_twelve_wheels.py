@@ -58,13 +58,23 @@ BACK_TO_BACK_MM = setting_of({}).back_to_back_mm  # set by the default for 8 mm 
 ALONE: dict[str, dict[str, Any]] = {
     # running
     "play-least": {"axle.back_to_back_mm": BACK_TO_BACK_MM + 8.2},
-    "tread-bearing": {"track.gauge_widening_mm": 50, "wagon.payload_kg": 350},
+    "tread-bearing": {
+        "track.gauge_widening_mm": 50,
+        "wagon.payload_kg": 350,
+        "track.flangeway_mm": 80,
+    },
     "curve-room": {
         "wheel.flange_angle_deg": 90,  # no flare
         "track.min_curve_radius_m": 5,
         "track.gauge_widening_mm": 0,
     },
-    "middle-axle": {"wagon.axles": 3, "wagon.wheelbase_mm": 2000, "wagon.suspension": "sprung"},
+    "middle-axle": {
+        "wagon.axles": 3,
+        "wagon.wheelbase_mm": 2000,
+        "wagon.suspension": "sprung",
+        "track.check_rail_flangeway_mm": 30,
+        "track.flangeway_mm": 30,
+    },
     "flange-climb": {"wagon.max_speed_km_h": 22},
     "twist-lift": {"track.twist_mm_per_m": 25},
     "joint-push": OWN
@@ -82,8 +92,8 @@ ALONE: dict[str, dict[str, Any]] = {
         "track.joint_step_mm": 20,
         "shop.thickness_tolerance": "nominal",
     },
-    "check-span": {"track.check_rail_flangeway_mm": 10},
-    "flangeway-width": {"track.flangeway_mm": 18, "track.min_curve_radius_m": 5},
+    "check-span": {"track.flangeway_mm": 22},
+    "flangeway-width": {"track.min_curve_radius_m": 5},
     "flangeway-depth": {"track.flangeway_depth_mm": 12},
     "overturning": OWN | {"wagon.centre_of_gravity_mm": 2500, "wagon.max_speed_km_h": 14},
     "cant-standing": {"track.cant_mm": 200, "wagon.centre_of_gravity_mm": 600},
@@ -102,7 +112,12 @@ ALONE: dict[str, dict[str, Any]] = {
     },
     "weld-root": {"wheel.flange_thickness_mm": 6, "wheel.root_weld_mm": 3.5},
     "disc-rim-stress": THIN_DISCS | {"wagon.payload_kg": 3200},
-    "disc-buckling": THIN_DISCS | {"wheel.tread_diameter_mm": 600, "wagon.payload_kg": 2280},
+    "disc-buckling": THIN_DISCS
+    | {
+        "wheel.tread_diameter_mm": 600,
+        "wagon.payload_kg": 2280,
+        "track.check_rail_flangeway_mm": 19,
+    },
     "hub-tube-bending": {
         "wheel.hub_tube_outside_mm": 41.5,
         "wagon.payload_kg": 550,

@@ -8,7 +8,6 @@ from platewheel.parts.checks.running.climb import flange_climb
 from platewheel.parts.checks.running.crossings import (
     check_gauge,
     check_span,
-    crossing_gap,
     flangeway_depth,
     flangeway_width,
 )
@@ -16,6 +15,7 @@ from platewheel.parts.checks.running.curve import curve_room, middle_axle
 from platewheel.parts.checks.running.flange_window import window_check
 from platewheel.parts.checks.running.own_factors import own_lateral, own_shock, own_unevenness
 from platewheel.parts.checks.running.play import least_play, most_play, tread_bearing
+from platewheel.parts.checks.running.points import crossing_gap, heel_gap, switch_opening
 from platewheel.parts.checks.running.rough_track import (
     flange_depth,
     joint_drop,
@@ -25,6 +25,7 @@ from platewheel.parts.checks.running.rough_track import (
 from platewheel.parts.checks.running.speed import cant_deficiency, cant_standing, overturning
 from platewheel.parts.checks.running.steering import curve_slide
 from platewheel.parts.checks.running.wagon import brake_adhesion, pushers
+from platewheel.parts.checks.running.wear import hollow_tread, thin_flange
 from platewheel.parts.setting.setting import Setting
 from tests.parts.checks.advice import (
     Advice,
@@ -69,13 +70,25 @@ ADVICE: dict[str, Advice] = {
     "joint-drop: close": Advice(joint_drop, " to # mm$", to("joint_gap_mm"), 2.0),
     "flange-depth: depth": Advice(flange_depth, "depth_mm = #", to("flange_depth_mm")),
     "check-span: flangeway": Advice(check_span, ": flangeway_mm = #", to("flangeway_mm")),
-    "check-span: check rail": Advice(check_span, "check.* = #", to("check_rail_flangeway_mm")),
+    "check-span: check rail": Advice(
+        check_span, "check_rail_flangeway_mm = #", to("check_rail_flangeway_mm")
+    ),
     "check-gauge: rail": Advice(check_gauge, "put it # mm off", to("check_rail_flangeway_mm")),
-    "flangeway-width: width": Advice(flangeway_width, "flangeway_mm = #", to("flangeway_mm")),
+    "flangeway-width: width": Advice(
+        flangeway_width, "jams: flangeway_mm = # or", to("flangeway_mm")
+    ),
+    "flangeway-width: check rail": Advice(
+        flangeway_width, "jams: check_rail_flangeway_mm = # or", to("check_rail_flangeway_mm")
+    ),
     "flangeway-depth: dig": Advice(flangeway_depth, "dig it # mm", more("flangeway_depth_mm")),
     "crossing-gap: tread": Advice(crossing_gap, "tread # mm wider", more("tread_width_mm")),
     "crossing-gap: flangeway": Advice(crossing_gap, "# mm.*r flangeway", more("flangeway_mm", -1)),
     "crossing-gap: play": Advice(crossing_gap, "# mm .*or play", more("back_to_back_mm")),
+    "switch-opening: toe": Advice(switch_opening, "ing_mm = #", to("switch_opening_mm")),
+    "heel-gap: heel": Advice(heel_gap, "gap_mm = #", to("heel_gap_mm")),
+    "flange-thin: wear": Advice(thin_flange, "allowance_mm = #", to("wear_allowance_mm")),
+    "flange-thin: own": Advice(thin_flange, "flange_wear_mm = #", to("flange_wear_mm")),
+    "tread-hollow: wear": Advice(hollow_tread, "allowance_mm = #", to("wear_allowance_mm")),
     "overturning: speed": Advice(overturning, "speed_km_h = #", to("max_speed_km_h")),
     "cant-deficiency: raise": Advice(cant_deficiency, "rail by # mm", more("cant_mm"), 2.0),
     "cant-deficiency: speed": Advice(cant_deficiency, "run at # km/h", to("max_speed_km_h")),
@@ -125,13 +138,19 @@ SOUND: list[tuple[str, Keys]] = [
     ("joint-drop: close", SMALL | {"joint_gap_mm": 40.0}),
     ("flange-depth: depth", {"flange_depth_mm": 3.0}),
     ("check-span: flangeway", {"flangeway_mm": 15.0}),
-    ("check-span: check rail", {"check_rail_flangeway_mm": 10.0}),
+    ("check-span: check rail", {"check_rail_flangeway_mm": 10.0, "flangeway_mm": 20.0}),
     ("check-gauge: rail", {"check_rail_flangeway_mm": 30.0}),
     ("flangeway-width: width", {"flangeway_mm": 15.0}),
+    ("flangeway-width: check rail", {"check_rail_flangeway_mm": 15.0}),
     ("flangeway-depth: dig", {"flangeway_depth_mm": 10.0}),
     ("crossing-gap: tread", {"tread_width_mm": 40.0}),
     ("crossing-gap: flangeway", {"tread_width_mm": 50.0}),
-    ("crossing-gap: play", {"tread_width_mm": 50.0}),
+    ("crossing-gap: play", {"tread_width_mm": 55.0}),
+    ("switch-opening: toe", {"switch_opening_mm": 20.0}),
+    ("heel-gap: heel", {"heel_gap_mm": 20.0, "gauge_widening_mm": 8.0}),
+    ("flange-thin: wear", {"wear_allowance_mm": 3.0}),
+    ("flange-thin: own", {"flange_wear_mm": 5.0}),
+    ("tread-hollow: wear", {"wear_allowance_mm": 2.3}),
     ("overturning: speed", {"centre_of_gravity_mm": 1000.0, "max_speed_km_h": 20.0}),
     ("overturning: speed", {"centre_of_gravity_mm": 1000.0, "max_speed_km_h": 15.0}),
     ("cant-deficiency: raise", {"min_curve_radius_m": 6.0}),

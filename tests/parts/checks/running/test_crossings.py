@@ -7,10 +7,18 @@ import pytest
 from platewheel.parts.checks.running.crossings import (
     check_gauge,
     check_span,
-    crossing_gap,
     flangeway_depth,
     flangeway_width,
 )
+from platewheel.parts.checks.running.points import (
+    crossing_gap,
+    gap_length_mm,
+    heel_gap,
+    off_nose_mm,
+    open_way_mm,
+    switch_opening,
+)
+from platewheel.parts.setting.wear import worn_flange_mm
 from tests.parts.checks.running.settings import running_setting
 
 
@@ -60,7 +68,59 @@ def test_depth_of_the_flangeway() -> None:
     assert flangeway_depth(shallow).verdict == "fail"
 
 
+LOOSE = {
+    "gauge_tolerance_mm": (-3.0, 7.0),
+    "back_to_back_tolerance_mm": (-1.5, 0.5),
+    "gauge_widening_mm": 4.0,
+    "rail_corner_radius_mm": 0.0,
+    "flange_wear_mm": 2.0,
+}
+
+
 def test_tread_over_the_gap() -> None:
-    """60 mm of tread less 10 of play less 32 of flangeway leave 18 mm; 12.5 mm are asked."""
-    assert crossing_gap(running_setting()).value == pytest.approx(18)
-    assert crossing_gap(running_setting(flangeway_mm=40.0)).verdict == "warn"
+    """60 mm of tread less 10 of play, 1.06 of wear (1 mm at 70 degrees), 0.90 of the corner (3 (1
+    - tan 35 deg)), 32 of flangeway and 5 of nose leave 11.04; 12.5 mm are asked."""
+    result = crossing_gap(running_setting())
+    assert result.value == pytest.approx(11.04, abs=0.01)
+    assert result.verdict == "warn"
+    assert crossing_gap(running_setting(flangeway_mm=30.0)).verdict == "pass"
+    assert "the tread carries the wheel over the gap, 140 mm long" in (
+        crossing_gap(running_setting(flangeway_mm=30.0, nose_mm=5.0, crossing_1_in=4.0)).says
+    )
+    assert gap_length_mm(running_setting()) is None
+
+
+@pytest.mark.parametrize("check_mm", [None, 20.0, 60.0])
+def test_the_nose_by_laying_out_the_axle(check_mm: float | None) -> None:
+    """Second way: slide the axle away from the nose until the worn face of the other flange bears
+    on its rail, in a gauge of 611; a check rail behind that flange only holds it off the nose."""
+    setting = running_setting(**LOOSE, check_rail_flangeway_mm=check_mm)
+    back, gauge = setting.back_to_back_mm - 1.5, 611.0
+    assert worn_flange_mm(setting) == pytest.approx(setting.flange_reach_mm - 2)
+    most = 0.0
+    for step in range(6000):
+        root = step / 100  # from the nose's running edge to the root of its flange, unworn
+        if root + setting.flange_reach_mm + back + worn_flange_mm(setting) > gauge + 1e-9:
+            break
+        most = root
+    assert off_nose_mm(setting) == pytest.approx(most, abs=0.011)
+
+
+def test_an_open_tongue_lets_free_backs_pass() -> None:
+    """EN 13232-9 has 58 on 1435: gauge less least back-to-back, 1357, and least flange, 20."""
+    setting = running_setting(**LOOSE)
+    need = 611 - (setting.back_to_back_mm - 1.5) - (setting.flange_reach_mm - 2)
+    assert open_way_mm(setting) == pytest.approx(need)
+    new = 600 - setting.back_to_back_mm - setting.flange_reach_mm
+    assert open_way_mm(setting, worst=False) == pytest.approx(new)
+    for check, key in ((switch_opening, "switch_opening_mm"), (heel_gap, "heel_gap_mm")):
+        assert check(setting) is None
+        for gap, verdict in (
+            (need + 1e-4, "pass"),
+            (need - 1e-4, "warn"),
+            (new + 1e-4, "warn"),
+            (new - 1e-4, "fail"),
+        ):
+            result = check(running_setting(**LOOSE, **{key: gap}))
+            assert result is not None
+            assert (result.verdict, result.limit) == (verdict, pytest.approx(need))

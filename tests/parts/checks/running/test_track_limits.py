@@ -11,7 +11,6 @@ from platewheel.parts.checks.running.crossings import (
     check_gauge_mm,
     check_span,
     check_span_mm,
-    crossing_gap,
     flangeway_depth,
     flangeway_width,
     wheel_check_mm,
@@ -19,6 +18,7 @@ from platewheel.parts.checks.running.crossings import (
 from platewheel.parts.checks.running.curve import (
     rail_top_reach_mm,
 )
+from platewheel.parts.checks.running.points import crossing_gap
 from platewheel.parts.checks.running.rough_track import (
     flange_depth,
     joint_drop,
@@ -121,21 +121,23 @@ def test_one_axle_does_not_lift() -> None:
 
 
 def test_sums_of_a_crossing() -> None:
-    """Plain geometry: 550 + 11.5; 600 - 2 x 20; 600 - 20."""
+    """Plain geometry: 550 + 11.5; 600 - 20 - 30; 600 - 20."""
     assert wheel_check_mm(550, 11.5) == 561.5
-    assert check_span_mm(600, 20) == 560
+    assert check_span_mm(600, 20, 30) == 550
     assert check_gauge_mm(600, 20) == 580
 
 
 @pytest.mark.parametrize("key", ["flangeway_mm", "check_rail_flangeway_mm"])
 def test_backs_turn_at_the_span(key: str) -> None:
     """560 mm back to back pass flangeways of 20 mm, a hair less does not; a check rail's own
-    flangeway goes before the crossing's."""
-    other = {"flangeway_mm": 50.0} if key == "check_rail_flangeway_mm" else {}
+    flangeway goes before the crossing's: 30 and 10."""
+    other = {"flangeway_mm": 30.0, "check_rail_flangeway_mm": 10.0}
+    other = other if key == "check_rail_flangeway_mm" else {key: 20.0}
     for back, verdict in ((560.0, "pass"), (560.0 - HAIR, "fail")):
-        result = check_span(running_setting(**other, **{key: 20.0}, back_to_back_mm=back))
+        result = check_span(running_setting(**other, back_to_back_mm=back))
         assert (result.verdict, result.limit) == (verdict, 560)
-        assert (f": {key} = 20.1 or more" in result.says) == (verdict == "fail")
+        told = f": {key} = {other[key] + 0.1:g} or more"
+        assert (told in result.says) == (verdict == "fail")
 
 
 def test_a_check_rail_turns_where_back_and_face_fill_it() -> None:
@@ -168,13 +170,13 @@ def test_the_tip_turns_at_the_bottom() -> None:
 
 @pytest.mark.parametrize(("play", "counts"), [(6.0, 6.0), (0.5, 0.5), (-3.0, 0.0)])
 def test_the_tread_turns_at_half_a_head_on_the_wing_rail(play: float, counts: float) -> None:
-    """60 mm less play less flangeway; half of 25 mm; axles without play are not on the rail's
-    other side."""
-    setting = running_setting()
-    back = 600 - 2 * setting.flange_reach_mm - play
+    """60 mm less play less flangeway, nose sharp, nothing worn and an upright flange; half of 25
+    mm; axles without play are not on the rail's other side."""
+    keys = {"flange_angle_deg": 90.0, "wear_allowance_mm": 0.0, "nose_mm": 0.0}
+    back = 600 - 2 * running_setting(**keys).flange_reach_mm - play
     most = 60 - counts - 12.5
     for way, verdict in ((most - HAIR, "pass"), (most + HAIR, "warn")):
-        result = crossing_gap(running_setting(flangeway_mm=way, back_to_back_mm=back))
+        result = crossing_gap(running_setting(**keys, flangeway_mm=way, back_to_back_mm=back))
         assert (result.verdict, result.limit) == (verdict, 12.5)
 
 

@@ -1,0 +1,118 @@
+"""Points and crossings: is a wheel carried past the nose, and does its back clear the tongue?"""
+
+from __future__ import annotations
+
+import math
+
+from platewheel.parts.base.units import at_least
+from platewheel.parts.checks.result import CheckResult, judged
+from platewheel.parts.checks.running.crossings import least_back_mm, wheel_check_mm
+from platewheel.parts.checks.running.play import LEAST_BEARING_SHARE
+from platewheel.parts.loads.travel import corner_ride_mm
+from platewheel.parts.setting.setting import Setting
+from platewheel.parts.setting.wear import flange_wear_mm, worn_flange_mm
+
+OPEN = "EN 13232-9, open tongue: what lets a free back pass, most gauge less least back and flange"
+
+
+def least_wheel_check_mm(setting: Setting) -> float:
+    """Back of one flange to the face of the other, worn, of wheels that are nearest together."""
+    return wheel_check_mm(least_back_mm(setting), worn_flange_mm(setting))
+
+
+def off_nose_mm(setting: Setting) -> float:
+    """How far the root of a flange may be from the running edge of the nose: the other, worn
+    flange hard over on its rail in the widest gauge. A check rail there holds the axle the other
+    way alone. Source: plain geometry."""
+    track = setting.track
+    free = setting.play_mm + track.gauge_widening_mm + setting.loose_mm + flange_wear_mm(setting)
+    free += corner_ride_mm(track.rail_corner_radius_mm, setting.wheel.flange_angle)
+    return max(free, 0.0)
+
+
+def gap_length_mm(setting: Setting) -> float | None:
+    """Length along the track on which nothing guides or carries a wheel at the nose: flangeway and
+    blunt nose times the crossing's number; None where that is not known. Plain geometry."""
+    track = setting.track
+    if track.crossing_1_in is None:
+        return None
+    return (track.flangeway_mm + track.nose_mm) * track.crossing_1_in
+
+
+def crossing_gap(setting: Setting) -> CheckResult:
+    """Tread that still lies on the wing rail when the wheel reaches the nose.
+
+    There the wing rail's edge is a flangeway and the width of the nose away from the running edge;
+    the tread starts `off_nose_mm` short of that edge.
+    """
+    wheel, track = setting.wheel, setting.track
+    off = off_nose_mm(setting)
+    left = wheel.tread_width_mm - off - track.flangeway_mm - track.nose_mm
+    limit = LEAST_BEARING_SHARE * track.rail_head_width_mm
+    ways = {"flangeway": track.flangeway_mm, "play": setting.play_mm}
+    less = [name for name, there in ways.items() if there > limit - left]
+    other = f", or {' or '.join(less)} as much less" if less else ""
+    length = gap_length_mm(setting)
+    told = "" if length is None else f", {length:.0f} mm long"
+    return judged(
+        "crossing-gap",
+        "Tread on the wing rail at the crossing nose",
+        left,
+        limit,
+        "mm",
+        "plain geometry: tread - distance from the nose - flangeway - nose, widened, worn and at "
+        "the widest; least of half a rail head by common practice, no source",
+        at_most=False,
+        good=f"the tread carries the wheel over the gap{told}",
+        bad=f"the wheel drops into the gap of the crossing{told}: tread {at_least(limit - left)} "
+        f"mm wider{other}",
+        bad_verdict="warn",
+    )
+
+
+def open_way_mm(setting: Setting, *, worst: bool = True) -> float:
+    """Gap that the back of a free flange needs between a tongue and its stock rail: gauge less
+    back-to-back and flange; widest, widened and worn, or nominal and new."""
+    if worst:
+        return setting.track.most_gauge_mm - least_wheel_check_mm(setting)
+    wheel = wheel_check_mm(setting.back_to_back_mm, setting.flange_reach_mm)
+    return setting.track.gauge_mm - wheel
+
+
+def _open_way(setting: Setting, id: str, title: str, key: str, gap_mm: float) -> CheckResult:
+    need, new = open_way_mm(setting), open_way_mm(setting, worst=False)
+    return judged(
+        id,
+        title,
+        gap_mm,
+        need,
+        "mm",
+        OPEN,
+        at_most=False,
+        good=f"the back of the free flange passes; new wheels in the nominal gauge need {new:.1f}",
+        bad=f"backs of flanges push the tongue, which may part the points under a wagon: {key} = "
+        f"{math.ceil(10 * need) / 10:g} or more; new wheels in the nominal gauge need {new:.1f}",
+        bad_verdict="fail" if gap_mm < new else "warn",
+    )
+
+
+def switch_opening(setting: Setting) -> CheckResult | None:
+    """Open tongue at the toe; None where no points are told of."""
+    gap = setting.track.switch_opening_mm
+    if gap is None:
+        return None
+    title = "Open tongue to its stock rail, at the toe"
+    return _open_way(setting, "switch-opening", title, "switch_opening_mm", gap)
+
+
+def heel_gap(setting: Setting) -> CheckResult | None:
+    """Tongue at its heel; None where no points are told of."""
+    gap = setting.track.heel_gap_mm
+    if gap is None:
+        return None
+    return _open_way(
+        setting, "heel-gap", "Tongue to its stock rail, at the heel", "heel_gap_mm", gap
+    )
+
+
+CHECKS = (crossing_gap, switch_opening, heel_gap)
