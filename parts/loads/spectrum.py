@@ -55,14 +55,15 @@ def spectrum(setting: Setting) -> tuple[Block, ...]:
     )
     return tuple(
         block
-        for share, piece in _shares(setting)
+        for share, piece in shares(setting)
         for state, part, mean in loads
         if part > 0
         for block in _blocks(setting, piece, state, share * part, mean)
     )
 
 
-def _shares(setting: Setting) -> Iterator[tuple[float, WaySpec]]:
+def shares(setting: Setting) -> Iterator[tuple[float, WaySpec]]:
+    """Each piece with its share of the way; what the pieces leave is straight."""
     pieces = setting.pieces
     whole = sum(piece.length_m or 0.0 for piece in pieces)
     if whole:

@@ -11,11 +11,12 @@ from platewheel.parts.checks.running.flange_window import (
     clearance_margin,
     climb_margin,
     flange_window,
+    touch_margin,
 )
 from platewheel.parts.setting.setting import Setting
 
 LEFT, RIGHT, TOP, BOTTOM = 70.0, 560.0, 40.0, 320.0  # of the plot's frame
-WIDTH, HEIGHT = 600, 425
+WIDTH, HEIGHT = 600, 441
 STEP_DEG = 0.25
 HATCH = (
     '<defs><pattern id="window" width="7" height="7" patternUnits="userSpaceOnUse" '
@@ -33,12 +34,13 @@ def window_picture(setting: Setting) -> str:
         body += [*_shade(window), *_frame()]
         body += _curve(lambda deg: climb_margin(setting, deg), "#000", "")
         body += _curve(lambda deg: clearance_margin(setting, deg), "#000", "7 4")
+        body += _curve(lambda deg: touch_margin(setting, deg), "#000", "2 4")
         body += _mark(setting.wheel.flange_angle_deg)
         says = window.says
     else:
         body += [*_frame(), *_mark(setting.wheel.flange_angle_deg)]
         says = "the wheelbase does not fit the curve: there is no window"
-    body.append(_words((LEFT + RIGHT) / 2, HEIGHT - 40, says, "middle", bold=True))
+    body.append(_words((LEFT + RIGHT) / 2, HEIGHT - 56, says, "middle", bold=True))
     body += _key()
     return (
         '<svg xmlns="http://www.w3.org/2000/svg" role="img" '
@@ -118,13 +120,15 @@ def _mark(deg: float) -> list[str]:
 
 
 def _key() -> list[str]:
-    y = HEIGHT - 14
+    y = HEIGHT - 30
     return [
         f'<path d="M{LEFT:g} {y - 4}h30" stroke="#000" stroke-width="2"/>',
         _words(LEFT + 36, y, "against climbing the rail"),
         f'<path d="M{LEFT + 215:g} {y - 4}h30" stroke="#000" stroke-width="2" '
         'stroke-dasharray="7 4"/>',
         _words(LEFT + 251, y, "room in the curve"),
+        f'<path d="M{LEFT:g} {y + 12}h30" stroke="#000" stroke-width="2" stroke-dasharray="2 4"/>',
+        _words(LEFT + 36, y + 16, "against touching low, or with the tip"),
         f'<rect x="{LEFT + 385:g}" y="{y - 11}" width="24" height="13" fill="url(#window)" '
         'stroke="#888"/>',
         _words(LEFT + 415, y, "window"),

@@ -6,6 +6,7 @@ import math
 
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.running.curve import radial_error
+from platewheel.parts.loads.flange_contact import contact_in_curve
 from platewheel.parts.loads.wheel_load import curving_shares, push_shares
 from platewheel.parts.setting.setting import Setting
 
@@ -67,7 +68,12 @@ def climbing_friction(setting: Setting) -> float:
 
 
 def flange_climb(setting: Setting) -> CheckResult:
-    """Expected L/V against Nadal's limit at the highest friction, which is the worst."""
+    """Expected L/V against Nadal's limit at the highest friction, which is the worst.
+
+    The angle is that of the flange where it touches; what yaw makes it steeper there is told and
+    not counted, as a wheel may run with less yaw. On its tip it
+    holds nothing, which is a check of its own.
+    """
     id, title, friction = "flange-climb", "Sideways over vertical force", setting.use.friction_high
     angle = setting.wheel.flange_angle
     nadal = nadal_limit(angle, friction)
@@ -75,7 +81,9 @@ def flange_climb(setting: Setting) -> CheckResult:
     if setting.wagon.wheelbase_mm >= 2000 * setting.track.min_curve_radius_m:
         says = "the wheelbase does not fit the curve: shorten it or ease the curve"
         return CheckResult(id, title, None, limit, "", "fail", says, SOURCE)
-    share = expected_share(setting)
+    share, touch = expected_share(setting), contact_in_curve(setting)
+    there = math.degrees(touch.angle) - setting.wheel.flange_angle_deg
+    steep = f"; yaw makes it {there:.1f} deg steeper there, not counted" if there >= 0.05 else ""
     least = math.degrees(least_angle(RESERVE * share, friction))
     would = climbing_friction(setting)
     steeper = (
@@ -92,7 +100,8 @@ def flange_climb(setting: Setting) -> CheckResult:
         SOURCE,
         at_most=True,
         good=f"at friction {friction:g} the flange climbs only from {nadal:.2f}; it would climb "
-        + (f"where the friction is {would:.2f}" if would < 1 else "at no friction of steel"),
+        + (f"where the friction is {would:.2f}" if would < 1 else "at no friction of steel")
+        + steep,
         bad=f"the flange climbs from {nadal:.2f} when the rail is dry"
         + (", too near" if share <= nadal else "")
         + f": {steeper}",

@@ -6,8 +6,14 @@ import math
 from dataclasses import dataclass
 
 from platewheel.parts.checks.result import CheckResult, judged
-from platewheel.parts.checks.running.climb import RESERVE, expected_share, least_angle, nadal_limit
+from platewheel.parts.checks.running.climb import (
+    RESERVE,
+    expected_share,
+    least_angle,
+    nadal_limit,
+)
 from platewheel.parts.checks.running.curve import (
+    LEAST_ANGLE_DEG,
     WASHER_DEG,
     axle_yaw,
     fits_curve,
@@ -16,11 +22,12 @@ from platewheel.parts.checks.running.curve import (
     steepest_clear_deg,
 )
 from platewheel.parts.checks.trying import tried
+from platewheel.parts.loads.flange_contact import LOW_SHARE, lowest_contact
 from platewheel.parts.setting.setting import Setting
 
 SOURCE = (
     "Nadal's formula with its reserve for the least angle, plain geometry of the yawed axle for "
-    "the greatest; play and yaw kept as they are"
+    "the greatest, which clears and touches with its face; play and yaw kept as they are"
 )
 
 
@@ -54,7 +61,26 @@ def flange_window(setting: Setting) -> FlangeWindow:
     """Window of this setting. Raises: ValueError for a wheelbase that does not fit the curve."""
     share, friction = expected_share(setting), setting.use.friction_high
     least = math.degrees(least_angle(RESERVE * share, friction))
-    return FlangeWindow(least, steepest_clear_deg(setting))
+    clear = steepest_clear_deg(setting)
+    return FlangeWindow(least, None if clear is None else min(clear, steepest_touch_deg(setting)))
+
+
+def steepest_touch_deg(setting: Setting) -> float:
+    """Greatest flange angle that touches the rail with its face and not with its lowest part, yaw
+    kept as it is; 45 where not even that does."""
+    depth = LOW_SHARE * setting.wheel.flange_depth_mm
+
+    def touches(angle_deg: float) -> bool:
+        found = lowest_contact(setting, math.radians(angle_deg))
+        return found.down_mm <= depth
+
+    low, high = LEAST_ANGLE_DEG, WASHER_DEG
+    if touches(high):
+        return high
+    while high - low > 1e-6:
+        middle = (low + high) / 2
+        low, high = (middle, high) if touches(middle) else (low, middle)
+    return low
 
 
 def climb_margin(setting: Setting, flange_angle_deg: float) -> float:
@@ -68,6 +94,12 @@ def clearance_margin(setting: Setting, flange_angle_deg: float) -> float:
     given = room_given_mm(setting)
     need = room_needed_mm(setting, flange_angle_deg, axle_yaw(setting))
     return 1 - need / given if given > 0 else -math.inf
+
+
+def touch_margin(setting: Setting, flange_angle_deg: float) -> float:
+    """Relative margin of where a flange of this angle touches to the lowest it may."""
+    lowest = lowest_contact(setting, math.radians(flange_angle_deg))
+    return 1 - lowest.down_mm / (LOW_SHARE * setting.wheel.flange_depth_mm)
 
 
 def window_check(setting: Setting) -> CheckResult:

@@ -63,11 +63,7 @@ ALONE: dict[str, dict[str, Any]] = {
         "wagon.payload_kg": 350,
         "track.flangeway_mm": 80,
     },
-    "curve-room": {
-        "wheel.flange_angle_deg": 90,  # no flare
-        "track.min_curve_radius_m": 5,
-        "track.gauge_widening_mm": 0,
-    },
+    "flange-contact": {"wheel.flange_angle_deg": 88},
     "middle-axle": {
         "wagon.axles": 3,
         "wagon.wheelbase_mm": 2000,
@@ -152,6 +148,14 @@ ALONE: dict[str, dict[str, Any]] = {
 }
 
 TOGETHER: dict[str, tuple[dict[str, Any], set[str]]] = {
+    "a flat washer jams in a tight curve and rides on its tip": (
+        {
+            "wheel.flange_angle_deg": 90,
+            "track.min_curve_radius_m": 5,
+            "track.gauge_widening_mm": 0,
+        },
+        {"curve-room", "flange-contact"},
+    ),
     "too heavy a load is so for the new wheel and the worn": (
         {"wagon.payload_kg": 1900, "use.lateral_share": 0.45},
         {"rating-new", "rating-worn"},

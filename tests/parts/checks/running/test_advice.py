@@ -12,6 +12,7 @@ from platewheel.parts.checks.running.crossings import (
     flangeway_width,
 )
 from platewheel.parts.checks.running.curve import curve_room, middle_axle
+from platewheel.parts.checks.running.flange_contact import flange_touch, flange_wear
 from platewheel.parts.checks.running.flange_window import window_check
 from platewheel.parts.checks.running.own_factors import own_lateral, own_shock, own_unevenness
 from platewheel.parts.checks.running.play import least_play, most_play, tread_bearing
@@ -84,6 +85,9 @@ ADVICE: dict[str, Advice] = {
     "crossing-gap: tread": Advice(crossing_gap, "tread # mm wider", more("tread_width_mm")),
     "crossing-gap: flangeway": Advice(crossing_gap, "# mm.*r flangeway", more("flangeway_mm", -1)),
     "crossing-gap: play": Advice(crossing_gap, "# mm .*or play", more("back_to_back_mm")),
+    "flange-contact: angle": Advice(flange_touch, "angle_deg = #", to("flange_angle_deg"), 0.6),
+    "flange-contact: depth": Advice(flange_touch, "depth_mm = #", to("flange_depth_mm"), 1.0),
+    "flange-wear: allowance": Advice(flange_wear, "flange_wear_mm = #", to("flange_wear_mm")),
     "switch-opening: toe": Advice(switch_opening, "ing_mm = #", to("switch_opening_mm")),
     "heel-gap: heel": Advice(heel_gap, "gap_mm = #", to("heel_gap_mm")),
     "flange-thin: wear": Advice(thin_flange, "allowance_mm = #", to("wear_allowance_mm")),
@@ -127,7 +131,7 @@ SOUND: list[tuple[str, Keys]] = [
     ("curve-slide: loose", {"payload_kg": 7600.0}),
     ("flange-climb: angle", {"friction_high": 0.7}),
     ("flange-climb: angle", {"flange_angle_deg": 46.0}),
-    ("flange-window: take", {"friction_high": 1.0}),
+    ("flange-window: take", {"friction_high": 0.7}),
     ("flange-window: take", {"flange_angle_deg": 50.0}),
     ("twist-lift: packing", {"flange_depth_mm": 3.0}),
     ("twist-lift: packing", {"twist_mm_per_m": 15.0}),
@@ -146,6 +150,10 @@ SOUND: list[tuple[str, Keys]] = [
     ("crossing-gap: tread", {"tread_width_mm": 40.0}),
     ("crossing-gap: flangeway", {"tread_width_mm": 50.0}),
     ("crossing-gap: play", {"tread_width_mm": 55.0}),
+    ("flange-contact: angle", {"flange_angle_deg": 84.0}),
+    ("flange-contact: angle", {"flange_angle_deg": 90.0}),
+    ("flange-contact: depth", {"rail_corner_radius_mm": 12.0}),
+    ("flange-wear: allowance", {"flange_wear_mm": 1.0, "km_per_year": 200.0}),
     ("switch-opening: toe", {"switch_opening_mm": 20.0}),
     ("heel-gap: heel", {"heel_gap_mm": 20.0, "gauge_widening_mm": 8.0}),
     ("flange-thin: wear", {"wear_allowance_mm": 3.0}),
@@ -172,7 +180,7 @@ WRONG = [
     ("tread-bearing: play", NARROW | {"wear_allowance_mm": 2.1}),
     ("curve-room: widen", {"min_curve_radius_m": 2.0}),
     ("curve-room: flare", {"min_curve_radius_m": 2.0}),
-    ("flange-window: take", {"flange_angle_deg": 90.0, "back_to_back_mm": 582.4}),
+    ("flange-window: take", {"flange_angle_deg": 90.0, "back_to_back_mm": 565.0}),
     ("middle-axle: play", {"axles": 3, "wheelbase_mm": 1896.0}),
     ("curve-slide: push", {"payload_kg": 7600.0}),
     ("twist-lift: packing", {"wheelbase_mm": 2381.0}),
