@@ -14,6 +14,7 @@ from platewheel.cli.commands.propose import propose
 from platewheel.cli.commands.record import record
 from platewheel.cli.commands.refit import refit, rings
 from platewheel.cli.commands.sensitivity import sensitivity
+from platewheel.cli.commands.standards import standards
 from platewheel.cli.commands.wheelset import wheelset
 from platewheel.cli.terminal.exits import CHECK_FAILED, exit_codes, show_tracebacks, tell, write_new
 from platewheel.cli.terminal.options import Effort, JobFile, Json, Out, Seed, Segments, Work
@@ -273,6 +274,7 @@ app.command()(compare)
 app.command()(rings)
 app.command()(refit)
 app.command()(record)
+app.command()(standards)
 app.command()(deck)
 
 

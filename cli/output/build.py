@@ -20,6 +20,7 @@ from platewheel.cli.output.write import write_blanks, write_sheets, write_solids
 from platewheel.cli.papers.charts.flange_window import window_picture
 from platewheel.cli.papers.charts.stress import ring_picture, stress_picture
 from platewheel.cli.papers.sheet.page import job_sheet
+from platewheel.cli.papers.standards_pdf import standards_pdf
 from platewheel.cli.refit.rows import wheel_records
 from platewheel.cli.report.rows import (
     blank_rows,
@@ -124,6 +125,7 @@ def _write_all(
     (folder / "report.json").write_text(text + "\n", encoding="utf-8")
     page = job_sheet(job, report, folder, check_pictures(job, found), wheels)
     (folder / "job-sheet.html").write_text(page, encoding="utf-8")
+    (folder / "standards.pdf").write_bytes(standards_pdf(job))
     return report
 
 

@@ -19,6 +19,7 @@ EXTRA = r"extra-[A-Za-z0-9._-]+"  # a part of the user's own
 OURS = {  # entry of a job folder -> what the files in it are called; "" for a file
     "report.json": "",
     "job-sheet.html": "",
+    "standards.pdf": "",
     "offcuts.toml": "",
     "offcuts-used.toml": "",
     "solids": rf"({PART}|wheel|wheelset)\.step",

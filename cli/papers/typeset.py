@@ -16,8 +16,11 @@ if TYPE_CHECKING:
 WRITTEN_S = 0  # the time in the file, since 1970: the same data give the same bytes
 
 
-def typeset(template: str, data: Mapping[str, object]) -> bytes:
-    """The PDF; the template reads its data from data.json, as text and never as Typst.
+def typeset(
+    template: str, data: Mapping[str, object], pictures: Mapping[str, str] | None = None
+) -> bytes:
+    """The PDF; the template reads its data from data.json, as text and never as Typst, and its
+    pictures (SVG) by their names.
 
     Fonts are those that come with Typst, so that every machine sets the same page.
     Raises: NotFinished by file and line where the template is broken.
@@ -27,6 +30,7 @@ def typeset(template: str, data: Mapping[str, object]) -> bytes:
     file = TEMPLATES / template
     text = json.dumps(data, ensure_ascii=False)
     sources = {"main.typ": file.read_bytes(), "data.json": text.encode()}
+    sources |= {name: svg.encode() for name, svg in (pictures or {}).items()}
     fonts = typst.Fonts(include_system_fonts=False)
     try:
         # its stubs lack sources by name

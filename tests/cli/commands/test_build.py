@@ -58,7 +58,8 @@ def test_every_file_of_the_design_is_there_and_no_other(
     sheets = [row["file"] for row in report["sheets"]]
     assert sheets == ["sheets/5mm-1.dxf", "sheets/6mm-1.dxf"]
     expected = {
-        *("report.json", "job-sheet.html", "offcuts.toml", "offcuts-used.toml"),
+        *("report.json", "job-sheet.html", "standards.pdf"),
+        *("offcuts.toml", "offcuts-used.toml"),
         *("blanks", "sheets", "solids", "templates"),
         *(f"solids/{name}.step" for name in (*PARTS, "wheel")),
         *(f"blanks/{name}.dxf" for name in BLANKS),

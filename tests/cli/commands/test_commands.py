@@ -24,6 +24,7 @@ COMMANDS = (
     "rings",
     "record",
     "refit",
+    "standards",
     "schema",
 )
 ON_JOBS = ("build", "check", "solids", "nest", "templates")

@@ -1,0 +1,39 @@
+"""The command for the sheet of track and wheel standards."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from platewheel.cli.terminal.exits import exit_codes, require_new
+from platewheel.cli.terminal.options import JobFile, Json
+
+
+def standards(
+    job_file: JobFile,
+    out: Annotated[Path, typer.Option(help="Where to write it.")] = Path("standards.pdf"),
+    overwrite: Annotated[bool, typer.Option(help="Write over a file that is there.")] = False,
+    as_json: Json = False,
+) -> None:
+    """Write the sheet of track and wheel standards as a PDF: sizes that go together."""
+    from platewheel.cli.job.job import read_job
+    from platewheel.cli.terminal.show import show_json
+
+    with exit_codes():
+        job = read_job(job_file)
+        if as_json:
+            from platewheel.cli.words.standards import standards_table
+            from platewheel.parts.standards.published import beside
+            from platewheel.parts.standards.rows import standards as rows
+
+            found = standards_table(rows(job.setting), beside(job.track.gauge_mm))
+            show_json({"standards": found.as_json()})
+            return
+        from platewheel.cli.output.one_file import write_whole
+        from platewheel.cli.papers.standards_pdf import standards_pdf
+
+        require_new(out, overwrite, "standards.pdf")
+        write_whole(out, standards_pdf(job))
+    typer.echo(out)
