@@ -68,7 +68,7 @@ def test_rods_take_more_filler_and_time_and_no_gas() -> None:
 
 def test_mass_grows_with_the_square_of_the_throat() -> None:
     thin, thick = (job(**{"wheel.weld_throat_mm": t}).wheel for t in ("2", "4"))
-    bare = job(**{"wheel.weld_throat_mm": "1e-6"}).wheel  # root and seams alone
+    bare = thin.model_copy(update={"weld_throat_mm": 1e-6})  # root and seams alone
     none, small, large = (
         weld_metal(w, Costs(bead_excess_percent=0.0)).deposited_kg for w in (bare, thin, thick)
     )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 import pytest
 
@@ -15,7 +16,13 @@ from platewheel.parts.wheel.spec import WheelSpec
 from tests.cli.propose import rows
 from tests.places import DEMO
 
-JOB = read_job(DEMO)
+DEMO_JOB = read_job(DEMO)
+# a sharp rail and little use, so that a shallow flange is warned of by its depth alone
+JOB = replace(
+    DEMO_JOB,
+    track=DEMO_JOB.track.model_copy(update={"rail_corner_radius_mm": 1.0}),
+    use=DEMO_JOB.use.model_copy(update={"km_per_year": 30.0}),
+)
 NEAR = {"tread_diameter_mm": 280.0, "vent_circle_mm": 232.0, "flange_depth_mm": 12.0}
 WHEEL = JOB.wheel.model_copy(update={**NEAR, "flange_angle_deg": 72.0, "flange_segments": 1})
 RATED_N = 1.02 * JOB.setting.static_wheel_load_n
