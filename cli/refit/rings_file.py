@@ -22,8 +22,8 @@ COLUMNS = {  # name -> what goes in
     "outside_circumference_mm": "tape once round the tread beside the gauge edge",
     "wall_mm": "calliper across the plate; empty = as drawn or as the inside tape tells",
     "inside_circumference_mm": "tape or strip round the bore beside the gauge edge; may be empty",
-    "largest_diameter_mm": "over the tread at the gauge edge; both diameters or neither",
-    "smallest_diameter_mm": "over the tread at the gauge edge",
+    "largest_diameter_mm": "over the tread at the gauge edge, turning half round; may be empty",
+    "smallest_diameter_mm": "the same; of one alone the tape's mean tells how far out of round",
     "flange_seam_mm": "drawn flange tried on: last seam open (+) or lapped (-) with the others at "
     "their root gap; may be empty",
 }

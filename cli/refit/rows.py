@@ -13,10 +13,10 @@ from platewheel.cli.schema.refit import (
     TriedRow,
     WheelRecord,
 )
-from platewheel.parts.making.ring_roundness import RoundnessLimit, roundness_limit
+from platewheel.parts.making.springback import round_force_n
 from platewheel.parts.refit import drift, pairing
 from platewheel.parts.refit.measured_ring import inside_diameter_mm
-from platewheel.parts.refit.plan import Fitted, Refit
+from platewheel.parts.refit.plan import Refit
 from platewheel.parts.refit.shared_blanks import DISC_SOURCE, SEAM_SOURCE, seam_gap_range_mm
 from platewheel.parts.refit.tried_flange import TriedFlange, mean_error_mm
 from platewheel.parts.wheel.flange import blank_sweep_deg, slant_radii_mm
@@ -62,7 +62,7 @@ def _record(refit: Refit, place: int, wheel: int, where: dict[str, str | None]) 
             "tread_diameter_mm": spec.tread_diameter_mm,
             "inside_diameter_mm": inside_diameter_mm(spec),
             "out_of_round_mm": ring.out_of_round_mm,
-            "out_of_round_limit_mm": _roundness(refit, one).limit_mm,
+            "out_of_round_limit_mm": refit.roundness.limit_mm,
             "disc_field_mm": field,
             "disc_gauge_mm": gauge,
             "disc_field_blank": one.discs[0],
@@ -77,10 +77,6 @@ def _record(refit: Refit, place: int, wheel: int, where: dict[str, str | None]) 
             "tried": _tried_row(one.tried) if one.tried else None,
         }
     )
-
-
-def _roundness(refit: Refit, one: Fitted) -> RoundnessLimit:
-    return roundness_limit(one.spec.tread_diameter_mm, refit.disc_gap_range_mm)
 
 
 def _tried_row(tried: TriedFlange) -> TriedRow:
@@ -158,7 +154,7 @@ def sums(job: Job, refit: Refit) -> RefitSums:
 def limits_said(job: Job, refit: Refit) -> list[LimitSaid]:
     """Every limit that the refit judged by, with its source."""
     gaps, seams = refit.disc_gap_range_mm, seam_gap_range_mm(job.wheel)
-    uneven = roundness_limit(job.wheel.tread_diameter_mm, gaps)
+    uneven = refit.roundness
     rows = (
         (
             "gap on the radius, disc to ring",
@@ -168,7 +164,7 @@ def limits_said(job: Job, refit: Refit) -> list[LimitSaid]:
         ("root gap of each flange seam", f"{seams[0]:g} to {seams[1]:g} mm", SEAM_SOURCE),
         (
             "largest less smallest diameter of a ring",
-            f"{uneven.limit_mm:.2f} mm, or {uneven.why}",
+            f"{uneven.limit_mm:.2f} mm, or {uneven.why}: beyond it the ring is trued first",
             uneven.source,
         ),
         (
@@ -220,11 +216,13 @@ def _wall_words(job: Job, refit: Refit) -> Iterator[str]:
 
 def _ring_words(refit: Refit) -> Iterator[str]:
     for one in refit.fitted:
-        found, limit = one.measured.out_of_round_mm, _roundness(refit, one)
-        if found is not None and found > limit.limit_mm + 1e-9:
+        found, limit = one.measured.out_of_round_mm, refit.roundness
+        if found is not None and limit.passed_by(found):
             yield (
                 f"ring {one.measured.ring}: out of round by {found:.2f} mm, at most "
-                f"{limit.limit_mm:.2f} mm or {limit.why}: true it before tacking"
+                f"{limit.limit_mm:.2f} mm or {limit.why}: true it before tacking, "
+                f"{round_force_n(one.spec, found) / 1000:.1f} kN across its largest diameter press "
+                "it round while held"
             )
     tried = [one.tried for one in refit.fitted if one.tried]
     if tried:

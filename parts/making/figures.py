@@ -7,7 +7,6 @@ import math
 from platewheel.parts.base.steel import DENSITY_KG_MM3
 from platewheel.parts.checks.making.rolling import flat_end_mm
 from platewheel.parts.checks.making.weld_access import fillet_gap
-from platewheel.parts.making.ring_roundness import RUNNING_SHARE, RUNNING_SOURCE
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.flange import flange_section, segment_turn
 from platewheel.parts.wheel.spec import WheelSpec
@@ -44,21 +43,6 @@ def ring_limits_mm(setting: Setting) -> tuple[float, float, float]:
     gap = fillet_gap(setting).limit or 0.0
     wider = max(0.0, gap - clearance)
     return drawn - 2 * math.pi * clearance, drawn, drawn + 2 * math.pi * wider
-
-
-def out_of_round_mm(setting: Setting) -> tuple[float, str, str]:
-    """Most that the drawn disc allows between the largest and smallest diameter, why, source.
-
-    An ellipse's gap is a quarter of the difference wider and narrower than its mean.
-    """
-    wheel = setting.wheel
-    gap, most = wheel.fit_clearance_mm, fillet_gap(setting).limit or 0.0
-    plain = "gap +- a quarter of the difference: plain geometry of an ellipse"
-    return min(
-        (4 * gap, "the disc jams", plain),
-        (4 * max(0.0, most - gap), "the fillets fall through", plain),
-        (RUNNING_SHARE * wheel.tread_diameter_mm, "the wheel hammers", RUNNING_SOURCE),
-    )
 
 
 def rim_run_mm(spec: WheelSpec, parts: int) -> float:

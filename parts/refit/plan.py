@@ -6,10 +6,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import partial
 
+from platewheel.parts.making.ring_roundness import (
+    RoundnessLimit,
+    disc_gap_range_mm,
+    roundness_limit,
+)
 from platewheel.parts.refit.measured_ring import MeasuredRing, ring_spec
 from platewheel.parts.refit.pairing import Pairing, pair_wheels
 from platewheel.parts.refit.shared_blanks import (
-    disc_gap_range_mm,
     disc_of_size,
     disc_window,
     fewest_sizes,
@@ -60,6 +64,7 @@ class Refit:
     flanges: tuple[Shared, ...]
     pairing: Pairing
     disc_gap_range_mm: tuple[float, float]
+    roundness: RoundnessLimit
     corrected: bool  # for what the flanges tried on were out
     flanges_longer_mm: float  # all round, put into the new blanks
 
@@ -129,8 +134,22 @@ def plan_refit(
         )
     pairing = pair_wheels([spec.tread_diameter_mm for spec in specs])
     return Refit(
-        tuple(fitted), discs, flanges, pairing, disc_gap_range_mm(setting), correct_flanges, longer
+        tuple(fitted),
+        discs,
+        flanges,
+        pairing,
+        disc_gap_range_mm(setting),
+        roundness_limit(setting),
+        correct_flanges,
+        longer,
     )
+
+
+def left_uneven_mm(setting: Setting, ring: MeasuredRing) -> float:
+    """How far out of round a ring is when its discs go in: one beyond the border is trued first,
+    one that was not measured counts as round."""
+    found = ring.out_of_round_mm
+    return 0.0 if found is None or roundness_limit(setting).passed_by(found) else found
 
 
 def _discs(
@@ -139,8 +158,9 @@ def _discs(
     """Both discs of every ring from one pool: a field disc may be another ring's gauge disc."""
     gaps = disc_gap_range_mm(setting)
     places: list[tuple[int, Side]] = [(i, side) for i in range(len(specs)) for side in SIDES]
+    uneven = [left_uneven_mm(setting, ring) for ring in rings]
     sizes, chosen = fewest_sizes(
-        [disc_window(specs[i], side, gaps, rings[i].out_of_round_mm or 0.0) for i, side in places]
+        [disc_window(specs[i], side, gaps, uneven[i]) for i, side in places]
     )
     made = []
     for number, size in enumerate(sizes):

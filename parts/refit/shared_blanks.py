@@ -11,16 +11,9 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from platewheel.parts.checks.making.tolerance import fit_allowance
-from platewheel.parts.checks.making.weld_access import (
-    SEAM_LEAST_MM,
-    SEAM_MOST_MM,
-    THIN_MM,
-    fillet_gap,
-)
+from platewheel.parts.checks.making.weld_access import SEAM_LEAST_MM, SEAM_MOST_MM, THIN_MM
 from platewheel.parts.geometry.blank import Blank, MarkText
-from platewheel.parts.making.ring_roundness import gap_spread_mm, roundness_limit
-from platewheel.parts.setting.setting import Setting
+from platewheel.parts.making.ring_roundness import gap_spread_mm
 from platewheel.parts.wheel.flange import blank_sweep_deg, flange_blank
 from platewheel.parts.wheel.hub_disc import Side, disc_blank, disc_diameter_mm
 from platewheel.parts.wheel.spec import WheelSpec
@@ -45,15 +38,6 @@ class Window:
     greatest_mm: float
 
 
-def disc_gap_range_mm(setting: Setting) -> tuple[float, float]:
-    """Least and greatest gap on the radius between disc and ring: cutting tolerance, and what
-    the fillets bridge. The job's own fit_clearance_mm is always allowed."""
-    fit = setting.wheel.fit_clearance_mm
-    needed, bridged = fit_allowance(setting).limit, fillet_gap(setting).limit
-    least = fit if needed is None else min(fit, needed)
-    return least, fit if bridged is None else max(fit, bridged)
-
-
 def seam_gap_range_mm(spec: WheelSpec) -> tuple[float, float]:
     """Least and greatest root gap of a flange seam; the job's own seam_gap_mm is always allowed."""
     least = SEAM_LEAST_MM if spec.flange_thickness_mm > THIN_MM else 0.0
@@ -65,17 +49,11 @@ def disc_window(
 ) -> Window:
     """Disc diameters for one side of the wheel made of a ring.
 
-    A ring out of round keeps its narrowest and widest gap in the range; one beyond
-    `roundness_limit` is trued first and then counts as round.
+    A ring that goes in out of round keeps its narrowest and widest gap in the range.
     """
     wanted, fit = disc_diameter_mm(spec, side), spec.fit_clearance_mm
-    uneven = out_of_round_mm
-    if uneven > roundness_limit(spec.tread_diameter_mm, gap_range_mm).limit_mm:
-        uneven = 0.0
-    least, greatest = (
-        gap_range_mm[0] + gap_spread_mm(uneven),
-        gap_range_mm[1] - gap_spread_mm(uneven),
-    )
+    spread = gap_spread_mm(out_of_round_mm)
+    least, greatest = gap_range_mm[0] + spread, gap_range_mm[1] - spread
     return Window(wanted - 2 * (greatest - fit), wanted, wanted + 2 * (fit - least))
 
 
@@ -106,7 +84,7 @@ def fewest_sizes(windows: Sequence[Window]) -> tuple[tuple[float, ...], tuple[in
     below it is taken: the gap is then wider by less than 0.1 mm. Of the sizes that do, each is
     the nearest to the middle of what its rings want, and each ring takes the nearest that fits.
     """
-    spans = [_steps(window) for window in windows]
+    spans = [steps_of(window) for window in windows]
     groups: list[list[int]] = []
     point = -math.inf
     for i in sorted(range(len(spans)), key=lambda i: (spans[i][1], spans[i][0])):
@@ -125,6 +103,13 @@ def fewest_sizes(windows: Sequence[Window]) -> tuple[tuple[float, ...], tuple[in
     used = sorted(set(chosen))  # all of them: a size that nobody needed would be one too many
     sizes = tuple(points[k] / STEPS_PER_MM for k in used)
     return sizes, tuple(used.index(k) for k in chosen)
+
+
+def steps_of(window: Window) -> tuple[int, int]:
+    """First and last step of 0.1 mm in a window; the one just below where it holds none."""
+    low = math.ceil(window.least_mm * STEPS_PER_MM - 1e-6)
+    high = math.floor(window.greatest_mm * STEPS_PER_MM + 1e-6)
+    return min(low, high), high
 
 
 def disc_of_size(spec: WheelSpec, side: Side, diameter_mm: float) -> WheelSpec:
@@ -147,12 +132,6 @@ def shared_flange(spec: WheelSpec, cut_for_mm: float, name: str, longer_mm: floa
 def flange_of_size(spec: WheelSpec, tread_diameter_mm: float) -> WheelSpec:
     """The wheel whose flange is cut for this tread; all else as in `spec`. Raises: SpecError."""
     return WheelSpec(**(spec.model_dump() | {"tread_diameter_mm": tread_diameter_mm}))
-
-
-def _steps(window: Window) -> tuple[int, int]:
-    low = math.ceil(window.least_mm * STEPS_PER_MM - 1e-6)
-    high = math.floor(window.greatest_mm * STEPS_PER_MM + 1e-6)
-    return min(low, high), high
 
 
 def _middle(spans: Sequence[tuple[int, int]], wanted_mm: Sequence[float]) -> int:

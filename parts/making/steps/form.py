@@ -11,7 +11,8 @@ from platewheel.parts.checks.making.rolling import (
     flat_end_mm,
 )
 from platewheel.parts.checks.making.weld_access import fillet_gap
-from platewheel.parts.making.figures import out_of_round_mm, ring_limits_mm, seam_bump_mm
+from platewheel.parts.making.figures import ring_limits_mm, seam_bump_mm
+from platewheel.parts.making.ring_roundness import drawn_disc_takes_mm, roundness_limit
 from platewheel.parts.making.springback import RING_SOURCE as RING
 from platewheel.parts.making.springback import SOURCE as SPRINGBACK
 from platewheel.parts.making.springback import (
@@ -194,7 +195,8 @@ def measure(work: Work, units: Units) -> Step:
     least, drawn, most = ring_limits_mm(setting)
     off = 2 * (wheel.tread_thickness_mm + wheel.fit_clearance_mm)
     gap = fillet_gap(setting)
-    oval, why, source = out_of_round_mm(setting)
+    limit, drawn_takes = roundness_limit(setting), drawn_disc_takes_mm(setting)
+    oval = limit.limit_mm
     taper = ", less what the taper takes at each disc." if wheel.taper_half_angle else "."
     do = [
         "Lay a thin steel tape round the outside beside the gauge edge: "
@@ -205,10 +207,12 @@ def measure(work: Work, units: Units) -> Step:
         "Chalk a number on each ring and write its tape reading into rings.csv: `platewheel "
         "rings` makes the file, `platewheel refit` tells which discs and flanges fit, and which "
         "two wheels belong on one axle.",
-        "Measure the tread's largest and smallest diameter: at most "
-        f"{length(oval, units)} apart, beyond it {why}. Press the ring round "
-        f"before a disc goes in: {round_force_n(wheel, oval) / 1000:.1f} kN across the largest "
-        "diameter take that much out while it is held (a clamp for tacking); it stays only where "
+        "Measure the tread's largest and smallest diameter and write both into rings.csv: up to "
+        f"{length(oval, units, 2)} apart `platewheel refit` finds discs that fit the ring as it "
+        f"is (the drawn ones fit it up to {length(drawn_takes, units, 2)}), beyond it {limit.why}. "
+        "Press such a ring round before a disc goes in: "
+        f"{round_force_n(wheel, oval) / 1000:.1f} kN across the largest diameter take that much "
+        "out while it is held (a clamp for tacking); it stays only where "
         f"that diameter is squeezed by more than {length(lasting_squeeze_mm(wheel), units)}, so "
         "squeeze, let go, measure.",
     ]
@@ -218,7 +222,7 @@ def measure(work: Work, units: Units) -> Step:
         ),
         figure("gap under the fillets", gap.limit or 0.0, "mm", "at most", gap.source),
         figure("disc smaller than the ring's outside by", off),
-        figure("out of round", oval, "mm", "at most", source),
+        figure("out of round", oval, "mm", "at most", limit.source),
         figure(
             "force that presses so much round",
             round_force_n(wheel, oval) / 1000,

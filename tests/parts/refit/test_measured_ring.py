@@ -68,8 +68,8 @@ def test_a_ring_as_drawn_gives_the_drawn_wheel(name: str) -> None:
         (ring(942.5, wall_mm=0.8), ["wall_mm"]),
         (ring(942.5, inside_circumference_mm=950.0), ["inside_circumference_mm"]),
         (ring(942.5, wall_mm=9.0, inside_circumference_mm=892.2), ["wall_mm"]),
-        (ring(942.5, largest_diameter_mm=301.0), ["smallest_diameter_mm"]),
-        (ring(942.5, smallest_diameter_mm=299.0), ["largest_diameter_mm"]),
+        (ring(942.5, largest_diameter_mm=298.5), ["largest_diameter_mm"]),  # below the mean
+        (ring(942.5, smallest_diameter_mm=280.0), ["smallest_diameter_mm"]),
         (
             ring(942.5, largest_diameter_mm=305.0, smallest_diameter_mm=302.0),
             ["smallest_diameter_mm"],  # both above what the tape tells
@@ -80,7 +80,7 @@ def test_a_ring_as_drawn_gives_the_drawn_wheel(name: str) -> None:
         ),
         (ring(942.5, flange_seam_mm=60.0), ["flange_seam_mm"]),
         (
-            ring(942.5, wall_mm=2.0, largest_diameter_mm=300.5, flange_seam_mm=-60.0),
+            ring(942.5, wall_mm=2.0, smallest_diameter_mm=302.5, flange_seam_mm=-60.0),
             ["wall_mm", "smallest_diameter_mm", "flange_seam_mm"],  # all at once
         ),
     ],
@@ -99,7 +99,7 @@ def test_a_ring_that_makes_no_wheel_is_refused_with_the_wheels_own_words() -> No
     ]
 
 
-def test_out_of_round_needs_both_diameters() -> None:
-    assert ring(942.5).out_of_round_mm is None
+def test_out_of_round_is_told_by_the_diameters() -> None:
+    assert ring(942.5).out_of_round_mm is None  # the tape alone does not
     uneven = ring(942.5, largest_diameter_mm=300.75, smallest_diameter_mm=299.5)
     assert uneven.out_of_round_mm == 1.25
