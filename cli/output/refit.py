@@ -22,12 +22,15 @@ from platewheel.cli.refit.rows import (
     sums,
     wheel_records,
 )
+from platewheel.cli.refit.welded_rows import paired_by, shrinkage_row
 from platewheel.cli.report.rows import blank_rows, cutting_warnings, nesting_row, sheet_rows
 from platewheel.cli.schema.refit import RefitReport, WheelRecord
 from platewheel.cli.work.progress import Steps
 from platewheel.nesting.search.nest import Effort
 from platewheel.parts.refit.measured_ring import MeasuredRing
 from platewheel.parts.refit.plan import Refit, plan_refit
+
+WELDED = ("shrunk_by_welding_mm", "flange_angle")  # columns of record.csv
 
 
 def refit_rings(
@@ -78,7 +81,7 @@ def _write(
     step("blanks")
     write_blanks(cut, refit.parts, folder)
     wheels = wheel_records(job, refit)
-    axles = axle_records(job, wheels)
+    axles = axle_records(job, wheels, paired_by(refit))
     warnings = [*refit_warnings(job, refit, axles), *used]
     sheets, nesting = None, None
     if plan:
@@ -94,6 +97,7 @@ def _write(
         axles=axles,
         shared=shared_rows(refit),
         blanks=blank_rows(cut, refit.parts),
+        shrinkage=shrinkage_row(job),
         limits=limits_said(job, refit),
         sheets=sheets,
         nesting=nesting,
@@ -108,17 +112,24 @@ def _write(
 
 def write_record(report: RefitReport, path: Path) -> None:
     """record.csv: a line for each wheel, by wagon, axle and serial number; mm to 0.01."""
-    columns = [name for name in WheelRecord.model_fields if name != "tried"]
+    columns = [name for name in WheelRecord.model_fields if name not in ("tried", "welded")]
     pairs = ("difference_mm", "curve_radius_m", "drift_mm")
     axles = {axle.axle: axle for axle in report.axles}
     with path.open("w", encoding="utf-8", newline="") as target:
         table = csv.writer(target, lineterminator="\n")
-        table.writerow([*columns, *(f"axle_{name}" for name in pairs), "flange_tried_on"])
+        table.writerow([*columns, *(f"axle_{name}" for name in pairs), "flange_tried_on", *WELDED])
         for wheel in report.wheels:
             axle = axles.get(wheel.axle or "")
             cells = [getattr(wheel, name) for name in columns]
             cells += [getattr(axle, name, None) for name in pairs]
-            table.writerow([*map(_cell, cells), wheel.tried.says if wheel.tried else ""])
+            table.writerow(
+                [*map(_cell, cells), wheel.tried.says if wheel.tried else "", *_welded(wheel)]
+            )
+
+
+def _welded(wheel: WheelRecord) -> list[str]:
+    row = wheel.welded
+    return [_cell(row.shrunk_mm), row.flange_angle_says or ""] if row else [""] * len(WELDED)
 
 
 def _cell(value: object) -> str:

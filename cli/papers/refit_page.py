@@ -17,7 +17,7 @@ from platewheel.cli.papers.refit_tables import (
 )
 from platewheel.cli.schema.refit import RefitReport
 from platewheel.cli.words.phrases import Phrase, phrase
-from platewheel.cli.words.refit import limits_table, summary_words
+from platewheel.cli.words.refit import limits_table, shrinkage_words, summary_words, welded_table
 from platewheel.cli.words.values import Length
 
 
@@ -35,6 +35,9 @@ def refit_page(job: Job, report: RefitReport, folder: Path) -> str:
         tried=tried_table(report),
         loose=job.axle.wheels_on_axle == "loose",
         axles=axles_table(report),
+        shrinkage=shrinkage_words(report),
+        shrinkage_source=report.shrinkage.source,
+        welded=welded_table(report),
         measured=measured_table(report),
         limits=limits_table(report),
         sheets=[

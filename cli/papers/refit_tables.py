@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from platewheel.cli.schema.refit import AxleRecord, RefitReport, WheelRecord
+from platewheel.cli.refit.welded_rows import running_mm
+from platewheel.cli.schema.refit import AxleRecord, PairedBy, RefitReport, WheelRecord
 from platewheel.cli.schema.report import BlankRow
 from platewheel.cli.words.phrases import Name, Phrase, Sentence, listed, phrase
 from platewheel.cli.words.table import Cells, Column, Row, Table, table
@@ -155,31 +156,31 @@ def axles_table(report: RefitReport) -> Table:
     )
     blank = dict.fromkeys(column.key for column in columns)
     wheels = {wheel.wheel: wheel for wheel in report.wheels}
-    rows = []
+    rows, by = [], report.sums.paired_by
     for i, axle in enumerate(report.axles):
         starts = i == 0 or axle.wagon != report.axles[i - 1].wagon
-        rows.append(Row({**blank, **_axle(axle, wheels)}, "first" if starts else ""))
+        rows.append(Row({**blank, **_axle(axle, wheels, by)}, "first" if starts else ""))
     for wheel in report.wheels:
         if wheel.axle is None:
-            rows.append(Row({**blank, "wagon": Name("spare"), **_on(wheel, "left")}, "first"))
+            rows.append(Row({**blank, "wagon": Name("spare"), **_on(wheel, "left", by)}, "first"))
     return Table(columns, tuple(rows))
 
 
-def _on(wheel: WheelRecord, side: str) -> Cells:
+def _on(wheel: WheelRecord, side: str, by: PairedBy) -> Cells:
     return {
         side: Count(wheel.wheel),
         f"{side}_ring": Name(wheel.ring),
-        f"{side}_tread": _size(wheel.tread_diameter_mm),
+        f"{side}_tread": _size(running_mm(wheel, by)),
     }
 
 
-def _axle(axle: AxleRecord, wheels: dict[int, WheelRecord]) -> Cells:
+def _axle(axle: AxleRecord, wheels: dict[int, WheelRecord], by: PairedBy) -> Cells:
     radius, after = axle.curve_radius_m, axle.flange_after_m
     return {
         "wagon": Name(axle.wagon or "spare"),
         "axle": Name(axle.axle),
-        **_on(wheels[axle.left], "left"),
-        **_on(wheels[axle.right], "right"),
+        **_on(wheels[axle.left], "left", by),
+        **_on(wheels[axle.right], "right", by),
         "difference": _size(axle.difference_mm),
         "radius": Name("straight") if radius is None else Quantity(radius, ".0f", "m"),
         "drift": _size(axle.drift_mm, 0),

@@ -26,6 +26,9 @@ COLUMNS = {  # name -> what goes in
     "smallest_diameter_mm": "the same; of one alone the tape's mean tells how far out of round",
     "flange_seam_mm": "drawn flange tried on: last seam open (+) or lapped (-) with the others at "
     "their root gap; may be empty",
+    "after_welding_mm": "circumference again, tape beside the flange of the welded wheel; may be "
+    "empty",
+    "flange_angle_deg": "gauge, axle to the flange's rail-side face, once welded; may be empty",
 }
 NEEDED = ("ring", "outside_circumference_mm")
 MOST_BYTES = 10_000_000  # a line is some sixty bytes
@@ -185,7 +188,7 @@ def _ring(
         if value is not None and (signed or value > 0):
             values[column] = value
         else:
-            faults.append(Fault(column, text or None, *_number_wanted(text, signed, marks)))
+            faults.append(Fault(column, text or None, *_number_wanted(text, column, marks)))
     if "outside_circumference_mm" not in values:
         return None, faults
     ring = MeasuredRing(ring=number, **values)
@@ -202,16 +205,18 @@ def _number(text: str, marks: _Marks) -> float | None:
     return float(text) if NUMBER.fullmatch(text) else None
 
 
-def _number_wanted(text: str, signed: bool, marks: _Marks) -> tuple[str, str]:
+def _number_wanted(text: str, column: str, marks: _Marks) -> tuple[str, str]:
     """What is allowed, and what to try."""
-    allowed = "a number of mm, + open or - lapped" if signed else "a number of mm above 0"
+    unit = "degrees" if column.endswith("_deg") else "mm"
+    signed = column == "flange_seam_mm"
+    allowed = "a number of mm, + open or - lapped" if signed else f"a number of {unit} above 0"
     if not text:
         return allowed, "measure the ring, or take its line out"
     if marks.decimal == "," and NUMBER.fullmatch(text):
         return allowed, f"a decimal comma, as the file has elsewhere: {text.replace('.', ',')}"
     if re.fullmatch(r"[+-]?\d+,\d+", text):
         return allowed, f"a decimal point: {text.replace(',', '.')}"
-    return allowed, "the number alone, in mm, without unit"
+    return allowed, f"the number alone, in {unit}, without unit"
 
 
 def _repeated(line: _Line, columns: Sequence[str], seen: dict[str, int]) -> list[Fault]:

@@ -5,9 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from platewheel.cli.job.job import Job
+from platewheel.cli.refit.welded_rows import (
+    paired_by,
+    running_mm,
+    welded_limits,
+    welded_row,
+    welded_words,
+)
 from platewheel.cli.schema.refit import (
     AxleRecord,
     LimitSaid,
+    PairedBy,
     RefitSums,
     SharedRow,
     TriedRow,
@@ -36,14 +44,16 @@ def wheel_records(job: Job, refit: Refit) -> list[WheelRecord]:
         wagon = f"W{number // job.wagon.axles + 1}" if number < whole else None
         for side, place in (("left", left), ("right", right)):
             where = {"wagon": wagon, "axle": f"A{number + 1}", "side": side}
-            rows.append(_record(refit, place, len(rows) + 1, where))
+            rows.append(_record(job, refit, place, len(rows) + 1, where))
     if refit.pairing.left_over is not None:
         where = {"wagon": None, "axle": None, "side": None}
-        rows.append(_record(refit, refit.pairing.left_over, len(rows) + 1, where))
+        rows.append(_record(job, refit, refit.pairing.left_over, len(rows) + 1, where))
     return rows
 
 
-def _record(refit: Refit, place: int, wheel: int, where: dict[str, str | None]) -> WheelRecord:
+def _record(
+    job: Job, refit: Refit, place: int, wheel: int, where: dict[str, str | None]
+) -> WheelRecord:
     one = refit.fitted[place]
     ring, spec = one.measured, one.spec
     inner, outer = slant_radii_mm(spec)
@@ -58,6 +68,8 @@ def _record(refit: Refit, place: int, wheel: int, where: dict[str, str | None]) 
             "largest_diameter_mm": ring.largest_diameter_mm,
             "smallest_diameter_mm": ring.smallest_diameter_mm,
             "flange_seam_mm": ring.flange_seam_mm,
+            "after_welding_mm": ring.after_welding_mm,
+            "flange_angle_deg": ring.flange_angle_deg,
             "wall_mm": spec.tread_thickness_mm,
             "tread_diameter_mm": spec.tread_diameter_mm,
             "inside_diameter_mm": inside_diameter_mm(spec),
@@ -75,6 +87,7 @@ def _record(refit: Refit, place: int, wheel: int, where: dict[str, str | None]) 
             "flange_blank": one.flange,
             "flange_seam_gap_mm": one.flange_seam_mm,
             "tried": _tried_row(one.tried) if one.tried else None,
+            "welded": welded_row(job, ring),
         }
     )
 
@@ -102,16 +115,15 @@ def _tried_row(tried: TriedFlange) -> TriedRow:
     )
 
 
-def axle_records(job: Job, wheels: list[WheelRecord]) -> list[AxleRecord]:
+def axle_records(job: Job, wheels: list[WheelRecord], by: PairedBy) -> list[AxleRecord]:
     """Differences, and how far they steer; wheels loose on the axle do not steer it."""
     rows = []
     loose = job.axle.wheels_on_axle == "loose"
     on_axles = [wheel for wheel in wheels if wheel.axle]
     for left, right in zip(on_axles[::2], on_axles[1::2], strict=True):
-        radius = drift.curve_radius_mm(
-            job.setting.contact_spacing_mm, left.tread_diameter_mm, right.tread_diameter_mm
-        )
-        steers = left.tread_diameter_mm != right.tread_diameter_mm and not loose
+        sizes = [running_mm(wheel, by) for wheel in (left, right)]
+        radius = drift.curve_radius_mm(job.setting.contact_spacing_mm, *sizes)
+        steers = sizes[0] != sizes[1] and not loose
         after = drift.flange_after_mm(radius, job.setting.play_mm) if steers else None
         rows.append(
             AxleRecord(
@@ -119,7 +131,7 @@ def axle_records(job: Job, wheels: list[WheelRecord]) -> list[AxleRecord]:
                 wagon=left.wagon,
                 left=left.wheel,
                 right=right.wheel,
-                difference_mm=abs(left.tread_diameter_mm - right.tread_diameter_mm),
+                difference_mm=abs(sizes[0] - sizes[1]),
                 curve_radius_m=radius / 1000 if steers else None,
                 drift_mm=drift.drift_mm(radius) if steers else 0.0,
                 flange_after_m=after / 1000 if after is not None else None,
@@ -141,6 +153,7 @@ def sums(job: Job, refit: Refit) -> RefitSums:
     flanges = sum(one.flange is not None for one in refit.fitted)
     return RefitSums(
         rings=len(sizes),
+        paired_by=paired_by(refit),
         blanks_one_a_ring=(2 if discs_differ(job.wheel) else 1) * len(sizes) + flanges,
         blanks_of_own_size=refit.own_sizes,
         blanks_cut=len(refit.parts),
@@ -173,6 +186,7 @@ def limits_said(job: Job, refit: Refit) -> list[LimitSaid]:
             pairing.LIMIT_SOURCE,
         ),
         ("drift over 10 m of straight track", "told, not limited", drift.SOURCE),
+        *welded_limits(job),
     )
     return [LimitSaid(what=what, limit=limit, source=source) for what, limit, source in rows]
 
@@ -184,6 +198,7 @@ def refit_warnings(job: Job, refit: Refit, axles: list[AxleRecord]) -> list[str]
         *_wall_words(job, refit),
         *_ring_words(refit),
         *_axle_words(axles),
+        *welded_words(job, refit),
     ]
 
 

@@ -8,6 +8,9 @@ from pydantic import Field
 
 from platewheel.cli.schema.report import BlankRow, NestingRow, SheetRow
 from platewheel.cli.schema.row import Row
+from platewheel.parts.checks.result import Verdict
+
+PairedBy = Literal["as rolled", "after welding"]
 
 
 class TriedRow(Row):
@@ -23,6 +26,30 @@ class TriedRow(Row):
     says: str
 
 
+class WeldedRow(Row):
+    """A wheel measured again once it is welded, by tape or by gauge."""
+
+    tread_diameter_mm: float | None = Field(description="after_welding_mm / pi")
+    shrunk_mm: float | None = Field(description="of diameter, from ring to welded wheel")
+    as_expected: bool | None = Field(description="within half to double, and what a tape errs")
+    flange_angle_verdict: Verdict | None = Field(description="against the flange window")
+    flange_angle_says: str | None
+    flange_angle_source: str | None
+
+
+class ShrinkageRow(Row):
+    """Expected off the tread diameter by welding, mm."""
+
+    ring_seam_mm: float = Field(description="before the ring is taped; the tape has it")
+    discs_mm: float
+    flange_seams_mm: float = Field(description="as far as the ring follows them")
+    root_mm: float
+    after_mm: float = Field(description="of the last three: from the ring to the welded wheel")
+    least_mm: float = Field(description="half of it")
+    most_mm: float = Field(description="double of it")
+    source: str
+
+
 class WheelRecord(Row):
     """One wheel of the build record; a spare has no axle, a spare axle no wagon."""
 
@@ -36,6 +63,8 @@ class WheelRecord(Row):
     largest_diameter_mm: float | None
     smallest_diameter_mm: float | None
     flange_seam_mm: float | None
+    after_welding_mm: float | None
+    flange_angle_deg: float | None
     wall_mm: float = Field(description="measured, or told by the two tapes, or else as drawn")
     tread_diameter_mm: float = Field(description="outside circumference / pi")
     inside_diameter_mm: float = Field(description="at the gauge edge")
@@ -53,6 +82,7 @@ class WheelRecord(Row):
     flange_blank: str | None = Field(description="absent: the flange that was tried on stays")
     flange_seam_gap_mm: float = Field(description="at each seam of the flange that it gets")
     tried: TriedRow | None
+    welded: WeldedRow | None
 
 
 class AxleRecord(Row):
@@ -60,7 +90,7 @@ class AxleRecord(Row):
     wagon: str | None
     left: int = Field(description="serial number of the wheel")
     right: int
-    difference_mm: float = Field(description="of the tread diameters")
+    difference_mm: float = Field(description="of the tread diameters that it is paired by")
     curve_radius_m: float | None = Field(
         description="in which it rolls freely; absent for wheels alike or loose on the axle"
     )
@@ -84,6 +114,7 @@ class LimitSaid(Row):
 
 class RefitSums(Row):
     rings: int
+    paired_by: PairedBy
     blanks_one_a_ring: int = Field(description="a disc or two and a flange for each ring")
     blanks_of_own_size: int = Field(description="the same, sizes alike to 0.1 mm counted once")
     blanks_cut: int = Field(description="different blanks that are cut")
@@ -102,6 +133,7 @@ class RefitReport(Row):
     axles: list[AxleRecord]
     shared: list[SharedRow]
     blanks: list[BlankRow]
+    shrinkage: ShrinkageRow
     limits: list[LimitSaid]
     sheets: list[SheetRow] | None = Field(description="absent with --no-nest")
     nesting: NestingRow | None

@@ -5,7 +5,7 @@ from __future__ import annotations
 from platewheel.cli.schema.refit import RefitReport
 from platewheel.cli.terminal.show import show_sheets, show_table
 from platewheel.cli.words.phrases import Name
-from platewheel.cli.words.refit import limits_table, summary_words
+from platewheel.cli.words.refit import limits_table, shrinkage_words, summary_words, welded_table
 from platewheel.cli.words.table import Column, Table, table
 from platewheel.cli.words.values import Count, Length, Quantity
 
@@ -14,10 +14,13 @@ def show_refit(report: RefitReport) -> None:
     """Blanks, axles, limits and sums; plates where they were laid."""
     show_table("Blanks (disc: diameter; flange: tread)", _blanks(report))
     show_table("Axles", _axles(report))
+    welded = welded_table(report)
+    if welded.rows:
+        show_table("Measured after welding", welded)
     if report.sheets is not None and report.nesting is not None:
         show_sheets(report.sheets, report.nesting, [])
     show_table("Limits", limits_table(report))
-    for line in summary_words(report):
+    for line in (*summary_words(report), shrinkage_words(report)):
         print(line)
 
 

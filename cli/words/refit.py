@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from platewheel.cli.schema.refit import RefitReport
-from platewheel.cli.words.phrases import Sentence
-from platewheel.cli.words.table import Column, Table, table
+from platewheel.cli.words.phrases import Name, Sentence
+from platewheel.cli.words.table import Cells, Column, Table, table
+from platewheel.cli.words.values import Count, Length
 
 LIMITS = (
     Column("what", "What", Sentence, short="what"),
@@ -28,6 +29,62 @@ def limits_table(report: RefitReport) -> Table:
     )
 
 
+def welded_table(report: RefitReport) -> Table:
+    """Wheels that were measured again once they were welded; no row where none was."""
+    columns = (
+        Column("wheel", "Wheel", Count, "number", "wheel"),
+        Column("ring", "Ring", Name, short="ring"),
+        Column("tread", "Tread dia welded", Length, "number", "tread", bare=True),
+        Column("shrunk", "Shrunk by", Length, "number", "shrunk by", bare=True),
+        Column("as_expected", "As expected", Name, short="as expected"),
+        Column("angle", "Flange, deg", Name, "number", "flange deg"),
+        Column("says", "Flange window", Sentence, short="flange window"),
+    )
+    rows: list[Cells] = []
+    for wheel in report.wheels:
+        row = wheel.welded
+        if row is None:
+            continue
+        angle = wheel.flange_angle_deg
+        expected = {None: "", True: "yes", False: "no"}[row.as_expected]
+        rows.append(
+            {
+                "wheel": Count(wheel.wheel),
+                "ring": Name(wheel.ring),
+                "tread": _fine(row.tread_diameter_mm),
+                "shrunk": _fine(row.shrunk_mm),
+                "as_expected": Name(expected),
+                "angle": None if angle is None else Name(f"{angle:g}"),
+                "says": Sentence(f"{row.flange_angle_verdict}: {row.flange_angle_says}")
+                if row.flange_angle_says
+                else Sentence("not measured"),
+            }
+        )
+    return table(columns, rows)
+
+
+def _fine(mm: float | None) -> Length | None:
+    return None if mm is None else Length(mm, ".2f", beside="number")
+
+
+def shrinkage_words(report: RefitReport) -> str:
+    """What welding is expected to take off a ring's diameter."""
+    row = report.shrinkage
+    seam = (
+        f"A ring's own seam has taken about {row.ring_seam_mm:.2f} mm off its diameter when it is "
+        "taped. "
+        if row.ring_seam_mm
+        else ""
+    )
+    return (
+        f"{seam}Welding the wheel takes about {row.after_mm:.2f} mm more "
+        f"({row.least_mm:.2f} to {row.most_mm:.2f} mm): beads of the discs {row.discs_mm:.2f}, "
+        f"seams of the flange {row.flange_seams_mm:.2f}, its root {row.root_mm:.2f} mm. Tape every "
+        "wheel again beside its flange, write after_welding_mm into rings.csv and refit again: "
+        "the wheels are then paired by it."
+    )
+
+
 def summary_words(report: RefitReport) -> list[str]:
     """What sharing and pairing save, a sentence each."""
     sums = report.sums
@@ -36,8 +93,9 @@ def summary_words(report: RefitReport) -> list[str]:
         f"{sums.blanks_one_a_ring} ({sums.blanks_of_own_size} with sizes alike to 0.1 mm)."
     )
     pairs = (
-        f"Largest difference of tread diameters on an axle: {sums.largest_difference_paired_mm:.2f}"
-        f" mm as paired here, {sums.largest_difference_listed_mm:.2f} mm in the order listed "
+        "Largest difference of tread diameters on an axle: "
+        f"{sums.largest_difference_paired_mm:.2f} mm as paired here by the wheels "
+        f"{sums.paired_by}, {sums.largest_difference_listed_mm:.2f} mm in the order listed "
         f"(sums {sums.sum_of_differences_paired_mm:.1f} and "
         f"{sums.sum_of_differences_listed_mm:.1f} mm)."
     )

@@ -13,6 +13,8 @@ from platewheel.parts.wheel.spec import WheelSpec
 
 FAR_SHARE = 0.05  # a ring farther from the drawn one is another ring, or a slip of the pen
 WALL_SHARES = (0.8, 1.25)  # of the drawn wall; strip and pipe are rolled closer
+SHRUNK_SHARE = 0.01  # of the circumference, most that welds take: they take a few tenths
+ANGLE_OFF_DEG = 15.0  # welds pull a flange by a few degrees; more is read from the other side
 SLACK_MM = 1.0  # two measures of one diameter may differ by: two tapes and a calliper
 
 
@@ -21,7 +23,8 @@ class MeasuredRing:
     """One rolled ring. Circumferences at the gauge edge, by tape; diameters over the tread.
 
     `flange_seam_mm`: left open (+) or lapped (-) at the last seam of the drawn flange, tried on
-    with the job's root gap in every other seam.
+    with the job's root gap in every other seam. After the wheel is welded: `after_welding_mm`, the
+    circumference once more, and `flange_angle_deg`, rail-side face to axle.
     """
 
     ring: str
@@ -31,12 +34,19 @@ class MeasuredRing:
     largest_diameter_mm: float | None = None
     smallest_diameter_mm: float | None = None
     flange_seam_mm: float | None = None
+    after_welding_mm: float | None = None
+    flange_angle_deg: float | None = None
 
     @property
     def outside_diameter_mm(self) -> float:
         """Mean tread diameter, true of any closed convex curve. Source: Cauchy, C = pi x mean
         width."""
         return self.outside_circumference_mm / math.pi
+
+    @property
+    def after_welding_diameter_mm(self) -> float | None:
+        """Mean tread diameter of the welded wheel. Source: as of the ring."""
+        return None if self.after_welding_mm is None else self.after_welding_mm / math.pi
 
     @property
     def out_of_round_mm(self) -> float | None:
@@ -78,6 +88,7 @@ def ring_faults(drawn: WheelSpec, ring: MeasuredRing) -> list[Fault]:
     faults = [*_outside(drawn, ring)]
     if not faults:  # all else is judged by the outside
         faults += [*_wall(drawn, ring), *_roundness(ring), *_seam(ring)]
+        faults += [*_welded(ring), *_angle(drawn, ring)]
     if not faults:
         found = find_faults(WheelSpec, _values(drawn, ring))
         faults += (fault.below("wheel made of this ring") for fault in found)
@@ -180,4 +191,30 @@ def _seam(ring: MeasuredRing) -> Iterator[Fault]:
             ring.flange_seam_mm,
             f"-{most:.0f} to {most:.0f} mm, {100 * FAR_SHARE:g} % of the ring's circumference",
             "measure between the ends at the middle of the flange's depth; + open, - lapped",
+        )
+
+
+def _welded(ring: MeasuredRing) -> Iterator[Fault]:
+    outside = ring.outside_circumference_mm
+    least, most = _outwards((1 - SHRUNK_SHARE) * outside, outside + math.pi * SLACK_MM)
+    if ring.after_welding_mm is not None and not least <= ring.after_welding_mm <= most:
+        yield Fault(
+            "after_welding_mm",
+            ring.after_welding_mm,
+            f"{least:.1f} to {most:.1f} mm, the circumference beside {outside:g} mm as rolled: "
+            f"welds take less than {100 * SHRUNK_SHARE:g} % and add nothing",
+            "tape once round the tread beside the flange again; see the chalk on the wheel",
+        )
+
+
+def _angle(drawn: WheelSpec, ring: MeasuredRing) -> Iterator[Fault]:
+    least, most = (drawn.flange_angle_deg + off for off in (-ANGLE_OFF_DEG, ANGLE_OFF_DEG))
+    if ring.flange_angle_deg is not None and not least <= ring.flange_angle_deg <= most:
+        yield Fault(
+            "flange_angle_deg",
+            ring.flange_angle_deg,
+            f"{least:g} to {most:g} degrees, within {ANGLE_OFF_DEG:g} of the drawn "
+            f"{drawn.flange_angle_deg:g}",
+            "measure from the axle to the flange's rail-side face: 90 less what a gauge on the "
+            "wheel's face says",
         )

@@ -24,6 +24,7 @@ from platewheel.parts.refit.shared_blanks import (
     shared_flange,
 )
 from platewheel.parts.refit.tried_flange import TriedFlange, mean_error_mm, tried_flange
+from platewheel.parts.refit.welded_wheel import running_diameters_mm
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.flange import flange_cone
 from platewheel.parts.wheel.hub_disc import SIDES, Side, disc_diameter_mm, hub_disc
@@ -65,13 +66,10 @@ class Refit:
     pairing: Pairing
     disc_gap_range_mm: tuple[float, float]
     roundness: RoundnessLimit
+    diameters_mm: tuple[float, ...]  # that wheels are paired by, in the order listed
+    after_welding: bool  # those of the welded wheels
     corrected: bool  # for what the flanges tried on were out
     flanges_longer_mm: float  # all round, put into the new blanks
-
-    @property
-    def diameters_mm(self) -> tuple[float, ...]:
-        """Tread diameters in the order listed."""
-        return tuple(one.spec.tread_diameter_mm for one in self.fitted)
 
     @property
     def parts(self) -> tuple[Part, ...]:
@@ -132,14 +130,16 @@ def plan_refit(
                 kept,
             )
         )
-    pairing = pair_wheels([spec.tread_diameter_mm for spec in specs])
+    diameters, after_welding = running_diameters_mm(rings)
     return Refit(
         tuple(fitted),
         discs,
         flanges,
-        pairing,
+        pair_wheels(diameters),
         disc_gap_range_mm(setting),
         roundness_limit(setting),
+        diameters,
+        after_welding,
         correct_flanges,
         longer,
     )

@@ -22,7 +22,9 @@ from platewheel.parts.making.springback import (
 )
 from platewheel.parts.making.steps.shop_limits import PRACTICE, figure
 from platewheel.parts.making.steps.step import Figure, Step, Work
+from platewheel.parts.making.weld_shrinkage import BUTT_SOURCE, FILLET_SOURCE, weld_shrinkage
 from platewheel.parts.wheel.assembly import wheel_parts
+from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.tread_ring import tread_blank
 
 PROCESS_CAUTIONS = {
@@ -196,7 +198,7 @@ def measure(work: Work, units: Units) -> Step:
     off = 2 * (wheel.tread_thickness_mm + wheel.fit_clearance_mm)
     gap = fillet_gap(setting)
     limit, drawn_takes = roundness_limit(setting), drawn_disc_takes_mm(setting)
-    oval = limit.limit_mm
+    oval, shrinks = limit.limit_mm, weld_shrinkage(wheel)
     taper = ", less what the taper takes at each disc." if wheel.taper_half_angle else "."
     do = [
         "Lay a thin steel tape round the outside beside the gauge edge: "
@@ -215,6 +217,7 @@ def measure(work: Work, units: Units) -> Step:
         "out while it is held (a clamp for tacking); it stays only where "
         f"that diameter is squeezed by more than {length(lasting_squeeze_mm(wheel), units)}, so "
         "squeeze, let go, measure.",
+        _shrinks(wheel, units),
     ]
     figures = [
         figure(
@@ -230,6 +233,27 @@ def measure(work: Work, units: Units) -> Step:
             "while held",
             RING,
         ),
+        figure("its own seam has shrunk the ring by", shrinks.ring_seam_mm, "mm", "", BUTT_SOURCE),
+        figure(
+            "welding the wheel shrinks it by",
+            shrinks.after_mm,
+            "mm",
+            f"{length(shrinks.range_mm[0], units, 2)} to {length(shrinks.range_mm[1], units, 2)}",
+            f"{BUTT_SOURCE}; {FILLET_SOURCE}",
+        ),
     ]
     title = "Measure the ring"
     return Step(id="measure", title=title, do=do, figures=figures, order=[], cautions=[])
+
+
+def _shrinks(wheel: WheelSpec, units: Units) -> str:
+    """What welding takes, and that wheels are paired by what is left."""
+    shrinks = weld_shrinkage(wheel)
+    least, most = (length(mm, units, 2) for mm in shrinks.range_mm)
+    return (
+        f"Welding takes about {length(shrinks.after_mm, units, 2)} more off the diameter, {least} "
+        f"to {most}, not on every wheel the same. When discs and flange are welded, tape the tread "
+        "again beside the flange and lay a gauge to the flange's face: after_welding_mm and "
+        "flange_angle_deg of rings.csv. `platewheel refit` then pairs the wheels by it and tells "
+        "which flange lies outside its window."
+    )

@@ -214,3 +214,39 @@ def test_a_template_filled_in_is_read(
     found = read_rings(path, wheel)
     assert [ring.ring for ring in found] == [str(k + 1) for k in range(count)]
     assert {ring.outside_circumference_mm for ring in found} == {565.5}
+
+
+def test_columns_of_welded_wheels_may_be_there_or_not(tmp_path: Path, wheel: WheelSpec) -> None:
+    """A list of before they were known is read as it was."""
+    path = _written(tmp_path, f"{HEAD}\n1,565.5,6\n")
+    (old,) = read_rings(path, wheel)
+    assert (old.after_welding_mm, old.flange_angle_deg) == (None, None)
+    head = "ring;outside_circumference_mm;after_welding_mm;flange_angle_deg\n"
+    first, second = read_rings(_written(tmp_path, f"{head}1;565,5;564,1;64,5\n2;566;;\n"), wheel)
+    assert (first.after_welding_mm, first.flange_angle_deg) == (564.1, 64.5)
+    assert (second.after_welding_mm, second.flange_angle_deg) == (None, None)
+
+
+def test_nonsense_of_welded_wheels_is_named_by_line_and_column(
+    tmp_path: Path, wheel: WheelSpec
+) -> None:
+    head = "ring,outside_circumference_mm,after_welding_mm,flange_angle_deg\n"
+    rows = "1,565.5,180,65\n2,565.5,570,25\n3,565.5,-1,steep\n4,565.5,564.9,64\n"
+    assert faults(tmp_path, head + rows, wheel) == [
+        "line 2, after_welding_mm",  # a diameter
+        "line 3, after_welding_mm",  # grown
+        "line 3, flange_angle_deg",  # from the wrong side
+        "line 4, after_welding_mm",
+        "line 4, flange_angle_deg",
+    ]
+    with pytest.raises(SpecError) as caught:
+        read_rings(tmp_path / "r.csv", wheel)
+    assert "a number of degrees above 0" in str(caught.value)
+
+
+def test_one_diameter_may_stand_alone(tmp_path: Path, wheel: WheelSpec) -> None:
+    head = "ring,outside_circumference_mm,largest_diameter_mm,smallest_diameter_mm\n"
+    rows = f"1,{DRAWN},180.4,\n2,{DRAWN},,179.7\n"
+    first, second = read_rings(_written(tmp_path, head + rows), wheel)
+    assert first.out_of_round_mm == pytest.approx(0.8)
+    assert second.out_of_round_mm == pytest.approx(0.6)

@@ -278,3 +278,18 @@ def test_dressed_seams_are_ground_on_both_faces() -> None:
         both, one = (" ".join(found.step(step).do) for found in (dressed, plain))
         assert "no edge of the bead" in both
         assert "no edge of the bead" not in one
+
+
+def test_rings_are_paired_again_by_what_welding_leaves() -> None:
+    """A fillet takes 0.8 mm in 3 m (TWI, from memory); each of the discs' and the root's run round
+    180 mm. Three flange seams pull too, as far as the ring follows."""
+    step = steps_of().step("measure")
+    shrinks = figure(step, "welding the wheel shrinks it by")
+    assert 3 * 180 * 0.8 / 3000 < shrinks < 1.0
+    assert told(step, round(shrinks, 2))
+    line = step.do[-1]
+    assert "after_welding_mm" in line
+    assert "flange_angle_deg" in line
+    # wall of 6 mm, gap 2: 12 mm2 and a V of 3 mm, 5.2 mm2; (0.2 A / t + 0.05 g) / pi
+    own = (0.2 * (12 + 9 * math.tan(math.radians(30))) / 6 + 0.1) / math.pi
+    assert figure(step, "its own seam has shrunk the ring by") == pytest.approx(own, rel=1e-6)
