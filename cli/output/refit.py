@@ -13,6 +13,7 @@ from platewheel.cli.output.folder import REFIT_OURS, require_ours, write_folder
 from platewheel.cli.output.offcut_use import used_before
 from platewheel.cli.output.write import write_blanks, write_sheets
 from platewheel.cli.papers.refit_page import refit_page
+from platewheel.cli.refit.choice_rows import choice_rows
 from platewheel.cli.refit.job import refit_job
 from platewheel.cli.refit.rows import (
     axle_records,
@@ -97,6 +98,7 @@ def _write(
         axles=axles,
         shared=shared_rows(refit),
         blanks=blank_rows(cut, refit.parts),
+        choices=choice_rows(job, refit),
         shrinkage=shrinkage_row(job),
         limits=limits_said(job, refit),
         sheets=sheets,

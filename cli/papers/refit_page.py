@@ -17,7 +17,14 @@ from platewheel.cli.papers.refit_tables import (
 )
 from platewheel.cli.schema.refit import RefitReport
 from platewheel.cli.words.phrases import Phrase, phrase
-from platewheel.cli.words.refit import limits_table, shrinkage_words, summary_words, welded_table
+from platewheel.cli.words.refit import (
+    choices_table,
+    choices_words,
+    limits_table,
+    shrinkage_words,
+    summary_words,
+    welded_table,
+)
 from platewheel.cli.words.values import Length
 
 
@@ -32,6 +39,8 @@ def refit_page(job: Job, report: RefitReport, folder: Path) -> str:
         on_all=_on_all(job),
         blanks=blanks_table(report),
         fits=fits_table(report),
+        choices=choices_table(report),
+        choices_words=choices_words(report),
         tried=tried_table(report),
         loose=job.axle.wheels_on_axle == "loose",
         axles=axles_table(report),

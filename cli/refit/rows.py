@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from platewheel.cli.job.job import Job
+from platewheel.cli.refit.choice_rows import choice_limits
 from platewheel.cli.refit.welded_rows import (
     paired_by,
     running_mm,
@@ -186,6 +187,7 @@ def limits_said(job: Job, refit: Refit) -> list[LimitSaid]:
             pairing.LIMIT_SOURCE,
         ),
         ("drift over 10 m of straight track", "told, not limited", drift.SOURCE),
+        *choice_limits(),
         *welded_limits(job),
     )
     return [LimitSaid(what=what, limit=limit, source=source) for what, limit, source in rows]

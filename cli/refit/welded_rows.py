@@ -34,6 +34,7 @@ def shrinkage_row(job: Job) -> ShrinkageRow:
     expected = weld_shrinkage(job.wheel)
     return ShrinkageRow(
         ring_seam_mm=expected.ring_seam_mm,
+        ring_seam_round_mm=expected.ring_seam_round_mm,
         discs_mm=expected.discs_mm,
         flange_seams_mm=expected.flange_seams_mm,
         root_mm=expected.root_mm,

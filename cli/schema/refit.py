@@ -41,6 +41,7 @@ class ShrinkageRow(Row):
     """Expected off the tread diameter by welding, mm."""
 
     ring_seam_mm: float = Field(description="before the ring is taped; the tape has it")
+    ring_seam_round_mm: float = Field(description="the same by tape")
     discs_mm: float
     flange_seams_mm: float = Field(description="as far as the ring follows them")
     root_mm: float
@@ -124,6 +125,29 @@ class RefitSums(Row):
     sum_of_differences_paired_mm: float
 
 
+class TruedRing(Row):
+    """A ring of a choice, and what is done to it."""
+
+    ring: str
+    press_mm: float = Field(description="out of round, to be pressed out")
+    press_n: float = Field(description="across the largest diameter, while held")
+    resize_least_mm: float = Field(description="of diameter, stretched (+) or shrunk (-); or 0")
+    resize_most_mm: float = Field(description="the same; anything between the two does")
+    round_least_mm: float = Field(description="the same by tape, longer (+) or shorter (-)")
+    round_most_mm: float
+    tension_n: float = Field(description="pull in the wall while it is stretched, else 0")
+
+
+class ChoiceRow(Row):
+    """True these rings too, and fewer sizes are cut; the plan is not changed by it."""
+
+    sizes: int = Field(description="different discs and flanges, instead of blanks_cut")
+    discs: int
+    flanges: int
+    fewer: int
+    rings: list[TruedRing]
+
+
 class RefitReport(Row):
     """report.json of a refit."""
 
@@ -133,6 +157,7 @@ class RefitReport(Row):
     axles: list[AxleRecord]
     shared: list[SharedRow]
     blanks: list[BlankRow]
+    choices: list[ChoiceRow] = Field(description="rings trued for fewer sizes, if any")
     shrinkage: ShrinkageRow
     limits: list[LimitSaid]
     sheets: list[SheetRow] | None = Field(description="absent with --no-nest")

@@ -5,7 +5,14 @@ from __future__ import annotations
 from platewheel.cli.schema.refit import RefitReport
 from platewheel.cli.terminal.show import show_sheets, show_table
 from platewheel.cli.words.phrases import Name
-from platewheel.cli.words.refit import limits_table, shrinkage_words, summary_words, welded_table
+from platewheel.cli.words.refit import (
+    choices_table,
+    choices_words,
+    limits_table,
+    shrinkage_words,
+    summary_words,
+    welded_table,
+)
 from platewheel.cli.words.table import Column, Table, table
 from platewheel.cli.words.values import Count, Length, Quantity
 
@@ -14,7 +21,10 @@ def show_refit(report: RefitReport) -> None:
     """Blanks, axles, limits and sums; plates where they were laid."""
     show_table("Blanks (disc: diameter; flange: tread)", _blanks(report))
     show_table("Axles", _axles(report))
-    welded = welded_table(report)
+    choices, welded = choices_table(report), welded_table(report)
+    if choices.rows:
+        show_table("Choices", choices)
+        print(choices_words(report))
     if welded.rows:
         show_table("Measured after welding", welded)
     if report.sheets is not None and report.nesting is not None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from platewheel.cli.schema.refit import RefitReport
+from platewheel.cli.schema.refit import RefitReport, TruedRing
 from platewheel.cli.words.phrases import Name, Sentence
 from platewheel.cli.words.table import Cells, Column, Table, table
 from platewheel.cli.words.values import Count, Length
@@ -26,6 +26,60 @@ def limits_table(report: RefitReport) -> Table:
             }
             for row in report.limits
         ),
+    )
+
+
+def choices_table(report: RefitReport) -> Table:
+    """Rings that would be trued so that fewer sizes are cut; no row where that saves none."""
+    columns = (
+        Column("choice", "Choice", Sentence, short="choice"),
+        Column("sizes", "Sizes cut", Count, "number", "sizes cut"),
+        Column("discs", "Discs", Count, "number", "discs"),
+        Column("flanges", "Flanges", Count, "number", "flanges"),
+        Column("rings", "What is done to which ring", Sentence, short="what is done"),
+    )
+    return table(
+        columns,
+        (
+            {
+                "choice": Sentence(
+                    f"true {_counted(len(row.rings), 'more ring')}, cut "
+                    f"{_counted(row.fewer, 'size')} fewer"
+                ),
+                "sizes": Count(row.sizes),
+                "discs": Count(row.discs),
+                "flanges": Count(row.flanges),
+                "rings": Sentence("; ".join(map(_trued, row.rings))),
+            }
+            for row in report.choices
+        ),
+    )
+
+
+def _counted(count: int, what: str) -> str:
+    return f"{count} {what}{'' if count == 1 else 's'}"
+
+
+def _trued(ring: TruedRing) -> str:
+    done = []
+    if ring.press_mm:
+        done.append(f"press {ring.press_mm:.2f} mm ({ring.press_n / 1000:.1f} kN)")
+    if ring.resize_most_mm:
+        how = f"by {abs(ring.round_least_mm):.1f} to {abs(ring.round_most_mm):.1f} mm round"
+        pull = f" ({ring.tension_n / 1000:.0f} kN)"
+        done.append(f"stretch {how}{pull}" if ring.tension_n else f"shrink {how}")
+    return f"{ring.ring}: {', '.join(done)}"
+
+
+def choices_words(report: RefitReport) -> str:
+    """How the choices are read."""
+    return (
+        "The plan is not changed by the choices: true the rings named, measure and refit again. "
+        "Press: so much out of round, with that force across the largest diameter while it is "
+        "held; a ring that is held round until it is tacked counts as round, so leave its "
+        "diameters empty then. Stretch: so much by tape, with that pull in its wall. Shrink: saw "
+        "the seam out and weld it again, so much shorter by tape; welding alone takes about "
+        f"{report.shrinkage.ring_seam_round_mm:.2f} mm round."
     )
 
 

@@ -39,6 +39,11 @@ class Shrinkage:
     root_mm: float
 
     @property
+    def ring_seam_round_mm(self) -> float:
+        """The first by tape. Source: pi times the diameter."""
+        return math.pi * self.ring_seam_mm
+
+    @property
     def after_mm(self) -> float:
         """From the ring as it was rolled and closed to the welded wheel."""
         return self.discs_mm + self.flange_seams_mm + self.root_mm

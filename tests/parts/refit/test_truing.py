@@ -1,0 +1,163 @@
+"""Choices: rings trued so that fewer sizes are cut; each is planned again to see that it holds."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import replace
+from itertools import combinations
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from platewheel.parts.refit.measured_ring import MeasuredRing
+from platewheel.parts.refit.plan import Refit, plan_refit
+from platewheel.parts.refit.truing import MOST_SHARE, Choice, choices
+from tests.parts.refit.test_roundness_border import setting
+
+SETTING = setting("hand", weld_throat_mm=4.0, fit_clearance_mm=0.75)  # gaps 0.75 to 1.3 mm
+RING = st.tuples(st.integers(-12, 12), st.integers(0, 10))  # tenths of a mm
+
+
+def rings_of(sizes: Sequence[tuple[float, float]], flanged: bool = False) -> list[MeasuredRing]:
+    """Rings of these diameters less 300 mm, out of round by the second; tenths of a mm."""
+    return [
+        MeasuredRing(
+            ring=str(i + 1),
+            outside_circumference_mm=math.pi * (300 + mean / 10),
+            largest_diameter_mm=300 + mean / 10 + uneven / 20,
+            smallest_diameter_mm=300 + mean / 10 - uneven / 20,
+            flange_seam_mm=2.0 if flanged else None,
+        )
+        for i, (mean, uneven) in enumerate(sizes)
+    ]
+
+
+def sizes_of(refit: Refit) -> int:
+    return len(refit.discs) + len(refit.flanges)
+
+
+def trued(rings: Sequence[MeasuredRing], names: dict[str, float]) -> list[MeasuredRing]:
+    """Those rings round, and wider by so much."""
+    return [
+        replace(
+            one,
+            outside_circumference_mm=one.outside_circumference_mm + math.pi * names[one.ring],
+            largest_diameter_mm=None,
+            smallest_diameter_mm=None,
+        )
+        if one.ring in names
+        else one
+        for one in rings
+    ]
+
+
+def within(limits_mm: tuple[float, float], share: float) -> float:
+    return limits_mm[0] + share * (limits_mm[1] - limits_mm[0])
+
+
+def told(rings: Sequence[MeasuredRing]) -> tuple[Choice, ...]:
+    return choices(SETTING, plan_refit(SETTING, rings))
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.lists(RING, min_size=2, max_size=9))
+def test_every_choice_holds_when_it_is_done(sizes: list[tuple[int, int]]) -> None:
+    rings = rings_of(sizes)
+    plan = plan_refit(SETTING, rings)
+    before = sizes_of(plan)
+    for choice in choices(SETTING, plan):
+        assert choice.sizes < before
+        assert 0 < len(choice.trued) <= MOST_SHARE * len(rings)
+        for share in (0.0, 0.4, 1.0):  # anywhere from least to most
+            wider = {t.ring: within(t.resize_mm, share) for t in choice.trued}
+            assert sizes_of(plan_refit(SETTING, trued(rings, wider))) <= choice.sizes
+        for one in choice.trued:
+            least, most = one.resize_mm
+            assert 0 <= least * most <= most**2 <= (0.002 * 301.2) ** 2 + 1e-9
+            assert one.press_mm or most
+            assert (one.tension_n > 0) == (most > 0)
+    counts = [(one.sizes, len(one.trued)) for one in told(rings)]
+    assert counts == sorted(counts, key=lambda c: (-c[0], c[1]))
+    assert len({c[1] for c in counts}) == len(counts)  # more rings only for fewer sizes
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.lists(RING, min_size=2, max_size=7))
+def test_no_fewer_rings_pressed_round_would_do(sizes: list[tuple[int, int]]) -> None:
+    """Rings with a flange tried on are not resized; all sets of rings pressed are tried."""
+    rings = rings_of(sizes, flanged=True)
+    before = sizes_of(plan_refit(SETTING, rings))
+    best: dict[int, int] = {}
+    for count in range(len(rings) + 1):
+        for names in combinations([one.ring for one in rings], count):
+            done = sizes_of(plan_refit(SETTING, trued(rings, dict.fromkeys(names, 0.0))))
+            best.setdefault(done, count)
+    most = math.floor(MOST_SHARE * len(rings))
+    wanted = {
+        size: count
+        for size, count in best.items()
+        if size < before
+        and count <= most
+        and all(count < other for less, other in best.items() if less < size)
+    }
+    assert {one.sizes: len(one.trued) for one in told(rings)} == wanted
+
+
+def test_the_plan_of_who_measured_the_tape_alone_is_a_choice_away() -> None:
+    """Two round rings, and one of the same mean that is 0.9 mm out of round beside a small one."""
+    rings = rings_of([(0, 0), (4, 0), (0, 10), (9, 0)], flanged=True)
+    bare = [replace(one, largest_diameter_mm=None, smallest_diameter_mm=None) for one in rings]
+    fewest = sizes_of(plan_refit(SETTING, bare))
+    assert fewest < sizes_of(plan_refit(SETTING, rings))
+    (choice,) = told(rings)
+    assert choice.sizes == fewest
+    (one,) = choice.trued
+    assert (one.ring, one.resize_mm, one.press_mm) == ("3", (0.0, 0.0), pytest.approx(1.0))
+    # Roark's Formulas: 1.0 mm = (0.1488 + 0.1366) F R^3 / (E I), R 146; 210000 N/mm2, 50 x 8
+    wide = SETTING.wheel.tread_width_mm
+    force = 1.0 * 210000 * wide * 8**3 / 12 / (0.2854 * 146**3)
+    assert one.press_n == pytest.approx(force, rel=1e-3)
+
+
+def test_a_ring_a_little_large_is_shrunk_and_one_small_is_stretched() -> None:
+    for mean, sign in ((15, -1), (-15, 1)):
+        rings = rings_of([(0, 0), (0, 0), (0, 0), (mean, 0)])
+        found = told(rings)
+        assert found
+        (one,) = found[-1].trued
+        assert one.ring == "4"
+        least, most = (sign * mm for mm in one.resize_mm)
+        # disc windows are 2 x 0.55 = 1.1 mm wide: 1.5 mm apart they are 0.4 mm short of meeting
+        assert 0.4 - 1e-9 <= least <= 0.45
+        assert least < most <= 0.002 * 301.5 + 1e-9
+        assert one.press_mm == 0
+
+
+def test_tension_is_yield_times_section() -> None:
+    """EN 10025-2: S235 up to 16 mm yields at 235 N/mm2."""
+    (one,) = told(rings_of([(0, 0), (0, 0), (0, 0), (-15, 0)]))[-1].trued
+    wheel = SETTING.wheel
+    assert wheel.steel == "S235"
+    assert one.tension_n == pytest.approx(235 * 8 * wheel.tread_width_mm)
+
+
+def test_flanges_tried_on_discs_and_pipes_bind_a_ring() -> None:
+    rings = rings_of([(0, 0), (0, 0), (0, 0), (15, 0)])
+    assert told(rings) != ()
+    on = [replace(one, flange_seam_mm=2.0) for one in rings]
+    assert told(on) == ()  # it would fit no more
+    uneven = rings_of([(0, 0), (4, 0), (0, 10), (9, 0)], flanged=True)
+    assert told(uneven) != ()
+    welded = replace(uneven[2], after_welding_mm=uneven[2].outside_circumference_mm - 1)
+    assert told([*uneven[:2], welded, uneven[3]]) == ()  # its discs hold it
+    pipe = setting("hand", weld_throat_mm=4.0, fit_clearance_mm=0.75, tread_from="pipe")
+    assert choices(pipe, plan_refit(pipe, rings)) == ()  # no seam to take it out of
+    small = rings_of([(0, 0), (0, 0), (0, 0), (-15, 0)])
+    (choice,) = choices(pipe, plan_refit(pipe, small))
+    assert choice.trued[0].resize_mm[0] > 0
+
+
+def test_rings_alike_leave_nothing_to_choose() -> None:
+    assert told(rings_of([(0, 0)] * 4)) == ()
