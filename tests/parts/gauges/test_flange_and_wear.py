@@ -1,0 +1,174 @@
+"""Gauges of the flange laid on the wheel's own section: they touch where they should."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import assume, given
+from hypothesis import strategies as st
+from shapely import Point, Polygon
+from shapely.affinity import scale, translate
+
+from platewheel.parts.base.faults import SpecError
+from platewheel.parts.gauges.flange import flange_gauge
+from platewheel.parts.gauges.limits import (
+    least_thickness_mm,
+    most_depth_mm,
+    most_hollow_mm,
+)
+from platewheel.parts.gauges.wear import height_mm, stands_mm, tongue_place_mm, wear_gauge
+from platewheel.parts.setting.setting import Setting
+from platewheel.parts.wheel.spec import WheelSpec
+from tests.parts.gauges.drawn_settings import (
+    STUFF,
+    across,
+    plate,
+    plate_angle_deg,
+    section,
+    setting_of,
+    settings_drawn,
+)
+from tests.parts.wheels import plain_wheel
+
+HAIR = 1e-3
+
+
+def overlap(one: Polygon, other: Polygon, x: float = 0.0, y: float = 0.0) -> float:
+    """Area of one, moved, in the other."""
+    area = translate(one, x, y).intersection(other).area
+    return float(area)
+
+
+@given(settings_drawn())
+def test_the_flange_gauge_lies_on_a_new_wheel(setting: Setting) -> None:
+    wheel, gauge = setting.wheel, flange_gauge(setting, STUFF)
+    shape, ring, flange = plate(gauge), section(wheel, "tread"), section(wheel, "flange")
+    assert overlap(shape, ring) < 1e-6
+    assert overlap(shape, flange) < 1e-6
+    assert overlap(shape, ring, y=-HAIR) > HAIR * wheel.tread_width_mm / 2  # all along the foot
+    tip = Point(wheel.flange_depth_mm / math.tan(wheel.flange_angle), wheel.flange_depth_mm)
+    assert shape.exterior.distance(tip) < 0.06  # a hair of the bite lies between, where upright
+    assert overlap(shape, flange, x=HAIR) > 0
+    face = plate_angle_deg(gauge, wheel.flange_depth_mm)
+    assert face == pytest.approx(wheel.flange_angle_deg)
+
+
+def worn_flange(setting: Setting, off_mm: float) -> Polygon:
+    """The flange with so much gone off its face, square to it; its back as it was."""
+    wheel = setting.wheel
+    moved = (off_mm * math.sin(wheel.flange_angle), -off_mm * math.cos(wheel.flange_angle))
+    whole = section(wheel, "flange")
+    return whole.intersection(translate(whole, *moved))
+
+
+def upside_down(setting: Setting) -> Polygon:
+    """The wear gauge turned over, its upper foot on the tread."""
+    turned = scale(plate(wear_gauge(setting, STUFF)), 1, -1, origin=(0, 0))
+    return translate(turned, 0, height_mm(setting))
+
+
+steep = st.builds(
+    lambda angle, thick, depth, taper: plain_wheel(
+        flange_angle_deg=angle,
+        flange_thickness_mm=thick,
+        flange_depth_mm=depth,
+        tread_taper_1_in=taper,
+    ),
+    st.floats(60, 90),
+    st.floats(4, 8),
+    st.floats(12, 25),
+    st.sampled_from([0.0, 20.0]),
+)
+
+
+@given(steep)
+def test_the_leg_hangs_only_behind_a_flange_worn_to_its_limit(new: WheelSpec) -> None:
+    setting = setting_of(new)
+    shape = upside_down(setting)
+    limit = new.flange_thickness_mm - least_thickness_mm(new)
+    ring = section(new, "tread")
+    assert overlap(shape, ring) < 1e-6
+    assert overlap(shape, ring, y=-HAIR) > HAIR * new.tread_width_mm / 2
+    high = new.flange_depth_mm / 4
+    band = Polygon([(-1, high), (60, high), (60, high + 1), (-1, high + 1)])  # the nose's lower end
+
+    def stands(off_mm: float) -> bool:
+        return overlap(shape, worn_flange(setting, off_mm).intersection(band)) > 1e-9
+
+    assert stands(0.0)
+    assert stands(limit - 0.02)
+    assert not stands(limit + 0.001)
+    # the leg is drawn up to the back's inmost point, which is not worn
+    back = section(new, "flange")
+    inmost = back.bounds[2]
+    leg = shape.intersection(Polygon([(inmost, -50), (90, -50), (90, 90), (inmost, 90)]))
+    assert leg.area > 40
+    assert leg.distance(back) < 1e-6
+    lifted = stands_mm(new)
+    assert overlap(shape, back, y=lifted - 0.01) > 1e-6
+    assert overlap(shape, back, y=lifted + HAIR) < 1e-9
+    leg_end = leg.bounds[1] + lifted  # on a new flange it is behind the inmost point as well
+    assert leg_end < max(y for x, y in back.exterior.coords if x > inmost - 1e-9) - 1
+    ledge = across(shape, inmost - 0.01, upright=True)[0]
+    assert ledge == pytest.approx(new.flange_depth_mm + 3)  # clear of the tip
+
+
+@given(settings_drawn())
+def test_the_limits_of_depth_and_hollow_are_on_the_plate(setting: Setting) -> None:
+    try:
+        gauge = wear_gauge(setting, STUFF)
+    except SpecError:
+        assume(False)
+        raise
+    shape, wheel = plate(gauge), setting.wheel
+    ledge = across(shape, wheel.flange_depth_mm / math.tan(wheel.flange_angle), upright=True)[0]
+    assert ledge == pytest.approx(most_depth_mm(setting))
+    assert overlap(shape, section(wheel, "tread")) < 1e-6
+    assert overlap(shape, section(wheel, "flange")) < 1e-6  # a new flange goes under the ledge
+    root = -wheel.tread_width_mm * math.tan(wheel.taper_half_angle)
+    left = across(shape, tongue_place_mm(setting) + root)[0]
+    assert -wheel.tread_width_mm - left == pytest.approx(most_hollow_mm(setting))
+    assert shape.bounds[0] == pytest.approx(left)
+
+
+@pytest.mark.parametrize(("head", "place"), [(25.0, 18.0), (40.0, 24.0), (70.0, 36.0)])
+def test_the_tongue_is_where_the_rail_runs(head: float, place: float) -> None:
+    """Play of 8 mm, tread of 60: 4 and half the head, 0.3 to 0.6 of the tread."""
+    assert tongue_place_mm(setting_of(track={"rail_head_width_mm": head})) == pytest.approx(place)
+
+
+def test_limits_beside_published_ones() -> None:
+    """Full-size wheels are condemned no sooner than ours of the same sizes: 49 CFR 230.113, flange
+    higher than 1 1/2 in from 1 in new, hollow of 5/16 in (7.9 mm); EBO annex 6, flange of 36 mm
+    from 28 new (from memory). Thickness by the 7.5 in wheel standard, undated: 75 % of new."""
+    for depth, tallest in ((25.4, 38.1), (28.0, 36.0)):
+        setting = setting_of(plain_wheel(flange_depth_mm=depth), wear_allowance_mm=20.0)
+        assert depth < most_depth_mm(setting) <= tallest
+        assert 2.0 < most_hollow_mm(setting) <= 7.9
+    assert least_thickness_mm(plain_wheel(flange_thickness_mm=8.0)) == 6.0
+
+
+@pytest.mark.parametrize(
+    ("depth", "wear", "deepest", "hollow"),
+    [
+        (10.0, 20.0, 12.0, 1.5),
+        (15.0, 20.0, 18.0, 2.0),  # at most 2 mm for flanges to 15 mm
+        (30.0, 20.0, 36.0, 4.0),
+        (15.0, 1.0, 16.0, 1.0),  # the wear allowance ends the wheel before
+    ],
+)
+def test_limits_by_hand(depth: float, wear: float, deepest: float, hollow: float) -> None:
+    setting = setting_of(plain_wheel(flange_depth_mm=depth), wear_allowance_mm=wear)
+    assert most_depth_mm(setting) == pytest.approx(deepest)
+    assert most_hollow_mm(setting) == pytest.approx(hollow)
+
+
+def test_small_limits_and_thin_flanges_have_no_wear_gauge() -> None:
+    with pytest.raises(SpecError, match=r"from 0.4 and wheel.flange_depth_mm from 2.7"):
+        wear_gauge(setting_of(plain_wheel(flange_depth_mm=2.6)), STUFF)
+    thin = plain_wheel(flange_thickness_mm=2.0, flange_angle_deg=90.0, root_weld_mm=2.0)
+    with pytest.raises(
+        SpecError, match=r"a kerf of 1\.7 mm goes into; here one has edges of 0\.75 mm"
+    ):
+        wear_gauge(setting_of(thin), STUFF)
