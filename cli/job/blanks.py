@@ -1,4 +1,4 @@
-"""Every flat blank of a job, the wheel's and the user's own: how many, and what its files are."""
+"""Every flat blank of a job, the wheel's and all others: how many, and what its files are."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from platewheel.cli.job.job import Job
+from platewheel.nesting.stock.layout import Turns
 from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.wheel.part import Part
 
@@ -19,15 +20,22 @@ class JobBlank:
     stem: str
     steel: str
     drawing: str | None = None  # of a part of the user's own
+    turns: Turns = "any"
 
 
 def job_blanks(job: Job, parts: Sequence[Part]) -> tuple[JobBlank, ...]:
-    """The wheel's blanks, then the extras; an extra's files begin with `extra-`."""
+    """The wheel's blanks, then the others."""
     wheel = [
         JobBlank(part.blank, part.count_per_wheel * job.head.wheels, part.name, job.wheel.steel)
         for part in parts
         if part.blank
     ]
+    return (*wheel, *other_blanks(job))
+
+
+def other_blanks(job: Job) -> tuple[JobBlank, ...]:
+    """What is cut from plate besides the wheel: the extras, whose files begin with `extra-`, then
+    the gauges. Raises: SpecError where a changed wheel can have no such gauge."""
     extras = [
         JobBlank(
             extra.blank,
@@ -35,7 +43,13 @@ def job_blanks(job: Job, parts: Sequence[Part]) -> tuple[JobBlank, ...]:
             f"extra-{extra.blank.name}",
             extra.steel,
             extra.spec.file,
+            extra.spec.turns,
         )
         for extra in job.extras
     ]
-    return (*wheel, *extras)
+    steel = job.gauges.steel or job.wheel.steel
+    gauges = [
+        JobBlank(gauge.blank, job.gauges.number, gauge.blank.name, steel)
+        for gauge in job.made_gauges
+    ]
+    return (*extras, *gauges)

@@ -11,6 +11,7 @@ from typing import Any
 
 from pydantic import Field
 
+from platewheel.cli.job.gauge_faults import gauge_faults
 from platewheel.nesting.cutting.cut_speed import CutSpeed, speed_faults
 from platewheel.nesting.drawings.extra import Extra, ExtraPart, extra_parts, read_extras
 from platewheel.nesting.stock.round_bar import Round
@@ -18,6 +19,10 @@ from platewheel.nesting.stock.stock import Bar, Cutting, Offcut, Pipe, Stock
 from platewheel.nesting.templates.paper import Paper
 from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.base.spec_model import Spec, find_faults, unknown_key
+from platewheel.parts.gauges.gauge import Gauge
+from platewheel.parts.gauges.spec import GaugesSpec
+from platewheel.parts.gauges.wanted import NAMES as GAUGE_NAMES
+from platewheel.parts.gauges.wanted import wanted_gauges
 from platewheel.parts.setting.axle import AxleSpec
 from platewheel.parts.setting.costs import Costs
 from platewheel.parts.setting.finish import FinishSpec
@@ -32,7 +37,8 @@ from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheelset.assembly import wheelset_faults
 
 HERE = Path()
-RESERVED = frozenset({*PART_NAMES, "weld", "wheel"})  # no part of the user's own has these
+# no part of the user's own has these
+RESERVED = frozenset({*PART_NAMES, *GAUGE_NAMES, "weld", "wheel"})
 MOST_BYTES = 1_000_000  # a job file is a few kilobytes
 
 
@@ -62,6 +68,7 @@ SINGLE: dict[str, type[Spec]] = {
     "cutting": Cutting,
     "paper": Paper,
     "costs": Costs,
+    "gauges": GaugesSpec,
 }
 REPEATED: dict[str, type[Spec]] = {
     "stock": Stock,
@@ -73,7 +80,8 @@ REPEATED: dict[str, type[Spec]] = {
     "extra": Extra,
     "way": WaySpec,
 }
-OPTIONAL = ("finish", "use", "axle", "shop", "cutting", "paper", "costs")  # all keys have defaults
+# all keys have defaults
+OPTIONAL = ("finish", "use", "axle", "shop", "cutting", "paper", "costs", "gauges")
 
 
 @dataclass(frozen=True)
@@ -91,6 +99,7 @@ class Job:
     cutting: Cutting
     paper: Paper
     costs: Costs
+    gauges: GaugesSpec
     stock: tuple[Stock, ...]
     offcuts: tuple[Offcut, ...]
     bars: tuple[Bar, ...]
@@ -115,6 +124,11 @@ class Job:
             process=self.cutting.process,
             way=self.way,
         )
+
+    @property
+    def made_gauges(self) -> tuple[Gauge, ...]:
+        """The gauges that are cut along. Raises: SpecError where this wheel can have none such."""
+        return wanted_gauges(self.gauges, self.setting, self.cutting.kerf_mm)
 
 
 def read_job(path: Path) -> Job:
@@ -164,6 +178,15 @@ def job_of(table: dict[str, Any], folder: Path = HERE) -> Job:
     faults = [*speed_faults(job.cutting, job.cut_speeds, _cut_thicknesses_mm(job))]
     faults += [*curve_faults(job.track, job.wagon), *way_faults(job.way, job.track, job.wagon)]
     faults += wear_faults(job.wheel, job.use)
+    if "gauges" in table:
+        steel = job.gauges.steel or job.wheel.steel
+        here = [sheet.thickness_mm for sheet in job.stock if sheet.steel == steel]
+        here += [piece.thickness_mm for piece in job.offcuts if piece.steel == steel]
+        faults += gauge_faults(table["gauges"], job.gauges, steel, here)
+        try:
+            _ = job.made_gauges
+        except SpecError as error:
+            faults += error.faults
     if job.has_axle:  # no check of the axle is left out in silence
         # too little play is no fault of the making: the check of play tells it
         faults += [f for f in wheelset_faults(job.setting) if f.key != "axle.back_to_back_mm"]
@@ -177,7 +200,8 @@ def _cut_thicknesses_mm(job: Job) -> list[float]:
     wheel = job.wheel
     tread = [wheel.tread_thickness_mm] if wheel.tread_from == "sheet" else []
     extras = [extra.blank.thickness_mm for extra in job.extras]
-    return [*tread, wheel.disc_thickness_mm, wheel.flange_thickness_mm, *extras]
+    gauges = [job.gauges.thickness_mm] if job.gauges.thickness_mm else []
+    return [*tread, wheel.disc_thickness_mm, wheel.flange_thickness_mm, *extras, *gauges]
 
 
 def _section_faults(table: dict[str, Any]) -> Iterator[Fault]:

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
+from platewheel.cli.job.blanks import other_blanks
 from platewheel.cli.job.job import Job
 from platewheel.cli.work.not_finished import NotFinished
-from platewheel.nesting.drawings.extra import extra_blanks
 from platewheel.nesting.offcuts.remnant import Remnant, remnants
 from platewheel.nesting.quick.bound import Bound, plate_bounds
 from platewheel.nesting.sawing.cut_lengths import CutPlan, Length, Piece, cut_lengths
@@ -66,8 +66,9 @@ def _plates(
     layouts: list[Layout] = []
     unplaced: list[Wanted] = []
     bounds: list[Bound] = []
-    for steel in dict.fromkeys([job.wheel.steel, *(extra.steel for extra in job.extras)]):
-        wanted = list(extra_blanks(job.extras, steel))
+    others = other_blanks(job)
+    for steel in dict.fromkeys([job.wheel.steel, *(one.steel for one in others)]):
+        wanted = [Wanted(one.blank, one.count, one.turns) for one in others if one.steel == steel]
         if steel == job.wheel.steel:
             wanted = [*_wheel_blanks(job, parts), *wanted]
         wanted = [replace(w, blank=without_small_holes(w.blank, job.cutting)) for w in wanted]
@@ -121,7 +122,7 @@ def _tread_lengths(job: Job, blank: Blank | None) -> tuple[tuple[CutPlan, ...], 
 def lacking(job: Job, plan: Plan) -> list[str]:
     """A line for each blank or length that fits no stock to hand, with what to try."""
     lines = []
-    steels = {extra.blank.name: extra.steel for extra in job.extras}
+    steels = {one.blank.name: one.steel for one in other_blanks(job)}
     for item in plan.nest.unplaced:
         sizes = ", ".join(
             f"{s.width_mm:g} x {s.length_mm:g} x {s.thickness_mm:g} {s.steel}" for s in job.stock

@@ -19,11 +19,12 @@ from platewheel.parts.making.weld_metal import weld_metal
 from platewheel.parts.wheel.assembly import wheel_mass_kg
 from platewheel.parts.wheel.kinds import kind_of
 
+NOT_OF_WHEEL = ("extra", "gauge")  # kinds of blank
 FILLER = {"rod": "covered rods", "wire": "solid wire"}
 
 
 def buying_rows(job: Job, plan: Plan, nesting: NestingRow) -> list[BuyRow]:
-    """Lines of the list, for all wheels and the user's own parts together."""
+    """Lines of the list, for all wheels, the user's own parts and the gauges together."""
     return [
         *_sheets(job, plan),
         *_lengths(job, plan),
@@ -44,7 +45,7 @@ def _axles(job: Job) -> Iterator[BuyRow]:
 def wheel_share(layout: Layout) -> float:
     """Area of the wheels' blanks over that of all parts on a plate."""
     parts = [(p.blank.kind, p.blank.area_mm2) for p in layout.placements]
-    own = sum(area for kind, area in parts if kind == "extra")
+    own = sum(area for kind, area in parts if kind in NOT_OF_WHEEL)
     return 1 - own / sum(area for _, area in parts)
 
 

@@ -21,7 +21,7 @@ from platewheel.parts.wheel.spec import WheelSpec
 
 
 def time_plan(job: Job, plan: Plan, nesting: NestingRow) -> TimePlanRow:
-    """Works in order, for all wheels; cutting has the user's own parts in it too."""
+    """Works in order, for all wheels; cutting has the user's own parts and gauges in it too."""
     costs, wheel, wheels = job.costs, job.wheel, job.head.wheels
     kinds = kinds_of(wheel)
     sawn = sum(kind.cut_from(wheel) != "sheet" for kind in kinds) * wheels

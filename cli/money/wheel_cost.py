@@ -62,7 +62,7 @@ def _bought(name: str, rows: Sequence[BuyRow], wheels: int) -> CostPartRow | Non
         return CostPartRow(part=name, price=None, per_wheel=None, says=says)
     price = sum((row.price or 0.0) * row.wheel_share for row in rows)
     own = sum((row.price or 0.0) * (1 - row.wheel_share) for row in rows)
-    says = f"without {own:.2f} for your own parts, by their area" if own > 0.005 else ""
+    says = f"without {own:.2f} for your own parts and gauges, by their area" if own > 0.005 else ""
     return CostPartRow(part=name, price=price, per_wheel=price / wheels, says=says)
 
 

@@ -22,6 +22,7 @@ from platewheel.cli.papers.charts.stress import ring_picture, stress_picture
 from platewheel.cli.papers.sheet.page import job_sheet
 from platewheel.cli.papers.standards_pdf import standards_pdf
 from platewheel.cli.refit.rows import wheel_records
+from platewheel.cli.report.gauge_rows import gauge_rows
 from platewheel.cli.report.rows import (
     blank_rows,
     check_rows,
@@ -108,6 +109,7 @@ def _write_all(
         wheel=wheel_row(job),
         parts=part_rows(plan.parts),
         blanks=blank_rows(job, plan.parts),
+        gauges=gauge_rows(job),
         sheets=sheet_rows(job, plan, files),
         nesting=nesting,
         cutting_lists=length_rows(plan),

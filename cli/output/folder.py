@@ -11,11 +11,13 @@ from pathlib import Path
 from typing import TypeVar
 
 from platewheel.cli.work.not_finished import NotFinished
+from platewheel.parts.gauges.wanted import NAMES as GAUGE_NAMES
 from platewheel.parts.wheel.kinds import PART_NAMES
 
 T = TypeVar("T")
 PART = f"({'|'.join(PART_NAMES)})"
 EXTRA = r"extra-[A-Za-z0-9._-]+"  # a part of the user's own
+GAUGE = f"({'|'.join(GAUGE_NAMES)})"
 OURS = {  # entry of a job folder -> what the files in it are called; "" for a file
     "report.json": "",
     "job-sheet.html": "",
@@ -23,9 +25,9 @@ OURS = {  # entry of a job folder -> what the files in it are called; "" for a f
     "offcuts.toml": "",
     "offcuts-used.toml": "",
     "solids": rf"({PART}|wheel|wheelset)\.step",
-    "blanks": rf"({PART}|{EXTRA})\.dxf",
+    "blanks": rf"({PART}|{EXTRA}|{GAUGE})\.dxf",
     "sheets": r"[0-9.]+mm-[0-9]+\.dxf",
-    "templates": rf"({PART}|{EXTRA}|strip-{PART}|small-parts)\.pdf",
+    "templates": rf"({PART}|{EXTRA}|{GAUGE}|strip-{PART}|small-parts)\.pdf",
 }
 
 WHEELSET_OURS = {"report.json": "", "wheelset.step": ""}  # of a wheelset

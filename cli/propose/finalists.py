@@ -18,6 +18,7 @@ from platewheel.cli.report.rows import nesting_row
 from platewheel.cli.schema.propose import ProposalRow
 from platewheel.parts.base.units import at_most
 from platewheel.parts.checks.result import CheckResult
+from platewheel.parts.gauges.spec import GaugesSpec
 from platewheel.parts.loads.wheel_load import wheel_load_n
 from platewheel.parts.propose.rate_until_known import Found, families, needed_n
 from platewheel.parts.rating.assess import Assessment, assess
@@ -57,7 +58,7 @@ def finalist(
         f"{wheel.tread_diameter_mm:g} mm of {wheel.tread_from} {wheel.tread_width_mm:g} x "
         f"{wheel.tread_thickness_mm:g}, estimated at {estimate:.2f}, is left out:"
     )
-    one = replace(job, wheel=wheel)
+    one = replace(job, wheel=wheel, gauges=GaugesSpec())  # what fits one wheel may not another
     found = assess(one.setting)
     if found is None:
         return f"{name} it cannot be rated"

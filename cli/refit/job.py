@@ -5,10 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 
 from platewheel.cli.job.job import Job
+from platewheel.parts.gauges.spec import GaugesSpec
 
 
 def refit_job(job: Job) -> Job:
     """The job as one that makes a single set: all blanks of the refit, and no parts of the user's
-    own, which were cut with the first job."""
+    own and no gauges, which were cut with the first job."""
     head = job.head.model_copy(update={"name": f"{job.head.name}-refit", "wheels": 1})
-    return replace(job, head=head, extras=())
+    return replace(job, head=head, extras=(), gauges=GaugesSpec())

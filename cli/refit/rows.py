@@ -216,8 +216,8 @@ def _count_words(job: Job, refit: Refit) -> Iterator[str]:
             f"{axles % job.wagon.axles} of {axles} axles are left over: wagons take "
             f"{job.wagon.axles}"
         )
-    if job.extras:
-        yield "parts of your own ([[extra]]) and tread strips are not cut again"
+    if job.extras or job.gauges.any_wanted:
+        yield "parts of your own ([[extra]]), gauges and tread strips are not cut again"
 
 
 def _wall_words(job: Job, refit: Refit) -> Iterator[str]:

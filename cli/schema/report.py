@@ -6,6 +6,7 @@ from typing import Literal
 
 from pydantic import Field, JsonValue
 
+from platewheel.cli.schema.gauge import GaugeRow
 from platewheel.cli.schema.row import Row
 from platewheel.cli.schema.shop import BuyRow, CostRow, StepRow, TimePlanRow
 from platewheel.cli.schema.wheelset import WheelsetRow
@@ -37,13 +38,13 @@ class PartRow(Row):
     step: str = Field(description="path below the job folder")
 
 
-BLANK_KINDS: list[JsonValue] = [*(kind.name for kind in KINDS if kind.cut), "extra"]
+BLANK_KINDS: list[JsonValue] = [*(kind.name for kind in KINDS if kind.cut), "extra", "gauge"]
 
 
 class BlankRow(Row):
     name: str
     kind: str = Field(
-        description="extra: a part of the user's own, not of the wheel",
+        description="extra: a part of the user's own, gauge: of the shop; not of the wheel",
         json_schema_extra={"enum": BLANK_KINDS},
     )
     thickness_mm: float
@@ -232,6 +233,7 @@ class Report(Row):
     wheel: WheelRow
     parts: list[PartRow]
     blanks: list[BlankRow]
+    gauges: list[GaugeRow] = Field(description="by number; empty without [gauges]")
     sheets: list[SheetRow]
     nesting: NestingRow
     cutting_lists: list[LengthRow]

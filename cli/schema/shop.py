@@ -38,7 +38,7 @@ class BuyRow(Row):
     unit_price: float | None = Field(description="of one of the unit; null = not priced")
     price: float | None = Field(description="null = not priced: never counted as nothing")
     wheel_share: float = Field(
-        description="of the price that is the wheels'; the rest is the user's own parts"
+        description="of the price that is the wheels'; the rest is the user's own parts and gauges"
     )
     says: str = Field(description="by what it is priced, or which key would price it")
 

@@ -9,7 +9,7 @@ from pathlib import Path
 from pydantic import Field
 
 from platewheel.nesting.drawings.read import Outline, Unit, read_outline
-from platewheel.nesting.stock.layout import Turns, Wanted
+from platewheel.nesting.stock.layout import Turns
 from platewheel.nesting.stock.stock import Steel
 from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.base.spec_model import Spec, find_faults
@@ -64,15 +64,6 @@ class ExtraPart:
     def warnings(self) -> tuple[str, ...]:
         """What the reading assumed or left out."""
         return tuple(f"{self.spec.file}: {note}" for note in self.notes)
-
-
-def extra_blanks(extras: Sequence[ExtraPart], steel: str) -> tuple[Wanted, ...]:
-    """What is to be cut from one steel."""
-    return tuple(
-        Wanted(extra.blank, extra.spec.count, extra.spec.turns)
-        for extra in extras
-        if extra.steel == steel
-    )
 
 
 def read_extras(

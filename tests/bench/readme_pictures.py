@@ -10,6 +10,7 @@ from platewheel.cli.job.wheelset import job_wheelset
 from platewheel.cli.output.build import build_job
 from platewheel.cli.papers.charts.flange_window import window_picture
 from platewheel.cli.papers.charts.stress import stress_picture
+from platewheel.cli.papers.drawings.gauges import gauge_picture
 from platewheel.cli.papers.drawings.plate import dxf_picture
 from platewheel.cli.papers.drawings.section import section_picture
 from platewheel.cli.papers.drawings.shaded import step_picture
@@ -17,10 +18,13 @@ from platewheel.cli.papers.drawings.wheelset import wheelset_picture
 from platewheel.cli.papers.html.offcut_words import offcut_marks
 from platewheel.cli.papers.propose_page import flare_of, trade_of
 from platewheel.cli.propose.run import Wanted, propose
+from platewheel.parts.gauges.spec import GaugesSpec
+from platewheel.parts.gauges.wanted import wanted_gauges
 from platewheel.parts.rating.assess import assess
 from tests.places import DEMO
 
 FROM_ABOVE = (0.55, -0.75, -0.45)
+GAUGES = GaugesSpec(flange=True, wear=True, thickness_mm=6.0)
 AROUND_DEMO = Wanted(least_diameter_mm=210, most_diameter_mm=390)  # as the command has it
 
 
@@ -43,6 +47,7 @@ def main(home: Path = Path("out/readme")) -> None:
             "section": section_picture(job.wheel),
             "sheet": dxf_picture(folder / fullest.file, fullest.file, offcut_marks(fullest)),
             "window": window_picture(job.setting),
+            "gauge": gauge_picture(job.setting, wanted_gauges(GAUGES, job.setting, 0.0)),
         }
         made = job_wheelset(job).wheelset
         if made:

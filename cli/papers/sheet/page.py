@@ -6,9 +6,11 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from platewheel.cli.job.job import Job
+from platewheel.cli.papers.drawings.gauges import gauge_picture
 from platewheel.cli.papers.drawings.plate import dxf_picture
 from platewheel.cli.papers.html.offcut_words import offcut_marks, offcuts_table
 from platewheel.cli.papers.html.render import drawn, render
+from platewheel.cli.papers.sheet.gauges import gauges_table
 from platewheel.cli.papers.sheet.rating import (
     blocks_table,
     limits_table,
@@ -30,6 +32,7 @@ from platewheel.cli.words.phrases import PlateName
 from platewheel.cli.words.plates import lengths_table, plates_table
 from platewheel.cli.words.values import Count, Length, Mass, Percent, Quantity, Value
 from platewheel.parts.base.units import Units
+from platewheel.parts.gauges.wanted import HOW_TO_MAKE
 
 CAUTIONS = (
     "A sealed hollow in a zinc bath explodes. Look through the vent holes of every wheel before "
@@ -82,6 +85,9 @@ def job_sheet(
         blank_pictures=[
             (drawn(dxf_picture(folder / row.file, row.name)), row.name) for row in report.blanks
         ],
+        gauges=gauges_table(report.gauges),
+        gauges_made=HOW_TO_MAKE,
+        gauges_held=drawn(gauge_picture(job.setting, job.made_gauges, units)),
         plates=plates.only(
             "file", "stock", "thick", "repeat", "blanks", "scrap_percent", "minutes"
         ),

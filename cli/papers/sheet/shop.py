@@ -81,7 +81,7 @@ def time_section(report: Report, units: Units) -> Markup:
         "time.html",
         units,
         works=table(columns, rows, [total]),
-        own_parts=any(blank.kind == "extra" for blank in report.blanks),
+        own_parts=any(blank.kind in ("extra", "gauge") for blank in report.blanks),
     )
 
 

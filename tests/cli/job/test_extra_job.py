@@ -9,7 +9,7 @@ import ezdxf
 import pypdf
 import pytest
 
-from platewheel.cli.job.blanks import job_blanks
+from platewheel.cli.job.blanks import job_blanks, other_blanks
 from platewheel.cli.job.job import read_job
 from platewheel.cli.output.write import write_blanks, write_templates
 from platewheel.cli.report.rows import blank_rows
@@ -79,6 +79,13 @@ def test_blanks_and_templates_are_written_of_extras_too(job_file: Path, tmp_path
     text = pypdf.PdfReader(tmp_path / "templates" / "small-parts.pdf").pages[0].extract_text()
     assert "bracket, cut 20 off, 6 mm plate" in text
     assert pages["templates/extra-gusset.pdf"] > 1
+
+
+def test_extras_are_laid_each_on_its_steel_and_as_they_may_turn(job_file: Path) -> None:
+    bracket, gusset = other_blanks(read_job(job_file))
+    assert (bracket.blank.name, bracket.count, bracket.turns) == ("bracket", 20, "half")
+    assert (gusset.blank.name, gusset.count, gusset.turns) == ("gusset", 4, "any")
+    assert (bracket.steel, gusset.steel) == ("S235", "S355")
 
 
 def test_all_faults_of_a_job_come_with_those_of_its_drawings(job_file: Path) -> None:

@@ -11,7 +11,6 @@ import pytest
 from platewheel.cli.job.job import RESERVED
 from platewheel.nesting.drawings.extra import (
     Extra,
-    extra_blanks,
     extra_parts,
     read_extras,
 )
@@ -52,15 +51,6 @@ def test_a_drawing_becomes_a_blank_that_starts_at_0_0(folder: Path) -> None:
     assert bracket.warnings == ("bracket.dxf: 1 TEXT left out",)
     assert round_plate.blank.outline == Circle((30.0, 30.0), 30.0)
     assert round_plate.blank.sizes == {"diameter_mm": 60.0}
-
-
-def test_what_is_wanted_goes_by_steel(folder: Path) -> None:
-    rows = [ROW | {"turns": "half"}, ROW | {"name": "strong", "steel": "S355", "count": 3}]
-    extras = extra_parts(read_extras(rows, folder)[0], "S235")
-    (plain,), (strong,) = extra_blanks(extras, "S235"), extra_blanks(extras, "S355")
-    assert (plain.blank.name, plain.count, plain.turns) == ("bracket", 20, "half")
-    assert (strong.blank.name, strong.count, strong.turns) == ("strong", 3, "any")
-    assert extra_blanks(extras, "S275") == ()
 
 
 def test_every_fault_of_every_row_at_once(folder: Path) -> None:
