@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 
-from platewheel.parts.checks.running.crossings import flangeway_width, wheel_check_mm
-from platewheel.parts.checks.running.play import LEAST_BEARING_SHARE
+from platewheel.parts.checks.running.curve import fits_curve
+from platewheel.parts.checks.running.points import check_flangeway_mm, crossing_flangeway_mm
 from platewheel.parts.gauges.edge import Bite, Stop, bite_mm, closed
 from platewheel.parts.gauges.gauge import (
     LEAST_STEP_MM,
@@ -24,31 +24,26 @@ BODY_MM = 80.0  # between the tongues, to hold
 SHOULDER_MM = 12.0  # on either rail
 
 
-def go_mm(setting: Setting) -> float:
-    """Least flangeway: what the yawed flange needs in the tightest curve, to the next tenth.
+def flangeway_limits_mm(setting: Setting) -> tuple[float, float]:
+    """Least and most flangeway beside a crossing's nose, to the tenth inside.
     Raises: SpecError where the wheelbase does not fit the curve."""
-    found = flangeway_width(setting)
-    if found is None or found.value is None:
+    return _inside(setting, crossing_flangeway_mm(setting))
+
+
+def check_rail_limits_mm(setting: Setting) -> tuple[float, float]:
+    """The same of a check rail."""
+    return _inside(setting, check_flangeway_mm(setting))
+
+
+def _inside(setting: Setting, limits: tuple[float, float]) -> tuple[float, float]:
+    if not fits_curve(setting):
         raise refuse(
             "flangeway",
             "a wheelbase that fits the tightest curve",
             "a shorter wagon.wheelbase_mm or a larger track.min_curve_radius_m",
         )
-    return math.ceil(10 * found.value - 1e-9) / 10
-
-
-def most_at_crossing_mm(setting: Setting) -> float:
-    """Greatest flangeway beside a crossing's nose: the tread still lies on half the head of the
-    wing rail, as the check of the crossing asks it; tread - play - half a head."""
-    half = LEAST_BEARING_SHARE * setting.track.rail_head_width_mm
-    return _down(setting.wheel.tread_width_mm - max(setting.play_mm, 0.0) - half)
-
-
-def most_at_check_rail_mm(setting: Setting) -> float:
-    """Greatest flangeway of a check rail: beyond it the check gauge, gauge less flangeway, is
-    below back-to-back and a flange, and the nose is struck. In nominal gauge, wheels as set."""
-    over = wheel_check_mm(setting.back_to_back_mm, setting.flange_reach_mm)
-    return _down(setting.track.gauge_mm - over)
+    least, most = limits
+    return math.ceil(10 * least - 1e-9) / 10, math.floor(10 * most + 1e-9) / 10
 
 
 def flangeway_gauge(setting: Setting, stuff: Stuff) -> Gauge:
@@ -58,7 +53,7 @@ def flangeway_gauge(setting: Setting, stuff: Stuff) -> Gauge:
         stuff,
         (NUMBER, NAME, "flangeway"),
         (setting.track.flangeway_mm, "flangeway_mm"),
-        most_at_crossing_mm(setting),
+        flangeway_limits_mm(setting),
         "where it enters, the tread falls into the gap before the crossing's nose",
     )
 
@@ -73,7 +68,7 @@ def check_rail_gauge(setting: Setting, stuff: Stuff) -> Gauge | None:
         stuff,
         (CHECK_NUMBER, CHECK_NAME, "check rail"),
         (asked, "check_rail_flangeway_mm"),
-        most_at_check_rail_mm(setting),
+        check_rail_limits_mm(setting),
         "where it enters, the check rail no longer holds the other flange off the crossing's nose",
     )
 
@@ -83,12 +78,12 @@ def _gauge(
     stuff: Stuff,
     called: tuple[int, str, str],
     asked: tuple[float, str],
-    most: float,
+    limits: tuple[float, float],
     entered: str,
 ) -> Gauge:
     """Two tongues as long as the flange is deep, tread worn. Raises: SpecError where the flangeway
     asked for is not between the two widths, or these are too near together."""
-    (number, name, title), (width, key), go = called, asked, go_mm(setting)
+    (number, name, title), (width, key), (go, most) = called, asked, limits
     if most - go < LEAST_STEP_MM - 1e-9:
         raise refuse(
             "flangeway",
@@ -144,7 +139,3 @@ def _gauge(
         "its shoulders lie on the rails, or flangeway or depth is too small. The NO GO tongue "
         f"enters nowhere: {entered}.",
     )
-
-
-def _down(value: float) -> float:
-    return math.floor(10 * value + 1e-9) / 10

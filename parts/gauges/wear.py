@@ -14,13 +14,9 @@ from platewheel.parts.gauges.gauge import (
     label,
     refuse,
 )
-from platewheel.parts.gauges.limits import (
-    HOLLOW_SHARE,
-    least_thickness_mm,
-    most_depth_mm,
-    most_hollow_mm,
-)
+from platewheel.parts.gauges.limits import most_depth_mm, most_hollow_mm
 from platewheel.parts.setting.setting import Setting
+from platewheel.parts.setting.wear import HOLLOW_SHARE, least_plate_mm
 from platewheel.parts.wheel.spec import WheelSpec
 
 NAME, NUMBER = "gauge-wear", 4
@@ -38,7 +34,7 @@ def nose_mm(wheel: WheelSpec) -> tuple[float, float]:
     """How far from the new root, along the axle, the face of a flange at its least thickness
     stands, and how high above the tread: the nose reaches there. Worn square to the face."""
     high = HEIGHT_SHARE * wheel.flange_depth_mm
-    worn = wheel.flange_thickness_mm - least_thickness_mm(wheel)
+    worn = wheel.flange_thickness_mm - least_plate_mm(wheel)
     return high / math.tan(wheel.flange_angle) + worn / math.sin(wheel.flange_angle), high
 
 
@@ -114,7 +110,7 @@ def wear_gauge(setting: Setting, stuff: Stuff) -> Gauge:
     ]
     edge = closed([*below, *above, *end])
     middle, wide = (-width - front) / 2, 0.9 * (width - front)
-    thick = least_thickness_mm(wheel)
+    thick = least_plate_mm(wheel)
     lines = (f"No. {NUMBER} wear", f"thick {thick:.1f}", f"hollow {hollow:.1f}", f"deep {deep:.1f}")
     rows = tall / (len(lines) + 1)
     marks = [

@@ -42,11 +42,16 @@ class FlangeContact:
         return math.hypot(across, self.below_mm / tread_radius_mm)
 
 
+def _turned(yaw: float) -> float:
+    """tan of a yaw between straight ahead and square to the rail."""
+    return 0.0 if yaw <= 0 else math.inf if yaw >= math.pi / 2 else math.tan(yaw)
+
+
 def contact_angle(flange_angle: float, yaw: float) -> float:
     """Angle of the plane of contact of a flange yawed so, radians; upright on its tip."""
     if math.pi / 2 - flange_angle < 1e-9:
         return flange_angle
-    k = math.tan(max(yaw, 0.0)) * math.tan(flange_angle)
+    k = _turned(yaw) * math.tan(flange_angle)
     return math.atan2(math.tan(flange_angle), math.sqrt(max(1 - k * k, 0.0)))
 
 
@@ -63,7 +68,8 @@ def flange_contact(
     reach = math.sqrt(flange_depth_mm * (2 * r + flange_depth_mm))
     flare = 0.0 if upright else flange_depth_mm / math.tan(flange_angle)
     square = corner_radius_mm * (1 - math.cos(flange_angle))  # of the flange without yaw
-    k = 0.0 if yaw <= 0 else math.inf if upright else math.tan(yaw) * math.tan(flange_angle)
+    turned = _turned(yaw)
+    k = math.inf if upright and turned else turned * math.tan(flange_angle)
     if k < 1:
         narrow = math.sqrt(1 - k * k)
         angle = contact_angle(flange_angle, yaw)
@@ -71,7 +77,7 @@ def flange_contact(
         down = (r + below) / narrow - r
         if down <= flange_depth_mm:
             return FlangeContact(below, k * (r + below) / narrow, down, angle, tip=False)
-    if square <= flange_depth_mm and reach * math.tan(yaw) - flare < FLAT_MM:
+    if square <= flange_depth_mm and reach * turned - flare < FLAT_MM:
         return FlangeContact(square, 0.0, square, flange_angle, tip=False)
     return FlangeContact(0.0, reach, flange_depth_mm, flange_angle, tip=True)
 

@@ -10,10 +10,11 @@ from platewheel.parts.setting.setting import Setting
 from platewheel.parts.setting.use import UseSpec
 from platewheel.parts.wheel.spec import WheelSpec
 
-# of the flange's thickness when new; 7.5 in wheel standard: 0.117 in of 0.156
-LEAST_FLANGE_SHARE = 0.75
+# of the flange's plate when new; 7.5 in wheel standard: 0.117 in of a flange of 0.156
+LEAST_PLATE_SHARE = 0.75
 # of the flange's depth when new, by judgement; 49 CFR condemns 7.9 mm on the road, of flanges 25
-# to 38 mm deep, and freight practice is about 5 (from memory)
+# to 38 mm deep, and freight practice is about 5 (from memory); 2 mm to 15 mm of depth, beyond in
+# proportion
 HOLLOW_SHARE, SMALL_HOLLOW_MM, SMALL_DEPTH_MM = 0.15, 2.0, 15.0
 # a worn tread makes the flange deeper: 117 % in the 7.5 in wheel standard, 49 CFR 230 has 38.1 mm
 # for flanges from 25.4
@@ -33,16 +34,21 @@ def worn_flange_mm(setting: Setting) -> float:
     return setting.flange_reach_mm - flange_wear_mm(setting)
 
 
+def least_plate_mm(wheel: WheelSpec) -> float:
+    """Flange plate, square to its face, below which a wheel is scrapped."""
+    return LEAST_PLATE_SHARE * wheel.flange_thickness_mm
+
+
 def least_flange_mm(setting: Setting) -> float:
-    """Flange at its root along the axle below which a wheel is scrapped."""
-    return LEAST_FLANGE_SHARE * setting.flange_reach_mm
+    """The same at the flange's root along the axle, root to back."""
+    lost = setting.wheel.flange_thickness_mm - least_plate_mm(setting.wheel)
+    return setting.flange_reach_mm - lost / math.sin(setting.wheel.flange_angle)
 
 
 def most_hollow_mm(setting: Setting) -> float:
     """Hollow of the tread above which a wheel is scrapped."""
     depth = setting.wheel.flange_depth_mm
-    most = HOLLOW_SHARE * depth
-    return min(most, SMALL_HOLLOW_MM) if depth <= SMALL_DEPTH_MM else most
+    return min(HOLLOW_SHARE * depth, SMALL_HOLLOW_MM * max(1.0, depth / SMALL_DEPTH_MM))
 
 
 def most_depth_mm(setting: Setting) -> float:

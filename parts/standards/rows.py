@@ -14,7 +14,6 @@ from platewheel.parts.checks.running.crossings import (
     check_gauge_mm,
     check_rail_mm,
     check_span_mm,
-    flange_in_way_mm,
     least_back_mm,
     most_wheel_check_mm,
 )
@@ -22,6 +21,8 @@ from platewheel.parts.checks.running.curve import fits_curve
 from platewheel.parts.checks.running.flange_window import flange_window
 from platewheel.parts.checks.running.play import LEAST_BEARING_SHARE
 from platewheel.parts.checks.running.points import (
+    check_flangeway_mm,
+    crossing_flangeway_mm,
     least_wheel_check_mm,
     off_nose_mm,
     open_way_mm,
@@ -121,24 +122,21 @@ def points_rows(setting: Setting) -> tuple[Standard, ...]:
     """Of points and crossings."""
     track, wheel = setting.track, setting.wheel
     part, way = "Points and crossings", check_rail_mm(setting)
-    radius = track.min_curve_radius_m if fits_curve(setting) else None
-    flange = flange_in_way_mm(setting, radius)
     guarded = track.check_rail_flangeway_mm is not None
     check = check_gauge_mm(track.least_gauge_mm, way)
     span = check_span_mm(track.most_gauge_mm, way, track.flangeway_mm)
-    backs = track.most_gauge_mm - way - least_back_mm(setting)
-    half = LEAST_BEARING_SHARE * track.rail_head_width_mm
-    carried = wheel.tread_width_mm - off_nose_mm(setting) - track.nose_mm - half
+    least_check, most_check = check_flangeway_mm(setting)
+    least_way, carried = crossing_flangeway_mm(setting)
     worn = wheel.flange_depth_mm + setting.use.wear_allowance_mm
     opening = open_way_mm(setting)
     return (
         Standard(
-            part, "check_flangeway", "Fc", "Flangeway at check rails", flange,
-            way if guarded else None, track.least_gauge_mm - most_wheel_check_mm(setting),
+            part, "check_flangeway", "Fc", "Flangeway at check rails", least_check,
+            way if guarded else None, most_check,
             "least: the yawed flange; most: G least - K most, so that it guards the nose",
         ),
         Standard(
-            part, "crossing_flangeway", "Fx", "Flangeway beside the nose", max(flange, backs),
+            part, "crossing_flangeway", "Fx", "Flangeway beside the nose", least_way,
             track.flangeway_mm, carried,
             "least: the yawed flange, and G most - Fc - B least; most: a tread still carried",
         ),

@@ -6,7 +6,13 @@ import math
 
 from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
-from platewheel.parts.checks.running.crossings import least_back_mm, wheel_check_mm
+from platewheel.parts.checks.running.crossings import (
+    flange_in_way_mm,
+    least_back_mm,
+    most_wheel_check_mm,
+    wheel_check_mm,
+)
+from platewheel.parts.checks.running.curve import fits_curve
 from platewheel.parts.checks.running.play import LEAST_BEARING_SHARE
 from platewheel.parts.loads.travel import corner_ride_mm
 from platewheel.parts.setting.setting import Setting
@@ -37,6 +43,32 @@ def gap_length_mm(setting: Setting) -> float | None:
     if track.crossing_1_in is None:
         return None
     return (track.flangeway_mm + track.nose_mm) * track.crossing_1_in
+
+
+def check_flangeway_mm(setting: Setting) -> tuple[float, float]:
+    """Least and most flangeway of a check rail: what the yawed flange needs, and what still guards
+    the nose where the gauge is tightest and new wheels are widest apart, G - K."""
+    most = setting.track.least_gauge_mm - most_wheel_check_mm(setting)
+    return _flange_mm(setting), most
+
+
+def crossing_flangeway_mm(setting: Setting) -> tuple[float, float]:
+    """Least and most flangeway beside a nose: what the yawed flange needs, and check rail and wing
+    rail within the backs of wheels nearest together in the widest gauge, G - Fc - B; what still
+    carries a tread on half a head past the nose."""
+    track = setting.track
+    # without a check rail's own, one key has both flangeways
+    backs = track.most_gauge_mm - least_back_mm(setting)
+    own = track.check_rail_flangeway_mm
+    backs = backs / 2 if own is None else backs - own
+    half = LEAST_BEARING_SHARE * track.rail_head_width_mm
+    most = setting.wheel.tread_width_mm - off_nose_mm(setting) - track.nose_mm - half
+    return max(_flange_mm(setting), backs), most
+
+
+def _flange_mm(setting: Setting) -> float:
+    radius = setting.track.min_curve_radius_m if fits_curve(setting) else None
+    return flange_in_way_mm(setting, radius)
 
 
 def crossing_gap(setting: Setting) -> CheckResult:

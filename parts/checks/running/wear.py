@@ -28,7 +28,7 @@ def thin_flange(setting: Setting) -> CheckResult:
         left,
         limit,
         "mm",
-        "7.5 in wheel standard: 0.117 in of 0.156 when new, three quarters",
+        "three quarters of the plate; 7.5 in wheel standard: a flange of 0.117 in of 0.156",
         at_most=False,
         good=f"scrap a wheel whose flange is thinner than {limit:.1f} mm at its root, along the "
         f"axle; new it has {setting.flange_reach_mm:.1f}",

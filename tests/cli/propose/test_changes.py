@@ -18,11 +18,12 @@ from platewheel.parts.wheel.spec import WheelSpec
 from tests.places import DEMO
 
 DEMO_JOB = read_job(DEMO)
-# a sharp rail and little use, so that a shallow flange is warned of by its depth alone
+EASY = {"rail_corner_radius_mm": 1.0, "check_rail_flangeway_mm": None, "flangeway_mm": 34.0}
+# a sharp rail, wide flangeways, little use: a shallow flange is warned of by its depth alone
 JOB = replace(
     DEMO_JOB,
-    track=DEMO_JOB.track.model_copy(update={"rail_corner_radius_mm": 1.0}),
-    use=DEMO_JOB.use.model_copy(update={"km_per_year": 30.0}),
+    track=DEMO_JOB.track.model_copy(update=EASY),
+    use=DEMO_JOB.use.model_copy(update={"km_per_year": 30.0, "flange_wear_mm": 1.0}),
 )
 NEAR = {"tread_diameter_mm": 280.0, "vent_circle_mm": 232.0, "flange_depth_mm": 10.0}
 WHEEL = JOB.wheel.model_copy(update={**NEAR, "flange_angle_deg": 72.0, "flange_segments": 1})

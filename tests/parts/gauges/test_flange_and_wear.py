@@ -12,13 +12,10 @@ from shapely.affinity import scale, translate
 
 from platewheel.parts.base.faults import SpecError
 from platewheel.parts.gauges.flange import flange_gauge
-from platewheel.parts.gauges.limits import (
-    least_thickness_mm,
-    most_depth_mm,
-    most_hollow_mm,
-)
+from platewheel.parts.gauges.limits import most_depth_mm, most_hollow_mm
 from platewheel.parts.gauges.wear import height_mm, stands_mm, tongue_place_mm, wear_gauge
 from platewheel.parts.setting.setting import Setting
+from platewheel.parts.setting.wear import least_plate_mm
 from platewheel.parts.wheel.spec import WheelSpec
 from tests.parts.gauges.drawn_settings import (
     STUFF,
@@ -86,7 +83,7 @@ steep = st.builds(
 def test_the_leg_hangs_only_behind_a_flange_worn_to_its_limit(new: WheelSpec) -> None:
     setting = setting_of(new)
     shape = upside_down(setting)
-    limit = new.flange_thickness_mm - least_thickness_mm(new)
+    limit = new.flange_thickness_mm - least_plate_mm(new)
     ring = section(new, "tread")
     assert overlap(shape, ring) < 1e-6
     assert overlap(shape, ring, y=-HAIR) > HAIR * new.tread_width_mm / 2
@@ -146,7 +143,7 @@ def test_limits_beside_published_ones() -> None:
         setting = setting_of(plain_wheel(flange_depth_mm=depth), wear_allowance_mm=20.0)
         assert depth < most_depth_mm(setting) <= tallest
         assert 2.0 < most_hollow_mm(setting) <= 7.9
-    assert least_thickness_mm(plain_wheel(flange_thickness_mm=8.0)) == 6.0
+    assert least_plate_mm(plain_wheel(flange_thickness_mm=8.0)) == 6.0
 
 
 @pytest.mark.parametrize(

@@ -60,7 +60,7 @@ def test_a_torch_can_run_round_every_gauge(setting: Setting, kerf: float) -> Non
 
 
 def test_the_words_on_a_gauge_lie_on_it_and_begin_with_its_number() -> None:
-    setting = setting_of(track={"check_rail_flangeway_mm": 18.0})
+    setting = setting_of(track={"check_rail_flangeway_mm": 15.0})
     gauges = wanted_gauges(ALL, setting, 1.7)
     assert [gauge.number for gauge in gauges] == [1, 2, 3, 4, 5, 6]
     assert tuple(gauge.blank.name for gauge in gauges) == NAMES

@@ -11,19 +11,20 @@ from hypothesis import assume, given
 from platewheel.parts.base.faults import SpecError
 from platewheel.parts.checks.running.crossings import (
     check_gauge,
-    crossing_gap,
+    check_span,
     flangeway_depth,
     flangeway_width,
 )
+from platewheel.parts.checks.running.curve import fits_curve
+from platewheel.parts.checks.running.points import crossing_gap
 from platewheel.parts.gauges.back_to_back import BAND_MM, back_to_back_gauge
 from platewheel.parts.gauges.edge import bite_mm
 from platewheel.parts.gauges.flangeway import (
     BODY_MM,
     check_rail_gauge,
+    check_rail_limits_mm,
     flangeway_gauge,
-    go_mm,
-    most_at_check_rail_mm,
-    most_at_crossing_mm,
+    flangeway_limits_mm,
 )
 from platewheel.parts.gauges.gauge import Gauge
 from platewheel.parts.gauges.track import BEARING_MM, gauge_steps, track_gauge
@@ -95,23 +96,32 @@ def test_sizes_that_are_the_same_are_one_step() -> None:
 
 def test_a_published_gauge_of_track() -> None:
     """NMRA S-3.2, fine scale of 88.9 mm: 88.9 to 91.6; ours by the same share."""
-    steps = gauge_steps(setting_of(track={"gauge_mm": 120.7, "gauge_widening_mm": 0.0}).track)
+    steps = gauge_steps(
+        setting_of(
+            track={"gauge_mm": 120.7, "gauge_widening_mm": 0.0, "gauge_tolerance_mm": None}
+        ).track
+    )
     assert steps[0].value == 120.7
     assert steps[-1].value == pytest.approx(124.7, abs=0.5)
 
 
 @given(settings_drawn())
 def test_tongues_go_where_the_checks_of_crossings_say(setting: Setting) -> None:
-    least, greatest = go_mm(setting), most_at_crossing_mm(setting)
+    setting = with_track(setting, check_rail_flangeway_mm=None)
+    assume(fits_curve(setting))
+    least, greatest = flangeway_limits_mm(setting)
     assume(greatest - least >= 0.4)
+    assume(least >= 5.2 and greatest + 0.2 < setting.track.gauge_mm / 2)
     setting = with_track(setting, flangeway_mm=(least + greatest) / 2)
     shape = plate(flangeway_gauge(setting, STUFF))
     near = BODY_MM / 2 + 0.99 * (shape.bounds[2] - BODY_MM / 2)
     go, most = ((b - a) for a, b in (across(shape, x, upright=True) for x in (-near, near)))
-    width = flangeway_width(setting)
-    assert width is not None
-    assert width.value is not None
-    assert width.value <= go + 1e-9 < width.value + 0.1 + 2e-9
+    assert (go, most) == pytest.approx((least, greatest))
+    for width, passes in ((go, True), (go - 0.11, False)):
+        there = with_track(setting, flangeway_mm=width)
+        jams, span = flangeway_width(there), check_span(there)
+        assert jams is not None
+        assert (jams.verdict == span.verdict == "pass") == passes
     just, over = (with_track(setting, flangeway_mm=most + more) for more in (0.0, 0.11))
     assert crossing_gap(just).verdict == "pass"
     assert crossing_gap(over).verdict == "warn"
@@ -122,7 +132,8 @@ def test_tongues_go_where_the_checks_of_crossings_say(setting: Setting) -> None:
 
 @given(settings_drawn())
 def test_the_check_rail_gauge_stops_where_the_check_gauge_goes_wrong(setting: Setting) -> None:
-    most = most_at_check_rail_mm(setting)
+    assume(fits_curve(setting))
+    _, most = check_rail_limits_mm(setting)
     assume(5 <= most < setting.track.gauge_mm / 2 - 1)
     for more, verdict in ((0.0, "pass"), (0.11, "warn")):
         found = check_gauge(with_track(setting, check_rail_flangeway_mm=most + more))
@@ -131,14 +142,15 @@ def test_the_check_rail_gauge_stops_where_the_check_gauge_goes_wrong(setting: Se
 
 
 def test_a_flangeway_that_its_gauge_would_refuse_is_refused() -> None:
-    most = most_at_crossing_mm(setting_of())
+    _, most = flangeway_limits_mm(setting_of())
     for width in (10.0, most + 1):
         with pytest.raises(SpecError, match=rf"track.flangeway_mm = .*, not {width:g}"):
             flangeway_gauge(setting_of(track={"flangeway_mm": width}), STUFF)
     narrow = setting_of(track={"rail_head_width_mm": 75.0})
     with pytest.raises(SpecError, match=r"0\.4 mm or more over the least"):
         flangeway_gauge(narrow, STUFF)
-    assert check_rail_gauge(setting_of(), STUFF) is None
+    unguarded = setting_of(track={"check_rail_flangeway_mm": None})
+    assert check_rail_gauge(unguarded, STUFF) is None
 
 
 def test_wheels_all_set_alike_have_no_gauge() -> None:

@@ -97,21 +97,23 @@ def test_scrap_limits() -> None:
     with nothing beyond what 49 CFR condemns: 7.9 mm and 38.1 on flanges from 25.4."""
     assert pytest.approx(0.75) == 0.117 / 0.156
     setting = running_setting()
-    assert least_flange_mm(setting) == pytest.approx(0.75 * setting.flange_reach_mm)
+    lost = 0.25 * 6 / math.sin(math.radians(70))
+    assert least_flange_mm(setting) == pytest.approx(setting.flange_reach_mm - lost)
     assert flange_wear_mm(setting) == pytest.approx(1 / math.sin(math.radians(70)))
     assert flange_wear_mm(running_setting(flange_wear_mm=2.5)) == 2.5
     assert most_depth_mm(setting) == pytest.approx(18)
-    for depth, hollow in ((10.0, 1.5), (15.0, 2.0), (15.1, 2.265), (25.4, 3.81)):
+    for depth, hollow in ((10.0, 1.5), (15.0, 2.0), (25.4, 2 * 25.4 / 15), (30.0, 4.0)):
         assert most_hollow_mm(running_setting(flange_depth_mm=depth)) == pytest.approx(hollow)
         assert hollow < 7.9
 
 
 def test_a_flange_turns_at_three_quarters_and_at_half_of_that() -> None:
-    reach = running_setting().flange_reach_mm
+    limit, reach = least_flange_mm(running_setting()), running_setting().flange_reach_mm
     for wear, verdict in (
-        (0.25 * reach - 1e-4, "pass"),
-        (0.25 * reach + 1e-4, "warn"),
-        (0.625 * reach + 1e-4, "fail"),
+        (reach - limit - 1e-4, "pass"),
+        (reach - limit + 1e-4, "warn"),
+        (reach - limit / 2 - 1e-4, "warn"),
+        (reach - limit / 2 + 1e-4, "fail"),
     ):
         assert thin_flange(running_setting(flange_wear_mm=wear)).verdict == verdict
 
