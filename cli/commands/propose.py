@@ -49,8 +49,8 @@ def propose(
     from platewheel.cli.job.written_wheel import with_wheel
     from platewheel.cli.output.folder import PROPOSAL_OURS, require_ours
     from platewheel.cli.output.proposal import write_proposal
-    from platewheel.cli.propose.run import Wanted
     from platewheel.cli.propose.run import propose as find
+    from platewheel.cli.propose.wanted import Wanted
     from platewheel.cli.terminal.propose import show_proposals
     from platewheel.cli.terminal.show import show_json, steps
 
@@ -70,7 +70,8 @@ def propose(
         if write:
             require_new(write, overwrite)
             text = job_file.read_text(encoding="utf-8-sig")
-            with_wheel(text, job.wheel.model_dump())  # can be followed
+            axle = job.setting.back_to_back_mm if job.has_axle else None
+            with_wheel(text, job.wheel.model_dump(), axle)  # can be followed
         with steps() as told:
             report = find(job, wanted, told)
         file = write_proposal(job, report, out)
@@ -84,7 +85,8 @@ def propose(
             if choose > len(report.proposals):
                 tell([f"--choose: found {choose}; allowed: 1 to {len(report.proposals)}"])
                 raise typer.Exit(2)
-            write_new(write, with_wheel(text, report.proposals[choose - 1].wheel), overwrite)
+            row = report.proposals[choose - 1]
+            write_new(write, with_wheel(text, row.wheel, row.set_back_to_back_mm), overwrite)
             typer.echo(write, err=as_json)
     if not report.proposals:
         raise typer.Exit(CHECK_FAILED)

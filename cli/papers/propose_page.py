@@ -63,6 +63,7 @@ def proposal_page(job: Job, report: ProposeReport) -> str:
         stopped=STOPPED if report.stopped else "",
         own=own_words(report),
         refused=report.refused,
+        notes=report.notes,
         proposals=proposals_table(report),
         lacks=not_priced(report),
         told=[
@@ -95,7 +96,10 @@ def _first(report: ProposeReport) -> dict[str, object]:
 
 
 def _keys(report: ProposeReport) -> str:
-    rows = (f"{key} = {toml_value(value)}" for key, value in report.proposals[0].wheel.items())
+    first = report.proposals[0]
+    rows = [f"{key} = {toml_value(value)}" for key, value in first.wheel.items()]
+    if first.set_back_to_back_mm is not None:
+        rows += ["", "[axle]", f"back_to_back_mm = {first.set_back_to_back_mm:g}"]
     return "\n".join(("[wheel]", *rows))
 
 

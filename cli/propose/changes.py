@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cached_property
 from itertools import islice
 
 from platewheel.cli.job.job import Job
 from platewheel.cli.job.wheelset import job_checks
 from platewheel.cli.money.cost_estimate import Question, estimate_parts
+from platewheel.cli.propose.played import beside
 from platewheel.cli.schema.propose import ChangeRow
 from platewheel.parts.propose.choices import Choices
 from platewheel.parts.propose.neighbours import Step, foretold, neighbours, together
@@ -24,15 +25,21 @@ LEAST_SAVING = 0.005  # of a wheel's cost: less is rounding
 
 @dataclass(frozen=True)
 class Changes:
-    """What steps from a wheel do; `borne` is the mean load that the wheel itself bears, N, on
-    which the coarse analyses are scaled; a step must leave the reserve."""
+    """What steps from a wheel do, that of `now`, with the play kept that it is set for; `borne` is
+    the mean load that it bears itself, N, on which the coarse analyses are scaled; a step must
+    leave the reserve."""
 
     job: Job
     choices: Choices
-    wheel: WheelSpec
+    now: Job
     borne: float
     analyse: Analyse
     reserve: float = 0.0
+
+    @property
+    def wheel(self) -> WheelSpec:
+        """The wheel itself."""
+        return self.now.wheel
 
     def rows(self) -> list[tuple[ChangeRow, WheelSpec]]:
         """What one step on each axis does to mass, cost and rating; then, of steps that a wheel
@@ -48,7 +55,8 @@ class Changes:
     def _told(self, steps: Sequence[Step]) -> list[ChangeRow]:
         if not steps:
             return []
-        limits = self.analyse(self.job.setting, [self.wheel, *(step.wheel for step in steps)])
+        ones = [self.now, *(beside(self.now, step.wheel) for step in steps)]
+        limits = self.analyse([one.setting for one in ones])
         loads = [min(limit.values(), default=0.0) for limit in limits]
         rows = []
         for step, load in zip(steps, loads[1:], strict=True):
@@ -94,7 +102,7 @@ class Changes:
 
     def _against(self, step: Step) -> tuple[list[str], list[str]]:
         """Checks that the step's wheel fails, and those that warn of it and not of the wheel."""
-        checks = job_checks(replace(self.job, wheel=step.wheel))
+        checks = job_checks(beside(self.now, step.wheel))
         return (
             [check.title for check in checks if check.verdict == "fail"],
             [c.title for c in checks if c.verdict == "warn" and c.id not in self._own],
@@ -109,7 +117,7 @@ class Changes:
 
     @cached_property
     def _own(self) -> set[str]:
-        checks = job_checks(replace(self.job, wheel=self.wheel))
+        checks = job_checks(self.now)
         return {check.id for check in checks if check.verdict == "warn"}
 
     @cached_property

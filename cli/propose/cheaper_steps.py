@@ -10,10 +10,10 @@ from platewheel.cli.job.job import Job
 from platewheel.cli.propose.changes import Changes
 from platewheel.cli.propose.finalists import finalist
 from platewheel.cli.propose.own_wheel import titles
+from platewheel.cli.propose.played import beside, proposed_job
 from platewheel.cli.schema.propose import ChangeRow, ProposalRow
 from platewheel.parts.propose.choices import Choices
 from platewheel.parts.propose.rate_until_known import Analyse
-from platewheel.parts.wheel.spec import WheelSpec
 
 MOST_STEPS = 6  # tried in full
 IN_FULL = "a check in full, see what is left out"
@@ -26,16 +26,16 @@ def cheaper_steps(
     of changes; and why steps tried in full are left out. No more than MOST_STEPS are tried."""
     told: dict[str, ProposalRow | str] = {}
     while True:
-        wheel = WheelSpec(**first.wheel)
+        now = proposed_job(job, first)
         borne = first.rated_n / first.load_n * job.setting.static_wheel_load_n
-        steps = Changes(job, choices, wheel, borne, analyse, reserve).rows()
+        steps = Changes(job, choices, now, borne, analyse, reserve).rows()
         changes = [row for row, _ in steps]
         better = None
         for k in sorted(range(len(changes)), key=lambda k: changes[k].cost):
             row, other = steps[k]
             name = other.model_dump_json()
             if name not in told and _cheaper(row) and len(told) < MOST_STEPS:
-                told[name] = finalist(job, other, first.cost_estimate + row.cost, reserve)
+                told[name] = finalist(beside(now, other), first.cost_estimate + row.cost, reserve)
             found = told.get(name)
             if isinstance(found, str) and not row.fails:
                 changes[k] = row.model_copy(update={"fails": [IN_FULL]})

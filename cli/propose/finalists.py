@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from concurrent.futures import Executor
-from dataclasses import replace
 from functools import partial
 
 from platewheel.cli.job.job import Job
@@ -14,6 +13,7 @@ from platewheel.cli.money.buying import buying_rows
 from platewheel.cli.money.cost_estimate import anything_priced
 from platewheel.cli.money.time_plan import time_plan
 from platewheel.cli.money.wheel_cost import wheel_cost
+from platewheel.cli.propose.played import found_job
 from platewheel.cli.report.rows import nesting_row
 from platewheel.cli.schema.propose import ProposalRow
 from platewheel.parts.base.units import at_most
@@ -24,7 +24,6 @@ from platewheel.parts.propose.rate_until_known import Found, families, needed_n
 from platewheel.parts.rating.assess import Assessment, assess
 from platewheel.parts.rating.rate import borne_n
 from platewheel.parts.wheel.assembly import wheel_mass_kg
-from platewheel.parts.wheel.spec import WheelSpec
 
 MOST_ROUNDS = 3  # times as many finalists as proposals are rated in full at most
 
@@ -40,25 +39,24 @@ def finalists(
         rows = [row for row in families(found, count, failed) if row not in told]
         if not rows:
             break
-        wheels = [WheelSpec(**found.wheels.values(row)) for row in rows]
+        ones = [found_job(job, found, row) for row in rows]
         costs = [float(found.cost[row]) for row in rows]
-        judged = pool.map(partial(finalist, job, reserve=reserve), wheels, costs)
+        judged = pool.map(partial(finalist, reserve=reserve), ones, costs)
         told |= zip(rows, judged, strict=True)
     good = [what for what in told.values() if not isinstance(what, str)]
     good.sort(key=lambda row: (row.cost_per_wheel, -row.rated_n))
     return good[:count], [what for what in told.values() if isinstance(what, str)]
 
 
-def finalist(
-    job: Job, wheel: WheelSpec, estimate: float, reserve: float = 0.0
-) -> ProposalRow | str:
-    """A wheel rated in full and laid on the stock; why not, where it fails a check, has less
-    reserve than asked for or fits no stock."""
+def finalist(one: Job, estimate: float, reserve: float = 0.0) -> ProposalRow | str:
+    """The wheel of a job rated in full and laid on the stock; why not, where it fails a check, has
+    less reserve than asked for or fits no stock."""
+    wheel = one.wheel
     name = (
         f"{wheel.tread_diameter_mm:g} mm of {wheel.tread_from} {wheel.tread_width_mm:g} x "
         f"{wheel.tread_thickness_mm:g}, estimated at {estimate:.2f}, is left out:"
     )
-    one = replace(job, wheel=wheel, gauges=GaugesSpec())  # what fits one wheel may not another
+    one = replace(one, gauges=GaugesSpec())  # what fits one wheel may not another
     found = assess(one.setting)
     if found is None:
         return f"{name} it cannot be rated"
@@ -98,6 +96,9 @@ def laid(
     return ProposalRow(
         rank=0,
         wheel=one.wheel.model_dump(),
+        play_mm=one.setting.play_mm,
+        back_to_back_mm=one.setting.back_to_back_mm,
+        set_back_to_back_mm=one.axle.back_to_back_mm,
         cost_per_wheel=cost.per_wheel if priced else estimate,
         cost_estimate=float(estimate),
         cost_lacks=cost.not_priced if priced else [],

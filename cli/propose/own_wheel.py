@@ -9,6 +9,7 @@ from platewheel.cli.job.wheelset import job_checks
 from platewheel.cli.money.cost_estimate import estimate_parts
 from platewheel.cli.propose.finalists import against_it, laid
 from platewheel.cli.schema.propose import OwnRow, ProposalRow
+from platewheel.cli.words.proposal import same
 from platewheel.parts.rating.assess import assess
 
 
@@ -36,7 +37,7 @@ def with_own(
     """Up to `count` proposals, the job's wheel among them where nothing is against it and no check
     warns of it that does not warn of the first; cheapest first. Where such a check alone keeps it
     out, its row says so."""
-    if own.row is None or own.against or any(row.wheel == own.row.wheel for row in good):
+    if own.row is None or own.against or any(same(row, own.row) for row in good):
         return list(good), own
     new = titles(own.row) - titles(good[0]) if good else set()
     if new and own.row.cost_per_wheel >= good[0].cost_per_wheel:

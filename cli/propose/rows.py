@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
+from platewheel.cli.job.job import Job
+from platewheel.cli.propose.played import beside
 from platewheel.cli.schema.propose import FlareRow, TradeRow
 from platewheel.parts.checks.result import worst_first
 from platewheel.parts.checks.run import RUNNING
@@ -11,8 +11,6 @@ from platewheel.parts.checks.running.climb import flange_climb
 from platewheel.parts.checks.running.curve import curve_room
 from platewheel.parts.propose.choices import ANGLES_DEG
 from platewheel.parts.propose.rate_until_known import Found
-from platewheel.parts.setting.setting import Setting
-from platewheel.parts.wheel.spec import WheelSpec
 
 
 def trade_rows(found: Found) -> list[TradeRow]:
@@ -44,11 +42,11 @@ def trade_rows(found: Found) -> list[TradeRow]:
     return rows
 
 
-def flare_rows(setting: Setting, wheel: WheelSpec) -> list[FlareRow]:
-    """The wheel with other flange angles: room in the curve against safety from climbing, and the
-    worst of the checks of running that hang on the angle."""
+def flare_rows(job: Job) -> list[FlareRow]:
+    """The job's wheel with other flange angles: room in the curve against safety from climbing,
+    and the worst of the checks of running that hang on the angle."""
     ones = [
-        replace(setting, wheel=wheel.model_copy(update={"flange_angle_deg": angle}))
+        beside(job, job.wheel.model_copy(update={"flange_angle_deg": angle})).setting
         for angle in ANGLES_DEG
     ]
     asked = [[check(one) for one in ones] for check in RUNNING]

@@ -17,28 +17,27 @@ from platewheel.parts.propose.screening import Check
 from platewheel.parts.propose.sifting import sifted_at_last
 from platewheel.parts.rating.assess import Assessment, assess
 from platewheel.parts.rating.payload import with_payload
-from platewheel.parts.wheel.spec import WheelSpec
 
 TRIES, STEP = 8, 0.94  # each try is a full rating; steps of 6 % down
 SHARES = (0.8, 0.6, 0.4, 0.2, 0.0)  # of the payload, screened
 
 
-def smallest_changes(job: Job, wheel: WheelSpec, reserve: float) -> list[str]:
-    """Lines for payload and years, each with what stands in the job; what eats the wheel's life
-    first."""
-    found = assess(replace(job, wheel=wheel).setting)
+def smallest_changes(job: Job, reserve: float) -> list[str]:
+    """Of a job with the strongest wheel on it: lines for payload and years, each with what stands
+    in the job; what eats the wheel's life first."""
+    found, wheel = assess(job.setting), job.wheel
     if found is None:
         return []
     size = f"{wheel.tread_diameter_mm:g} mm of {wheel.tread_from}"
     lines = [_eaten(found, job)]
-    payload = _tried(job, wheel, reserve, "wagon", "payload_kg", max(found.payload_kg, 0.0))
+    payload = _tried(job, reserve, "wagon", "payload_kg", max(found.payload_kg, 0.0))
     if payload is not None:
         lines.append(
             f"this would do: wagon.payload_kg = {payload:g} in place of "
             f"{job.wagon.payload_kg:g}, on the strongest analysed, {size}"
         )
     lasts = found.life_km / job.use.km_per_year
-    years = _tried(job, wheel, reserve, "use", "years", lasts) if lasts < job.use.years else None
+    years = _tried(job, reserve, "use", "years", lasts) if lasts < job.use.years else None
     if years is not None:
         lines.append(
             f"this would do: use.years = {years:g} in place of {job.use.years:g}, on that wheel"
@@ -75,10 +74,9 @@ def _eaten(found: Assessment, job: Job) -> str:
     )
 
 
-def _tried(
-    job: Job, wheel: WheelSpec, reserve: float, section: str, key: str, start: float
-) -> float | None:
-    """The first value from `start` down with which the wheel is proposed; None where none is."""
+def _tried(job: Job, reserve: float, section: str, key: str, start: float) -> float | None:
+    """The first value from `start` down with which the job's wheel is proposed; None where none
+    is."""
     spec = getattr(job, section)
     value = start / (1 + reserve)
     for _ in range(TRIES):
@@ -87,7 +85,7 @@ def _tried(
             other = type(spec)(**(spec.model_dump() | {key: rounded}))
         except SpecError:
             return None
-        judged = finalist(replace(job, **{section: other}), wheel, 0.0, reserve)
+        judged = finalist(replace(job, **{section: other}), 0.0, reserve)
         if not isinstance(judged, str):
             return rounded
         value *= STEP

@@ -27,6 +27,11 @@ class ProposalRow(Row):
 
     rank: int
     wheel: dict[str, Any] = Field(description="every key of [wheel]")
+    play_mm: float = Field(description="total, in the nominal gauge")
+    back_to_back_mm: float = Field(description="between the flanges' inner faces, for that play")
+    set_back_to_back_mm: float | None = Field(
+        default=None, description="the same as a key of [axle]; absent: left out, the usual play"
+    )
     cost_per_wheel: float = Field(description="with its plates laid, quick effort")
     cost_estimate: float = Field(description="as it was ranked before anything was laid")
     cost_lacks: list[str] = Field(
@@ -94,5 +99,6 @@ class ProposeReport(Row):
     flare: list[FlareRow]
     sieves: list[SieveRow]
     left_out: list[str] = Field(description="finalists that fail in full, each with the reason")
+    notes: list[str] = Field(default_factory=list, description="what to know of all proposals")
     refused: list[str] = Field(description="why no wheel passes, and what to change on the track")
     seconds: float

@@ -34,6 +34,8 @@ def show_proposals(report: ProposeReport) -> None:
     show_table("Wheels that fail no check", proposals_table(report))
     if lacks := not_priced(report):
         print(lacks)
+    for line in report.notes:
+        print(line)
     for row in report.proposals:
         print(f"{row.rank}: rating set by {row.governs}; tightest check that passes: {row.binds}")
         for line in row.warnings:

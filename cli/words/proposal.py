@@ -17,6 +17,7 @@ COLUMNS = (
     Column("tread", "tread, mm", Name),
     Column("flange", "flange, mm", Name),
     Column("discs", "discs, mm", Name),
+    Column("apart", "back to back / play, mm", Name),
     Column("welds", "throat / root, mm", Name),
     Column("mass", "kg", Mass, "number", bare=True),
     Column("rated", "rated, N", Name, "number"),
@@ -47,10 +48,16 @@ def _cells(report: ProposeReport, row: ProposalRow) -> Cells:
         ),
         "discs": Name(f"{w['disc_thickness_mm']:g}, inset {w['disc_gauge_inset_mm']:g}"),
         "welds": Name(f"{w['weld_throat_mm']:g} / {w['root_weld_mm']:g}"),
+        "apart": Name(f"{row.back_to_back_mm:.1f} / {row.play_mm:.1f}"),
         "mass": Mass(row.mass_kg),
         "rated": Name(f"{row.rated_n:.0f} of {row.load_n:.0f}"),
         "payload": Mass(row.payload_kg_per_wagon, ".0f"),
     }
+
+
+def same(one: ProposalRow, other: ProposalRow) -> bool:
+    """Whether two proposals are the same wheel, as far apart."""
+    return one.wheel == other.wheel and one.set_back_to_back_mm == other.set_back_to_back_mm
 
 
 def own_words(report: ProposeReport) -> str:
@@ -65,9 +72,9 @@ def own_words(report: ProposeReport) -> str:
     if against:
         return f"{told}{' and' if row is not None else ''} is no proposal: {'; '.join(against)}"
     assert row is not None
-    same = [one.rank for one in report.proposals if one.wheel == row.wheel]
-    if same:
-        return f"{told} and is proposal {same[0]}"
+    ranks = [one.rank for one in report.proposals if same(one, row)]
+    if ranks:
+        return f"{told} and is proposal {ranks[0]}"
     cheaper = [one for one in report.proposals if one.cost_per_wheel < row.cost_per_wheel]
     saves = row.cost_per_wheel - min((one.cost_per_wheel for one in cheaper), default=0.0)
     return f"{told}; the first proposal saves {cost(report, saves).told('mm')} of it"

@@ -15,6 +15,7 @@ AXES = (
     "flange",
     "depth",
     "angle",
+    "play",
     "disc",
     "inset",
     "fit",
@@ -32,6 +33,7 @@ WIDTHS_MM = (30.0, 40.0, 50.0, 60.0, 70.0, 80.0, 100.0)  # of strips cut from sh
 SEGMENTS = (1, 2, 3, 4)
 MORE_FIT_MM = (0.0, 0.25, 0.5, 0.75, 1.0)  # on the job's own clearance, for larger discs
 VENT_WEB_MM = 0.5  # beyond the leg of the fillet, between vent and rim bead
+PLAY = "axle.back_to_back_mm"  # read as a dimension of the wheel: an axle is set for its flange
 # which choices a dimension hangs on; all other dimensions are the job's own
 HANGS_ON: dict[str, tuple[str, ...]] = {
     "tread_diameter_mm": ("diameter",),
@@ -42,6 +44,7 @@ HANGS_ON: dict[str, tuple[str, ...]] = {
     "flange_depth_mm": ("depth",),
     "flange_angle_deg": ("angle",),
     "flange_segments": ("segments",),
+    PLAY: ("play",),
     "disc_thickness_mm": ("disc",),
     "disc_field_inset_mm": ("inset",),
     "disc_gauge_inset_mm": ("inset",),
@@ -67,7 +70,8 @@ class Ring:
 
 @dataclass(frozen=True)
 class Choices:
-    """Values of every axis, in the order in which they are tried; lengths mm, angles degrees."""
+    """Values of every axis, in the order in which they are tried; lengths mm, angles degrees. A
+    play of None is the axle as the job has it, see `parts.propose.play`."""
 
     diameter: tuple[float, ...]
     ring: tuple[Ring, ...]
@@ -81,6 +85,7 @@ class Choices:
     root: tuple[float, ...]
     vents: tuple[tuple[int, float], ...]
     segments: tuple[int, ...]
+    play: tuple[float | None, ...] = (None,)
 
     @property
     def wheels(self) -> int:
@@ -98,6 +103,7 @@ def shop_choices(
     least_diameter_mm: float,
     most_diameter_mm: float,
     step_mm: float,
+    plays_mm: tuple[float | None, ...] = (None,),
 ) -> Choices:
     """Choices from the stock to hand. `sheets_mm`: thicknesses that can be cut; `bars_mm`: width
     and thickness; `pipes_mm`: outside and wall. What is rolled is at most `roll_most_mm` thick.
@@ -125,6 +131,7 @@ def shop_choices(
         root=tuple(leg for leg in ROOTS_MM if leg <= thickest),
         vents=VENTS if wheel.vent_count else ((0, 0.0),),
         segments=SEGMENTS,
+        play=plays_mm,
     )
 
 

@@ -26,9 +26,9 @@ class LateChecks:
     def passes(self, row: int) -> bool:
         """Whether the wheel can be made and fails none of them."""
         if row not in self.told:
-            values = self.wheels.values(row)
-            self.told[row] = all(self._good(c, row, values) for c in self.checks) and possible(
-                values
+            read = self.wheels.read(row)
+            self.told[row] = all(self._good(c, row, read) for c in self.checks) and possible(
+                self.wheels.values(row)
             )
         return self.told[row]
 

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
 NOISE = 6  # decimals of a cost that are its own
-Analyse = Callable[[Setting, Sequence[WheelSpec]], Sequence[Limits]]
+Analyse = Callable[[Sequence[Setting]], Sequence[Limits]]
 
 
 @dataclass(frozen=True)
@@ -113,8 +113,7 @@ def find_wheels(
     late = LateChecks(setting, wheels, sift.late)
 
     def rows_analysed(rows: Sequence[int]) -> Sequence[Limits]:
-        specs = [WheelSpec.model_construct(**wheels.values(row)) for row in rows]
-        return analyse(setting, specs)
+        return analyse([wheels.setting(setting, row) for row in rows])
 
     tried = cheapest_strong(
         strength_sizes(wheels, setting.shop.thickness_tolerance),

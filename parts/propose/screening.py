@@ -10,11 +10,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterable, Iterator
 from dataclasses import dataclass, field, replace
-from typing import TYPE_CHECKING, Any, ClassVar
+from typing import TYPE_CHECKING, Any
 
 from platewheel.parts.base.spec_model import Unknown
 from platewheel.parts.checks.result import CheckResult
-from platewheel.parts.propose.choices import AXES, HANGS_ON, Choices, goes, wheel_values
+from platewheel.parts.propose.choices import AXES, HANGS_ON, PLAY, Choices, goes, wheel_values
+from platewheel.parts.propose.play import axle_set
+from platewheel.parts.propose.watching import met_by, watched_wheel
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.spec import WheelSpec
 
@@ -26,19 +28,6 @@ MOST_QUESTIONS = 6000  # of one check; what would ask more is left till later
 SETTLING = 60_000  # of one check that decides on a dimension about to be settled
 MOST_KEYS = 15  # that a check reads; what hangs on more of the wheel is left to the finalists
 Check = Callable[[Setting], CheckResult | None]
-_OWN = frozenset(WheelSpec.model_fields)
-
-
-class _Watched(WheelSpec):
-    """A wheel that takes a dimension over when it is first read, so that those read are known."""
-
-    source: ClassVar[dict[str, Any]] = {}
-
-    def __getattr__(self, name: str) -> Any:
-        if name not in _OWN:
-            raise AttributeError(name)
-        self.__dict__[name] = value = self.source[name]
-        return value
 
 
 @dataclass
@@ -68,9 +57,22 @@ class Wheels:
         """One wheel's keys."""
         return wheel_values(self.own, self.choices, self.chosen(row))
 
+    def play_mm(self, row: int) -> float | None:
+        """The play that one wheel's axle is set for; None: as the job has it."""
+        return self.choices.play[int(self.places["play"][row])]
+
+    def read(self, row: int) -> dict[str, Any]:
+        """All that a question may read of one: its keys and its play."""
+        return self.values(row) | {PLAY: self.play_mm(row)}
+
+    def setting(self, setting: Setting, row: int) -> Setting:
+        """The setting with one of them, unchecked, on its axle."""
+        wheel = WheelSpec.model_construct(**self.values(row))
+        return replace(setting, wheel=wheel, axle=axle_set(setting, wheel, self.play_mm(row)))
+
 
 def first_wheels(base: WheelSpec, choices: Choices) -> Wheels:
-    """Every ring stock at every diameter that it goes with."""
+    """Every ring stock at every diameter that it goes with, for the first play."""
     import numpy as np
 
     pairs = [
@@ -80,11 +82,13 @@ def first_wheels(base: WheelSpec, choices: Choices) -> Wheels:
         if goes(choices, d, r)
     ]
     table = np.array(pairs, dtype=np.int16).reshape(-1, 2)
-    return Wheels(base, choices, {"diameter": table[:, 0], "ring": table[:, 1]}, base.model_dump())
+    places = {"diameter": table[:, 0], "ring": table[:, 1]}
+    places["play"] = np.zeros(len(table), dtype=np.int16)
+    return Wheels(base, choices, places, base.model_dump())
 
 
 def widened(wheels: Wheels, axis: str) -> Wheels:
-    """Every wheel with every choice on one axis more."""
+    """Every wheel with every choice on one axis more, or in place of the first on that of plays."""
     import numpy as np
 
     size = len(getattr(wheels.choices, axis))
@@ -141,9 +145,8 @@ def _groups(wheels: Wheels, axes: list[str]) -> tuple[NDArray[Any], NDArray[Any]
 def watched(
     wheels: Wheels, row: int, question: Callable[[WheelSpec], float]
 ) -> tuple[float, frozenset[str]]:
-    """The answer for one wheel, and which of its keys were read for it."""
-    wheel = _Watched.__new__(_Watched)  # unchecked, and a tenth of the time of model_construct
-    _Watched.source = wheels.values(row)
+    """The answer for one wheel, and which of its keys, its play among them, were read for it."""
+    wheel = watched_wheel(wheels.read(row))
     answer = question(wheel)
     return answer, frozenset(wheel.__dict__)
 
@@ -168,12 +171,22 @@ def judge(setting: Setting, check: Check) -> Callable[[WheelSpec], float]:
     """A check as a question: passed (or does not apply), warned or failed."""
 
     def verdict(one: WheelSpec) -> float:
-        result = check(replace(setting, wheel=one))
+        result = check(met_by(setting, one))
         if result is None:
             return PASSED
         return {"fail": FAILED, "warn": WARNED}.get(result.verdict, PASSED)
 
     return verdict
+
+
+@dataclass
+class ByPlay:
+    """What a sift noted of checks that hang on the play: they and the wheels that they held back,
+    and whether one of them warned of all. `borne` has every check that did."""
+
+    held: list[tuple[Check, Wheels]] = field(default_factory=list)
+    warned: bool = False
+    borne: set[str] = field(default_factory=set)
 
 
 @dataclass(frozen=True)
@@ -193,11 +206,13 @@ def sift(
     checks: Iterable[Check],
     settling: str | None = None,
     allowed: Collection[str] = (),
+    noted: ByPlay | None = None,
+    strict: bool = False,
 ) -> tuple[Wheels, list[Sieve], list[Check]]:
     """Wheels that pass rules and checks as far as their axes are chosen; a warning that some
-    wheels are free of counts as failed, unless its check is `allowed` to warn. Also what each
-    check did, and the checks not yet asked. What hangs on the axis `settling` is asked however
-    often it takes, up to SETTLING times.
+    wheels are free of (`strict`: any) counts as failed, unless its check is `allowed` to warn.
+    Also what each check did, and the checks not yet asked. What hangs on the axis `settling` is
+    asked however often it takes, up to SETTLING times. What hangs on the play is `noted`.
     """
 
     def answers(question: Callable[[WheelSpec], float], key: Any) -> NDArray[np.float64] | None:
@@ -221,11 +236,24 @@ def sift(
         if not len(verdicts):
             continue
         name = check.__name__
-        free = (verdicts == PASSED).any() and name not in allowed
+        free = (strict or (verdicts == PASSED).any()) and name not in allowed
         best = PASSED if free else WARNED
+        if noted is not None:
+            _note(noted, wheels, check, verdicts, best)
         only_warned = int(((verdicts > best) & (verdicts < FAILED)).sum())
         wheels = _through(wheels, verdicts <= best, name, told, only_warned)
     return wheels, told, left
+
+
+def _note(
+    noted: ByPlay, wheels: Wheels, check: Check, verdicts: NDArray[np.float64], best: float
+) -> None:
+    by_play = PLAY in wheels.known.get(check, ())
+    if by_play and (verdicts > best).any():
+        noted.held.append((check, wheels.kept(verdicts > best)))
+    if best == WARNED and (verdicts == WARNED).any():
+        noted.borne.add(check.__name__)
+        noted.warned |= by_play
 
 
 def _through(

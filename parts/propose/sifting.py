@@ -2,13 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
-from dataclasses import dataclass
+from collections.abc import Collection, Iterable, Sequence
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
 from platewheel.parts.checks.run import CHECKS
 from platewheel.parts.propose.choices import Choices
-from platewheel.parts.propose.screening import Check, Sieve, Wheels, first_wheels, sift, widened
+from platewheel.parts.propose.screening import (
+    ByPlay,
+    Check,
+    Sieve,
+    Wheels,
+    first_wheels,
+    sift,
+    widened,
+)
 from platewheel.parts.setting.setting import Setting
 
 if TYPE_CHECKING:
@@ -34,33 +42,116 @@ def sifted(
 ) -> Sifted:
     """Choose one dimension after the other and drop what fails as soon as it is known to.
 
-    Three dimensions cost next to nothing and are settled here: of the flange angles that pass,
-    the one in the middle, as far from climbing as from grinding; of fit clearances and vents,
-    the least that pass. Warnings of the checks `allowed` count as passed.
+    Four dimensions cost next to nothing and are settled here: of the plays that pass the first,
+    of the flange angles then the one in the middle, as far from climbing as from grinding; of fit
+    clearances and vents, the least that pass. Warnings of the checks `allowed` count as passed.
     """
-    left, told, most = list(checks), list[Sieve](), 0
-    wheels = first_wheels(setting.wheel, choices)
+    wheels, told, left, most = rims(setting, choices, checks, allowed)
     for axes, settle in (
-        (("flange", "depth"), None),
-        (("angle",), "angle"),
         (("disc", "inset", "fit"), "fit"),
         (("throat", "root"), None),
         (("vents",), "vents"),
         (("segments",), None),
     ):
+        if not wheels.count:
+            break
         for axis in axes:
             wheels = widened(wheels, axis)
         most = max(most, wheels.count)
         # nothing may be settled before all that it decides has been asked
         wheels, seen, left = sift(wheels, setting, left, settle, allowed)
         told += seen
-        if settle == "angle":
-            wheels = middle_of(wheels, settle)
-        elif settle:
+        if settle:
             wheels = first_of(wheels, settle)
-        if not wheels.count:
-            break
     return Sifted(wheels, tuple(told), most, tuple(left))
+
+
+Rims = tuple[Wheels, list[Sieve], list[Check], int]
+
+
+def rims(
+    setting: Setting, choices: Choices, checks: Sequence[Check], allowed: Collection[str] = ()
+) -> Rims:
+    """Ring and flange of every size that passes what they decide, with the first play that lets
+    them and the angle in the middle; what each check did, the checks left, the most judged.
+
+    Another play is asked for those alone that a check which hangs on it held back at the first:
+    the answer is that of asking all, and most jobs never need it.
+    """
+    wheels, noted = first_wheels(setting.wheel, choices), ByPlay()
+    own = _rims(wheels, setting, checks, allowed, noted)
+    if len(choices.play) == 1 or not (noted.held or noted.warned):
+        return own
+    if noted.warned or not own[0].count:  # another play may be free of what the first is warned of
+        return _rims(widened(wheels, "play"), setting, checks, allowed, None)
+    other = _of_other_plays(own[0], [wheels for _, wheels in noted.held])
+    if not other.count:
+        return own
+    may, first = {*allowed, *noted.borne}, {check for check, _ in noted.held}
+    in_turn = sorted(checks, key=lambda check: check not in first)  # most fail there again
+    more = _rims(other, setting, in_turn, may, None, RIM, strict=True)
+    left = [check for check in checks if check in own[2] or check in more[2]]
+    return _joined(own[0], more[0]), own[1] + more[1], left, max(own[3], more[3])
+
+
+RIM = ("diameter", "ring", "flange", "depth")
+
+
+def _rims(
+    wheels: Wheels,
+    setting: Setting,
+    checks: Iterable[Check],
+    allowed: Collection[str],
+    noted: ByPlay | None,
+    there: Collection[str] = (),
+    *,
+    strict: bool = False,
+) -> Rims:
+    """The two stages of `rims` on these wheels, some axes of which may be `there` already."""
+    left, told, most = list(checks), list[Sieve](), 0
+    for axes, settle in ((("flange", "depth"), None), (("angle",), "angle")):
+        for axis in axes:
+            wheels = wheels if axis in there else widened(wheels, axis)
+        most = max(most, wheels.count)
+        wheels, seen, left = sift(wheels, setting, left, settle, allowed, noted, strict)
+        told += seen
+        if not wheels.count:
+            return wheels, told, left, most
+    return middle_of(_first_play(wheels), "angle"), told, left, most
+
+
+def _first_play(wheels: Wheels) -> Wheels:
+    """Of each rim the wheels with the first play that any of its angles passes with."""
+    import numpy as np
+
+    _, rim = np.unique(_code(wheels, RIM), return_inverse=True)
+    first = np.full(rim.max(initial=-1) + 1, len(wheels.choices.play))
+    np.minimum.at(first, rim.ravel(), wheels.places["play"])
+    return wheels.kept(wheels.places["play"] == first[rim.ravel()])
+
+
+def _of_other_plays(own: Wheels, held: Sequence[Wheels]) -> Wheels:
+    """The rims held back that none of `own` has, with every play but the first."""
+    import numpy as np
+
+    places = {axis: np.concatenate([part.places[axis] for part in held]) for axis in RIM}
+    places["play"] = np.zeros(len(places["ring"]), dtype=np.int16)
+    every = replace(own, places=places)
+    code = _code(every, RIM)
+    _, once = np.unique(code, return_index=True)
+    lost = every.kept(once[~np.isin(code[once], _code(own, RIM))])
+    wide = widened(lost, "play")
+    return wide.kept(wide.places["play"] > 0)
+
+
+def _joined(one: Wheels, other: Wheels) -> Wheels:
+    """Both; the second may have come to nothing before all its axes were chosen."""
+    import numpy as np
+
+    if not other.count:
+        return one
+    places = {axis: np.concatenate([at, other.places[axis]]) for axis, at in one.places.items()}
+    return replace(one, places=places)
 
 
 def sifted_at_last(
@@ -106,10 +197,15 @@ def middle_of(wheels: Wheels, axis: str) -> Wheels:
 
 def _others(wheels: Wheels, axis: str) -> NDArray[Any]:
     """A number for each wheel, the same where all other axes agree."""
+
+    return _code(wheels, [name for name in wheels.places if name != axis])
+
+
+def _code(wheels: Wheels, axes: Iterable[str]) -> NDArray[Any]:
+    """A number for each wheel, the same where these axes agree."""
     import numpy as np
 
     code = np.zeros(wheels.count, dtype=np.int64)
-    for name, at in wheels.places.items():
-        if name != axis:
-            code = code * len(getattr(wheels.choices, name)) + at
+    for name in axes:
+        code = code * len(getattr(wheels.choices, name)) + wheels.places[name]
     return code

@@ -30,11 +30,15 @@ def strength_sizes(
     wheels: Wheels, tolerance: ThicknessTolerance = "nominal"
 ) -> NDArray[np.float64]:
     """Logarithms of SIZES, a row a wheel; plates as thin as they may be, which hangs on what they
-    are cut from."""
+    are cut from. Last the play, which moves the push on the flange."""
     import numpy as np
 
     columns = [asked(wheels, _size(key, tolerance), ("size", key, tolerance)) for key in SIZES]
     found = [column for column in columns if column is not None]
+    given = [play for play in wheels.choices.play if play is not None]
+    usual = sum(given) / len(given) if given else 1.0  # the job's own is told apart, in their midst
+    plays = np.array([usual if play is None else play for play in wheels.choices.play])
+    found.append(plays[wheels.places["play"]])
     return np.asarray(np.log(np.maximum(np.stack(found, axis=1), 1.0)))
 
 

@@ -10,9 +10,17 @@ from platewheel.parts.base.faults import SpecError
 from platewheel.parts.checks.result import CheckResult
 from platewheel.parts.checks.run import RUNNING
 from platewheel.parts.propose.choices import Choices
-from platewheel.parts.propose.screening import Check, asked, first_wheels, judge, sift, widened
+from platewheel.parts.propose.screening import (
+    FAILED,
+    Check,
+    Wheels,
+    asked,
+    first_wheels,
+    judge,
+    widened,
+)
+from platewheel.parts.propose.sifting import rims
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.wheel.spec import WheelSpec
 
 Section = Literal["track", "wagon", "use", "axle"]
 
@@ -59,31 +67,35 @@ def _remedies(setting: Setting) -> Iterator[Remedy]:
 
 
 def running_choices(setting: Setting, choices: Choices) -> int:
-    """How many rims (diameter, width, flange) pass the checks of running."""
-    wheels = first_wheels(setting.wheel, choices)
-    left: list[Check] = list(RUNNING)
-    for axes in (("flange", "depth"), ("angle",)):
-        for axis in axes:
-            wheels = widened(wheels, axis)
-        wheels, _, left = sift(wheels, setting, left)
-    return wheels.count
+    """How many rims (diameter, width, flange) pass the checks of running, each with some play."""
+    return rims(setting, choices, RUNNING)[0].count
 
 
 def never_passed(setting: Setting, choices: Choices) -> list[CheckResult]:
-    """Checks of running that no wheel passes whatever its rim, each as the deepest, largest rim
-    hears it."""
+    """Checks of running that no wheel passes whatever its rim and play, each as the deepest,
+    largest rim hears it with the job's own play."""
     wheels = first_wheels(setting.wheel, choices)
     for axis in ("flange", "depth"):
         wheels = widened(wheels, axis)
     told = []
     for check in RUNNING:
-        verdicts = asked(wheels, judge(setting, check), check)
-        if verdicts is not None and len(verdicts) and not (verdicts < 2).any():
-            values = wheels.values(wheels.count - 1)
-            result = check(replace(setting, wheel=WheelSpec.model_construct(**values)))
+        if _never(wheels, setting, check) and _never(_of_every_play(wheels), setting, check):
+            result = check(wheels.setting(setting, wheels.count - 1))
             if result is not None:
                 told.append(result)
     return told
+
+
+def _never(wheels: Wheels, setting: Setting, check: Check) -> bool:
+    verdicts = asked(wheels, judge(setting, check), check)
+    return verdicts is not None and len(verdicts) > 0 and not (verdicts < FAILED).any()
+
+
+def _of_every_play(wheels: Wheels) -> Wheels:
+    """Set for a play, a flange counts with its angle."""
+    if len(wheels.choices.play) == 1:
+        return wheels
+    return widened(widened(wheels, "angle"), "play")
 
 
 def track_advice(setting: Setting, choices: Choices) -> list[str]:

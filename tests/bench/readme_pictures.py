@@ -17,7 +17,8 @@ from platewheel.cli.papers.drawings.shaded import step_picture
 from platewheel.cli.papers.drawings.wheelset import wheelset_picture
 from platewheel.cli.papers.html.offcut_words import offcut_marks
 from platewheel.cli.papers.propose_page import flare_of, trade_of
-from platewheel.cli.propose.run import Wanted, propose
+from platewheel.cli.propose.run import propose
+from platewheel.cli.propose.wanted import Wanted
 from platewheel.parts.gauges.spec import GaugesSpec
 from platewheel.parts.gauges.wanted import wanted_gauges
 from platewheel.parts.rating.assess import assess

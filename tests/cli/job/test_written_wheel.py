@@ -48,3 +48,33 @@ def test_a_sum_that_is_not_round_is_written_rounded() -> None:
     wheel = read_job(DEMO).wheel.model_dump() | {"fit_clearance_mm": 0.32 + 0.25}
     written = with_wheel(DEMO.read_text(encoding="utf-8"), wheel)
     assert tomllib.loads(written)["wheel"]["fit_clearance_mm"] == 0.57
+
+
+@pytest.mark.parametrize(
+    ("text", "written"),
+    [
+        (
+            "[wheel]\na = 1\n\n[axle]\nback_to_back_mm = 425  # as built\nsteel = 'C45'\n",
+            "[wheel]\na = 1\n\n[axle]\nback_to_back_mm = 427.5\nsteel = 'C45'\n",
+        ),
+        (
+            "[axle]  # ours\n[wheel]\na = 1\n",
+            "[axle]  # ours\nback_to_back_mm = 427.5\n[wheel]\na = 1\n",
+        ),
+        (
+            "wheel.a = 1\naxle.steel = 'C45'\n",
+            "wheel.a = 1\naxle.steel = 'C45'\naxle.back_to_back_mm = 427.5\n",
+        ),
+    ],
+)
+def test_a_back_to_back_goes_into_the_axle(text: str, written: str) -> None:
+    assert with_wheel(text, {"a": 1}, 427.5) == written
+
+
+def test_an_axle_is_added_where_there_is_none_and_left_where_it_is_right() -> None:
+    text = "[wheel]\na = 1\n\n[finish]\ncoating = 'bare'\n"
+    added = tomllib.loads(with_wheel(text, {"a": 1}, 427.5))
+    assert added == tomllib.loads(text) | {"axle": {"back_to_back_mm": 427.5}}
+    right = "[wheel]\na = 1\n[axle]\nback_to_back_mm = 427.5 # measured\n"
+    assert with_wheel(right, {"a": 1}, 427.5) == right
+    assert with_wheel(right, {"a": 1}) == right

@@ -12,6 +12,8 @@ def laid(wheel: WheelSpec, estimate: float, **more: Any) -> ProposalRow:
     """Of this wheel, its cost as estimated and one more on the plates."""
     about: dict[str, Any] = {
         "rank": 0,
+        "play_mm": 8.0,
+        "back_to_back_mm": 425.0,
         "cost_per_wheel": estimate + 1,
         "cost_estimate": estimate,
         "mass_kg": 9.0,

@@ -9,7 +9,7 @@ import pytest
 
 from platewheel.cli.job.job import Job, read_job
 from platewheel.cli.propose.cheaper_steps import IN_FULL, MOST_STEPS, cheaper_steps
-from platewheel.cli.propose.run import Wanted, job_choices
+from platewheel.cli.propose.wanted import Wanted, job_choices
 from platewheel.cli.schema.propose import ProposalRow
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.spec import WheelSpec
@@ -30,9 +30,9 @@ RATED_N = 1.02 * JOB.setting.static_wheel_load_n
 CHOICES = job_choices(JOB, Wanted(280, 280, 20))
 
 
-def by_thickness(setting: Setting, wheels: Sequence[WheelSpec]) -> list[dict[str, float]]:
+def by_thickness(settings: Sequence[Setting]) -> list[dict[str, float]]:
     """In place of the stress analysis: anything thinner than WHEEL is too weak, depth is free."""
-    return [{"thumb": RATED_N * _thinnest(wheel)} for wheel in wheels]
+    return [{"thumb": RATED_N * _thinnest(one.wheel)} for one in settings]
 
 
 def _thinnest(wheel: WheelSpec) -> float:
@@ -54,7 +54,7 @@ def depth(row: ProposalRow) -> float:
 def test_cheaper_steps_are_taken_until_one_is_warned_of(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(
         "platewheel.cli.propose.cheaper_steps.finalist",
-        lambda job, wheel, cost, _: laid(wheel, cost),
+        lambda one, cost, _: laid(one.wheel, cost),
     )
     first, left_out = cheaper_steps(JOB, CHOICES, laid(WHEEL, 120.0), by_thickness)
     assert depth(first) == 10  # 12, 11, 10; a check warns of 9
@@ -68,9 +68,13 @@ def test_cheaper_steps_are_taken_until_one_is_warned_of(monkeypatch: pytest.Monk
 def test_what_fails_in_full_is_not_taken_and_told(monkeypatch: pytest.MonkeyPatch) -> None:
     asked: list[float] = []
 
-    def full(job: Job, wheel: WheelSpec, cost: float, reserve: float) -> ProposalRow | str:
-        asked.append(wheel.flange_depth_mm)
-        return laid(wheel, cost) if wheel.flange_depth_mm > 10 else "10 deep is left out: cracks"
+    def full(one: Job, cost: float, reserve: float) -> ProposalRow | str:
+        asked.append(one.wheel.flange_depth_mm)
+        return (
+            laid(one.wheel, cost)
+            if one.wheel.flange_depth_mm > 10
+            else "10 deep is left out: cracks"
+        )
 
     monkeypatch.setattr("platewheel.cli.propose.cheaper_steps.finalist", full)
     first, left_out = cheaper_steps(JOB, CHOICES, laid(WHEEL, 120.0), by_thickness)
@@ -85,8 +89,8 @@ def test_what_fails_in_full_is_not_taken_and_told(monkeypatch: pytest.MonkeyPatc
 def test_dearer_on_the_plates_or_newly_warned_is_not_taken(
     monkeypatch: pytest.MonkeyPatch, what: dict[str, object]
 ) -> None:
-    def full(job: Job, wheel: WheelSpec, cost: float, reserve: float) -> ProposalRow:
-        return laid(wheel, cost).model_copy(update=what)
+    def full(one: Job, cost: float, reserve: float) -> ProposalRow:
+        return laid(one.wheel, cost).model_copy(update=what)
 
     monkeypatch.setattr("platewheel.cli.propose.cheaper_steps.finalist", full)
     first, left_out = cheaper_steps(JOB, CHOICES, laid(WHEEL, 120.0), by_thickness)
@@ -97,9 +101,9 @@ def test_dearer_on_the_plates_or_newly_warned_is_not_taken(
 def test_no_more_are_tried_than_said(monkeypatch: pytest.MonkeyPatch) -> None:
     asked: list[WheelSpec] = []
 
-    def full(job: Job, wheel: WheelSpec, cost: float, reserve: float) -> ProposalRow:
-        asked.append(wheel)
-        return laid(wheel, cost)
+    def full(one: Job, cost: float, reserve: float) -> ProposalRow:
+        asked.append(one.wheel)
+        return laid(one.wheel, cost)
 
     monkeypatch.setattr("platewheel.cli.propose.cheaper_steps.finalist", full)
     deep = laid(WHEEL.model_copy(update={"flange_depth_mm": 25.0}), 120.0)

@@ -25,6 +25,9 @@ class Wheels:
     def values(self, row: int) -> dict[str, object]:
         return self.wheel.model_dump() | {"weld_throat_mm": 3 + row / 10}
 
+    def play_mm(self, row: int) -> None:
+        """As the job has it."""
+
 
 @dataclass
 class Few:
@@ -47,10 +50,10 @@ def chosen(
     """Rows proposed, why others are not, and rows rated in full."""
     rated: list[int] = []
 
-    def stand_in(_: Job, wheel: WheelSpec, estimate: float, reserve: float) -> ProposalRow | str:
+    def stand_in(one: Job, estimate: float, reserve: float) -> ProposalRow | str:
         row = round(estimate - 100)
         rated.append(row)
-        return f"row {row} fails" if row in bad else laid(wheel, estimate)
+        return f"row {row} fails" if row in bad else laid(one.wheel, estimate)
 
     monkeypatch.setattr(module, "finalist", stand_in)
     with ThreadPoolExecutor(1) as pool:
@@ -84,6 +87,6 @@ def test_it_ends_where_everything_fails(job: Job, monkeypatch: pytest.MonkeyPatc
 
 def test_a_finalist_without_its_reserve_is_left_out(job: Job) -> None:
     """The demo's own wheel is rated a little above its load: a reserve of twice it is not there."""
-    told = module.finalist(job, job.wheel, 120.0, reserve=1.0)
+    told = module.finalist(job, 120.0, reserve=1.0)
     assert isinstance(told, str)
     assert told.endswith("% of reserve, 100 % are asked for")

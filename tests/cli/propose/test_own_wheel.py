@@ -93,7 +93,7 @@ def test_the_demo_is_rated_and_laid() -> None:
     assert own.against == []
     assert own.row.rated_n > 1.1 * own.row.load_n
     assert own.row.wheel == JOB.wheel.model_dump()
-    assert own.row == finalist(JOB, JOB.wheel, own.row.cost_estimate, 0.1)  # as every other
+    assert own.row == finalist(JOB, own.row.cost_estimate, 0.1)  # as every other
     greedy = own_wheel(JOB, 9.0)
     assert greedy.row == own.row
     assert greedy.against[0].endswith("of reserve, 900 % are asked for")

@@ -9,7 +9,8 @@ import numpy as np
 import pytest
 
 from platewheel.cli.job.job import Job, read_job
-from platewheel.cli.propose.run import Wanted, asked_checks, job_choices, too_weak, why_none
+from platewheel.cli.propose.wanted import Wanted, asked_checks, job_choices
+from platewheel.cli.propose.why_none import too_weak, why_none
 from platewheel.cli.schema.propose import SieveRow
 from platewheel.parts.propose.rate_until_known import Found
 from platewheel.parts.propose.screening import Wheels
@@ -30,6 +31,9 @@ class One:
 
     def values(self, row: int) -> dict[str, object]:
         return self.wheel.model_dump()
+
+    def play_mm(self, row: int) -> None:
+        """As the job has it."""
 
 
 def found(load_n: float, analyses: int = 30) -> Found:

@@ -12,7 +12,7 @@ import pytest
 
 from platewheel.cli.job.job import Job, read_job
 from platewheel.cli.money.cost_estimate import estimate_parts
-from platewheel.cli.propose.run import asked_checks
+from platewheel.cli.propose.wanted import asked_checks
 from platewheel.parts.propose.choices import Choices, Ring
 from platewheel.parts.propose.rate_until_known import Found, families, find_wheels, prices
 from platewheel.parts.propose.sifting import sifted
@@ -39,9 +39,9 @@ SMALL = Choices(
 KNOWN: dict[str, dict[str, float]] = {}
 
 
-def limits_of(setting: Setting, wheels: Sequence[WheelSpec]) -> list[dict[str, float]]:
+def limits_of(settings: Sequence[Setting]) -> list[dict[str, float]]:
     """The analysis itself, on larger elements; the payload does not change what a wheel carries."""
-    return [_limits(replace(setting, wheel=wheel)) for wheel in wheels]
+    return [_limits(one) for one in settings]
 
 
 def _limits(setting: Setting) -> dict[str, float]:

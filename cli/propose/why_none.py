@@ -1,0 +1,102 @@
+"""Why no wheel is proposed, and what was found to help."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from platewheel.cli.job.job import Job
+from platewheel.cli.job.wheelset import job_checks
+from platewheel.cli.propose.played import found_job
+from platewheel.cli.propose.wanted import Wanted
+from platewheel.cli.propose.what_helps import lighter_payload, smallest_changes
+from platewheel.cli.schema.propose import SieveRow
+from platewheel.parts.propose.choices import Choices
+from platewheel.parts.propose.rate_until_known import Found, needed_n
+from platewheel.parts.propose.screening import Check
+from platewheel.parts.propose.sifting import Sifted
+from platewheel.parts.propose.track_advice import never_passed, running_choices, track_advice
+
+MOST_TITLES = 3  # of checks told
+
+
+def held_back(job: Job, sift: Sifted, checks: Sequence[Check]) -> list[str]:
+    """The checks that held most wheels back for a warning alone."""
+    most = sorted((s for s in sift.sieves if s.warned), key=lambda s: -s.warned)
+    return _titles(job, [sieve.check for sieve in most[:MOST_TITLES]], checks)
+
+
+def _titles(job: Job, names: Sequence[str], checks: Sequence[Check]) -> list[str]:
+    """Titles of checks by their names, as the wheel of the job file has them."""
+    results = {check.__name__: check(job.setting) for check in checks if check.__name__ in names}
+    return [found.title if (found := results.get(name)) else name for name in names]
+
+
+def why_none(
+    job: Job, choices: Choices, checks: Sequence[Check], sieves: Sequence[SieveRow]
+) -> list[str]:
+    """Why no wheel passes, and the least change of track, wagon or use that helps."""
+    never = never_passed(job.setting, choices)
+    lines = [f"no wheel passes {check.title}: {check.says}" for check in never]
+    runs = running_choices(job.setting, choices)
+    if not lines and runs:
+        last = sieves[-1].check if sieves else "the stock to hand"
+        own = [check(job.setting) for check in checks if check.__name__ == last]
+        title = _titles(job, [last], checks)[0]
+        lines.append(
+            f"no wheel that the stock and the shop allow passes {title}; see the sieve: "
+            "other [[stock]], [[bar]] or [shop] values may, or less load"
+        )
+        failed = [result.says for result in own if result and result.verdict == "fail"]
+        lines += [f"the wheel of the job file: {says}" for says in failed]
+        lines += lighter_payload(job, choices, checks)
+        if sum(sieve.warned > 0 for sieve in sieves) > 1:
+            lines.append("wheels with warnings of more than one check were left out")
+    if not lines:
+        lines.append("each check of running passes for some wheel, but for none together")
+    if not runs:
+        advice = track_advice(job.setting, choices)
+        lines += [f"this would let a wheel run: {line}" for line in advice]
+        if not advice:
+            lines.append("no single change of track or wagon that was tried lets a wheel run")
+    return lines
+
+
+def _strongest(job: Job, found: Found) -> Job:
+    """Of those analysed that pass their checks, or else of all."""
+    rows = list(zip(found.rows, found.loads_n, found.passes, strict=True))
+    good = [one for one in rows if one[2]] or rows
+    row = max(good, key=lambda one: one[1])[0]
+    return found_job(job, found, row)
+
+
+def too_weak(job: Job, found: Found, wanted: Wanted, warned: Sequence[str] = ()) -> list[str]:
+    """No wheel carries the load and passes: the strongest analysed, and what it could carry."""
+    ended = found.analyses >= wanted.analyses
+    more = [f"or raise --analyses: the search ended at {found.analyses}"] if ended else []
+    if warned:
+        more.append(
+            "wheels that a check warns of were left out where others had no warning, most by: "
+            f"{', '.join(warned)}"
+        )
+    both = zip(found.rows, found.loads_n, strict=True)
+    strong = [row for row, load in both if load >= found.needed_n]
+    if strong:
+        row = min(strong, key=lambda one: found.cost[one])
+        one = found_job(job, found, row)
+        failed = [f"{c.title}: {c.says}" for c in job_checks(one) if c.verdict == "fail"]
+        return [
+            f"of {found.analyses} wheels analysed, those that carry the load fail another check; "
+            f"the cheapest, of {one.wheel.tread_diameter_mm:g} mm:",
+            *failed,
+            *more,
+        ]
+    strongest = max(found.loads_n, default=0.0)
+    need = needed_n(job.setting, wanted.reserve)
+    share = 100 * strongest / need
+    asked = f", {100 * wanted.reserve:g} % of reserve in it" if wanted.reserve else ""
+    return [
+        f"no wheel bears a mean load of {need:.0f} N with what twist, joints and curves make of it"
+        f"{asked}; the strongest analysed bears {strongest:.0f} N, {share:.0f} % of it",
+        *smallest_changes(_strongest(job, found), wanted.reserve),
+        *more,
+    ]
