@@ -93,14 +93,19 @@ def propose(
 
 
 def _sound(least_mm: float, most_mm: float, choose: int, proposals: int) -> None:
+    from platewheel.cli.propose.kinds import OTHERS
+
     faults = []
     if not 60 <= least_mm <= most_mm <= 2000:
         faults.append(
             f"--least-diameter, --most-diameter: found {least_mm:g}, {most_mm:g}; allowed: from "
             "60 to 2000 mm, the least first; try: --least-diameter 200 --most-diameter 400"
         )
-    if choose > proposals:
-        faults.append(f"--choose: found {choose}; allowed: up to --proposals, {proposals}")
+    if choose > proposals + OTHERS:
+        faults.append(
+            f"--choose: found {choose}; allowed: up to --proposals and {OTHERS} of other kinds, "
+            f"{proposals + OTHERS}"
+        )
     if faults:
         tell(faults)
         raise typer.Exit(2)

@@ -69,9 +69,8 @@ def proposal_page(job: Job, report: ProposeReport) -> str:
         told=[
             {
                 "rank": row.rank,
-                "governs": row.governs,
-                "room": Margin(row.binds_margin, ".0%"),
-                "binds": row.binds,
+                "kind": row.kind,
+                "lessons": row.lessons,
                 "warnings": row.warnings,
             }
             for row in report.proposals

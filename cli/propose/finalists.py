@@ -89,7 +89,8 @@ def laid(
     if short:
         return short
     nesting = nesting_row(one, plan, 0.0)
-    cost = wheel_cost(one, buying_rows(one, plan, nesting), time_plan(one, plan, nesting))
+    hours = time_plan(one, plan, nesting)
+    cost = wheel_cost(one, buying_rows(one, plan, nesting), hours)
     tight = [c for c in checks if c.margin is not None and c.verdict == "pass" and c.margin > 1e-9]
     binding = min(tight, key=lambda check: check.margin or 0.0, default=None)
     priced = anything_priced(one)
@@ -103,6 +104,7 @@ def laid(
         cost_estimate=float(estimate),
         cost_lacks=cost.not_priced if priced else [],
         mass_kg=wheel_mass_kg(one.wheel),
+        hours_per_wheel=hours.hours_per_wheel,
         rated_n=found.least.load_n,
         load_n=wheel_load_n(one.setting),
         governs=_governs(found),

@@ -12,6 +12,7 @@ from platewheel.cli.job.job import Job
 from platewheel.cli.money.cost_estimate import anything_priced, estimate_parts
 from platewheel.cli.propose.cheaper_steps import cheaper_steps
 from platewheel.cli.propose.finalists import finalists
+from platewheel.cli.propose.kinds import other_kinds
 from platewheel.cli.propose.own_wheel import own_wheel, with_own
 from platewheel.cli.propose.played import proposed_job
 from platewheel.cli.propose.rows import flare_rows, trade_rows
@@ -19,6 +20,7 @@ from platewheel.cli.propose.wanted import Wanted, asked_checks, job_choices
 from platewheel.cli.propose.why_none import held_back, too_weak, why_none
 from platewheel.cli.schema.propose import ProposeReport, SieveRow
 from platewheel.cli.words.proposal import same
+from platewheel.cli.words.proposal_lessons import lessons
 from platewheel.cli.work.beside import beside
 from platewheel.cli.work.progress import Steps
 from platewheel.parts.propose.choices import Choices
@@ -84,9 +86,15 @@ def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
         step("one step away")
         first, too = cheaper_steps(job, choices, good[0], partial(_mapped, pool), wanted.reserve)
         good = [first, *(row for row in good[1:] if not same(row, first))]
+        step("other kinds")
+        good = other_kinds(job, found, good, pool, wanted.reserve)
+        ranked = [row.model_copy(update={"rank": k + 1}) for k, row in enumerate(good)]
+        money = job.costs.currency if anything_priced(job) else "kg of steel"
         return report(
             own=own,
-            proposals=[row.model_copy(update={"rank": k + 1}) for k, row in enumerate(good)],
+            proposals=[
+                row.model_copy(update={"lessons": lessons(row, ranked, money)}) for row in ranked
+            ],
             left_out=left_out + too,
             flare=flare_rows(proposed_job(job, first)),
         )

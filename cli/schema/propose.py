@@ -2,11 +2,21 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, Literal
 
 from pydantic import Field
 
 from platewheel.cli.schema.row import Row
+
+WheelKind = Literal[
+    "",
+    "cheapest",
+    "other stock",
+    "most reserve for its money",
+    "lightest",
+    "least welding",
+    "fewest plates",
+]
 
 
 class ChangeRow(Row):
@@ -26,6 +36,10 @@ class ProposalRow(Row):
     """A wheel that passes every check; the keys that differ from the job's [wheel]."""
 
     rank: int
+    kind: WheelKind = Field(default="", description="what it has over the first; empty: next best")
+    lessons: list[str] = Field(
+        default_factory=list, description="what binds it, what it gives up, when to take it"
+    )
     wheel: dict[str, Any] = Field(description="every key of [wheel]")
     play_mm: float = Field(description="total, in the nominal gauge")
     back_to_back_mm: float = Field(description="between the flanges' inner faces, for that play")
@@ -38,6 +52,7 @@ class ProposalRow(Row):
         default_factory=list, description="what has no price, so that it costs more"
     )
     mass_kg: float
+    hours_per_wheel: float = Field(description="of all works at the job's rates")
     rated_n: float
     load_n: float = Field(description="design wheel load that it must carry")
     governs: str

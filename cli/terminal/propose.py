@@ -37,7 +37,7 @@ def show_proposals(report: ProposeReport) -> None:
     for line in report.notes:
         print(line)
     for row in report.proposals:
-        print(f"{row.rank}: rating set by {row.governs}; tightest check that passes: {row.binds}")
+        print(f"{row.rank}{f' ({row.kind})' if row.kind else ''}: {' '.join(row.lessons)}")
         for line in row.warnings:
             print(f"   look at: {line}")
     show_table("The first, one step away", _changes(report.proposals[0].changes))

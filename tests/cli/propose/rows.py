@@ -17,6 +17,7 @@ def laid(wheel: WheelSpec, estimate: float, **more: Any) -> ProposalRow:
         "cost_per_wheel": estimate + 1,
         "cost_estimate": estimate,
         "mass_kg": 9.0,
+        "hours_per_wheel": 1.5,
         "rated_n": 3100.0,
         "load_n": 3000.0,
         "governs": "toes",

@@ -60,9 +60,14 @@ def test_demo_is_proposed_for_and_written(tmp_path: Path) -> None:
     code, report = proposed(tmp_path, few, "--write", file, "--reserve", 5)
     assert code == 0, report["refused"]
     first = report["proposals"][0]
-    assert [row["rank"] for row in report["proposals"]] == [1, 2][: len(report["proposals"])]
-    costs = [row["cost_per_wheel"] for row in report["proposals"]]
+    ranks = [row["rank"] for row in report["proposals"]]
+    assert ranks == [1, 2, 3, 4][: len(ranks)]
+    costs = [row["cost_per_wheel"] for row in report["proposals"][:2]]
     assert costs == sorted(costs)
+    kinds = [row["kind"] for row in report["proposals"]]
+    assert kinds[0] == "cheapest"
+    assert any(kinds[1:])
+    assert all(len(row["lessons"]) == 3 for row in report["proposals"])
     # whole plates are paid for four wheels, their share alone is estimated
     assert first["cost_per_wheel"] / 2 < first["cost_estimate"] < first["cost_per_wheel"]
     assert first["rated_n"] >= 1.05 * first["load_n"]
@@ -73,6 +78,7 @@ def test_demo_is_proposed_for_and_written(tmp_path: Path) -> None:
     page = (home / "proposal.html").read_text(encoding="utf-8")
     assert page.count("<svg") == 2
     assert "One step away" in page
+    assert all(row["lessons"][2] in unescape(page) for row in report["proposals"])
     as_written = unescape(page.split("<pre>")[1].split("</pre>")[0])
     assert tomllib.loads(as_written)["wheel"] == first["wheel"]
     assert "http" not in page.replace("http://www.w3.org/2000/svg", "")

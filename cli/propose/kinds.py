@@ -1,0 +1,133 @@
+"""Beside the cheapest wheel: two that differ in kind from it, of those that were analysed.
+
+A kind is what a builder may want more than a low price. Each that the analysed wheels offer is
+looked for in turn; the first two whose wheel passes a full rating are told.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from concurrent.futures import Executor
+from dataclasses import dataclass
+from functools import partial
+
+from platewheel.cli.job.job import Job
+from platewheel.cli.propose.finalists import finalist
+from platewheel.cli.propose.played import found_job, proposed_job
+from platewheel.cli.schema.propose import ProposalRow, WheelKind
+from platewheel.cli.words.proposal import same
+from platewheel.parts.propose.rate_until_known import Found
+from platewheel.parts.wheel.assembly import weld_mass_kg, wheel_mass_kg
+from platewheel.parts.wheel.kinds import kinds_of
+from platewheel.parts.wheel.spec import WheelSpec
+
+OTHERS = 2  # kinds told beside the cheapest
+LESS = 0.9  # of mass or weld metal of the cheapest: a difference that is felt; judgement
+MORE = 1.15  # times its load, likewise
+
+
+@dataclass(frozen=True)
+class Analysed:
+    """A wheel that passes and carries the load; `bears` is the mean load, N."""
+
+    row: int
+    wheel: WheelSpec
+    cost: float
+    bears: float
+
+
+def other_kinds(
+    job: Job,
+    found: Found | None,
+    good: Sequence[ProposalRow],
+    pool: Executor,
+    reserve: float,
+) -> list[ProposalRow]:
+    """The proposals `good`, the first named the cheapest, and up to OTHERS of other kinds: marked
+    where they are among `good`, else added behind them, rated in full as they are."""
+    first = good[0].model_copy(update={"kind": "cheapest"})
+    rows, told = [first, *good[1:]], 0
+    if found is None:
+        return rows
+    for kind, one in wanted_kinds(found, first, job.setting.static_wheel_load_n):
+        if told == OTHERS:
+            break
+        whole = found_job(job, found, one.row)
+        judged: ProposalRow | str | None = _among(rows, whole, job)
+        if judged is None:
+            judged = pool.submit(finalist, whole, one.cost, reserve).result()
+        if isinstance(judged, str) or judged.kind or kind in {row.kind for row in rows}:
+            continue
+        named = judged.model_copy(update={"kind": kind})
+        there = [k for k, row in enumerate(rows) if same(row, judged)]
+        if there:
+            rows[there[0]] = named
+        else:
+            rows.append(named)
+        told += 1
+    return rows
+
+
+def _among(rows: Sequence[ProposalRow], one: Job, job: Job) -> ProposalRow | None:
+    return next((r for r in rows if proposed_job(job, r).setting == one.setting), None)
+
+
+def wanted_kinds(
+    found: Found, first: ProposalRow, mean_n: float
+) -> Iterator[tuple[WheelKind, Analysed]]:
+    """Each kind with the wheels that may be its own, the best of it first; no more than two of a
+    kind. The first proposal bears `first.rated_n` of `first.load_n` times the mean load."""
+    rated = dict(zip(found.rows, found.loads_n, strict=True))
+    strong = [
+        Analysed(row, WheelSpec(**found.wheels.values(row)), float(found.cost[row]), rated[row])
+        for row in found.strong
+    ]
+    bears = first.rated_n / first.load_n * mean_n
+    now = Analysed(-1, WheelSpec(**first.wheel), first.cost_estimate, bears)
+    for kind, (differs, rank) in KINDS.items():
+        fit = sorted((one for one in strong if differs(one, now)), key=partial(_key, rank, now))
+        for one in fit[:2]:
+            yield kind, one
+
+
+Rank = Callable[[Analysed, Analysed], float]
+
+
+def _key(rank: Rank, now: Analysed, one: Analysed) -> tuple[float, float, int]:
+    return rank(one, now), one.cost, one.row
+
+
+def plates(wheel: WheelSpec) -> set[float]:
+    """Thicknesses of sheet that have to be bought."""
+    of_sheet = [kind for kind in kinds_of(wheel) if kind.cut_from(wheel) == "sheet"]
+    return {kind.thickness_mm(wheel) for kind in of_sheet}
+
+
+def _per_money(one: Analysed, now: Analysed) -> float:
+    """Less is better: money for a newton more."""
+    return (one.cost - now.cost) / (one.bears - now.bears)
+
+
+# kind -> whether a wheel is of it beside the first, and what of it is least in the best
+KINDS: dict[WheelKind, tuple[Callable[[Analysed, Analysed], bool], Rank]] = {
+    "other stock": (
+        lambda one, now: one.wheel.tread_from != now.wheel.tread_from,
+        lambda one, now: one.cost,
+    ),
+    "most reserve for its money": (
+        lambda one, now: one.bears >= MORE * now.bears,
+        _per_money,
+    ),
+    "lightest": (
+        lambda one, now: wheel_mass_kg(one.wheel) <= LESS * wheel_mass_kg(now.wheel),
+        lambda one, now: wheel_mass_kg(one.wheel),
+    ),
+    "least welding": (
+        lambda one, now: weld_mass_kg(one.wheel) <= LESS * weld_mass_kg(now.wheel),
+        lambda one, now: weld_mass_kg(one.wheel),
+    ),
+    "fewest plates": (
+        lambda one, now: len(plates(one.wheel)) < len(plates(now.wheel)),
+        lambda one, now: len(plates(one.wheel)),
+    ),
+}
