@@ -19,12 +19,14 @@ def sensitivity(
         bool,
         typer.Option(
             "--rating",
-            help="Rate the steps of plates and beads too: ten stress analyses, a minute or so.",
+            help="Rate the steps of plates, beads and the line too: some 25 stress analyses, a few "
+            "minutes.",
         ),
     ] = False,
     as_json: Json = False,
 ) -> None:
-    """Change each dimension of the wheel a little: which checks it helps, and for what mass."""
+    """Change each dimension of the wheel, and what can be changed of its line, a little: which
+    checks it helps, and for what mass."""
     from platewheel.cli.job.job import read_job
     from platewheel.cli.job.wheelset import checks_of
     from platewheel.cli.terminal.sensitivity import sensitivity_table, show_sensitivity

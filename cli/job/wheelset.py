@@ -15,6 +15,8 @@ from platewheel.parts.rating.assess import Assessment
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheelset.assembly import Wheelset, wheelset
 
+ASKED = ("wheel", "track", "wagon", "finish", "use", "axle", "shop", "way")  # of a setting
+
 
 @dataclass(frozen=True)
 class Made:
@@ -49,12 +51,12 @@ def checks_with_advice(job: Job, found: Assessment | None) -> list[CheckResult]:
 
 
 def checks_of(job: Job) -> Callable[[Setting, Assessment | None], list[CheckResult]]:
-    """The same asked of other wheels of this job. Raises, when asked: GeometryError for a wheel
-    that its axle does not take, where it takes the job's own."""
+    """The same asked of other wheels of this job, or on another line. Raises, when asked:
+    GeometryError for a wheel that its axle does not take, where it takes the job's own."""
     has_wheelset = job_wheelset(job).wheelset is not None
 
     def _asked(setting: Setting, found: Assessment | None) -> list[CheckResult]:
-        one = replace(job, wheel=setting.wheel)
+        one = replace(job, **{name: getattr(setting, name) for name in ASKED})
         if has_wheelset and (why_not := job_wheelset(one).why_not):
             raise GeometryError("; ".join(why_not))
         return job_checks(one, found)

@@ -1,4 +1,5 @@
-"""Which dimension of a wheel matters for which check: margins before and after small steps."""
+"""Which dimension of a wheel, and which key of its line, matters for which check: margins before
+and after small steps."""
 
 from __future__ import annotations
 
@@ -10,6 +11,7 @@ from platewheel.parts.base.faults import GeometryError
 from platewheel.parts.checks.result import WORST_FIRST, CheckResult, worst_first
 from platewheel.parts.checks.run import run_checks
 from platewheel.parts.propose.dimension_steps import DimensionStep, dimension_steps, not_stepped
+from platewheel.parts.propose.line_steps import LineStep, line_steps
 from platewheel.parts.rating.rate import borne_n
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.assembly import wheel_mass_kg
@@ -34,7 +36,8 @@ LEAST_KG = 0.005
 @dataclass(frozen=True)
 class Shift:
     """What one step does to one check; margins in percentage points of the limit. None where
-    the check has no margin on one side of the step."""
+    the check has no margin on one side of the step, or where its limit moves so that the margin
+    as a share goes one way and the room the other."""
 
     check: str
     points: float | None
@@ -56,7 +59,7 @@ class Moved:
     """One step with all that it changes. A wheel that cannot be made has neither mass nor
     shifts; `step.refused` says why. `rated_by_n` is None where the step was not rated."""
 
-    step: DimensionStep
+    step: DimensionStep | LineStep
     mass_by_kg: float | None
     shifts: tuple[Shift, ...]  # of the checks that change
     rated_by_n: float | None = None
@@ -74,13 +77,15 @@ class Moved:
 
 @dataclass(frozen=True)
 class Sensitivity:
-    """The present wheel's checks, worst first, and every step; rated_n None where not rated."""
+    """The present wheel's checks, worst first, and every step on the wheel and on its line; rated_n
+    None where not rated."""
 
     checks: tuple[CheckResult, ...]
     mass_kg: float
     rated_n: float | None
     moves: tuple[Moved, ...]
     left_out: tuple[tuple[str, str], ...]  # dimensions that the wheel has not, and why
+    line_moves: tuple[Moved, ...] = ()
 
     def tightest(self, most: int = 8) -> list[CheckResult]:
         """Checks with the least margin that some step moves, at most so many; of a rated wheel
@@ -100,10 +105,23 @@ class Sensitivity:
 
     @property
     def _measured(self) -> list[CheckResult]:
-        return [one for one in worst_first(list(self.checks)) if one.margin is not None]
+        """Those whose margin is a share of a limit, which a margin against 0 is not."""
+        checks = worst_first(list(self.checks))
+        return [one for one in checks if one.margin is not None and one.limit]
 
     def _is_moved(self, check: str) -> bool:
         return any(abs(moved.points(check) or 0.0) >= LEAST_POINTS for moved in self.moves)
+
+
+def line_help(found: Sensitivity, check: str) -> Moved | None:
+    """The step on the line that raises this check's margin most, of those that make no other
+    check's verdict worse; None where none does."""
+    gains = [
+        moved
+        for moved in found.line_moves
+        if (moved.points(check) or 0.0) >= LEAST_POINTS and not moved.breaks
+    ]
+    return max(gains, key=lambda moved: moved.points(check) or 0.0, default=None)
 
 
 @dataclass(frozen=True)
@@ -123,11 +141,12 @@ def sensitivity(
     rate_for: Sequence[str] = FOR_RATING,
     report: Callable[[str], None] = lambda text: None,
 ) -> Sensitivity:
-    """Step every free dimension of the setting's wheel and run the checks again; a GeometryError
-    of theirs refuses the step.
+    """Step every free dimension of the setting's wheel, then what an owner can change of its line,
+    and run the checks again; a GeometryError of theirs refuses the step.
 
-    With `assess` (a stress analysis of some seconds a wheel, `parts.rating.assess`) the wheel and
-    the steps on the keys in `rate_for` are rated too; the load rating and its checks then move.
+    With `assess` (a stress analysis of some seconds a wheel, `parts.rating.assess`) the wheel, the
+    steps on the keys in `rate_for` and those on the line are rated too; the load rating and its
+    checks then move.
     """
     report("the wheel as it is")
     found = assess(setting) if assess else None
@@ -139,12 +158,17 @@ def sensitivity(
         report(f"{step.key} {step.way}")
         rate = assess if found and step.key in rate_for else None
         moves.append(_moved(setting, step, checks, before, mass, rated, rate))
-    return Sensitivity(before, mass, rated, tuple(moves), tuple(not_stepped(setting.wheel)))
+    line = []
+    for change in line_steps(setting):
+        report(f"{change.key} {change.way}")
+        line.append(_moved(setting, change, checks, before, mass, rated, assess if found else None))
+    lacking = tuple(not_stepped(setting.wheel))
+    return Sensitivity(before, mass, rated, tuple(moves), lacking, tuple(line))
 
 
 def _moved(
     setting: Setting,
-    step: DimensionStep,
+    step: DimensionStep | LineStep,
     checks: Checks,
     before: tuple[CheckResult, ...],
     mass_kg: float,
@@ -154,12 +178,15 @@ def _moved(
     if step.wheel is None:
         return Moved(step, None, ())
     other = replace(setting, wheel=step.wheel)
+    if isinstance(step, LineStep):
+        assert step.setting is not None
+        other = step.setting
     try:
         found = assess(other) if assess else None
         after = list(checks(other, found))
         mass_by = wheel_mass_kg(step.wheel) - mass_kg
     except GeometryError as error:
-        return Moved(replace(step, wheel=None, refused=str(error)), None, ())
+        return Moved(refused(step, str(error)), None, ())
     rated_by = None
     if found and rated_n is not None:
         rated_by = borne_n(other, found.least.load_n) - rated_n
@@ -172,22 +199,41 @@ def _moved(
     return Moved(step, mass_by, (*_shifts(before, after), *unknown), rated_by)
 
 
+def refused(step: DimensionStep | LineStep, why: str) -> DimensionStep | LineStep:
+    """The step that comes to nothing."""
+    if isinstance(step, LineStep):
+        return replace(step, setting=None, refused=why)
+    return replace(step, wheel=None, refused=why)
+
+
 def _shifts(before: Sequence[CheckResult], after: Sequence[CheckResult]) -> list[Shift]:
     was, now = ({one.id: one for one in results} for results in (before, after))
     shifts = []
     for name in dict.fromkeys([*was, *now]):
         old, new = was.get(name), now.get(name)
-        shift = Shift(name, _points(old, new), old, new)
+        shift = Shift(name, points_of(old, new), old, new)
         same = old is not None and new is not None and old.verdict == new.verdict
         if not same or (old and new and old.margin != new.margin):
             shifts.append(shift)
     return shifts
 
 
-def _points(old: CheckResult | None, new: CheckResult | None) -> float | None:
+def points_of(old: CheckResult | None, new: CheckResult | None) -> float | None:
+    """Change of margin. Where the limit moves too it is told only as far as the room itself moves,
+    as a share of the old limit: a margin that grows while room is lost is no gain."""
     if old is None or new is None or old.margin is None or new.margin is None:
         return None
-    return 100 * (new.margin - old.margin)
+    if not old.limit or not new.limit:
+        return None  # a margin against 0 is no share of anything
+    by = 100 * (new.margin - old.margin)
+    if abs(new.limit - old.limit) <= 1e-9 * abs(old.limit):
+        return by
+    room = 100 * (new.margin * abs(new.limit) / abs(old.limit) - old.margin)
+    if abs(by) < LEAST_POINTS or abs(room) < LEAST_POINTS:
+        return 0.0
+    if by * room < 0:
+        return None
+    return min(by, room, key=abs) if by > 0 else max(by, room, key=abs)
 
 
 def best_help(found: Sensitivity, check: str) -> Help | None:

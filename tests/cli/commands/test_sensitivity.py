@@ -14,7 +14,7 @@ from typer.testing import CliRunner
 from platewheel.cli.commands.sensitivity import sensitivity
 from platewheel.cli.job.job import read_job
 from platewheel.cli.job.wheelset import checks_of
-from platewheel.cli.terminal.sensitivity import sensitivity_table, told
+from platewheel.cli.terminal.sensitivity import line_table, sensitivity_table, steps_table, told
 from platewheel.parts.base.faults import GeometryError
 from platewheel.parts.propose.sensitivity import sensitivity as step_all
 from tests.cli.jobs import job_text, write_job
@@ -52,7 +52,9 @@ def test_columns_are_the_tightest_checks_and_each_has_its_sentence(table: dict[s
     assert 6 <= len(tight) <= 8
     for one in tight:
         assert one["helps_most"].startswith(one["title"])
-        assert "adds" in one["helps_most"] or "no single step helps" in one["helps_most"]
+        assert (
+            "adds" in one["helps_most"] or "no single step of the wheel helps" in one["helps_most"]
+        )
 
 
 def test_a_person_sees_signs_names_and_what_follows(own_folder: Path) -> None:
@@ -62,6 +64,26 @@ def test_a_person_sees_signs_names_and_what_follows(own_folder: Path) -> None:
     assert "What helps the tightest checks most by the kilogram" in result.stdout
     assert "vent circle follows" in result.stdout
     assert "--rating" in result.stdout
+    assert "What you can change of the line" in result.stdout
+
+
+def test_the_tables_are_read_on_a_screen_of_100_columns() -> None:
+    """No word of the columns of checks is broken: the longest name has room in a fifth of it."""
+    found = step_all(read_job(DEMO).setting)
+    for made in (steps_table(found), line_table(found)):
+        assert len(made.columns) <= 7
+        words = [word for cells in made.cells("mm") for cell in cells for word in cell.split()]
+        assert max(len(word) for word in words) <= 15
+
+
+def test_a_step_on_the_line_is_asked_of_every_check() -> None:
+    """The wheelset's checks too: a heavier load tires the axle."""
+    result = run(DEMO, "--json")
+    steps = {(s["key"], s["becomes"]): s for s in json.loads(result.stdout)["line_steps"]}
+    heavy = steps["wagon.payload_kg", 550.0]
+    assert heavy["margin_points"]["axle-fatigue"] < 0
+    assert heavy["margin_points"]["joint-push"] < 0
+    assert heavy["follows"] == {}
 
 
 def test_an_impossible_step_is_told_with_its_reason(own_folder: Path) -> None:
