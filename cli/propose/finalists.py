@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from concurrent.futures import Executor
+from dataclasses import replace
 from functools import partial
 
 from platewheel.cli.job.job import Job

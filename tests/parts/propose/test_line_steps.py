@@ -22,7 +22,6 @@ from platewheel.parts.setting.setting import Setting
 from platewheel.parts.setting.way import WaySpec
 from tests.parts.settings import demo_setting
 
-
 RADIUS = "track.min_curve_radius_m"
 
 
