@@ -24,7 +24,7 @@ AXES = (
     "vents",
 )
 DEPTHS_MM = (6.0, 7.0, 8.0, 9.0, 10.0, 11.0, 12.0, 13.0, 15.0, 17.0, 20.0, 25.0, 30.0)
-ANGLES_DEG = tuple(float(angle) for angle in range(54, 83, 2))
+ANGLES_DEG = tuple(float(angle) for angle in range(54, 91, 2))  # to a flat washer
 INSETS_MM = (6.0, 8.0, 10.0, 14.0)
 THROATS_MM = (3.0, 3.5, 4.0, 5.0, 6.0, 7.0, 8.0)
 ROOTS_MM = (4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 15.0)

@@ -21,7 +21,13 @@ from tests.places import DEMO
 
 JOB = read_job(DEMO)
 WANTED = Wanted(280, 280)
-TIGHT = replace(JOB, track=JOB.track.model_copy(update={"min_curve_radius_m": 1.9}))
+CURVES = {  # wide flangeways, so that nothing but the flange's room asks for play
+    "min_curve_radius_m": 2.2,
+    "check_rail_flangeway_mm": None,
+    "flangeway_mm": 38.0,
+    "rail_corner_radius_mm": 2.0,
+}
+TIGHT = replace(JOB, track=JOB.track.model_copy(update=CURVES))
 
 
 @pytest.fixture(scope="module")
