@@ -89,12 +89,15 @@ def corners_mm(setting: Setting) -> tuple[float, float, float]:
     return 0.0, track.rail_corner_radius_mm, min(worn, track.rail_head_width_mm / 2)
 
 
-def lowest_contact(setting: Setting, flange_angle: float | None = None) -> FlangeContact:
+def lowest_contact(
+    setting: Setting, flange_angle: float | None = None, yaw: float | None = None
+) -> FlangeContact:
     """The lowest of the contacts on these corners in the tightest curve, yawed as it is, of the
-    wheel's own flange or one of another angle (radians)."""
+    wheel's own flange or one of another angle (radians); `yaw` where it is known."""
     wheel = setting.wheel
     angle = wheel.flange_angle if flange_angle is None else flange_angle
-    size = (wheel.tread_radius_mm, wheel.flange_depth_mm, angle, attack(setting))
+    turned = attack(setting) if yaw is None else yaw
+    size = (wheel.tread_radius_mm, wheel.flange_depth_mm, angle, turned)
     found = [flange_contact(*size, corner) for corner in corners_mm(setting)]
     return max(found, key=lambda one: one.down_mm)
 

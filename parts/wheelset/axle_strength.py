@@ -70,17 +70,25 @@ def moment_n_mm(beam: AxleBeam, x_mm: float) -> float:
     return moment + sum(couple for at, couple in beam.couples if at <= x_mm)
 
 
-def moment_range_n_mm(
+def turning_moments_n_mm(
     beam: AxleBeam, start_mm: float = -math.inf, end_mm: float = math.inf
-) -> tuple[float, float]:
-    """Least and greatest moment from start to end, signed; they lie there or on one side of a
-    load, straight lines between."""
+) -> tuple[float, ...]:
+    """Moments among which are the least and the greatest from start to end, signed: there and on
+    either side of each load, straight lines between. Their places hang on the lengths alone."""
     loads = [at for at, _ in (*beam.forces, *beam.couples)]
     inside = [at for at in (*loads, start_mm, end_mm) if start_mm <= at <= end_mm]
     places = [at for at in inside if math.isfinite(at)]
     sides = [moment_n_mm(beam, x) for x in places]
     before = [moment_n_mm(beam, x - 1e-9) for x in places]
-    return min(*sides, *before), max(*sides, *before)
+    return (*sides, *before)
+
+
+def moment_range_n_mm(
+    beam: AxleBeam, start_mm: float = -math.inf, end_mm: float = math.inf
+) -> tuple[float, float]:
+    """Least and greatest moment from start to end, signed."""
+    moments = turning_moments_n_mm(beam, start_mm, end_mm)
+    return min(moments), max(moments)
 
 
 def greatest_moment_n_mm(

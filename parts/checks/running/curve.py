@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from typing import TYPE_CHECKING
 
 from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
@@ -10,8 +11,13 @@ from platewheel.parts.checks.trying import tried
 from platewheel.parts.loads.travel import travel_mm
 from platewheel.parts.setting.setting import Setting
 
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
+
 LEAST_ANGLE_DEG, WASHER_DEG = 45.0, 90.0  # the range that the wheel's spec allows
 STEPS = 50  # between two of them the room may be 0.001 mm more than at either
+FINE_STEPS = 400  # what is left then is some 1e-8 mm
 GEOMETRY = (
     "plain geometry of a flared flange in a curve, sharp rail corner (less room than a round)"
 )
@@ -54,19 +60,21 @@ def lateral_room_mm(
     circle that reaches x, plus the rail's own bend towards the flange. Angles in radians.
     Source: plain geometry.
     """
+    import numpy as np
+
     r, flare, turned = tread_radius_mm, 1 / math.tan(flange_angle), math.tan(yaw)
 
-    def room(x: float) -> float:
-        below = x * x / (math.hypot(r, x) + r)  # of the circle that is at the rail top at x
-        return x * turned - below * flare + sagitta_mm(2 * x, curve_radius_mm)
+    def room(x: NDArray[np.float64]) -> NDArray[np.float64]:
+        below = x * x / (np.hypot(r, x) + r)  # of the circle that is at the rail top at x
+        # the versine of a chord of 2 x, as `sagitta_mm`
+        bend = x * x / (curve_radius_mm + np.sqrt(curve_radius_mm**2 - x * x))
+        return np.asarray(x * turned - below * flare + bend)
 
-    step = rail_top_reach_mm(r, flange_depth_mm) / STEPS
-    best = max(range(STEPS + 1), key=lambda i: room(i * step))
-    low, high = max(best - 1, 0) * step, min(best + 1, STEPS) * step
-    for _ in range(40):  # one top between two neighbours of the best step
-        left, right = low + (high - low) / 3, high - (high - low) / 3
-        low, high = (left, high) if room(left) < room(right) else (low, right)
-    return max(room(best * step), room((low + high) / 2), 0.0)
+    reach = rail_top_reach_mm(r, flange_depth_mm)
+    coarse = np.linspace(0.0, reach, STEPS + 1)
+    best = int(room(coarse).argmax())  # one top between its two neighbours
+    fine = np.linspace(coarse[max(best - 1, 0)], coarse[min(best + 1, STEPS)], FINE_STEPS + 1)
+    return max(float(room(fine).max()), 0.0)
 
 
 def fits_curve(setting: Setting) -> bool:
@@ -107,7 +115,7 @@ def steepest_clear_deg(setting: Setting) -> float | None:
         return high
     if room_needed_mm(setting, low, yaw) > given:
         return None
-    while high - low > 1e-6:
+    while high - low > 1e-5:
         middle = (low + high) / 2
         clears = room_needed_mm(setting, middle, yaw) <= given
         low, high = (middle, high) if clears else (low, middle)

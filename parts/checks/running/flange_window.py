@@ -22,7 +22,7 @@ from platewheel.parts.checks.running.curve import (
     steepest_clear_deg,
 )
 from platewheel.parts.checks.trying import tried
-from platewheel.parts.loads.flange_contact import LOW_SHARE, lowest_contact
+from platewheel.parts.loads.flange_contact import LOW_SHARE, attack, lowest_contact
 from platewheel.parts.setting.setting import Setting
 
 SOURCE = (
@@ -68,10 +68,10 @@ def flange_window(setting: Setting) -> FlangeWindow:
 def steepest_touch_deg(setting: Setting) -> float:
     """Greatest flange angle that touches the rail with its face and not with its lowest part, yaw
     kept as it is; 45 where not even that does."""
-    depth = LOW_SHARE * setting.wheel.flange_depth_mm
+    depth, yaw = LOW_SHARE * setting.wheel.flange_depth_mm, attack(setting)
 
     def touches(angle_deg: float) -> bool:
-        found = lowest_contact(setting, math.radians(angle_deg))
+        found = lowest_contact(setting, math.radians(angle_deg), yaw)
         return found.down_mm <= depth
 
     low, high = LEAST_ANGLE_DEG, WASHER_DEG

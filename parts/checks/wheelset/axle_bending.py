@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
 from platewheel.parts.base.steel import AXLE_STEELS, THICKEST_MM
 from platewheel.parts.checks.result import CheckResult, judged
@@ -37,26 +38,33 @@ def beam_of(
     )
 
 
-def moment_within_n_mm(
-    setting: Setting,
-    made: Wheelset,
-    start_mm: float,
-    end_mm: float,
-    load_n: float | None = None,
-    side_n: float | None = None,
-) -> tuple[float, float]:
-    """Least and greatest moment between two places of the axle, side force either way, under the
-    design loads or others."""
-    least, most = zip(
-        *(
-            axle_strength.moment_range_n_mm(
-                beam_of(setting, made, way, load_n, side_n), start_mm, end_mm
-            )
-            for way in (1, -1)
-        ),
-        strict=True,
+def moments_of_one_n(
+    setting: Setting, made: Wheelset, start_mm: float, end_mm: float
+) -> tuple[tuple[float, float], ...]:
+    """Moments between two places of the axle, N mm, among which the extremes are: for one newton
+    of both wheels' load, and for one of side force. The axle is a beam, so they add."""
+    load, side = (
+        axle_strength.turning_moments_n_mm(beam_of(setting, made, 1, *one), start_mm, end_mm)
+        for one in ((1.0, 0.0), (0.0, 1.0))
     )
-    return min(least), max(most)
+    return tuple(zip(load, side, strict=True))
+
+
+def moment_within_n_mm(
+    moments: Sequence[tuple[float, float]], load_n: float, side_n: float
+) -> tuple[float, float]:
+    """Least and greatest moment of `moments_of_one_n` under a load and a side force either way."""
+    push = abs(side_n)
+    least = min(load * load_n - abs(side) * push for load, side in moments)
+    return least, max(load * load_n + abs(side) * push for load, side in moments)
+
+
+def design_moments_n_mm(
+    setting: Setting, made: Wheelset, start_mm: float, end_mm: float
+) -> tuple[float, float]:
+    """Least and greatest moment between two places of the axle under the design loads."""
+    moments = moments_of_one_n(setting, made, start_mm, end_mm)
+    return moment_within_n_mm(moments, wheel_load_n(setting), side_force_n(setting))
 
 
 def torque_within_n_mm(setting: Setting, made: Wheelset, start_mm: float, end_mm: float) -> float:
@@ -85,7 +93,7 @@ def axle_bending(setting: Setting, made: Wheelset) -> CheckResult:
         for z0, z1, d in made.steps
         for moment in [
             axle_strength.equivalent_moment_n_mm(
-                max(abs(m) for m in moment_within_n_mm(setting, made, z0, z1)),
+                max(abs(m) for m in design_moments_n_mm(setting, made, z0, z1)),
                 torque_within_n_mm(setting, made, z0, z1),
             )
         ]

@@ -3,13 +3,18 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from platewheel.parts.base.steel import AXLE_STEELS
 from platewheel.parts.checks.result import CheckResult, judged
-from platewheel.parts.checks.wheelset.axle_bending import moment_within_n_mm, torque_within_n_mm
+from platewheel.parts.checks.wheelset.axle_bending import (
+    moment_within_n_mm,
+    moments_of_one_n,
+    torque_within_n_mm,
+)
 from platewheel.parts.checks.wheelset.axle_notches import Notch, axle_notches
-from platewheel.parts.loads.spectrum import spectrum
+from platewheel.parts.loads.spectrum import Block, spectrum
 from platewheel.parts.loads.wheel_load import wheel_load_n
 from platewheel.parts.rating.detail import Cycles
 from platewheel.parts.rating.miner import allowed_share
@@ -40,8 +45,10 @@ def axle_fatigue_safety(setting: Setting, made: Wheelset) -> CheckResult:
     shoulder and on the plain axle between, each under its own greatest moment and torque, over
     all loads of the way."""
     rm = AXLE_STEELS[made.steel].fu_at_n_mm2(made.thickest_mm)
+    blocks = spectrum(setting)
     safeties = {
-        notch: _safety(setting, made, notch, rm) for notch in axle_notches(setting, made, rm)
+        notch: _safety(setting, made, notch, rm, blocks)
+        for notch in axle_notches(setting, made, rm)
     }
     worst = min(safeties, key=lambda notch: safeties[notch])
     welded = worst.weld_category_n_mm2 is not None
@@ -70,11 +77,11 @@ class _Kind:
     slips: bool
 
 
-def _kinds(setting: Setting, jolted: float) -> list[_Kind]:
+def _kinds(blocks: Sequence[Block], jolted: float) -> list[_Kind]:
     """Every kind of turn in the life, between joints and at them, alike ones together; `jolted` is
     the share of the strikes that count in full."""
     cycles: dict[tuple[float, float, bool], float] = {}
-    for block in spectrum(setting):
+    for block in blocks:
         for load, count in (
             (block.load_n, block.turns),
             (block.struck_n, block.turns * block.hits * jolted),
@@ -85,21 +92,22 @@ def _kinds(setting: Setting, jolted: float) -> list[_Kind]:
     return [_Kind(load, side, count, slips) for (load, side, slips), count in cycles.items()]
 
 
-def _safety(setting: Setting, made: Wheelset, notch: Notch, rm_n_mm2: float) -> float:
+def _safety(
+    setting: Setting, made: Wheelset, notch: Notch, rm_n_mm2: float, blocks: Sequence[Block]
+) -> float:
     d = notch.diameter_mm
     endurance = axle_fatigue.endurance_n_mm2(rm_n_mm2, d, turning=made.turning)
     uses = []
     welded = notch.weld_category_n_mm2 is not None
     jolted = 1.0 if not made.turning else WELDED_SHARE if welded else JOLTED_SHARE
-    for kind in _kinds(setting, jolted):
-        amplitude, mean = _bending(setting, made, notch, kind)
+    moments = moments_of_one_n(setting, made, *notch.within_mm)
+    slip, design = torque_within_n_mm(setting, made, *notch.within_mm), wheel_load_n(setting)
+    for kind in _kinds(blocks, jolted):
+        amplitude, mean = _bending(made, notch, moments, kind)
         if notch.weld_category_n_mm2 is not None:
             uses.append((2 * amplitude, kind.cycles))
             continue
-        torque = 0.0
-        if kind.slips:
-            share = kind.load_n / wheel_load_n(setting)
-            torque = share * torque_within_n_mm(setting, made, *notch.within_mm)
+        torque = slip * kind.load_n / design if kind.slips else 0.0
         stresses = Stresses(amplitude, mean, torsion_stress_n_mm2(torque, d))
         safety = axle_fatigue.fatigue_safety(stresses, notch.kf, notch.kfs, rm_n_mm2, endurance)
         uses.append((1 / safety, kind.cycles))
@@ -108,11 +116,13 @@ def _safety(setting: Setting, made: Wheelset, notch: Notch, rm_n_mm2: float) -> 
     return axle_fatigue.life_safety(uses, axle_fatigue.slope(rm_n_mm2, endurance))
 
 
-def _bending(setting: Setting, made: Wheelset, notch: Notch, kind: _Kind) -> tuple[float, float]:
+def _bending(
+    made: Wheelset, notch: Notch, moments: Sequence[tuple[float, float]], kind: _Kind
+) -> tuple[float, float]:
     """Amplitude and mean of the bending stress at a notch, N/mm2."""
     least, most = (
         math.copysign(bending_stress_n_mm2(moment, notch.diameter_mm), moment)
-        for moment in moment_within_n_mm(setting, made, *notch.within_mm, kind.load_n, kind.side_n)
+        for moment in moment_within_n_mm(moments, kind.load_n, kind.side_n)
     )
     if made.turning:
         return max(abs(least), abs(most)), 0.0

@@ -10,7 +10,7 @@ import pytest
 
 from platewheel.parts.checks.result import CheckResult
 from platewheel.parts.checks.wheelset import axle_crack
-from platewheel.parts.checks.wheelset.axle_bending import axle_bending, moment_within_n_mm
+from platewheel.parts.checks.wheelset.axle_bending import axle_bending, design_moments_n_mm
 from platewheel.parts.checks.wheelset.axle_crack import axle_fatigue_safety
 from platewheel.parts.checks.wheelset.axle_notches import axle_notches
 from platewheel.parts.loads.spectrum import Block
@@ -138,7 +138,7 @@ def test_a_push_either_way_widens_what_a_dead_axle_feels(
     made = wheelset(hard)
     rm, d, hub = 470.0, 30.0, made.hub_z_mm
     ends = (0.25 - hub[0], 10.25 - hub[0])  # the collar inside the pushed wheel's hub
-    least, most = moment_within_n_mm(hard, made, *ends)
+    least, most = design_moments_n_mm(hard, made, *ends)
     assert least < 0 < most
     amplitude, mean = (16 * m / (math.pi * d**3) for m in (most - least, -most - least))
     block = replace(ONE, turns=1e6, side_n=side_force_n(hard), push_n=side_force_n(hard))
