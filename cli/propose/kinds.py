@@ -13,7 +13,7 @@ from functools import partial
 
 from platewheel.cli.job.job import Job
 from platewheel.cli.propose.finalists import finalist
-from platewheel.cli.propose.played import found_job, proposed_job
+from platewheel.cli.propose.played import found_job
 from platewheel.cli.schema.propose import ProposalRow, WheelKind
 from platewheel.cli.words.proposal import same
 from platewheel.parts.propose.rate_until_known import Found
@@ -24,6 +24,7 @@ from platewheel.parts.wheel.spec import WheelSpec
 OTHERS = 2  # kinds told beside the cheapest
 LESS = 0.9  # of mass or weld metal of the cheapest: a difference that is felt; judgement
 MORE = 1.15  # times its load, likewise
+ALIKE = 0.02  # of what makes the kind: a proposal so near to the best of it is named
 
 
 @dataclass(frozen=True)
@@ -49,11 +50,12 @@ def other_kinds(
     rows, told = [first, *good[1:]], 0
     if found is None:
         return rows
-    for kind, one in wanted_kinds(found, first, job.setting.static_wheel_load_n):
+    mean_n = job.setting.static_wheel_load_n
+    for kind, one in wanted_kinds(found, first, mean_n):
         if told == OTHERS:
             break
         whole = found_job(job, found, one.row)
-        judged: ProposalRow | str | None = _among(rows, whole, job)
+        judged: ProposalRow | str | None = _as_good(kind, one, rows, mean_n)
         if judged is None:
             judged = pool.submit(finalist, whole, one.cost, reserve).result()
         if isinstance(judged, str) or judged.kind or kind in {row.kind for row in rows}:
@@ -68,22 +70,36 @@ def other_kinds(
     return rows
 
 
-def _among(rows: Sequence[ProposalRow], one: Job, job: Job) -> ProposalRow | None:
-    return next((r for r in rows if proposed_job(job, r).setting == one.setting), None)
+def _as_good(
+    kind: WheelKind, one: Analysed, rows: Sequence[ProposalRow], mean_n: float
+) -> ProposalRow | None:
+    """A proposal that is of this kind already, and hardly worse in it."""
+    (differs, rank), now = KINDS[kind], _told(rows[0], mean_n)
+    least = rank(one, now)
+    for row in rows[1:]:
+        there = _told(row, mean_n)
+        if not row.kind and differs(there, now) and rank(there, now) <= least + ALIKE * abs(least):
+            return row
+    return None
+
+
+def _told(row: ProposalRow, mean_n: float) -> Analysed:
+    """A proposal as if it had been analysed: it bears so many times the mean load."""
+    bears = row.rated_n / row.load_n * mean_n
+    return Analysed(-1, WheelSpec(**row.wheel), row.cost_estimate, bears)
 
 
 def wanted_kinds(
     found: Found, first: ProposalRow, mean_n: float
 ) -> Iterator[tuple[WheelKind, Analysed]]:
     """Each kind with the wheels that may be its own, the best of it first; no more than two of a
-    kind. The first proposal bears `first.rated_n` of `first.load_n` times the mean load."""
+    kind."""
     rated = dict(zip(found.rows, found.loads_n, strict=True))
     strong = [
         Analysed(row, WheelSpec(**found.wheels.values(row)), float(found.cost[row]), rated[row])
         for row in found.strong
     ]
-    bears = first.rated_n / first.load_n * mean_n
-    now = Analysed(-1, WheelSpec(**first.wheel), first.cost_estimate, bears)
+    now = _told(first, mean_n)
     for kind, (differs, rank) in KINDS.items():
         fit = sorted((one for one in strong if differs(one, now)), key=partial(_key, rank, now))
         for one in fit[:2]:

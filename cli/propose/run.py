@@ -16,6 +16,7 @@ from platewheel.cli.propose.kinds import other_kinds
 from platewheel.cli.propose.own_wheel import own_wheel, with_own
 from platewheel.cli.propose.played import proposed_job
 from platewheel.cli.propose.rows import flare_rows, trade_rows
+from platewheel.cli.propose.smallest_set import smallest_sets
 from platewheel.cli.propose.wanted import Wanted, asked_checks, job_choices
 from platewheel.cli.propose.why_none import held_back, too_weak, why_none
 from platewheel.cli.schema.propose import ProposeReport, SieveRow
@@ -72,9 +73,12 @@ def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
 
         if found is None and not good:
             step("what would help")
-            return report(refused=why_none(job, choices, checks, _sieve_rows(sift)))
+            lines = why_none(job, choices, checks, _sieve_rows(sift))
+            return report(refused=lines + smallest_sets(job, wanted, pool))
         if found and not found.strong and not good:
-            return report(refused=too_weak(job, found, wanted, held_back(job, sift, checks)))
+            step("what would help")
+            lines = too_weak(job, found, wanted, held_back(job, sift, checks))
+            return report(refused=lines + smallest_sets(job, wanted, pool))
         left_out = [NONE_BUT_OWN]
         if found and found.strong:
             step("plates and full analysis")

@@ -8,13 +8,13 @@ from platewheel.cli.job.job import Job
 from platewheel.cli.job.wheelset import job_checks
 from platewheel.cli.propose.played import found_job
 from platewheel.cli.propose.wanted import Wanted
-from platewheel.cli.propose.what_helps import lighter_payload, smallest_changes
 from platewheel.cli.schema.propose import SieveRow
 from platewheel.parts.propose.choices import Choices
+from platewheel.parts.propose.never_passed import never_passed, running_choices
 from platewheel.parts.propose.rate_until_known import Found, needed_n
 from platewheel.parts.propose.screening import Check
 from platewheel.parts.propose.sifting import Sifted
-from platewheel.parts.propose.track_advice import never_passed, running_choices, track_advice
+from platewheel.parts.rating.assess import assess
 
 MOST_TITLES = 3  # of checks told
 
@@ -34,7 +34,7 @@ def _titles(job: Job, names: Sequence[str], checks: Sequence[Check]) -> list[str
 def why_none(
     job: Job, choices: Choices, checks: Sequence[Check], sieves: Sequence[SieveRow]
 ) -> list[str]:
-    """Why no wheel passes, and the least change of track, wagon or use that helps."""
+    """Why no wheel passes the closed forms."""
     never = never_passed(job.setting, choices)
     lines = [f"no wheel passes {check.title}: {check.says}" for check in never]
     runs = running_choices(job.setting, choices)
@@ -48,16 +48,10 @@ def why_none(
         )
         failed = [result.says for result in own if result and result.verdict == "fail"]
         lines += [f"the wheel of the job file: {says}" for says in failed]
-        lines += lighter_payload(job, choices, checks)
         if sum(sieve.warned > 0 for sieve in sieves) > 1:
             lines.append("wheels with warnings of more than one check were left out")
     if not lines:
         lines.append("each check of running passes for some wheel, but for none together")
-    if not runs:
-        advice = track_advice(job.setting, choices)
-        lines += [f"this would let a wheel run: {line}" for line in advice]
-        if not advice:
-            lines.append("no single change of track or wagon that was tried lets a wheel run")
     return lines
 
 
@@ -97,6 +91,26 @@ def too_weak(job: Job, found: Found, wanted: Wanted, warned: Sequence[str] = ())
     return [
         f"no wheel bears a mean load of {need:.0f} N with what twist, joints and curves make of it"
         f"{asked}; the strongest analysed bears {strongest:.0f} N, {share:.0f} % of it",
-        *smallest_changes(_strongest(job, found), wanted.reserve),
+        *eaten(_strongest(job, found)),
         *more,
+    ]
+
+
+def eaten(job: Job) -> list[str]:
+    """A line on what limits the job's wheel, and where its life goes; none where it cannot be
+    rated."""
+    found = assess(job.setting)
+    if found is None:
+        return []
+    limit = found.least.governs
+    told = f"the strongest is limited by {limit.name}: {limit.where}"
+    if not found.by_block:
+        return [told]
+    most = max(found.by_block, key=lambda one: one.damage + one.joints)
+    whole = sum(one.damage + one.joints for one in found.by_block) or 1.0
+    need = job.use.km_per_year * job.use.years
+    return [
+        f"{told}; it lasts {min(found.life_km, 1e9):.0f} km of {need:.0f}, and "
+        f"{100 * (most.damage + most.joints) / whole:.0f} % of the harm comes from the "
+        f"{most.where}, {most.state}"
     ]

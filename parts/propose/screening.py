@@ -239,19 +239,25 @@ def sift(
         free = (strict or (verdicts == PASSED).any()) and name not in allowed
         best = PASSED if free else WARNED
         if noted is not None:
-            _note(noted, wheels, check, verdicts, best)
+            _note(noted, wheels, check, verdicts, best, borne=name not in allowed)
         only_warned = int(((verdicts > best) & (verdicts < FAILED)).sum())
         wheels = _through(wheels, verdicts <= best, name, told, only_warned)
     return wheels, told, left
 
 
 def _note(
-    noted: ByPlay, wheels: Wheels, check: Check, verdicts: NDArray[np.float64], best: float
+    noted: ByPlay,
+    wheels: Wheels,
+    check: Check,
+    verdicts: NDArray[np.float64],
+    best: float,
+    *,
+    borne: bool,
 ) -> None:
     by_play = PLAY in wheels.known.get(check, ())
     if by_play and (verdicts > best).any():
         noted.held.append((check, wheels.kept(verdicts > best)))
-    if best == WARNED and (verdicts == WARNED).any():
+    if borne and best == WARNED and (verdicts == WARNED).any():
         noted.borne.add(check.__name__)
         noted.warned |= by_play
 

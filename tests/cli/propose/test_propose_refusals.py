@@ -3,18 +3,21 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from types import SimpleNamespace
 from typing import cast
 
 import numpy as np
 import pytest
 
 from platewheel.cli.job.job import Job, read_job
+from platewheel.cli.propose import why_none as why_none_module
 from platewheel.cli.propose.wanted import Wanted, asked_checks, job_choices
 from platewheel.cli.propose.why_none import too_weak, why_none
 from platewheel.cli.schema.propose import SieveRow
 from platewheel.parts.propose.rate_until_known import Found
 from platewheel.parts.propose.screening import Wheels
 from platewheel.parts.propose.sifting import sifted
+from platewheel.parts.rating.endurance import BlockDamage
 from platewheel.parts.wheel.spec import WheelSpec
 from tests.places import DEMO
 
@@ -54,7 +57,7 @@ def test_too_weak_tells_how_far_off_and_what_to_try() -> None:
     lines = too_weak(JOB, found(0.8 * NEED_N), WANTED)
     assert "80 % of it" in lines[0]
     assert "the strongest is limited by" in lines[1]
-    assert all(line.startswith("this would do: ") for line in lines[2:])
+    assert len(lines) == 2
 
 
 @pytest.mark.parametrize("share", [0.8, 1.1])
@@ -87,3 +90,21 @@ def test_a_load_for_other_stock_names_the_check_by_its_title() -> None:
     assert "passes Bending stress of the flange at its root" in lines[0]
     assert "less load" in lines[0]
     assert lines[1].startswith("the wheel of the job file: the flange bends")
+
+
+def test_what_eats_the_life_of_the_strongest_is_told(monkeypatch: pytest.MonkeyPatch) -> None:
+    """0.6 + 0.3 of the damage and joints of 1.5 in all come from the curve; 15 years of 300 km."""
+    curve = BlockDamage("curve of 12 m", "loaded", 1e5, 2e3, 9e2, 0.6, 0.3)
+    straight = BlockDamage("straight", "loaded", 3e5, 2e3, 0.0, 0.4, 0.2)
+    limit = SimpleNamespace(name="weld roots", where="rim")
+    least = SimpleNamespace(governs=limit)
+    rated = SimpleNamespace(life_km=3000.0, least=least, by_block=(curve, straight))
+    monkeypatch.setattr(why_none_module, "assess", lambda setting: rated)
+    assert why_none_module.eaten(JOB) == [
+        "the strongest is limited by weld roots: rim; it lasts 3000 km of 4500, and 60 % of the "
+        "harm comes from the curve of 12 m, loaded"
+    ]
+    rated.by_block = ()
+    assert why_none_module.eaten(JOB) == ["the strongest is limited by weld roots: rim"]
+    monkeypatch.setattr(why_none_module, "assess", lambda setting: None)
+    assert why_none_module.eaten(JOB) == []

@@ -12,10 +12,10 @@ from hypothesis import strategies as st
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.run import RUNNING
 from platewheel.parts.propose.choices import PLAY, Choices, Ring
+from platewheel.parts.propose.never_passed import never_passed, running_choices
 from platewheel.parts.propose.play import axle_set, back_to_back_mm, play_choices
 from platewheel.parts.propose.screening import Check, asked, first_wheels, judge, widened
 from platewheel.parts.propose.sifting import rims
-from platewheel.parts.propose.track_advice import never_passed, running_choices
 from platewheel.parts.setting.axle import AxleSpec
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.setting.usual_play import least_play_mm

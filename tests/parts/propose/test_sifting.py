@@ -13,10 +13,10 @@ from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.run import CHECKS
 from platewheel.parts.making.quantities import rim_beads_kg, tread_kg
 from platewheel.parts.propose.choices import AXES, Choices, Ring, wheel_values
+from platewheel.parts.propose.never_passed import never_passed, running_choices
 from platewheel.parts.propose.rate_until_known import prices
 from platewheel.parts.propose.screening import Check, asked, first_wheels, widened
 from platewheel.parts.propose.sifting import first_of, middle_of, sifted, sifted_at_last
-from platewheel.parts.propose.track_advice import never_passed, running_choices, track_advice
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.assembly import weld_mass_kg
 from platewheel.parts.wheel.hub_disc import disc_room_mm2
@@ -138,13 +138,10 @@ def test_price_is_the_sum_of_its_parts() -> None:
     assert total[0] == pytest.approx(tread_kg(wheel) + rim_beads_kg(wheel))
 
 
-def test_a_track_too_twisted_says_so_and_what_helps() -> None:
+def test_a_track_too_twisted_says_so() -> None:
     setting = demo_setting()
     track = setting.track.model_copy(update={"twist_mm_per_m": 60.0})
     bog = replace(setting, track=track)
     assert running_choices(setting, SMALL)
     assert not running_choices(bog, SMALL)
     assert [result.id for result in never_passed(bog, SMALL)] == ["twist-lift"]
-    advice = track_advice(bog, SMALL)
-    assert any("twist_mm_per_m" in line for line in advice)
-    assert any("three-point" in line for line in advice)

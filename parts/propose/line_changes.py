@@ -1,0 +1,109 @@
+"""What an owner may change of track, wagon and use: keys with values, the least change first."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from typing import Any
+
+from platewheel.parts.base.faults import SpecError
+from platewheel.parts.propose.choices import Choices
+from platewheel.parts.propose.line_steps import with_value
+from platewheel.parts.setting.setting import Setting
+
+Value = float | str
+LESS = (0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3, 0.2, 0.1)  # of the value
+HARD_LESS = (0.85, 0.7, 0.55, 0.4, 0.25)  # of what is rebuilt: wheelbase
+MORE = (1.25, 1.5, 2.0, 3.0)
+FEW = {"depth": 6, "angle": 8, "inset": 2, "fit": 2, "throat": 4, "root": 4, "vents": 6}
+FEW_DIAMETERS = 4
+
+
+@dataclass(frozen=True)
+class LineChange:
+    """One key, such as `track.twist_mm_per_m`, with the values tried; `what` an owner would do."""
+
+    key: str
+    was: Value
+    values: tuple[Value, ...]
+    what: str
+
+    def size(self, value: Value) -> float:
+        """How much of a change: the share of what stands there; another kind counts as half."""
+        if isinstance(value, str) or isinstance(self.was, str):
+            return 0.5
+        return abs(value - self.was) / max(abs(self.was), abs(value), 1e-9)
+
+    def told(self, value: Value) -> str:
+        """As a line of the job file, beside what stands there."""
+        new, old = (f'"{v}"' if isinstance(v, str) else f"{v:g}" for v in (value, self.was))
+        return f"{self.key} = {new} in place of {old} ({self.what})"
+
+
+def line_changes(setting: Setting) -> list[LineChange]:
+    """Every key that may help, with values that the setting takes; the play is chosen with the
+    wheel."""
+    return list(_changes(setting))
+
+
+def _changes(setting: Setting) -> Iterator[LineChange]:
+    track, wagon, use = setting.track, setting.wagon, setting.use
+    wider = (2.0, 4.0, 6.0, 8.0, 12.0)
+    rows: list[tuple[str, tuple[Value, ...], str]] = [
+        ("track.twist_mm_per_m", _shares(track.twist_mm_per_m, LESS), "pack the track"),
+        ("track.joint_step_mm", _shares(track.joint_step_mm, LESS), "align the rail ends"),
+        ("track.min_curve_radius_m", _shares(track.min_curve_radius_m, MORE), "wider curves"),
+        ("track.gauge_widening_mm", _added(track.gauge_widening_mm, wider), "widen the curves"),
+        ("track.flangeway_mm", _added(track.flangeway_mm, wider), "wider flangeways"),
+        ("wagon.payload_kg", (*_shares(wagon.payload_kg, LESS), 0.0), "smaller loads"),
+        ("wagon.max_speed_km_h", _shares(wagon.max_speed_km_h, LESS), "slower"),
+        ("wagon.wheelbase_mm", _shares(wagon.wheelbase_mm, HARD_LESS), "shorter wagons"),
+        ("use.years", _shares(use.years, LESS), "new wheels sooner"),
+        ("use.km_per_year", _shares(use.km_per_year, LESS), "fewer journeys a wagon"),
+        ("use.push_force_n", _shares(use.push_force_n, MORE), "more people, or a machine"),
+    ]
+    if wagon.suspension == "rigid":
+        axles: tuple[Value, ...] = ("three-point", "sprung")
+        rows.append(("wagon.suspension", axles, "let one axle rock, so that four wheels stand"))
+    if track.flangeway_depth_mm is not None:
+        deeper = _added(track.flangeway_depth_mm, (5.0, 10.0, 20.0, 30.0))
+        rows.append(("track.flangeway_depth_mm", deeper, "deeper flangeways"))
+    for key, values, what in rows:
+        section, name = key.split(".")
+        was = getattr(getattr(setting, section), name)
+        fit = tuple(value for value in values if value != was and _taken(setting, key, value))
+        if fit:
+            yield LineChange(key, was, fit, what)
+
+
+def _shares(value: float, shares: tuple[float, ...]) -> tuple[float, ...]:
+    return tuple(float(f"{value * share:.3g}") for share in shares) if value else ()
+
+
+def _added(value: float, more: tuple[float, ...]) -> tuple[float, ...]:
+    return tuple(value + one for one in more)
+
+
+def _taken(setting: Setting, key: str, value: Value) -> bool:
+    try:
+        with_value(setting, key, value)
+    except SpecError:
+        return False
+    return True
+
+
+def fewer(choices: Choices) -> Choices:
+    """Choices spread over the same ranges, some hundredth of the wheels: to look for a change with
+    which any wheel passes."""
+    pipes = [ring.diameter_mm for ring in choices.ring if ring.diameter_mm is not None]
+    round_sizes = [d for d in choices.diameter if d not in pipes]
+    sizes = {*_spread(tuple(round_sizes), FEW_DIAMETERS), *pipes}
+    less = {axis: _spread(getattr(choices, axis), count) for axis, count in FEW.items()}
+    return replace(choices, diameter=tuple(sorted(sizes)), **less)
+
+
+def _spread(values: tuple[Any, ...], count: int) -> tuple[Any, ...]:
+    if len(values) <= count:
+        return values
+    last = len(values) - 1
+    return tuple(values[round(k * last / (count - 1))] for k in range(count))
