@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from concurrent.futures import Executor
 from dataclasses import dataclass, field, replace
+from functools import partial
 from itertools import combinations
 
 from platewheel.cli.job.job import Job
@@ -22,11 +23,11 @@ from platewheel.parts.propose.line_changes import LineChange, Value, fewer, line
 from platewheel.parts.propose.line_steps import with_value
 from platewheel.parts.propose.rate_until_known import needed_n
 from platewheel.parts.propose.screening import Wheels
-from platewheel.parts.propose.sifting import sifted
+from platewheel.parts.propose.sifting import sifted, sifted_at_last
 from platewheel.parts.propose.strength_sizes import coarse_limits
 from platewheel.parts.wheel.spec import WheelSpec
 
-MOST_RATED, MOST_PROVED = 36, 4  # coarse analyses and full ratings of one search
+MOST_RATED, MOST_PROVED = 36, 6  # coarse analyses and full ratings of one search
 MOST_TOLD = 2  # sets of one key
 MOST_PAIRS = 6  # rated
 ENOUGH = 0.97  # of the load by a coarse analysis, which rates up to 3.7 % low
@@ -52,28 +53,15 @@ class Search:
 
     def runs(self, picks: Picks) -> bool:
         """Whether any wheel passes the closed forms with these changes."""
-        if picks not in self.strongest:
-            self.screened += 1
-            self.strongest[picks] = self._thickest(picks)
+        self.screen([picks])
         return self.strongest[picks] is not None
 
-    def _thickest(self, picks: Picks) -> Job | None:
-        try:
-            one = changed(self.job, picks)
-        except SpecError:
-            return None
-        choices, checks = fewer(job_choices(one, self.wanted)), asked_checks(one)
-        wheels = sifted(one.setting, choices, checks).wheels
-        if not wheels.count:  # what checks only warn of may be used
-            names = {check.__name__ for check in checks}
-            wheels = sifted(one.setting, choices, checks, allowed=names).wheels
-        if not wheels.count:
-            return None
-        row = max(range(wheels.count), key=lambda row: thickness(wheels, row))
-        try:
-            return with_play(one, WheelSpec(**wheels.values(row)), wheels.play_mm(row))
-        except SpecError:
-            return None
+    def screen(self, sets: Sequence[Picks]) -> None:
+        """Several sets side by side."""
+        new = [picks for picks in sets if picks not in self.strongest]
+        self.screened += len(new)
+        ask = partial(thickest, self.job, self.wanted)
+        self.strongest |= zip(new, self.pool.map(ask, new), strict=True)
 
     def share(self, picks: Picks) -> float:
         """Mean load that the strongest wheel bears by a coarse analysis, of what it must; 0 where
@@ -100,13 +88,20 @@ class Search:
             self.shares[picks] = min(limits.values(), default=0.0) / need
 
     def proof(self, picks: Picks) -> ProposalRow | None:
-        """The strongest wheel of the changed job where it passes in full."""
-        one = self.strongest.get(picks)
-        if one is None or self.proved >= MOST_PROVED:
+        """A wheel of the changed job that passes in full: one with the fewest warnings, or else
+        the strongest."""
+        if not self.runs(picks):
             return None
-        self.proved += 1
-        judged = self.pool.submit(finalist, one, 0.0, self.wanted.reserve).result()
-        return None if isinstance(judged, str) else judged
+        clean = self.pool.submit(thickest, self.job, self.wanted, picks, True).result()
+        strong = self.strongest[picks]
+        for one in (clean, None if strong == clean else strong):
+            if one is None or self.proved >= MOST_PROVED:
+                continue
+            self.proved += 1
+            judged = self.pool.submit(finalist, one, 0.0, self.wanted.reserve).result()
+            if not isinstance(judged, str):
+                return judged
+        return None
 
     @property
     def ended(self) -> str:
@@ -117,6 +112,34 @@ class Search:
             f"of a coarser grid of wheels, {self.rated} coarse analyses and {self.proved} ratings "
             "in full"
         )
+
+
+def thickest(job: Job, wanted: Wanted, picks: Picks, cleanly: bool = False) -> Job | None:
+    """The changed job with the thickest wheel that passes the closed forms; None where none does.
+    `cleanly`: that no check warns of, or where there is none that one check alone warns of."""
+    try:
+        one = changed(job, picks)
+    except SpecError:
+        return None
+    choices, checks = fewer(job_choices(one, wanted)), asked_checks(one)
+    if cleanly:
+        return _thickest_of(one, sifted_at_last(one.setting, choices, checks).wheels)
+    own_play = replace(choices, play=choices.play[:1])
+    wheels = sifted(one.setting, own_play, checks).wheels
+    if not wheels.count:  # another play may do, and what checks only warn of may be used
+        names = {check.__name__ for check in checks}
+        wheels = sifted(one.setting, choices, checks, allowed=names).wheels
+    return _thickest_of(one, wheels)
+
+
+def _thickest_of(one: Job, wheels: Wheels) -> Job | None:
+    if not wheels.count:
+        return None
+    row = max(range(wheels.count), key=lambda row: thickness(wheels, row))
+    try:
+        return with_play(one, WheelSpec(**wheels.values(row)), wheels.play_mm(row))
+    except SpecError:
+        return None
 
 
 def thickness(wheels: Wheels, row: int) -> float:
@@ -141,6 +164,7 @@ def smallest_sets(job: Job, wanted: Wanted, pool: Executor) -> list[str]:
     search = Search(job, wanted, pool)
     keys = line_changes(job.setting)
     far: list[Picks] = [((one, len(one.values) - 1),) for one in keys]
+    search.screen(far)
     open_ = [picks for picks in far if search.runs(picks)]
     search.rate(open_)
     lines: list[str] = []
@@ -164,8 +188,10 @@ def _pairs(search: Search, far: Sequence[Picks]) -> Iterator[tuple[Picks, Propos
     rated: dict[Picks, float] = {p: share for p, share in search.shares.items() if len(p) == 1}
     if rated:  # where one key lets wheels run, another must make them strong: these shares multiply
         pairs.sort(key=lambda pair: -_promise(pair, rated))
+        search.screen(pairs[: 3 * MOST_PAIRS])
         runs = [pair for pair in pairs[: 3 * MOST_PAIRS] if search.runs(pair)]
     else:
+        search.screen(pairs)
         runs = sorted((pair for pair in pairs if search.runs(pair)), key=_size)
     search.rate(runs[:MOST_PAIRS])
     for pair in runs[:MOST_PAIRS]:

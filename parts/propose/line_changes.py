@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from platewheel.parts.base.faults import SpecError
-from platewheel.parts.propose.choices import Choices
+from platewheel.parts.propose.choices import Choices, Ring
 from platewheel.parts.propose.line_steps import with_value
 from platewheel.parts.setting.setting import Setting
 
@@ -15,8 +15,9 @@ Value = float | str
 LESS = (0.9, 0.8, 0.7, 0.6, 0.5, 0.4, 0.3, 0.2, 0.1)  # of the value
 HARD_LESS = (0.85, 0.7, 0.55, 0.4, 0.25)  # of what is rebuilt: wheelbase
 MORE = (1.25, 1.5, 2.0, 3.0)
-FEW = {"depth": 6, "angle": 8, "inset": 2, "fit": 2, "throat": 4, "root": 4, "vents": 6}
+FEW = {"depth": 5, "angle": 6, "inset": 2, "fit": 2, "throat": 4, "root": 4, "vents": 6}
 FEW_DIAMETERS = 4
+FEW_WIDTHS = 3  # of rings cut from sheet or pipe of one thickness
 
 
 @dataclass(frozen=True)
@@ -95,11 +96,20 @@ def _taken(setting: Setting, key: str, value: Value) -> bool:
 def fewer(choices: Choices) -> Choices:
     """Choices spread over the same ranges, some hundredth of the wheels: to look for a change with
     which any wheel passes."""
+    rings = _fewer_rings(choices.ring)
     pipes = [ring.diameter_mm for ring in choices.ring if ring.diameter_mm is not None]
     round_sizes = [d for d in choices.diameter if d not in pipes]
     sizes = {*_spread(tuple(round_sizes), FEW_DIAMETERS), *pipes}
     less = {axis: _spread(getattr(choices, axis), count) for axis, count in FEW.items()}
-    return replace(choices, diameter=tuple(sorted(sizes)), **less)
+    return replace(choices, ring=rings, diameter=tuple(sorted(sizes)), **less)
+
+
+def _fewer_rings(rings: tuple[Ring, ...]) -> tuple[Ring, ...]:
+    alike: dict[object, list[Ring]] = {}
+    for ring in rings:
+        bar = ring.width_mm if ring.source == "bar" else None  # bars come in their own widths
+        alike.setdefault((ring.source, ring.thickness_mm, ring.diameter_mm, bar), []).append(ring)
+    return tuple(ring for same in alike.values() for ring in _spread(tuple(same), FEW_WIDTHS))
 
 
 def _spread(values: tuple[Any, ...], count: int) -> tuple[Any, ...]:

@@ -82,16 +82,18 @@ def rims(
     own = _rims(wheels, setting, checks, allowed, noted)
     if len(choices.play) == 1 or not (noted.held or noted.warned):
         return own
-    if noted.warned or not own[0].count:  # another play may be free of what the first is warned of
+    if noted.warned:  # another play may be free of what the first is warned of
         return _rims(widened(wheels, "play"), setting, checks, allowed, None)
     other = _of_other_plays(own[0], [wheels for _, wheels in noted.held])
+    alone = not own[0].count
     if not other.count:
         return own
     may, first = {*allowed, *noted.borne}, {check for check, _ in noted.held}
     in_turn = sorted(checks, key=lambda check: check not in first)  # most fail there again
-    more = _rims(other, setting, in_turn, may, None, RIM, strict=True)
+    more = _rims(other, setting, in_turn, may, None, RIM, strict=not alone)
     left = [check for check in checks if check in own[2] or check in more[2]]
-    return _joined(own[0], more[0]), own[1] + more[1], left, max(own[3], more[3])
+    both = more[0] if alone else _joined(own[0], more[0])
+    return both, own[1] + more[1], left, max(own[3], more[3])
 
 
 RIM = ("diameter", "ring", "flange", "depth")

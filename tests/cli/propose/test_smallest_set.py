@@ -33,8 +33,8 @@ def lines(
     """With stand-ins for the screening, the coarse analysis (of the load needed) and the proof."""
     jobs: dict[int, Job] = {}
 
-    def thickest(self: Search, picks: Any) -> Job | None:
-        one = module.changed(self.job, picks)
+    def thickest(job: Job, wanted: Wanted, picks: Any, cleanly: bool = False) -> Job | None:
+        one = module.changed(job, picks)
         return one if runs(one) else None
 
     def coarse(setting: Setting) -> dict[str, float]:
@@ -48,7 +48,7 @@ def lines(
         jobs[-len(jobs) - 1] = one
         return laid(one.wheel, 100.0) if passes(one) else "left out"
 
-    monkeypatch.setattr(Search, "_thickest", thickest)
+    monkeypatch.setattr(module, "thickest", thickest)
     monkeypatch.setattr(module, "coarse_limits", coarse)
     monkeypatch.setattr(module, "finalist", finalist)
     with ThreadPoolExecutor(1) as pool:

@@ -45,12 +45,17 @@ def test_fewer_wheels_span_the_same_ranges() -> None:
     many = replace(
         RIMS,
         diameter=tuple(float(d) for d in (200, 219.1, *range(220, 320, 20))),
-        ring=(*RIMS.ring, Ring("pipe", 50.0, 8.0, 219.1)),
+        ring=(
+            *RIMS.ring,
+            Ring("pipe", 50.0, 8.0, 219.1),
+            *(Ring("sheet", float(width), 8.0) for width in range(30, 80, 10)),
+        ),
         depth=tuple(float(h) for h in range(6, 26)),
     )
     few: Choices = fewer(many)
     assert few.wheels < many.wheels / 3
-    assert few.ring == many.ring
+    assert few.ring[:3] == many.ring[:3]
+    assert [ring.width_mm for ring in few.ring[3:]] == [30, 50, 70]
     assert few.play == many.play
     assert set(few.diameter) < set(many.diameter)
     assert 219.1 in few.diameter
