@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
 LEAST_ANGLE_DEG, WASHER_DEG = 45.0, 90.0  # the range that the wheel's spec allows
 STEPS = 50  # between two of them the room may be 0.001 mm more than at either
-FINE_STEPS = 400  # what is left then is some 1e-8 mm
+FINE_STEPS = 400  # what is left then is a ten-millionth of a millimetre
 GEOMETRY = (
     "plain geometry of a flared flange in a curve, sharp rail corner (less room than a round)"
 )
