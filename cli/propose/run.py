@@ -42,9 +42,11 @@ def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
     """Wheels that pass every check, cheapest first; or why none does. Deterministic."""
     started = time.perf_counter()
     step("screening")
-    job, choices, checks, sift, notes = screened(job, wanted)
     with beside(wanted.workers) as pool:
-        asked = pool.submit(own_wheel, job, wanted.reserve, not sift.wheels.count)
+        own_job, asked = job, pool.submit(own_wheel, job, wanted.reserve, briefly=False)
+        job, choices, checks, sift, notes = screened(job, wanted)
+        if job is not own_job or not sift.wheels.count:
+            asked = pool.submit(own_wheel, job, wanted.reserve, not sift.wheels.count)
         found = _analysed(job, sift, wanted, pool, step) if sift.wheels.count else None
         good, own = with_own((), asked.result(), wanted.proposals)
         base: dict[str, object] = {

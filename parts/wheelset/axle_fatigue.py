@@ -132,7 +132,7 @@ def fatigue_safety(
 
 
 LIMIT_CYCLES, FEW_CYCLES, FEW_SHARE = 1e6, 1e3, 0.9  # Shigley, 6-8, from memory
-HALVINGS = 50
+HALVINGS = 34  # of a thousandfold: to 1e-9
 
 
 def slope(rm_n_mm2: float, endurance: float) -> float:
