@@ -70,6 +70,13 @@ def other_kinds(
     return rows
 
 
+def by_cost(rows: Sequence[ProposalRow]) -> list[ProposalRow]:
+    """Cheapest first, their kinds to be named anew: one of another kind may have turned out cheaper
+    with its plates laid than the first."""
+    ordered = sorted(rows, key=lambda row: (row.cost_per_wheel, -row.rated_n))
+    return [row.model_copy(update={"kind": "", "changes": []}) for row in ordered]
+
+
 def _as_good(
     kind: WheelKind, one: Analysed, rows: Sequence[ProposalRow], mean_n: float
 ) -> ProposalRow | None:

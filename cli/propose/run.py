@@ -12,7 +12,7 @@ from platewheel.cli.job.job import Job
 from platewheel.cli.money.cost_estimate import anything_priced, estimate_parts
 from platewheel.cli.propose.cheaper_steps import cheaper_steps
 from platewheel.cli.propose.finalists import finalists
-from platewheel.cli.propose.kinds import other_kinds
+from platewheel.cli.propose.kinds import by_cost, other_kinds
 from platewheel.cli.propose.own_wheel import own_wheel, with_own
 from platewheel.cli.propose.played import proposed_job
 from platewheel.cli.propose.rows import flare_rows, trade_rows
@@ -35,6 +35,7 @@ OTHER_PLAY = (
     "the job has no [axle], and with the usual play no wheel passes: these have another, as "
     "back_to_back_mm in [axle]; with that section the wheelset is made and checked too"
 )
+MOST_FIRSTS = 2  # wheels taken as the first: one of another kind may turn out cheaper
 NONE_BUT_OWN = "the search found no wheel that passes; the wheel of the job file does"
 
 
@@ -90,10 +91,17 @@ def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
             words = ["no finalist passes in full: raise --analyses"]
             return report(refused=words, left_out=left_out, own=own)
         step("one step away")
-        first, too = cheaper_steps(job, choices, good[0], partial(_mapped, pool), wanted.reserve)
-        good = [first, *(row for row in good[1:] if not same(row, first))]
-        step("other kinds")
-        good = other_kinds(job, found, good, pool, wanted.reserve)
+        mapped = partial(_mapped, pool)
+        for _ in range(MOST_FIRSTS):
+            first, too = cheaper_steps(job, choices, good[0], mapped, wanted.reserve)
+            left_out = [*left_out, *(line for line in too if line not in left_out)]
+            step("other kinds")
+            good = [first, *(row for row in good[1:] if not same(row, first))]
+            good = other_kinds(job, found, good, pool, wanted.reserve)
+            if good[0].cost_per_wheel <= min(row.cost_per_wheel for row in good):
+                break
+            good = by_cost(good)
+        first = good[0]
         ranked = [row.model_copy(update={"rank": k + 1}) for k, row in enumerate(good)]
         money = job.costs.currency if anything_priced(job) else "kg of steel"
         return report(
@@ -101,7 +109,7 @@ def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
             proposals=[
                 row.model_copy(update={"lessons": lessons(row, ranked, money)}) for row in ranked
             ],
-            left_out=left_out + too,
+            left_out=left_out,
             flare=flare_rows(proposed_job(job, first)),
         )
 

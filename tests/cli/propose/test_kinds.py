@@ -10,7 +10,7 @@ import pytest
 
 from platewheel.cli.job.job import Job, read_job
 from platewheel.cli.propose import kinds as module
-from platewheel.cli.propose.kinds import OTHERS, other_kinds, plates, wanted_kinds
+from platewheel.cli.propose.kinds import OTHERS, by_cost, other_kinds, plates, wanted_kinds
 from platewheel.cli.schema.propose import ProposalRow
 from platewheel.parts.wheel.assembly import weld_mass_kg, wheel_mass_kg
 from platewheel.parts.wheel.spec import WheelSpec
@@ -122,3 +122,10 @@ def test_one_that_fails_in_full_gives_way(monkeypatch: pytest.MonkeyPatch) -> No
 def test_without_a_search_there_is_the_first_alone() -> None:
     with ThreadPoolExecutor(1) as pool:
         assert [row.kind for row in other_kinds(JOB, None, [FIRST], pool, 0.1)] == ["cheapest"]
+
+
+def test_one_that_turns_out_cheaper_becomes_the_first() -> None:
+    cheap = laid(wheel(1), 90.0, kind="other stock")
+    first, second = by_cost([FIRST.model_copy(update={"kind": "cheapest"}), cheap])
+    assert first.cost_estimate == 90
+    assert {first.kind, second.kind} == {""}
