@@ -52,7 +52,7 @@ def flangeway_gauge(setting: Setting, stuff: Stuff) -> Gauge:
         setting,
         stuff,
         (NUMBER, NAME, "flangeway"),
-        (setting.track.flangeway_mm, "flangeway_mm"),
+        (setting.flangeway_mm, "flangeway_mm"),
         flangeway_limits_mm(setting),
         "where it enters, the tread falls into the gap before the crossing's nose",
     )

@@ -55,7 +55,7 @@ def _changes(setting: Setting) -> Iterator[LineChange]:
         ("track.joint_step_mm", _shares(track.joint_step_mm, LESS), "align the rail ends"),
         ("track.min_curve_radius_m", _shares(track.min_curve_radius_m, MORE), "wider curves"),
         ("track.gauge_widening_mm", _added(track.gauge_widening_mm, wider), "widen the curves"),
-        ("track.flangeway_mm", _added(track.flangeway_mm, wider), "wider flangeways"),
+        ("track.flangeway_mm", _added(setting.flangeway_mm, wider), "wider flangeways"),
         ("wagon.payload_kg", (*_shares(wagon.payload_kg, LESS), 0.0), "smaller loads"),
         ("wagon.max_speed_km_h", _shares(wagon.max_speed_km_h, LESS), "slower"),
         ("wagon.wheelbase_mm", _shares(wagon.wheelbase_mm, HARD_LESS), "shorter wagons"),

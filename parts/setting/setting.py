@@ -12,6 +12,7 @@ from platewheel.parts.setting.use import ShopSpec, UseSpec
 from platewheel.parts.setting.usual_play import (
     BACK_TO_BACK_MM,
     SMALL_BACK_TO_BACK_MM,
+    usual_flangeway_mm,
     usual_play_mm,
 )
 from platewheel.parts.setting.wagon import WagonSpec
@@ -85,6 +86,13 @@ class Setting:
     def usual_play_mm(self) -> float:
         """Play that is set where no back-to-back is given."""
         return usual_play_mm(self.track.gauge_mm, self.tight_mm)
+
+    @property
+    def flangeway_mm(self) -> float:
+        """Flangeway of crossings, given or as published and no less than the flange needs."""
+        if self.track.flangeway_mm is not None:
+            return self.track.flangeway_mm
+        return usual_flangeway_mm(self.track.gauge_mm, self.flange_reach_mm)
 
     @property
     def contact_spacing_mm(self) -> float:

@@ -104,12 +104,15 @@ class TrackSpec(Spec):
     joint_step_mm: float = Field(
         1.0, ge=0, le=20, description="height step at rail joints (default: filed joints)"
     )
-    flangeway_mm: float = Field(
-        32.0,
+    flangeway_mm: float | None = Field(
+        None,
         ge=5,
         le=100,
+        examples=[24.0],
         description="gap for the flange beside the nose of a crossing, and at check rails where "
-        "they have no key of their own (default: KBO 1912, turnouts of 600 mm gauge)",
+        "they have no key of their own; absent = what published standards have at your gauge (24 "
+        "at 457), or the flange and 5 mm where that is more",
+        json_schema_extra={"takes": "a number"},
     )
     check_rail_flangeway_mm: float | None = Field(
         None,

@@ -1,4 +1,4 @@
-"""How much an axle may move between the rails: what is usual, by gauge, and what is least."""
+"""What is usual by gauge: how much an axle may move between the rails, how wide flangeways are."""
 
 from __future__ import annotations
 
@@ -12,6 +12,15 @@ USUAL_PLAY_MM = (
     (600.0, 10.0),  # KBO 1912, paragraph 31: back to back 540, flanges 20 to 30
     (1435.0, 10.0),  # EBO annex 6 (1991): 1410 to 1426 over the flanges, new ones at 1425
 )
+# gauge, mm -> flangeway beside the nose of a crossing, mm
+USUAL_FLANGEWAY_MM = (
+    (45.0, 2.8),  # NEM 310 (1977), most
+    (184.0, 8.0),  # NEM 110G (2013), most
+    (260.0, 11.5),  # the same
+    (600.0, 32.0),  # KBO 1912, least
+    (1000.0, 41.0),  # the same
+)
+FLANGE_ROOM_MM = 5.0  # over the flange; common practice, no source
 LEAST_PLAY_MM = 2.0  # left in the tightest place; common practice, no source
 LEAST_PLAY_SHARE = 1.52 / 184.15  # IBLS, as above: 184.15 less its greatest, 182.63
 BACK_TO_BACK_MM = 1.0  # either side, shims on a bench; common practice, no source
@@ -21,7 +30,17 @@ SMALL_BACK_TO_BACK_MM = 0.5  # IBLS wheel standard, 7 1/4 in: +0.51
 def published_play_mm(gauge_mm: float) -> float:
     """Play of new wheels by published standards, in straight lines between their gauges; level
     beyond them."""
-    table = USUAL_PLAY_MM
+    return _between(USUAL_PLAY_MM, gauge_mm)
+
+
+def usual_flangeway_mm(gauge_mm: float, flange_mm: float) -> float:
+    """Flangeway to lay where the job says none: as published, and no less than the flange, root to
+    back, and some room; up to the next millimetre."""
+    published = _between(USUAL_FLANGEWAY_MM, gauge_mm)
+    return float(math.ceil(max(published, flange_mm + FLANGE_ROOM_MM) - 1e-9))
+
+
+def _between(table: tuple[tuple[float, float], ...], gauge_mm: float) -> float:
     if gauge_mm <= table[0][0]:
         return table[0][1]
     for (low, less), (high, more) in pairwise(table):

@@ -124,7 +124,7 @@ def points_rows(setting: Setting) -> tuple[Standard, ...]:
     part, way = "Points and crossings", check_rail_mm(setting)
     guarded = track.check_rail_flangeway_mm is not None
     check = check_gauge_mm(track.least_gauge_mm, way)
-    span = check_span_mm(track.most_gauge_mm, way, track.flangeway_mm)
+    span = check_span_mm(track.most_gauge_mm, way, setting.flangeway_mm)
     least_check, most_check = check_flangeway_mm(setting)
     least_way, carried = crossing_flangeway_mm(setting)
     worn = wheel.flange_depth_mm + setting.use.wear_allowance_mm
@@ -137,7 +137,7 @@ def points_rows(setting: Setting) -> tuple[Standard, ...]:
         ),
         Standard(
             part, "crossing_flangeway", "Fx", "Flangeway beside the nose", least_way,
-            track.flangeway_mm, carried,
+            setting.flangeway_mm, carried,
             "least: the yawed flange, and G most - Fc - B least; most: a tread still carried",
         ),
         Standard(
@@ -162,7 +162,7 @@ def points_rows(setting: Setting) -> tuple[Standard, ...]:
         ),
         Standard(
             part, "nose", "", "Blunt nose", None, track.nose_mm,
-            max(carried + track.nose_mm - track.flangeway_mm, 0.0), "a tread still carried",
+            max(carried + track.nose_mm - setting.flangeway_mm, 0.0), "a tread still carried",
         ),
     )  # fmt: skip
 
@@ -175,7 +175,7 @@ def wheel_rows(setting: Setting) -> tuple[Standard, ...]:
     ride = corner_ride_mm(track.rail_corner_radius_mm, wheel.flange_angle)
     half = LEAST_BEARING_SHARE * track.rail_head_width_mm
     off = setting.play_mm + track.gauge_widening_mm + setting.loose_mm + ride
-    crossing = off_nose_mm(setting) + track.flangeway_mm + track.nose_mm
+    crossing = off_nose_mm(setting) + setting.flangeway_mm + track.nose_mm
     width = half + max(off + flange_wear_mm(setting), crossing)
     window = flange_window(setting) if fits_curve(setting) else None
     deepest = None if track.flangeway_depth_mm is None else track.flangeway_depth_mm

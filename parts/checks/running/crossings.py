@@ -38,7 +38,7 @@ def check_gauge_mm(gauge_mm: float, flangeway_mm: float) -> float:
 
 def check_rail_mm(setting: Setting) -> float:
     """Flangeway at check rails; that of crossings where they have none of their own."""
-    return setting.track.check_rail_flangeway_mm or setting.track.flangeway_mm
+    return setting.track.check_rail_flangeway_mm or setting.flangeway_mm
 
 
 def least_back_mm(setting: Setting) -> float:
@@ -56,11 +56,11 @@ def check_span(setting: Setting) -> CheckResult:
     """A check rail and the wing rail opposite must pass between the backs of the flanges, in the
     widest gauge."""
     track, back, way = setting.track, least_back_mm(setting), check_rail_mm(setting)
-    span = check_span_mm(track.most_gauge_mm, way, track.flangeway_mm)
+    span = check_span_mm(track.most_gauge_mm, way, setting.flangeway_mm)
     lacks = span - back
     guarded = track.check_rail_flangeway_mm is not None
     share = lacks if guarded else lacks / 2  # without a check rail's own, one key has both
-    cures = f"flangeway_mm = {math.ceil(10 * (track.flangeway_mm + share)) / 10:g} or more"
+    cures = f"flangeway_mm = {math.ceil(10 * (setting.flangeway_mm + share)) / 10:g} or more"
     if guarded:
         wider = math.ceil(10 * (way + lacks)) / 10
         cures = f"check_rail_flangeway_mm = {wider:g} or more, or {cures}"
@@ -122,7 +122,7 @@ def flangeway_width(setting: Setting) -> CheckResult | None:
     if not fits_curve(setting):
         return None  # told by the curve's own check
     track, width = setting.track, flange_in_way_mm(setting, setting.track.min_curve_radius_m)
-    ways = {"flangeway_mm": track.flangeway_mm}
+    ways = {"flangeway_mm": setting.flangeway_mm}
     if track.check_rail_flangeway_mm is not None:
         ways["check_rail_flangeway_mm"] = track.check_rail_flangeway_mm
     narrow = min(ways.values())

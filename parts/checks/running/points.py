@@ -42,7 +42,7 @@ def gap_length_mm(setting: Setting) -> float | None:
     track = setting.track
     if track.crossing_1_in is None:
         return None
-    return (track.flangeway_mm + track.nose_mm) * track.crossing_1_in
+    return (setting.flangeway_mm + track.nose_mm) * track.crossing_1_in
 
 
 def check_flangeway_mm(setting: Setting) -> tuple[float, float]:
@@ -79,9 +79,9 @@ def crossing_gap(setting: Setting) -> CheckResult:
     """
     wheel, track = setting.wheel, setting.track
     off = off_nose_mm(setting)
-    left = wheel.tread_width_mm - off - track.flangeway_mm - track.nose_mm
+    left = wheel.tread_width_mm - off - setting.flangeway_mm - track.nose_mm
     limit = LEAST_BEARING_SHARE * track.rail_head_width_mm
-    ways = {"flangeway": track.flangeway_mm, "play": setting.play_mm}
+    ways = {"flangeway": setting.flangeway_mm, "play": setting.play_mm}
     less = [name for name, there in ways.items() if there > limit - left]
     other = f", or {' or '.join(less)} as much less" if less else ""
     length = gap_length_mm(setting)

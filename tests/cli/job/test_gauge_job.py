@@ -27,7 +27,7 @@ from platewheel.parts.wheel.assembly import wheel_parts
 from tests.cli.jobs import ROWS, job_text, refused, run, write_job
 
 ALL = {f"gauges.{kind}": "true" for kind in KINDS} | {"gauges.thickness_mm": "5"}
-TRACK = {"track.check_rail_flangeway_mm": "15", "track.flangeway_mm": "20"}
+TRACK = {"track.check_rail_flangeway_mm": "13", "track.flangeway_mm": "20"}
 
 
 def gauge_job(changes: dict[str, str] | None = None, rows: str = ROWS) -> Job:

@@ -21,7 +21,7 @@ def test_values_change_and_the_rest_stays() -> None:
     assert after == before
     assert "tread_diameter_mm = 280\n" in written
     assert "root_weld_mm = 6\n" in written  # its comment spoke of the old value
-    assert "gauge_widening_mm = 4\n" in written
+    assert "gauge_widening_mm = 2\n" in written
     assert "# into the landing" in written
 
 

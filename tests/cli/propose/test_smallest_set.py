@@ -92,7 +92,7 @@ def test_two_together_where_one_alone_does_not(monkeypatch: pytest.MonkeyPatch) 
         runs=lambda job: job.wagon.suspension != "rigid" and job.track.flangeway_mm >= 35,
     )
     assert told[0].startswith("these together would do: ")
-    assert "track.flangeway_mm = 36 in place of 32" in told[0]
+    assert "track.flangeway_mm = 36 in place of 24" in told[0]
     assert 'wagon.suspension = "three-point" in place of "rigid"' in told[0]
 
 

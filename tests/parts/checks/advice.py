@@ -77,6 +77,8 @@ def now(setting: Setting, key: str) -> float:
     """What a key has in a setting."""
     if key == "back_to_back_mm":
         return setting.back_to_back_mm
+    if key == "flangeway_mm":
+        return setting.flangeway_mm
     sections = (setting.wheel, setting.track, setting.wagon, setting.use, setting.shop)
     home = next(one for one in sections if key in type(one).model_fields)
     return float(getattr(home, key))

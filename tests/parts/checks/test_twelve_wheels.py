@@ -57,7 +57,7 @@ BACK_TO_BACK_MM = setting_of({}).back_to_back_mm  # set by the default for 8 mm 
 
 ALONE: dict[str, dict[str, Any]] = {
     # running
-    "play-least": {"axle.back_to_back_mm": BACK_TO_BACK_MM + 8.2},
+    "play-least": {"axle.back_to_back_mm": BACK_TO_BACK_MM + 5.2},
     "tread-bearing": {
         "track.gauge_widening_mm": 50,
         "wagon.payload_kg": 350,
@@ -88,7 +88,7 @@ ALONE: dict[str, dict[str, Any]] = {
         "track.joint_step_mm": 20,
         "shop.thickness_tolerance": "nominal",
     },
-    "check-span": {"track.flangeway_mm": 22},
+    "check-span": {"track.flangeway_mm": 20},
     "flangeway-width": {"track.min_curve_radius_m": 5},
     "flangeway-depth": {"track.flangeway_depth_mm": 12},
     "overturning": OWN | {"wagon.centre_of_gravity_mm": 2500, "wagon.max_speed_km_h": 14},

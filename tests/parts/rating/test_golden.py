@@ -19,7 +19,7 @@ from platewheel.parts.setting.use import ShopSpec
 from tests.places import DEMO, TRACKS
 
 SIZE_MM = 4.0
-PLAY_MM = 8.0
+PLAY_MM, WIDENING_MM = 8.0, {DEMO: 4.0}  # whatever the job has
 RIM_BEAD = "rim bead of the gauge disc"
 BESIDE = "weld roots, full range"  # the least of all, and not judged
 OWN = {"load_unevenness": 1.25, "shock_factor": 1.5}  # whatever track and wagon give
@@ -134,7 +134,9 @@ def pinned(request: pytest.FixtureRequest) -> tuple[Path, dict[str, float], Rati
     use = setting.use.model_copy(update={"lateral_share": 0.4})
     back = setting.track.gauge_mm - PLAY_MM - 2 * setting.flange_reach_mm
     axle = setting.axle.model_copy(update={"back_to_back_mm": back})
-    setting = replace(setting, shop=shop, wagon=wagon, use=use, axle=axle)
+    widening = WIDENING_MM.get(job, setting.track.gauge_widening_mm)
+    track = setting.track.model_copy(update={"gauge_widening_mm": widening})
+    setting = replace(setting, shop=shop, wagon=wagon, use=use, axle=axle, track=track)
     rating, _ = rate(setting, worn_mm=worn_mm, size_mm=SIZE_MM)
     return job, PINNED[request.param], rating
 

@@ -11,7 +11,12 @@ from hypothesis import strategies as st
 from platewheel.parts.base.faults import SpecError
 from platewheel.parts.setting.axle import AxleSpec
 from platewheel.parts.setting.track import TrackSpec
-from platewheel.parts.setting.usual_play import least_play_mm, published_play_mm, usual_play_mm
+from platewheel.parts.setting.usual_play import (
+    least_play_mm,
+    published_play_mm,
+    usual_flangeway_mm,
+    usual_play_mm,
+)
 from tests.parts.checks.running.settings import running_setting
 from tests.parts.checks.settings import TRACK
 
@@ -102,3 +107,18 @@ def test_play_follows_the_kind_of_track() -> None:
     assert running_setting(**changes).play_mm == 8.0
     assert running_setting(**changes, kind="temporary").play_mm == 8.0
     assert running_setting(**(changes | {"gauge_tolerance_mm": (-9.0, 9.0)})).play_mm == 12.0
+
+
+@pytest.mark.parametrize(
+    ("gauge", "flange", "way"),
+    [
+        (600.0, 20.0, 32.0),  # KBO 1912, turnouts of field railways
+        (184.0, 2.0, 8.0),  # NEM 110G: 6 to 8
+        (260.0, 6.0, 12.0),  # the same: 10 to 11.5
+        (457.0, 13.0, 24.0),  # between: 11.5 + 20.5 x 197 / 340 = 23.4
+        (184.0, 9.3, 15.0),  # no less than the flange and 5 mm
+        (1435.0, 20.0, 41.0),
+    ],
+)
+def test_usual_flangeway(gauge: float, flange: float, way: float) -> None:
+    assert usual_flangeway_mm(gauge, flange) == way
