@@ -26,6 +26,8 @@ if TYPE_CHECKING:
 
 MOST_QUESTIONS = 6000  # of one check; what would ask more is left till later
 SETTLING = 60_000  # of one check that decides on a dimension about to be settled
+# checks of some milliseconds each: asked of all where few questions do, else of those in question
+COSTLY = {"axle_fatigue_safety": 1000}
 MOST_KEYS = 15  # that a check reads; what hangs on more of the wheel is left to the finalists
 Check = Callable[[Setting], CheckResult | None]
 
@@ -215,8 +217,10 @@ def sift(
     asked however often it takes, up to SETTLING times. What hangs on the play is `noted`.
     """
 
-    def answers(question: Callable[[WheelSpec], float], key: Any) -> NDArray[np.float64] | None:
-        found = asked(wheels, question, key, MOST_QUESTIONS)
+    def answers(
+        question: Callable[[WheelSpec], float], key: Any, most: int = MOST_QUESTIONS
+    ) -> NDArray[np.float64] | None:
+        found = asked(wheels, question, key, most)
         reads = wheels.known.get(key, frozenset())
         if found is None and any(settling in HANGS_ON.get(name, ()) for name in reads):
             return asked(wheels, question, key, SETTLING)
@@ -229,7 +233,8 @@ def sift(
             wheels = _through(wheels, good > 0, name, told)
     left = []
     for check in checks:
-        verdicts = answers(judge(setting, check), check)
+        most = COSTLY.get(check.__name__, MOST_QUESTIONS)
+        verdicts = answers(judge(setting, check), check, most)
         if verdicts is None:
             left.append(check)
             continue

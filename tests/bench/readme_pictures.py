@@ -59,8 +59,17 @@ def main(home: Path = Path("out/readme")) -> None:
         found = assess(job.setting)
         if found:
             pictures["stress"] = stress_picture(found.response, job.setting)
+        _first_page(folder / "standards.pdf", home / "standards.png")
         for name, svg in pictures.items():
             (home / f"{name}.svg").write_text(svg + "\n", encoding="utf-8")
+
+
+def _first_page(file: Path, picture: Path) -> None:
+    """The first page of a PDF in greys."""
+    import pypdfium2
+
+    page = pypdfium2.PdfDocument(file)[0]
+    page.render(scale=1.35).to_pil().convert("L").quantize(16).save(picture, optimize=True)
 
 
 if __name__ == "__main__":
