@@ -89,10 +89,14 @@ class Setting:
 
     @property
     def flangeway_mm(self) -> float:
-        """Flangeway of crossings, given or as published and no less than the flange needs."""
-        if self.track.flangeway_mm is not None:
-            return self.track.flangeway_mm
-        return usual_flangeway_mm(self.track.gauge_mm, self.flange_reach_mm)
+        """Flangeway of crossings, given or as published and no less than flange and backs need."""
+        track = self.track
+        if track.flangeway_mm is not None:
+            return track.flangeway_mm
+        back = self.back_to_back_mm + self.back_to_back_off_mm[0]
+        both, own = track.most_gauge_mm - back, track.check_rail_flangeway_mm
+        backs = both / 2 if own is None else both - own
+        return usual_flangeway_mm(track.gauge_mm, self.flange_reach_mm, backs)
 
     @property
     def contact_spacing_mm(self) -> float:

@@ -111,7 +111,7 @@ class TrackSpec(Spec):
         examples=[24.0],
         description="gap for the flange beside the nose of a crossing, and at check rails where "
         "they have no key of their own; absent = what published standards have at your gauge (24 "
-        "at 457), or the flange and 5 mm where that is more",
+        "at 457), or what the flange and the backs of the wheels need where that is more",
         json_schema_extra={"takes": "a number"},
     )
     check_rail_flangeway_mm: float | None = Field(

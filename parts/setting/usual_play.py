@@ -33,11 +33,11 @@ def published_play_mm(gauge_mm: float) -> float:
     return _between(USUAL_PLAY_MM, gauge_mm)
 
 
-def usual_flangeway_mm(gauge_mm: float, flange_mm: float) -> float:
+def usual_flangeway_mm(gauge_mm: float, flange_mm: float, backs_mm: float = 0.0) -> float:
     """Flangeway to lay where the job says none: as published, and no less than the flange, root to
-    back, and some room; up to the next millimetre."""
+    back, and some room, or than the backs of the flanges leave; up to the next millimetre."""
     published = _between(USUAL_FLANGEWAY_MM, gauge_mm)
-    return float(math.ceil(max(published, flange_mm + FLANGE_ROOM_MM) - 1e-9))
+    return float(math.ceil(max(published, flange_mm + FLANGE_ROOM_MM, backs_mm) - 1e-9))
 
 
 def _between(table: tuple[tuple[float, float], ...], gauge_mm: float) -> float:

@@ -122,3 +122,13 @@ def test_play_follows_the_kind_of_track() -> None:
 )
 def test_usual_flangeway(gauge: float, flange: float, way: float) -> None:
     assert usual_flangeway_mm(gauge, flange) == way
+    assert usual_flangeway_mm(gauge, flange, way + 0.2) == way + 1
+
+
+def test_the_usual_flangeway_passes_the_backs_too() -> None:
+    """A gauge of up to 630: check rail and wing rail are just within the backs."""
+    for own in (None, 25.0):
+        keys: dict[str, Any] = {"gauge_tolerance_mm": (0.0, 30.0), "check_rail_flangeway_mm": own}
+        setting = running_setting(**keys)
+        span = 630 - (own or setting.flangeway_mm) - setting.flangeway_mm
+        assert 0 <= setting.back_to_back_mm - span < 2
