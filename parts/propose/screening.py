@@ -28,6 +28,7 @@ MOST_QUESTIONS = 6000  # of one check; what would ask more is left till later
 SETTLING = 60_000  # of one check that decides on a dimension about to be settled
 # checks of some milliseconds each: asked of all where few questions do, else of those in question
 COSTLY = {"axle_fatigue_safety": 1000}
+ESTIMATED = {"flange_wear"}  # orders of magnitude: told of a wheel, never held against it
 MOST_KEYS = 15  # that a check reads; what hangs on more of the wheel is left to the finalists
 Check = Callable[[Setting], CheckResult | None]
 
@@ -212,7 +213,8 @@ def sift(
     strict: bool = False,
 ) -> tuple[Wheels, list[Sieve], list[Check]]:
     """Wheels that pass rules and checks as far as their axes are chosen; a warning that some
-    wheels are free of (`strict`: any) counts as failed, unless its check is `allowed` to warn.
+    wheels are free of (`strict`: any) counts as failed, unless its check is `allowed` to warn or
+    one of ESTIMATED.
     Also what each check did, and the checks not yet asked. What hangs on the axis `settling` is
     asked however often it takes, up to SETTLING times. What hangs on the play is `noted`.
     """
@@ -241,10 +243,11 @@ def sift(
         if not len(verdicts):
             continue
         name = check.__name__
-        free = (strict or (verdicts == PASSED).any()) and name not in allowed
+        borne = name not in allowed and name not in ESTIMATED
+        free = (strict or (verdicts == PASSED).any()) and borne
         best = PASSED if free else WARNED
         if noted is not None:
-            _note(noted, wheels, check, verdicts, best, borne=name not in allowed)
+            _note(noted, wheels, check, verdicts, best, borne=borne)
         only_warned = int(((verdicts > best) & (verdicts < FAILED)).sum())
         wheels = _through(wheels, verdicts <= best, name, told, only_warned)
     return wheels, told, left
