@@ -17,8 +17,11 @@ from platewheel.parts.standards.widening import widening_table
 
 NOTES = (
     "Measure between running edges, as far below the rail's top as the corner is round. A size is "
-    "good from its least to its most; where least is above most, track and wheel do not go "
-    "together: change one of those that it follows from.",
+    "good from its least to its most as long as all others are as they stand here: where two "
+    "change, change the job file and print the sheet again. Where least is above most, track and "
+    "wheel do not go together: change one of those that it follows from.",
+    "Sizes of points are of the way that runs straight through them; flangeways have room for the "
+    "yaw of the tightest curve, and every least and most for the tightest or the widest gauge.",
     "Published standards are of other gauges, rails and wheels, for comparison alone: they go "
     "together among themselves, not with these. Tread widths of field and main lines have the "
     "flange in them.",

@@ -110,7 +110,7 @@ def _fault(kind: type[Spec], key: str, error: Any, table: Mapping[str, Any]) -> 
     if error["type"] == "extra_forbidden":
         return unknown_key(key, table[key], list(kind.model_fields))
     field = kind.model_fields[key]
-    value = None if error["type"] == "missing" else table[key]
+    value = table.get(key)
     advice = f"{key} = {toml_value(example(field))}"
     if isinstance(value, str) and field.annotation in (float, int):
         advice = f"the number alone, without quotes or unit: {advice}"

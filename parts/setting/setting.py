@@ -96,7 +96,20 @@ class Setting:
         back = self.back_to_back_mm + self.back_to_back_off_mm[0]
         both, own = track.most_gauge_mm - back, track.check_rail_flangeway_mm
         backs = both / 2 if own is None else both - own
-        return usual_flangeway_mm(track.gauge_mm, self.flange_reach_mm, backs)
+        yawed = self.flange_in_way_mm(track.min_curve_radius_m)
+        return usual_flangeway_mm(track.gauge_mm, self.flange_reach_mm, max(backs, yawed))
+
+    def flange_in_way_mm(self, curve_radius_m: float) -> float:
+        """Width that the flange takes in a flangeway at rail-top level, in a curve: from root to
+        inmost point, and the yaw asin(L / 2R) of the wheelbase over its reach before and behind the
+        axle, (2 r D + D2)^1/2 (safe: the flare takes some of it back); unyawed where the wheelbase
+        does not fit. Source: plain geometry."""
+        wheel, chord = self.wheel, self.wagon.wheelbase_mm / (2000 * curve_radius_m)
+        if chord >= 1:
+            return self.flange_reach_mm
+        depth = wheel.flange_depth_mm
+        reach = math.sqrt(depth * (wheel.tread_diameter_mm + depth))
+        return self.flange_reach_mm + 2 * reach * math.tan(math.asin(chord))
 
     @property
     def contact_spacing_mm(self) -> float:

@@ -123,8 +123,10 @@ def points_rows(setting: Setting) -> tuple[Standard, ...]:
     track, wheel = setting.track, setting.wheel
     part, way = "Points and crossings", check_rail_mm(setting)
     guarded = track.check_rail_flangeway_mm is not None
-    check = check_gauge_mm(track.least_gauge_mm, way)
-    span = check_span_mm(track.most_gauge_mm, way, setting.flangeway_mm)
+    check = check_gauge_mm(track.gauge_mm, way)
+    span = check_span_mm(track.gauge_mm, way, setting.flangeway_mm)
+    tighter = track.gauge_mm - track.least_gauge_mm
+    wider = track.most_gauge_mm - track.gauge_mm
     least_check, most_check = check_flangeway_mm(setting)
     least_way, carried = crossing_flangeway_mm(setting)
     worn = wheel.flange_depth_mm + setting.use.wear_allowance_mm
@@ -138,16 +140,17 @@ def points_rows(setting: Setting) -> tuple[Standard, ...]:
         Standard(
             part, "crossing_flangeway", "Fx", "Flangeway beside the nose", least_way,
             setting.flangeway_mm, carried,
-            "least: the yawed flange, and G most - Fc - B least; most: a tread still carried",
+            "least: the yawed flange, and G most - Fc least - B least; most: a tread still carried",
         ),
         Standard(
-            part, "check_gauge", "C", "Check rail to nose", most_wheel_check_mm(setting),
-            check if guarded else None, None,
-            "least: K most, new flanges, wheels widest apart; at G least - Fc",
+            part, "check_gauge", "C", "Check rail to nose",
+            most_wheel_check_mm(setting) + tighter, check if guarded else None, None,
+            "G - Fc; least: K most, and what the gauge may be tighter",
         ),
         Standard(
-            part, "span", "S", "Check rail to wing rail", None, span, least_back_mm(setting),
-            "most: B least, wheels nearest together; at G most - Fc - Fx",
+            part, "span", "S", "Check rail to wing rail", None, span,
+            least_back_mm(setting) - wider,
+            "C - Fx; most: B least, less what the gauge may be wider",
         ),
         Standard(
             part, "flangeway_depth", "", "Depth of flangeways", worn, track.flangeway_depth_mm,
@@ -155,7 +158,7 @@ def points_rows(setting: Setting) -> tuple[Standard, ...]:
         ),
         Standard(
             part, "switch_opening", "", "Open tongue, toe", opening, track.switch_opening_mm, None,
-            "G most - K least: worn flange, wheels nearest together",
+            "G most - K least, and the ride on the rail's corner; straight",
         ),
         Standard(
             part, "heel_gap", "", "Tongue, heel", opening, track.heel_gap_mm, None, "the same",
@@ -195,7 +198,7 @@ def wheel_rows(setting: Setting) -> tuple[Standard, ...]:
         Standard(
             part, "play", "", "Play on the axle", setting.play_mm - setting.tight_mm,
             setting.play_mm, off + ride + 2 * flange_wear_mm(setting),
-            "G - B - 2T: tightest and new, to widest, in the tightest curve and worn",
+            "G - B - 2T: tightest and new; widest, in the tightest curve, worn, on the corners",
         ),
         Standard(
             part, "flange_new", "T", "Flange, new, root to back", None, reach, None,
@@ -216,7 +219,7 @@ def wheel_rows(setting: Setting) -> tuple[Standard, ...]:
             part, "depth_scrap", "D worn", "Flange depth at scrap", None,
             wheel.flange_depth_mm + use.wear_allowance_mm,
             most_depth_mm(setting) if deepest is None else min(deepest, most_depth_mm(setting)),
-            "1.2 of new, and the flangeway's depth",
+            "1.2 of new, and the flangeway's depth; the gauge has the lesser",
         ),
         Standard(
             part, "tread_width", "N", "Tread width, without flange", width, wheel.tread_width_mm,
@@ -224,7 +227,7 @@ def wheel_rows(setting: Setting) -> tuple[Standard, ...]:
         ),
         Standard(
             part, "hollow", "", "Hollow of the tread", None, use.wear_allowance_mm,
-            most_hollow_mm(setting), "0.15 of the flange's depth",
+            most_hollow_mm(setting), "0.15 of the flange's depth; the gauge has the lesser",
         ),
         Standard(
             part, "flange_angle", "", "Flange angle",

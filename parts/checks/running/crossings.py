@@ -10,7 +10,7 @@ import math
 
 from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
-from platewheel.parts.checks.running.curve import fits_curve, radial_error, rail_top_reach_mm
+from platewheel.parts.checks.running.curve import fits_curve
 from platewheel.parts.setting.setting import Setting
 
 GENERAL = "relations of NMRA S-1 and S-3.2 and NEM 110, as in the 7.5 in wheel standard"
@@ -88,6 +88,15 @@ def check_gauge(setting: Setting) -> CheckResult | None:
         return None
     wheel = most_wheel_check_mm(setting)
     most = track.least_gauge_mm - wheel
+    needs = setting.flange_in_way_mm(track.min_curve_radius_m)
+    cure = f"put it {math.floor(10 * most) / 10:g} mm off the rail, not "
+    cure += f"{track.check_rail_flangeway_mm:g}"
+    if most < needs:
+        cure = (
+            f"none fits, as the yawed flange needs {math.ceil(10 * needs) / 10:g} mm and the nose "
+            f"leaves {max(math.floor(10 * most) / 10, 0):g}: a truer gauge, points in an easier "
+            "curve, or wheels nearer together"
+        )
     return judged(
         "check-gauge",
         "Back of one flange to face of the other, at a check rail",
@@ -97,31 +106,17 @@ def check_gauge(setting: Setting) -> CheckResult | None:
         f"{GENERAL}: K most at most C = G - Fc where the gauge is tightest",
         at_most=True,
         good="a check rail holds the flange off the nose of a crossing",
-        bad="a check rail this far off guards no crossing nose: put it "
-        f"{math.floor(10 * most) / 10:g} mm off the rail, not {track.check_rail_flangeway_mm:g}",
+        bad=f"a check rail this far off guards no crossing nose: {cure}",
         bad_verdict="warn",
     )
-
-
-def flange_in_way_mm(setting: Setting, curve_radius_m: float | None) -> float:
-    """Width that the flange takes in a flangeway at rail-top level, in a curve or on the straight.
-
-    From root to inmost point, and the yaw over the reach before and behind the axle (safe: the
-    flare takes some of it back). Source: plain geometry.
-    """
-    wheel = setting.wheel
-    if curve_radius_m is None:
-        return setting.flange_reach_mm
-    yaw = radial_error(setting.wagon.wheelbase_mm, 1000 * curve_radius_m)
-    reach = rail_top_reach_mm(wheel.tread_radius_mm, wheel.flange_depth_mm)
-    return setting.flange_reach_mm + 2 * reach * math.tan(yaw)
 
 
 def flangeway_width(setting: Setting) -> CheckResult | None:
     """Width that the flange takes in the narrowest flangeway, in the tightest curve."""
     if not fits_curve(setting):
         return None  # told by the curve's own check
-    track, width = setting.track, flange_in_way_mm(setting, setting.track.min_curve_radius_m)
+    track = setting.track
+    width = setting.flange_in_way_mm(track.min_curve_radius_m)
     ways = {"flangeway_mm": setting.flangeway_mm}
     if track.check_rail_flangeway_mm is not None:
         ways["check_rail_flangeway_mm"] = track.check_rail_flangeway_mm

@@ -7,12 +7,10 @@ import math
 from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.running.crossings import (
-    flange_in_way_mm,
     least_back_mm,
     most_wheel_check_mm,
     wheel_check_mm,
 )
-from platewheel.parts.checks.running.curve import fits_curve
 from platewheel.parts.checks.running.play import LEAST_BEARING_SHARE
 from platewheel.parts.loads.travel import corner_ride_mm
 from platewheel.parts.setting.setting import Setting
@@ -49,26 +47,22 @@ def check_flangeway_mm(setting: Setting) -> tuple[float, float]:
     """Least and most flangeway of a check rail: what the yawed flange needs, and what still guards
     the nose where the gauge is tightest and new wheels are widest apart, G - K."""
     most = setting.track.least_gauge_mm - most_wheel_check_mm(setting)
-    return _flange_mm(setting), most
+    return setting.flange_in_way_mm(setting.track.min_curve_radius_m), most
 
 
 def crossing_flangeway_mm(setting: Setting) -> tuple[float, float]:
     """Least and most flangeway beside a nose: what the yawed flange needs, and check rail and wing
-    rail within the backs of wheels nearest together in the widest gauge, G - Fc - B; what still
+    rail within the backs of wheels nearest together in the widest gauge, G - Fc - B, the check rail
+    as near as the flange lets it, so that the least of both go together; what still
     carries a tread on half a head past the nose."""
     track = setting.track
-    # without a check rail's own, one key has both flangeways
+    flange = setting.flange_in_way_mm(track.min_curve_radius_m)
+    # without a check rail's own, one key has both flangeways; else as near as the flange lets it
     backs = track.most_gauge_mm - least_back_mm(setting)
-    own = track.check_rail_flangeway_mm
-    backs = backs / 2 if own is None else backs - own
+    backs = backs / 2 if track.check_rail_flangeway_mm is None else backs - flange
     half = LEAST_BEARING_SHARE * track.rail_head_width_mm
     most = setting.wheel.tread_width_mm - off_nose_mm(setting) - track.nose_mm - half
-    return max(_flange_mm(setting), backs), most
-
-
-def _flange_mm(setting: Setting) -> float:
-    radius = setting.track.min_curve_radius_m if fits_curve(setting) else None
-    return flange_in_way_mm(setting, radius)
+    return max(flange, backs), most
 
 
 def crossing_gap(setting: Setting) -> CheckResult:
@@ -104,9 +98,11 @@ def crossing_gap(setting: Setting) -> CheckResult:
 
 def open_way_mm(setting: Setting, *, worst: bool = True) -> float:
     """Gap that the back of a free flange needs between a tongue and its stock rail: gauge less
-    back-to-back and flange; widest, widened and worn, or nominal and new."""
+    back-to-back and flange; widest, widened and worn, the other flange riding on its rail's corner,
+    or nominal and new. Of the way that runs straight: without yaw."""
     if worst:
-        return setting.track.most_gauge_mm - least_wheel_check_mm(setting)
+        ride = corner_ride_mm(setting.track.rail_corner_radius_mm, setting.wheel.flange_angle)
+        return setting.track.most_gauge_mm - least_wheel_check_mm(setting) + ride
     wheel = wheel_check_mm(setting.back_to_back_mm, setting.flange_reach_mm)
     return setting.track.gauge_mm - wheel
 

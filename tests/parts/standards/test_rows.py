@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
 import pytest
@@ -97,11 +98,13 @@ def test_rows_by_hand() -> None:
         (565 + 2 * reach, 566 + 2 * reach, 567 + 2 * reach)
     )
     assert found["wheel_check"] == pytest.approx((565 + reach - 2, 566 + reach, 567 + reach))
-    assert found["check_gauge"][:2] == pytest.approx((567 + reach, 577))
-    assert found["span"][1:] == (611 - 20 - 30, 565)
+    assert found["check_gauge"][:2] == pytest.approx((567 + reach + 3, 580))
+    assert found["span"][1:] == (600 - 20 - 30, 565 - 11)
     assert found["check_flangeway"][2] == pytest.approx(597 - 567 - reach)
-    assert found["crossing_flangeway"][0] == pytest.approx(611 - 20 - 565)
-    assert found["switch_opening"][0] == pytest.approx(611 - 565 - reach + 2)
+    check = found["check_flangeway"][0]
+    assert found["crossing_flangeway"][0] == pytest.approx(611 - (check or 0.0) - 565)
+    ride = 3 * (1 - math.tan(math.radians(35)))
+    assert found["switch_opening"][0] == pytest.approx(611 - 565 - reach + 2 + ride)
     assert found["play"][:2] == pytest.approx((597 - 567 - 2 * reach, 600 - 566 - 2 * reach))
     assert {row.part for row in rows.values()} == {
         "Track",
