@@ -6,7 +6,7 @@ import math
 
 from platewheel.parts.setting.axle import AxleSpec
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.setting.usual_play import least_play_mm
+from platewheel.parts.setting.usual_clearance import least_play_mm
 from platewheel.parts.wheel.flange import flange_reach_mm
 from platewheel.parts.wheel.spec import WheelSpec
 

@@ -15,7 +15,7 @@ from platewheel.parts.checks.running.play import (
     wheel_gauge_mm,
 )
 from platewheel.parts.checks.running.rough_track import least_depth_mm
-from platewheel.parts.setting.usual_play import least_play_mm
+from platewheel.parts.setting.usual_clearance import least_play_mm
 
 INCH = 25.4
 BACK, NEW, WORN, FLANGEWAY = 7.125, 0.156, 0.117, 0.257

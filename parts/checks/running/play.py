@@ -8,7 +8,7 @@ from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.loads.travel import corner_ride_mm, travel_mm
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.setting.usual_play import LEAST_PLAY_MM, least_play_mm
+from platewheel.parts.setting.usual_clearance import LEAST_PLAY_MM, least_play_mm
 from platewheel.parts.setting.wear import flange_wear_mm
 
 MOST_SHARE, MOST_MM = 41 / 600, 41.0  # see `most_play`

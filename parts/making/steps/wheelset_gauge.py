@@ -5,7 +5,7 @@ from __future__ import annotations
 from platewheel.parts.base.units import Units, length
 from platewheel.parts.making.steps.shop_limits import PRACTICE, axial_limit_mm, figure
 from platewheel.parts.making.steps.step import Step, Work
-from platewheel.parts.setting.usual_play import least_play_mm
+from platewheel.parts.setting.usual_clearance import least_play_mm
 from platewheel.parts.wheel.assembly import wheel_mass_kg
 
 

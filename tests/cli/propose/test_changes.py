@@ -7,7 +7,6 @@ from dataclasses import replace
 
 import pytest
 
-from platewheel.cli.job.job import read_job
 from platewheel.cli.propose.changes import MOST_PAIRS, TOO_WEAK, Changes
 from platewheel.cli.propose.wanted import Wanted, job_choices
 from platewheel.cli.schema.propose import ChangeRow
@@ -15,16 +14,8 @@ from platewheel.cli.words.proposal import against
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.assembly import wheel_mass_kg
 from platewheel.parts.wheel.spec import WheelSpec
-from tests.places import DEMO
+from tests.cli.propose.easy_job import JOB
 
-DEMO_JOB = read_job(DEMO)
-EASY = {"rail_corner_radius_mm": 1.0, "check_rail_flangeway_mm": None, "flangeway_mm": 34.0}
-# a sharp rail, wide flangeways, little use: a shallow flange is warned of by its depth alone
-JOB = replace(
-    DEMO_JOB,
-    track=DEMO_JOB.track.model_copy(update=EASY),
-    use=DEMO_JOB.use.model_copy(update={"km_per_year": 30.0, "flange_wear_mm": 1.0}),
-)
 NEAR = {"tread_diameter_mm": 280.0, "vent_circle_mm": 232.0, "flange_depth_mm": 10.0}
 WHEEL = JOB.wheel.model_copy(update={**NEAR, "flange_angle_deg": 72.0, "flange_segments": 1})
 NOW = replace(JOB, wheel=WHEEL)

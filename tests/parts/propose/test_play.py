@@ -18,7 +18,7 @@ from platewheel.parts.propose.screening import Check, asked, first_wheels, judge
 from platewheel.parts.propose.sifting import rims
 from platewheel.parts.setting.axle import AxleSpec
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.setting.usual_play import least_play_mm
+from platewheel.parts.setting.usual_clearance import least_play_mm
 from platewheel.parts.wheel.flange import flange_reach_mm
 from platewheel.parts.wheel.spec import WheelSpec
 from tests.parts.settings import demo_setting

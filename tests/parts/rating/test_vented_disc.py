@@ -1,15 +1,13 @@
 """Factors for vents beside our own 3-D study of them, and where the study ends.
 
-The figures are of `tests/bench/vent_study.py`: ten-node tetrahedra, 50,000 to 90,000 nodes in half
-a wheel, gmsh 4.15, CalculiX 2.20; patch beside the flange. A change that makes the rating hopeful
-fails here: it may be above the study by 5 % nowhere.
+A change that makes the rating hopeful fails here: it may be above the study by 5 % nowhere.
 """
 
 from __future__ import annotations
 
 import math
 import re
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -40,6 +38,7 @@ from platewheel.parts.stress.turn import angles
 from platewheel.parts.wheel.hub_disc import SIDES, disc_z_mm
 from platewheel.parts.wheel.welds import disc_fillet
 from tests.parts.rating.vent_cases import CASES, PUSH, with_vents
+from tests.parts.rating.vent_loads import FOUND, Found
 from tests.parts.rating.worst import worst
 from tests.parts.settings import demo_setting
 from tests.parts.stress.made_response import HARMONICS, made_response
@@ -52,130 +51,6 @@ if TYPE_CHECKING:
 HOPEFUL, NEEDLESS = 1.05, 0.6  # most and least of the study's loads
 
 
-@dataclass(frozen=True)
-class Found:
-    """Loads at which an edge reaches fy / 1.5, N: patch over a vent and over a web, each alone and
-    with the push. Range of an edge's stress as the vent goes round, N/mm2 for 1000 N, the same two.
-    `times`: what the wheel has over what it has without vents: what the flange gives, then of the
-    rim beads force, root bent open and toe, the same of the tube beads, of the bead between
-    ring and flange force and root bent open."""
-
-    over_vent: list[float]
-    over_web: list[float]
-    range_n_mm2: list[float]
-    times: list[float]
-
-
-FOUND = {
-    "8x60": Found(
-        [8761, 4459],
-        [9039, 4775],
-        [22.97, 44.36],
-        [1.8, 1.15, 1.52, 1.14, 1.17, 1.08, 1.15, 1.07, 0.99],
-    ),
-    "5x92": Found(
-        [6472, 2953],
-        [7584, 3214],
-        [32.47, 62.9],
-        [3.16, 1.33, 2.36, 1.13, 2.14, 1.84, 1.94, 1.34, 0.97],
-    ),
-    "4x92": Found(
-        [9184, 6384],
-        [19387, 6699],
-        [19.35, 27.58],
-        [2.21, 1.23, 2.09, 1.11, 1.96, 1.64, 1.86, 1.33, 1.04],
-    ),
-    "4x16": Found(
-        [10909, 10909],
-        [112516, 30273],
-        [15.74, 19.13],
-        [1.01, 1.01, 1.07, 1.04, 1.0, 1.0, 1.0, 1.09, 1.03],
-    ),
-    "4x16-rim": Found(
-        [9676, 9676],
-        [115677, 25420],
-        [17.81, 21.27],
-        [1.02, 1.01, 1.09, 1.16, 1.0, 1.0, 1.0, 1.13, 1.05],
-    ),
-    "6x50": Found(
-        [20524, 11740],
-        [25502, 11816],
-        [9.34, 16.14],
-        [1.27, 1.09, 1.3, 1.11, 1.15, 1.05, 1.14, 1.03, 1.0],
-    ),
-    "6x70": Found(
-        [12859, 6060],
-        [14556, 6643],
-        [15.28, 30.53],
-        [1.84, 1.19, 1.63, 1.16, 1.4, 1.22, 1.34, 1.09, 1.0],
-    ),
-    "3x80": Found(
-        [15606, 10067],
-        [34032, 10970],
-        [11.22, 17.8],
-        [1.54, 1.11, 1.59, 1.07, 1.33, 1.21, 1.37, 1.14, 1.02],
-    ),
-    "12x30": Found(
-        [18049, 10852],
-        [20345, 11561],
-        [10.45, 18.31],
-        [1.16, 1.01, 1.19, 0.96, 1.01, 1.01, 0.99, 1.01, 0.99],
-    ),
-    "4x40-rim": Found(
-        [13818, 10098],
-        [58277, 29145],
-        [13.13, 17.63],
-        [1.09, 1.05, 1.27, 1.07, 1.04, 1.0, 1.05, 1.2, 1.07],
-    ),
-    "5x40-hub": Found(
-        [24051, 8565],
-        [23403, 7800],
-        [9.09, 23.31],
-        [1.32, 1.02, 1.15, 1.02, 1.53, 1.31, 1.44, 1.0, 0.99],
-    ),
-    "8x60-thick": Found(
-        [12089, 6439],
-        [12325, 6627],
-        [15.87, 31.64],
-        [1.82, 1.1, 1.67, 1.12, 1.09, 1.03, 1.05, 1.07, 0.97],
-    ),
-    "6x50-thin": Found(
-        [16352, 7994],
-        [19464, 8308],
-        [11.99, 20.62],
-        [1.27, 1.1, 1.28, 1.12, 1.17, 1.03, 1.21, 1.03, 1.01],
-    ),
-    "16x20": Found(
-        [18641, 14813],
-        [20697, 16306],
-        [9.71, 14.18],
-        [1.06, 1.01, 1.1, 0.98, 1.0, 0.98, 1.01, 1.01, 1.0],
-    ),
-    "8x40-rim": Found(
-        [15688, 12598],
-        [23751, 17081],
-        [11.83, 16.07],
-        [1.16, 1.14, 1.34, 1.18, 1.03, 0.98, 1.04, 1.12, 1.04],
-    ),
-    "4x60": Found(
-        [19603, 10732],
-        [31444, 12092],
-        [9.12, 14.71],
-        [1.3, 1.09, 1.36, 1.11, 1.3, 1.11, 1.28, 1.05, 1.01],
-    ),
-    "garden-6x40": Found(
-        [7475, 3700],
-        [8072, 3719],
-        [25.77, 54.81],
-        [1.78, 1.24, 1.63, 1.26, 1.74, 1.65, 1.69, 1.17, 1.01],
-    ),
-    "quarry-6x76": Found(
-        [33394, 19094],
-        [37807, 18825],
-        [5.75, 10.22],
-        [1.62, 1.19, 1.65, 1.23, 1.64, 1.44, 1.55, 1.13, 1.01],
-    ),
-}
 EDGES = ("8x60", "5x92", "4x16-rim", "4x40-rim", "5x40-hub", "6x50-thin", "garden-6x40")  # analysed
 
 

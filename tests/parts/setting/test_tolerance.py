@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from platewheel.parts.base.faults import SpecError
 from platewheel.parts.setting.axle import AxleSpec
 from platewheel.parts.setting.track import TrackSpec
-from platewheel.parts.setting.usual_play import (
+from platewheel.parts.setting.usual_clearance import (
     least_play_mm,
     published_play_mm,
     usual_flangeway_mm,
