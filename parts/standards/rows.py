@@ -42,8 +42,6 @@ from platewheel.parts.setting.wear import (
     most_hollow_mm,
 )
 
-NONE = (None, None)
-
 
 @dataclass(frozen=True)
 class Standard:

@@ -115,3 +115,35 @@ def test_a_job_s_flange_is_looked_at_on_three_corners() -> None:
     assert contact_in_curve(setting).down_mm == downs[1]
     assert lowest_contact(setting, math.radians(60)).down_mm < downs[-1]
     assert 0.03 < attack(setting) < math.asin(0.03) + 20 / 600
+
+
+@pytest.mark.parametrize(("angle_deg", "yaw"), [(70.0, 0.05), (65.0, 0.3), (78.0, 0.15)])
+def test_the_envelope_is_steeper_than_the_cone(angle_deg: float, yaw: float) -> None:
+    """Second way: how far the furthest point of the face comes at the rail's top and 1 mm below."""
+    angle, ahead = math.radians(angle_deg), np.linspace(0, 400, 800_001)
+
+    def furthest(below: float) -> float:
+        down = np.hypot(RADIUS + below, ahead) - RADIUS
+        return float((ahead * math.tan(yaw) - down / math.tan(angle)).max())
+
+    steep = math.atan(1 / (furthest(0.0) - furthest(1.0)))
+    assert contact_angle(angle, yaw) == pytest.approx(steep, abs=1e-5)
+    assert steep > angle + 1e-3
+
+
+def test_nearly_upright_flanges_lie_flat_too() -> None:
+    """89.9 degrees: k = 1.8 mrad x 573 > 1; 68.7 mm ahead less 15 / 573 of flare, 0.0975 mm."""
+    angle = math.radians(89.9)
+    flat = flange_contact(RADIUS, DEPTH, angle, 0.0018, 3.0)
+    assert not flat.tip
+    assert flat.below_mm == flat.down_mm == pytest.approx(3 * (1 - math.cos(angle)), abs=1e-6)
+    assert flange_contact(RADIUS, DEPTH, angle, 0.0019, 3.0).tip
+
+
+def test_a_wheel_square_to_the_rail_touches_with_its_tip() -> None:
+    for yaw in (math.pi / 2, 1.7, 3.0):
+        assert flange_contact(RADIUS, DEPTH, math.radians(70), yaw, 0.0).tip
+
+
+def test_a_worn_corner_is_at_most_half_the_head() -> None:
+    assert corners_mm(running_setting(rail_head_width_mm=8.0, rail_corner_radius_mm=3.9))[2] == 4.0

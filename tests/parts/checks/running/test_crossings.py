@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
 from platewheel.parts.checks.running.crossings import (
@@ -11,6 +13,8 @@ from platewheel.parts.checks.running.crossings import (
     flangeway_width,
 )
 from platewheel.parts.checks.running.points import (
+    check_flangeway_mm,
+    crossing_flangeway_mm,
     crossing_gap,
     gap_length_mm,
     heel_gap,
@@ -124,3 +128,37 @@ def test_an_open_tongue_lets_free_backs_pass() -> None:
             result = check(running_setting(**LOOSE, **{key: gap}))
             assert result is not None
             assert (result.verdict, result.limit) == (verdict, pytest.approx(need))
+
+
+def test_least_and_most_flangeways_by_hand() -> None:
+    """G 597 to 611, B 1.5 nearer or 0.5 further; T from root to back, yawed asin(600 / 20000)."""
+    setting = running_setting(**LOOSE, check_rail_flangeway_mm=20.0)
+    back, reach = setting.back_to_back_mm, setting.flange_reach_mm
+    yawed = reach + 2 * math.sqrt(15 * 315) * math.tan(math.asin(0.03))
+    assert setting.flange_in_way_mm(10.0) == pytest.approx(yawed)
+    assert check_flangeway_mm(setting) == pytest.approx((yawed, 597 - (back + 0.5) - reach))
+    carried = 60 - (10 + 4 + 8.5 + 2) - 5 - 12.5
+    assert crossing_flangeway_mm(setting) == pytest.approx((611 - yawed - (back - 1.5), carried))
+    alike = running_setting(**LOOSE)
+    assert crossing_flangeway_mm(alike)[0] == pytest.approx((611 - (back - 1.5)) / 2)
+    easy = {"back_to_back_mm": 588.0, "flange_angle_deg": 90.0}
+    narrow = running_setting(**easy)
+    assert crossing_flangeway_mm(narrow)[0] == pytest.approx(narrow.flange_in_way_mm(10.0))
+    assert narrow.flange_in_way_mm(0.3) == narrow.flange_reach_mm  # the wheelbase does not fit
+
+
+def test_a_flange_that_rides_on_its_corner_asks_for_more_at_the_tongue() -> None:
+    keys = LOOSE | {"rail_corner_radius_mm": 4.0}
+    ride = 4 * (1 - math.tan(math.radians(35)))
+    more = open_way_mm(running_setting(**keys)) - open_way_mm(running_setting(**LOOSE))
+    assert more == pytest.approx(ride)
+    new = [open_way_mm(running_setting(**one), worst=False) for one in (keys, LOOSE)]
+    assert new[0] == new[1]
+
+
+def test_a_check_rail_that_cannot_fit_is_told_so() -> None:
+    """The yawed flange needs 15.2 mm; 593 less K of 578.9 is 14.09, told rounded down."""
+    keys = {"check_rail_flangeway_mm": 20.0, "gauge_tolerance_mm": (-7.0, 0.0)}
+    result = check_gauge(running_setting(**keys))
+    assert result is not None
+    assert "none fits, as the yawed flange needs 15.3 mm and the nose leaves 14:" in result.says
