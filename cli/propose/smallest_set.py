@@ -19,8 +19,14 @@ from platewheel.cli.propose.played import with_play
 from platewheel.cli.propose.wanted import Wanted, asked_checks, job_choices
 from platewheel.cli.schema.propose import ProposalRow
 from platewheel.parts.base.faults import SpecError
-from platewheel.parts.propose.line_changes import LineChange, Value, fewer, line_changes
-from platewheel.parts.propose.line_steps import with_value
+from platewheel.parts.propose.let_in import thickness
+from platewheel.parts.propose.line_changes import (
+    LineChange,
+    Value,
+    fewer,
+    line_changes,
+    with_change,
+)
 from platewheel.parts.propose.rate_until_known import needed_n
 from platewheel.parts.propose.screening import Wheels
 from platewheel.parts.propose.sifting import sifted, sifted_at_last
@@ -31,10 +37,6 @@ MOST_RATED, MOST_PROVED = 36, 6  # coarse analyses and full ratings of one searc
 MOST_TOLD = 2  # sets of one key
 MOST_PAIRS = 6  # rated
 ENOUGH = 0.97  # of the load by a coarse analysis, which rates up to 3.7 % low
-THICK = (
-    *("tread_thickness_mm", "flange_thickness_mm", "disc_thickness_mm"),
-    *("weld_throat_mm", "root_weld_mm"),
-)
 Picks = tuple[tuple[LineChange, int], ...]  # changes, each with the place of its value
 
 
@@ -142,27 +144,25 @@ def _thickest_of(one: Job, wheels: Wheels) -> Job | None:
         return None
 
 
-def thickness(wheels: Wheels, row: int) -> float:
-    """How thick plates and beads are taken together: the strongest is looked for there."""
-    values = wheels.values(row)
-    product = 1.0
-    for key in THICK:
-        product *= values[key]
-    return product
-
-
 def changed(job: Job, picks: Picks) -> Job:
     """The job with the changes. Raises: SpecError where they do not go together."""
     setting = job.setting
     for change, at in picks:
-        setting = with_value(setting, change.key, change.values[at])
-    return replace(job, track=setting.track, wagon=setting.wagon, use=setting.use)
+        setting = with_change(setting, change.key, change.values[at])
+    return replace(
+        job,
+        track=setting.track,
+        wagon=setting.wagon,
+        use=setting.use,
+        wheel=setting.wheel,
+        axle=setting.axle,
+    )
 
 
 def smallest_sets(job: Job, wanted: Wanted, pool: Executor) -> list[str]:
     """Lines for one-key sets that do, or else for one of two keys; and what was not found."""
     search = Search(job, wanted, pool)
-    keys = line_changes(job.setting)
+    keys = line_changes(job.setting, job.has_axle)
     far: list[Picks] = [((one, len(one.values) - 1),) for one in keys]
     search.screen(far)
     open_ = [picks for picks in far if search.runs(picks)]

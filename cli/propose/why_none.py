@@ -22,10 +22,10 @@ MOST_TITLES = 3  # of checks told
 def held_back(job: Job, sift: Sifted, checks: Sequence[Check]) -> list[str]:
     """The checks that held most wheels back for a warning alone."""
     most = sorted((s for s in sift.sieves if s.warned), key=lambda s: -s.warned)
-    return _titles(job, [sieve.check for sieve in most[:MOST_TITLES]], checks)
+    return titles_of(job, [sieve.check for sieve in most[:MOST_TITLES]], checks)
 
 
-def _titles(job: Job, names: Sequence[str], checks: Sequence[Check]) -> list[str]:
+def titles_of(job: Job, names: Sequence[str], checks: Sequence[Check]) -> list[str]:
     """Titles of checks by their names, as the wheel of the job file has them."""
     results = {check.__name__: check(job.setting) for check in checks if check.__name__ in names}
     return [found.title if (found := results.get(name)) else name for name in names]
@@ -41,7 +41,7 @@ def why_none(
     if not lines and runs:
         last = sieves[-1].check if sieves else "the stock to hand"
         own = [check(job.setting) for check in checks if check.__name__ == last]
-        title = _titles(job, [last], checks)[0]
+        title = titles_of(job, [last], checks)[0]
         lines.append(
             f"no wheel that the stock and the shop allow passes {title}; see the sieve: "
             "other [[stock]], [[bar]] or [shop] values may, or less load"

@@ -1,4 +1,5 @@
-"""What an owner may change of track, wagon and use: keys with values, the least change first."""
+"""What an owner may change of track, wagon, use and axle: keys with values, the least change
+first."""
 
 from __future__ import annotations
 
@@ -7,6 +8,14 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from platewheel.parts.base.faults import SpecError
+from platewheel.parts.propose.axle_changes import (
+    HUB_BORE,
+    other_bearings,
+    stronger_steels,
+    thicker_bores_mm,
+    tube_outside_mm,
+    with_bore,
+)
 from platewheel.parts.propose.choices import Choices, Ring
 from platewheel.parts.propose.line_steps import with_value
 from platewheel.parts.setting.setting import Setting
@@ -28,6 +37,7 @@ class LineChange:
     was: Value
     values: tuple[Value, ...]
     what: str
+    along: tuple[str, ...] = ()  # beside each value, what goes with it
 
     def size(self, value: Value) -> float:
         """How much of a change: the share of what stands there; another kind counts as half."""
@@ -38,13 +48,41 @@ class LineChange:
     def told(self, value: Value) -> str:
         """As a line of the job file, beside what stands there."""
         new, old = (f'"{v}"' if isinstance(v, str) else f"{v:g}" for v in (value, self.was))
-        return f"{self.key} = {new} in place of {old} ({self.what})"
+        along = self.along[self.values.index(value)] if self.along else ""
+        return f"{self.key} = {new} in place of {old} ({self.what}{along})"
 
 
-def line_changes(setting: Setting) -> list[LineChange]:
+def line_changes(setting: Setting, with_axle: bool = True) -> list[LineChange]:
     """Every key that may help, with values that the setting takes; the play is chosen with the
-    wheel."""
-    return list(_changes(setting))
+    wheel. `with_axle`: those of the axle too, which help only where the wheelset is checked."""
+    return [*_changes(setting), *(_axle_changes(setting) if with_axle else ())]
+
+
+def _axle_changes(setting: Setting) -> Iterator[LineChange]:
+    axle = setting.axle
+    bores = [bore for bore in thicker_bores_mm(setting) if _taken(setting, HUB_BORE, bore)]
+    if bores:
+        yield LineChange(
+            HUB_BORE,
+            setting.wheel.hub_bore_mm,
+            tuple(bores),
+            "a thicker axle",
+            tuple(f", hub_tube_outside_mm = {tube_outside_mm(setting, b):g}" for b in bores),
+        )
+    for key, was, values, what in (
+        ("axle.steel", axle.steel, stronger_steels(setting), "stronger bar"),
+        ("axle.bearing", axle.bearing_kind, other_bearings(setting), "other bearings"),
+    ):
+        fit = tuple(value for value in values if _taken(setting, key, value))
+        if fit:
+            yield LineChange(key, was, fit, what)
+
+
+def with_change(setting: Setting, key: str, value: Value) -> Setting:
+    """The setting with the key changed and what goes with it. Raises: SpecError."""
+    if key == HUB_BORE and not isinstance(value, str):
+        return with_bore(setting, value)
+    return with_value(setting, key, value)
 
 
 def _changes(setting: Setting) -> Iterator[LineChange]:
@@ -87,7 +125,7 @@ def _added(value: float, more: tuple[float, ...]) -> tuple[float, ...]:
 
 def _taken(setting: Setting, key: str, value: Value) -> bool:
     try:
-        with_value(setting, key, value)
+        with_change(setting, key, value)
     except SpecError:
         return False
     return True
@@ -96,23 +134,23 @@ def _taken(setting: Setting, key: str, value: Value) -> bool:
 def fewer(choices: Choices) -> Choices:
     """Choices spread over the same ranges, some hundredth of the wheels: to look for a change with
     which any wheel passes."""
-    rings = _fewer_rings(choices.ring)
+    rings = fewer_rings(choices.ring)
     pipes = [ring.diameter_mm for ring in choices.ring if ring.diameter_mm is not None]
     round_sizes = [d for d in choices.diameter if d not in pipes]
-    sizes = {*_spread(tuple(round_sizes), FEW_DIAMETERS), *pipes}
-    less = {axis: _spread(getattr(choices, axis), count) for axis, count in FEW.items()}
+    sizes = {*spread(tuple(round_sizes), FEW_DIAMETERS), *pipes}
+    less = {axis: spread(getattr(choices, axis), count) for axis, count in FEW.items()}
     return replace(choices, ring=rings, diameter=tuple(sorted(sizes)), **less)
 
 
-def _fewer_rings(rings: tuple[Ring, ...]) -> tuple[Ring, ...]:
+def fewer_rings(rings: tuple[Ring, ...]) -> tuple[Ring, ...]:
     alike: dict[object, list[Ring]] = {}
     for ring in rings:
         bar = ring.width_mm if ring.source == "bar" else None  # bars come in their own widths
         alike.setdefault((ring.source, ring.thickness_mm, ring.diameter_mm, bar), []).append(ring)
-    return tuple(ring for same in alike.values() for ring in _spread(tuple(same), FEW_WIDTHS))
+    return tuple(ring for same in alike.values() for ring in spread(tuple(same), FEW_WIDTHS))
 
 
-def _spread(values: tuple[Any, ...], count: int) -> tuple[Any, ...]:
+def spread(values: tuple[Any, ...], count: int) -> tuple[Any, ...]:
     if len(values) <= count:
         return values
     last = len(values) - 1

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from platewheel.parts.propose.choices import Choices, Ring
-from platewheel.parts.propose.line_changes import fewer, line_changes
+from platewheel.parts.propose.line_changes import fewer, line_changes, with_change
 from platewheel.parts.propose.line_steps import with_value
 from tests.parts.propose.test_play import RIMS
 from tests.parts.settings import demo_setting
@@ -14,14 +14,14 @@ from tests.parts.settings import demo_setting
 def test_values_are_taken_and_grow_in_size() -> None:
     setting = demo_setting()
     rows = line_changes(setting)
-    assert len({row.key for row in rows}) == len(rows) >= 12
+    assert len({row.key for row in rows}) == len(rows) >= 15
     for row in rows:
         sizes = [row.size(value) for value in row.values]
         assert sizes == sorted(sizes)
         assert min(sizes) > 0
         for value in row.values:
             section, name = row.key.split(".")
-            assert getattr(getattr(with_value(setting, row.key, value), section), name) == value
+            assert getattr(getattr(with_change(setting, row.key, value), section), name) == value
     payload = next(row for row in rows if row.key == "wagon.payload_kg")
     assert payload.values[0] == 450
     assert payload.values[-1] == 0
