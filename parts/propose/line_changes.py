@@ -143,6 +143,7 @@ def fewer(choices: Choices) -> Choices:
 
 
 def fewer_rings(rings: tuple[Ring, ...]) -> tuple[Ring, ...]:
+    """Every bar section and pipe, and of sheet of one thickness some widths."""
     alike: dict[object, list[Ring]] = {}
     for ring in rings:
         bar = ring.width_mm if ring.source == "bar" else None  # bars come in their own widths
@@ -151,6 +152,7 @@ def fewer_rings(rings: tuple[Ring, ...]) -> tuple[Ring, ...]:
 
 
 def spread(values: tuple[Any, ...], count: int) -> tuple[Any, ...]:
+    """So many of the values, evenly from the first to the last; all where they are no more."""
     if len(values) <= count:
         return values
     last = len(values) - 1

@@ -11,7 +11,7 @@ from platewheel.cli.propose.changes import Changes
 from platewheel.cli.propose.finalists import laid
 from platewheel.cli.propose.played import beside, proposed_job, with_play
 from platewheel.cli.propose.rows import flare_rows
-from platewheel.cli.propose.run import OTHER_PLAY, screened
+from platewheel.cli.propose.search import OTHER_PLAY, screened
 from platewheel.cli.propose.wanted import Wanted, asked_checks, job_choices
 from platewheel.cli.schema.propose import ProposalRow
 from platewheel.cli.words.proposal import same
@@ -43,7 +43,8 @@ def row() -> ProposalRow:
 @pytest.mark.parametrize("has_axle", [True, False])
 def test_curves_that_need_more_play_get_it(has_axle: bool) -> None:
     """Without [axle] it is looked for last, told in words, and the wheelset is checked with it."""
-    job, _, checks, sift, notes = screened(replace(TIGHT, has_axle=has_axle), WANTED)
+    search = screened(replace(TIGHT, has_axle=has_axle), WANTED)
+    job, checks, sift, notes = search.job, search.checks, search.sift, list(search.notes)
     assert sift.wheels.count
     assert {sift.wheels.play_mm(row) for row in range(sift.wheels.count)} == {12.0}
     assert notes == ([] if has_axle else [OTHER_PLAY])
@@ -52,7 +53,8 @@ def test_curves_that_need_more_play_get_it(has_axle: bool) -> None:
 
 
 def test_without_an_axle_the_usual_play_is_kept_where_it_does() -> None:
-    job, choices, _, sift, notes = screened(replace(JOB, has_axle=False), WANTED)
+    search = screened(replace(JOB, has_axle=False), WANTED)
+    job, choices, sift, notes = search.job, search.choices, search.sift, list(search.notes)
     assert sift.wheels.count
     assert choices.play == (None,)
     assert not job.has_axle

@@ -31,7 +31,7 @@ def coarse(setting: Setting) -> dict[str, float]:
 
 @pytest.fixture
 def by_thumb(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("platewheel.cli.propose.run.coarse_limits", coarse)
+    monkeypatch.setattr("platewheel.cli.propose.search.coarse_limits", coarse)
     monkeypatch.setattr("platewheel.cli.propose.finalists.assess", _rate_once)
     for axis, few in {
         "DEPTHS_MM": (10.0, 15.0),
