@@ -38,6 +38,9 @@ from platewheel.parts.geometry.outline import (
     reversed_loop,
 )
 
+NOTE_MM = 5.0  # letters below a blank
+LETTER = 0.65  # their width, of their height
+
 
 def write_blank_dxf(blank: Blank, path: Path, version: Version = "R2000") -> None:
     """One blank, full size, on its own origin; the lines are the part itself, no kerf."""
@@ -48,11 +51,13 @@ def write_blank_dxf(blank: Blank, path: Path, version: Version = "R2000") -> Non
     add_path(space, reversed_loop(blank.outline), "cut-outline")
     for mark in blank.marks:
         add_mark(space, mark)
-    x0, y0, _, _ = blank.bounds
-    note = f"{blank.name}, {blank.thickness_mm:g} mm; lines are the finished part, no kerf"
+    x0, y0, x1, _ = blank.bounds
+    notes = [f"{blank.name}, {blank.thickness_mm:g} mm", "lines are the finished part, no kerf"]
     if version == "R12":
-        note += "; all sizes in mm"
-    add_text(space, note, (x0, y0 - 15), 5.0)
+        notes.append("all sizes in mm")
+    size = min(NOTE_MM, (x1 - x0) / (LETTER * max(map(len, notes))))  # no wider than the part
+    for k, note in enumerate(notes):
+        add_text(space, note, (x0, y0 - 10 - 1.6 * k * size), size)
     save(drawing, path)
 
 
