@@ -20,8 +20,8 @@ NOTES = (
     "good from its least to its most as long as all others are as they stand here: where two "
     "change, change the job file and print the sheet again. Where least is above most, track and "
     "wheel do not go together: change one of those that it follows from.",
-    "Sizes of points are of the way that runs straight through them; flangeways have room for the "
-    "yaw of the tightest curve, and every least and most for the tightest or the widest gauge.",
+    "Flangeways have room for the yaw of the wheelbase in the tightest curve, an open tongue also "
+    "for the skew that play allows; every least and most is for the tightest or the widest gauge.",
     "Published standards are of other gauges, rails and wheels, for comparison alone: they go "
     "together among themselves, not with these. Tread widths of field and main lines have the "
     "flange in them.",

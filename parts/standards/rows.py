@@ -156,7 +156,7 @@ def points_rows(setting: Setting) -> tuple[Standard, ...]:
         ),
         Standard(
             part, "switch_opening", "", "Open tongue, toe", opening, track.switch_opening_mm, None,
-            "G most - K least, and the ride on the rail's corner; straight",
+            "G most - K least, the yaw of the axle, the ride on the rail's corner",
         ),
         Standard(
             part, "heel_gap", "", "Tongue, heel", opening, track.heel_gap_mm, None, "the same",

@@ -12,11 +12,14 @@ from platewheel.parts.checks.running.crossings import (
     wheel_check_mm,
 )
 from platewheel.parts.checks.running.play import LEAST_BEARING_SHARE
-from platewheel.parts.loads.travel import corner_ride_mm
+from platewheel.parts.loads.travel import corner_ride_mm, travel_mm
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.setting.wear import flange_wear_mm, worn_flange_mm
 
-OPEN = "EN 13232-9, open tongue: what lets a free back pass, most gauge less least back and flange"
+OPEN = (
+    "EN 13232-9, open tongue: what lets a free back pass, most gauge less least back and flange; "
+    "yawed by plain geometry, asin(L / 2R) + play / L over half the flange's chord"
+)
 
 
 def least_wheel_check_mm(setting: Setting) -> float:
@@ -96,15 +99,41 @@ def crossing_gap(setting: Setting) -> CheckResult:
     )
 
 
+def points_yaw(setting: Setting, travel_mm: float) -> float:
+    """Yaw of an axle in points, radians: asin(L / 2R) of the wheelbase in the tightest curve, none
+    where it does not fit, and the skew travel / L until leading and trailing flange bear on either
+    rail, as `axle_yaw`. A flangeway turns the skew back; a tongue must not be touched at all."""
+    length = setting.wagon.wheelbase_mm
+    chord = length / (2000 * setting.track.min_curve_radius_m)
+    square = math.asin(chord) if chord < 1 else 0.0
+    return square + math.atan(max(travel_mm, 0.0) / length)
+
+
+def yawed_back_mm(wheel_check_mm: float, reach_mm: float, yaw: float) -> float:
+    """How much further towards the tongue the back of the free flange reaches than unyawed, the
+    other flange on its rail: c sin(yaw), half the chord c below the rail top, and K (1 - cos(yaw)),
+    as the axle is shorter across the track. Safe: the other flange rides off by its own chord.
+    Source: plain geometry, a corner turned about the root opposite."""
+    return reach_mm * math.sin(yaw) + wheel_check_mm * (1 - math.cos(yaw))
+
+
 def open_way_mm(setting: Setting, *, worst: bool = True) -> float:
     """Gap that the back of a free flange needs between a tongue and its stock rail: gauge less
-    back-to-back and flange; widest, widened and worn, the other flange riding on its rail's corner,
-    or nominal and new. Of the way that runs straight: without yaw."""
+    back-to-back and flange, and the yaw of the axle; widest, widened and worn, the other flange
+    riding on its rail's corner, or nominal and new."""
+    track, wheel = setting.track, setting.wheel
+    outer, inner = wheel.tread_radius_mm + wheel.flange_depth_mm, wheel.tread_radius_mm
     if worst:
-        ride = corner_ride_mm(setting.track.rail_corner_radius_mm, setting.wheel.flange_angle)
-        return setting.track.most_gauge_mm - least_wheel_check_mm(setting) + ride
-    wheel = wheel_check_mm(setting.back_to_back_mm, setting.flange_reach_mm)
-    return setting.track.gauge_mm - wheel
+        gauge, check = track.most_gauge_mm, least_wheel_check_mm(setting)
+        ride = corner_ride_mm(track.rail_corner_radius_mm, wheel.flange_angle)
+        travel = travel_mm(setting) + setting.loose_mm + 2 * flange_wear_mm(setting)
+        inner -= setting.use.wear_allowance_mm
+    else:
+        gauge, ride, travel = track.gauge_mm, 0.0, setting.play_mm
+        check = wheel_check_mm(setting.back_to_back_mm, setting.flange_reach_mm)
+    half_chord = math.sqrt(outer**2 - inner**2)
+    back = yawed_back_mm(check, half_chord, points_yaw(setting, travel))
+    return gauge - check + ride + back
 
 
 def _open_way(setting: Setting, id: str, title: str, key: str, gap_mm: float) -> CheckResult:
@@ -117,7 +146,8 @@ def _open_way(setting: Setting, id: str, title: str, key: str, gap_mm: float) ->
         "mm",
         OPEN,
         at_most=False,
-        good=f"the back of the free flange passes; new wheels in the nominal gauge need {new:.1f}",
+        good=f"the back of the free, yawed flange passes; new wheels in the nominal gauge need "
+        f"{new:.1f}",
         bad=f"backs of flanges push the tongue, which may part the points under a wagon: {key} = "
         f"{math.ceil(10 * need) / 10:g} or more; new wheels in the nominal gauge need {new:.1f}",
         bad_verdict="fail" if gap_mm < new else "warn",

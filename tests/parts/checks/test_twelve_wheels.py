@@ -45,11 +45,14 @@ THIN_DISCS: dict[str, Any] = OWN | {  # in a stiff ring, never pushed sideways
 
 
 def setting_of(changes: dict[str, Any]) -> Setting:
-    """The demo's setting with "section.key" changed. Raises: SpecError."""
+    """The demo's setting with "section.key" changed, or left out where None. Raises: SpecError."""
     table = tomllib.loads(DEMO.read_text(encoding="utf-8"))
     for path, value in changes.items():
         section, key = path.split(".")
-        table.setdefault(section, {})[key] = value
+        if value is None:
+            del table[section][key]
+        else:
+            table.setdefault(section, {})[key] = value
     return job_of(table).setting
 
 
@@ -57,18 +60,21 @@ BACK_TO_BACK_MM = setting_of({}).back_to_back_mm  # set by the default for 8 mm 
 
 ALONE: dict[str, dict[str, Any]] = {
     # running
-    "play-least": {"axle.back_to_back_mm": BACK_TO_BACK_MM + 5.2},
+    "play-least": {
+        "axle.back_to_back_mm": BACK_TO_BACK_MM + 5.2,
+        "track.check_rail_flangeway_mm": None,
+    },
     "tread-bearing": {
         "track.gauge_widening_mm": 50,
         "wagon.payload_kg": 350,
         "track.flangeway_mm": 80,
     },
-    "flange-contact": {"wheel.flange_angle_deg": 88},
+    "flange-contact": {"wheel.flange_angle_deg": 88, "track.check_rail_flangeway_mm": 15},
     "middle-axle": {
         "wagon.axles": 3,
         "wagon.wheelbase_mm": 2000,
         "wagon.suspension": "sprung",
-        "track.check_rail_flangeway_mm": 30,
+        "track.check_rail_flangeway_mm": None,
         "track.flangeway_mm": 30,
     },
     "flange-climb": {"wagon.max_speed_km_h": 22},
@@ -153,6 +159,7 @@ TOGETHER: dict[str, tuple[dict[str, Any], set[str]]] = {
             "wheel.flange_angle_deg": 90,
             "track.min_curve_radius_m": 5,
             "track.gauge_widening_mm": 0,
+            "track.check_rail_flangeway_mm": None,
         },
         {"curve-room", "flange-contact"},
     ),
@@ -175,7 +182,7 @@ TOGETHER: dict[str, tuple[dict[str, Any], set[str]]] = {
         {"rating-new", "rating-worn", "life"},
     ),
     "a root bead is never stronger than the plate beside it": (
-        {"wheel.flange_thickness_mm": 3},
+        {"wheel.flange_thickness_mm": 3, "track.check_rail_flangeway_mm": 14},
         {"flange-bending", "weld-root"},
     ),
     "a wheelbase that spans the curve fits no flange angle": (
@@ -185,6 +192,8 @@ TOGETHER: dict[str, tuple[dict[str, Any], set[str]]] = {
             "wagon.suspension": "sprung",
             "wagon.max_speed_km_h": 3,
             "use.push_force_n": 100,
+            "track.switch_opening_mm": None,
+            "track.heel_gap_mm": None,
         },
         {"curve-room", "flange-window"},
     ),

@@ -179,10 +179,12 @@ def test_no_play_is_below_the_least_and_every_one_is_kept(
         assert back_to_back_mm(setting, setting.wheel, first) == own.back_to_back_mm
 
 
-CURVES = {  # wide flangeways, so that nothing but the flange's room asks for play
+CURVES = {  # wide flangeways and no points, so that nothing but the flange's room asks for play
     "min_curve_radius_m": 2.2,
     "check_rail_flangeway_mm": None,
     "flangeway_mm": 38.0,
+    "switch_opening_mm": None,
+    "heel_gap_mm": None,
     "rail_corner_radius_mm": 2.0,
 }
 

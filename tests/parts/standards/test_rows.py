@@ -104,7 +104,10 @@ def test_rows_by_hand() -> None:
     check = found["check_flangeway"][0]
     assert found["crossing_flangeway"][0] == pytest.approx(611 - (check or 0.0) - 565)
     ride = 3 * (1 - math.tan(math.radians(35)))
-    assert found["switch_opening"][0] == pytest.approx(611 - 565 - reach + 2 + ride)
+    play = 600 - 566 - 2 * reach
+    yaw = math.asin(0.03) + math.atan((play + 4 + 2 * ride + 8 + 4) / 600)
+    across = (565 + reach - 2) * math.cos(yaw) - math.sqrt(165**2 - 149**2) * math.sin(yaw)
+    assert found["switch_opening"][0] == pytest.approx(611 - across + ride)
     assert found["play"][:2] == pytest.approx((597 - 567 - 2 * reach, 600 - 566 - 2 * reach))
     assert {row.part for row in rows.values()} == {
         "Track",

@@ -20,7 +20,9 @@ from platewheel.parts.checks.running.points import (
     heel_gap,
     off_nose_mm,
     open_way_mm,
+    points_yaw,
     switch_opening,
+    yawed_back_mm,
 )
 from platewheel.parts.setting.wear import worn_flange_mm
 from tests.parts.checks.running.settings import running_setting
@@ -111,23 +113,52 @@ def test_the_nose_by_laying_out_the_axle(check_mm: float | None) -> None:
 
 
 def test_an_open_tongue_lets_free_backs_pass() -> None:
-    """EN 13232-9 has 58 on 1435: gauge less least back-to-back, 1357, and least flange, 20."""
+    """EN 13232-9 has 58 on 1435: gauge less least back-to-back, 1357, and least flange, 20. Yaw:
+    asin(600 / 20000) and 10 of play, 4 of widening, 8.5 of tolerance and twice 2 of wear on 600;
+    half the chord of 165 about 149, or about 150 while new."""
     setting = running_setting(**LOOSE)
-    need = 611 - (setting.back_to_back_mm - 1.5) - (setting.flange_reach_mm - 2)
+    check = setting.back_to_back_mm - 1.5 + setting.flange_reach_mm - 2
+    yaw = math.asin(0.03) + math.atan(26.5 / 600)
+    need = 611 - check * math.cos(yaw) + math.sqrt(165**2 - 149**2) * math.sin(yaw)
     assert open_way_mm(setting) == pytest.approx(need)
-    new = 600 - setting.back_to_back_mm - setting.flange_reach_mm
+    yaw, check = math.asin(0.03) + math.atan(10 / 600), setting.back_to_back_mm
+    check += setting.flange_reach_mm
+    new = 600 - check * math.cos(yaw) + math.sqrt(165**2 - 150**2) * math.sin(yaw)
     assert open_way_mm(setting, worst=False) == pytest.approx(new)
-    for check, key in ((switch_opening, "switch_opening_mm"), (heel_gap, "heel_gap_mm")):
-        assert check(setting) is None
+    for one, key in ((switch_opening, "switch_opening_mm"), (heel_gap, "heel_gap_mm")):
+        assert one(setting) is None
         for gap, verdict in (
             (need + 1e-4, "pass"),
             (need - 1e-4, "warn"),
             (new + 1e-4, "warn"),
             (new - 1e-4, "fail"),
         ):
-            result = check(running_setting(**LOOSE, **{key: gap}))
+            result = one(running_setting(**LOOSE, **{key: gap}))
             assert result is not None
             assert (result.verdict, result.limit) == (verdict, pytest.approx(need))
+
+
+def test_the_back_of_a_yawed_axle_by_turning_its_corners() -> None:
+    """Second way: turn the corners of the free flange's back about the root opposite, and see
+    which comes nearest to the tongue."""
+    root, check, chord, yaw = (0.0, 0.0), 570.0, 68.7, 0.07
+    across = [
+        (check - root[0]) * math.cos(yaw) - along * math.sin(yaw) for along in (-chord, 0.0, chord)
+    ]
+    assert yawed_back_mm(check, chord, yaw) == pytest.approx(check - min(across))
+    assert yawed_back_mm(check, chord, 0.0) == 0
+    assert yawed_back_mm(check, chord, yaw) == pytest.approx(6.20, abs=0.01)
+
+
+def test_the_yaw_in_points_is_of_curve_and_play() -> None:
+    """600 mm of wheelbase: 12 mm of play on the straight are 0.02 rad; a curve of 10 m adds 0.03; a
+    wheelbase that no curve takes, and play below nothing, add none."""
+    straight = running_setting(min_curve_radius_m=10000.0)
+    assert points_yaw(straight, 12.0) == pytest.approx(0.02, abs=4e-5)
+    assert points_yaw(running_setting(), 12.0) == pytest.approx(0.05, abs=4e-5)
+    assert points_yaw(running_setting(), -3.0) == pytest.approx(0.03, abs=1e-5)
+    wrong = running_setting(min_curve_radius_m=1.0, wheelbase_mm=3000.0)
+    assert points_yaw(wrong, 0.0) == 0
 
 
 def test_least_and_most_flangeways_by_hand() -> None:
@@ -150,8 +181,14 @@ def test_least_and_most_flangeways_by_hand() -> None:
 def test_a_flange_that_rides_on_its_corner_asks_for_more_at_the_tongue() -> None:
     keys = LOOSE | {"rail_corner_radius_mm": 4.0}
     ride = 4 * (1 - math.tan(math.radians(35)))
-    more = open_way_mm(running_setting(**keys)) - open_way_mm(running_setting(**LOOSE))
-    assert more == pytest.approx(ride)
+    both = [running_setting(**one) for one in (keys, LOOSE)]
+    yaws = [
+        points_yaw(one, travel) for one, travel in zip(both, (26.5 + 2 * ride, 26.5), strict=True)
+    ]
+    check, chord = both[0].back_to_back_mm + both[0].flange_reach_mm - 3.5, math.sqrt(5024)
+    turned = [yawed_back_mm(check, chord, yaw) for yaw in yaws]
+    more = open_way_mm(both[0]) - open_way_mm(both[1])
+    assert more == pytest.approx(ride + turned[0] - turned[1])
     new = [open_way_mm(running_setting(**one), worst=False) for one in (keys, LOOSE)]
     assert new[0] == new[1]
 
