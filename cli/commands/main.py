@@ -70,7 +70,7 @@ def build(
     from platewheel.cli.refit.rings_file import read_rings
 
     with exit_codes():
-        job = read_job(job_file)
+        job = read_job(job_file, gauges_cut=True)
         measured = read_rings(rings, job.wheel) if rings else []
         _build(job, out, seed, effort, as_json, measured)
 
@@ -88,7 +88,7 @@ def demo(
     from platewheel.cli.job.job import read_job
 
     with exit_codes(), as_file(files("platewheel.cli.job") / "demo.toml") as path:
-        _build(read_job(path), out, seed, effort, as_json)
+        _build(read_job(path, gauges_cut=True), out, seed, effort, as_json)
 
 
 def _build(
@@ -145,7 +145,7 @@ def check(
                 results = check_rows(checks_with_advice(job, found))
         else:
             results = check_rows(checks_with_advice(job, None))
-        tell([*job_wheelset(job).why_not, *without_stock(job)])
+        tell([*job_wheelset(job).why_not, *without_stock(job), *map(str, job.gauge_faults)])
         if as_json:
             rating = rating_row(found, job.setting) if found else None
             show_json(
@@ -206,7 +206,7 @@ def nest(
     from platewheel.cli.job.job import read_job
 
     with exit_codes():
-        job = read_job(job_file)
+        job = read_job(job_file, gauges_cut=True)
         if segments is Segments.all:
             compare_segments(job, seed, effort.value, as_json)
             warnings: list[str] = []
@@ -238,7 +238,7 @@ def templates(
     from platewheel.parts.wheel.assembly import wheel_parts
 
     with exit_codes():
-        job = read_job(job_file)
+        job = read_job(job_file, gauges_cut=True)
         parts = wheel_parts(job.wheel)
         with steps() as step:
             step("templates")

@@ -95,7 +95,7 @@ def read_both(files: tuple[Path, Path]) -> tuple[Job, Job]:
     jobs, faults = [], list[Fault]()
     for file in files:
         try:
-            jobs.append(read_job(file))
+            jobs.append(read_job(file, gauges_cut=True))
         except SpecError as error:
             faults += [_of_file(fault, file) for fault in error.faults]
     if faults:

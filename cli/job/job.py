@@ -11,7 +11,7 @@ from typing import Any
 
 from pydantic import Field
 
-from platewheel.cli.job.gauge_faults import gauge_faults
+from platewheel.cli.job.gauge_faults import plate_faults, unasked_faults
 from platewheel.nesting.cutting.cut_speed import CutSpeed, speed_faults
 from platewheel.nesting.drawings.extra import Extra, ExtraPart, extra_parts, read_extras
 from platewheel.nesting.stock.round_bar import Round
@@ -130,14 +130,29 @@ class Job:
         """The gauges that are cut along. Raises: SpecError where this wheel can have none such."""
         return wanted_gauges(self.gauges, self.setting, self.cutting.kerf_mm)
 
+    @property
+    def gauge_faults(self) -> list[Fault]:
+        """Why gauges that are asked for cannot be made, or not of the plate to hand."""
+        steel = self.gauges.steel or self.wheel.steel
+        here = [sheet.thickness_mm for sheet in self.stock if sheet.steel == steel]
+        here += [piece.thickness_mm for piece in self.offcuts if piece.steel == steel]
+        faults = [*plate_faults(self.gauges, steel, here)]
+        try:
+            _ = self.made_gauges
+        except SpecError as error:
+            faults += error.faults
+        return faults
 
-def read_job(path: Path) -> Job:
-    """Job from a file. Raises: SpecError with every fault; nothing else for bad input."""
-    return job_of(_read_toml(path), path.parent)
+
+def read_job(path: Path, *, gauges_cut: bool = False) -> Job:
+    """Job from a file. Raises: SpecError with every fault, as `job_of`; nothing else for bad
+    input."""
+    return job_of(_read_toml(path), path.parent, gauges_cut=gauges_cut)
 
 
-def job_of(table: dict[str, Any], folder: Path = HERE) -> Job:
-    """Job from a parsed table; files that it names are seen from `folder`.
+def job_of(table: dict[str, Any], folder: Path = HERE, *, gauges_cut: bool = False) -> Job:
+    """Job from a parsed table; files that it names are seen from `folder`. A gauge that cannot be
+    made is a fault where `gauges_cut`.
 
     Raises: SpecError with every fault.
     """
@@ -179,14 +194,9 @@ def job_of(table: dict[str, Any], folder: Path = HERE) -> Job:
     faults += [*curve_faults(job.track, job.wagon), *way_faults(job.way, job.track, job.wagon)]
     faults += wear_faults(job.wheel, job.use)
     if "gauges" in table:
-        steel = job.gauges.steel or job.wheel.steel
-        here = [sheet.thickness_mm for sheet in job.stock if sheet.steel == steel]
-        here += [piece.thickness_mm for piece in job.offcuts if piece.steel == steel]
-        faults += gauge_faults(table["gauges"], job.gauges, steel, here)
-        try:
-            _ = job.made_gauges
-        except SpecError as error:
-            faults += error.faults
+        faults += unasked_faults(table["gauges"])
+    if gauges_cut:
+        faults += job.gauge_faults
     if job.has_axle:  # no check of the axle is left out in silence
         # too little play is no fault of the making: the check of play tells it
         faults += [f for f in wheelset_faults(job.setting) if f.key != "axle.back_to_back_mm"]

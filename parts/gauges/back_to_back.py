@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from platewheel.parts.gauges.edge import Bite, bite_mm, closed
 from platewheel.parts.gauges.gauge import (
+    CALIPER,
     LEAST_STEP_MM,
     Gauge,
     Measure,
@@ -28,13 +29,15 @@ def back_to_back_gauge(setting: Setting, stuff: Stuff) -> Gauge:
             "back_to_back",
             f"wheels that may be {LEAST_STEP_MM:g} mm or more off in all, not {high - low:g}: a "
             "filed gauge tells no less",
-            "axle.back_to_back_tolerance_mm = [-0.5, 0.5]",
+            CALIPER,
+            {"axle.back_to_back_tolerance_mm": (-0.5, 0.5)},
+            {"axle.back_to_back_tolerance_mm": (-LEAST_STEP_MM / 2, LEAST_STEP_MM / 2)},
         )
     if low < LEAST_LENGTH_MM:
         raise refuse(
             "back_to_back",
             f"flanges at least {LEAST_LENGTH_MM:g} mm apart, not {low:.1f}",
-            "measure with a caliper",
+            CALIPER,
         )
     band, bite = BAND_MM, bite_mm(stuff, BAND_MM)
     edge = closed(

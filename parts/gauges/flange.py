@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from platewheel.parts.gauges.edge import Bite, bite_mm, closed
-from platewheel.parts.gauges.gauge import Gauge, Measure, Stuff, gauge_blank, label, refuse
+from platewheel.parts.gauges.gauge import KERF, Gauge, Measure, Stuff, gauge_blank, label, refuse
 from platewheel.parts.setting.setting import Setting
 
 NAME, NUMBER = "gauge-flange", 3
@@ -25,7 +25,8 @@ def flange_gauge(setting: Setting, stuff: Stuff) -> Gauge:
         raise refuse(
             "flange",
             f"a flange at least as deep as the kerf, {stuff.kerf_mm:g} mm, not {depth:g}",
-            "a finer process, cutting.kerf_mm",
+            "a finer process",
+            {KERF: math.floor(10 * depth + 1e-9) / 10},
         )
     flare = 1 / math.tan(angle)
     fall = math.tan(wheel.taper_half_angle)

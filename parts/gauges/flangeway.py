@@ -94,8 +94,9 @@ def _gauge(
     if not go <= width <= most:
         raise refuse(
             "flangeway",
-            f"a flangeway that its own gauge takes: from {go:g} to {most:g} mm",
-            f"track.{key} = {min(max(width, go), most):g}, not {width:g}",
+            f"a flangeway that its own gauge takes: from {go:g} to {most:g} mm, not {width:g}",
+            "look at the checks of crossings",
+            {f"track.{key}": min(max(width, go), most)},
         )
     long = setting.wheel.flange_depth_mm + setting.use.wear_allowance_mm
     bite, half = bite_mm(stuff, long, go), most / 2 + SHOULDER_MM

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -13,6 +13,10 @@ from platewheel.parts.geometry.outline import Loop, Point, bounds
 TRUE_MM = 0.2  # a filed edge keeps to its line; common practice, no source
 LEAST_STEP_MM = 2 * TRUE_MM  # go and no-go nearer together could change places
 LETTER_SHARE = 0.8  # width of a letter over its height, wide ones
+KERF = "cutting.kerf_mm"
+CALIPER = "measure with a caliper"
+# "section.key" of the job file -> another value
+Keys = Mapping[str, float | tuple[float, float]]
 
 
 @dataclass(frozen=True)
@@ -56,6 +60,28 @@ def label(at: Point, text: str, wide_mm: float, high_mm: float) -> MarkText:
     return MarkText(at, text, height)
 
 
-def refuse(kind: str, allowed: str, advice: str) -> SpecError:
-    """No such gauge can be made of this job."""
-    return SpecError([Fault(f"gauges.{kind}", True, allowed, f"{advice}, or {kind} = false")])
+class GaugeError(SpecError):
+    """No such gauge can be made of this job; `tries` are keys with other values that may help."""
+
+    def __init__(self, kind: str, allowed: str, otherwise: str, tries: Sequence[Keys]) -> None:
+        self.kind, self.allowed, self.otherwise, self.tries = kind, allowed, otherwise, tries
+        super().__init__([self.told(tries[0] if tries else None)])
+
+    def told(self, keys: Keys | None) -> Fault:
+        """The fault, advising these values, or where there are none what else can be done."""
+        words = self.otherwise
+        if keys is not None:
+            words = " and ".join(f"{key} = {_written(value)}" for key, value in keys.items())
+        return Fault(f"gauges.{self.kind}", True, self.allowed, f"{words}, or {self.kind} = false")
+
+
+def _written(value: float | tuple[float, float]) -> str:
+    if isinstance(value, tuple):
+        return f"[{', '.join(f'{one:g}' for one in value)}]"
+    return f"{value:g}"
+
+
+def refuse(kind: str, allowed: str, otherwise: str, *tries: Keys) -> GaugeError:
+    """To be raised where a gauge cannot be made. `tries`, best first, are tried on all gauges that
+    are asked for before one is advised (`wanted.py`); `otherwise` is said where none helps."""
+    return GaugeError(kind, allowed, otherwise, tries)

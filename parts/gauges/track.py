@@ -6,8 +6,10 @@ from itertools import pairwise
 
 from platewheel.parts.gauges.edge import Bite, Stop, closed, mirrored, usual_bite_mm
 from platewheel.parts.gauges.gauge import (
+    CALIPER,
     LEAST_STEP_MM,
     Gauge,
+    Keys,
     Measure,
     Stuff,
     gauge_blank,
@@ -54,7 +56,8 @@ def track_gauge(setting: Setting, stuff: Stuff) -> Gauge:
             "track",
             f"least, nominal and greatest gauge the same or {LEAST_STEP_MM:g} mm apart, two of "
             f"them at least; here {', '.join(f'{step.value:g}' for step in steps)}",
-            "track.gauge_tolerance_mm = [-2, 5], or another track.gauge_widening_mm",
+            CALIPER,
+            *_other_steps(track),
         )
     bite = usual_bite_mm(stuff)  # a step of a tenth is cut only from within it
     deep = BEARING_MM + max(bite, track.rail_corner_radius_mm)
@@ -79,6 +82,14 @@ def track_gauge(setting: Setting, stuff: Stuff) -> Gauge:
         (*steps, Measure("reaches below the rail top", foot)),
         _use(steps),
     )
+
+
+def _other_steps(track: TrackSpec) -> tuple[Keys, ...]:
+    """Values that may set the steps apart: the tolerance usual on this track, or a widening that is
+    none or can be told from none."""
+    usual = track.model_copy(update={"gauge_tolerance_mm": None}).gauge_off_mm
+    tolerance, none = {"track.gauge_tolerance_mm": usual}, {"track.gauge_widening_mm": 0.0}
+    return none, {"track.gauge_widening_mm": LEAST_STEP_MM}, tolerance, {**tolerance, **none}
 
 
 def _use(steps: tuple[Measure, ...]) -> str:

@@ -6,6 +6,8 @@ import math
 
 from platewheel.parts.gauges.edge import Bite, Stop, bite_mm, closed
 from platewheel.parts.gauges.gauge import (
+    CALIPER,
+    KERF,
     LEAST_STEP_MM,
     Gauge,
     Measure,
@@ -59,13 +61,18 @@ def wear_gauge(setting: Setting, stuff: Stuff) -> Gauge:
     wheel, reach = setting.wheel, setting.flange_reach_mm
     deep, hollow = most_depth_mm(setting), most_hollow_mm(setting)
     nose, high = nose_mm(wheel)
-    if min(hollow, deep - wheel.flange_depth_mm) < LEAST_STEP_MM:
+    if min(hollow, deep - wheel.flange_depth_mm) < LEAST_STEP_MM - 1e-9:
+        deepest = math.ceil(10 * LEAST_STEP_MM / HOLLOW_SHARE) / 10
+        needs = {
+            "use.wear_allowance_mm": (setting.use.wear_allowance_mm, LEAST_STEP_MM),
+            "wheel.flange_depth_mm": (wheel.flange_depth_mm, deepest),
+        }
         raise refuse(
             "wear",
             f"limits at least {LEAST_STEP_MM:g} mm off a new wheel, not a hollow of {hollow:.2g} "
             f"and a flange {deep - wheel.flange_depth_mm:.2g} deeper",
-            f"use.wear_allowance_mm from {LEAST_STEP_MM:g} and wheel.flange_depth_mm from "
-            f"{math.ceil(10 * LEAST_STEP_MM / HOLLOW_SHARE) / 10:g}",
+            CALIPER,
+            {key: least for key, (has, least) in needs.items() if has < least},
         )
     width, fall = wheel.tread_width_mm, math.tan(wheel.taper_half_angle)
     tongue, bite = min(TONGUE_MM, width / 6), bite_mm(stuff, PLACES[0] * width)
@@ -73,12 +80,14 @@ def wear_gauge(setting: Setting, stuff: Stuff) -> Gauge:
     inmost = wheel.flange_depth_mm - wheel.flange_thickness_mm * math.cos(wheel.flange_angle)
     leg = inmost - stands_mm(wheel) - PAST_MM  # it is behind a new flange, too
     small = min((reach - nose) / 2, high, math.inf if bite else hollow)
-    if small < stuff.kerf_mm / 2:
+    if small < stuff.kerf_mm / 2 - 1e-9:
+        finer = math.floor(20 * small + 1e-9) / 10
         raise refuse(
             "wear",
             f"notches that a kerf of {stuff.kerf_mm:g} mm goes into; here one has edges of "
             f"{small:.2f} mm",
-            "a finer process, cutting.kerf_mm",
+            CALIPER,
+            *([{KERF: finer}] if finer > 0 else []),
         )
     tall, right = height_mm(setting), reach + LEG_MM
     front = min(CLEAR_MM, width / 4)

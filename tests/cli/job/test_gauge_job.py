@@ -81,6 +81,26 @@ def test_what_cannot_be_made_is_refused_with_all_other_faults() -> None:
 
 
 @pytest.mark.usefixtures("own_folder")
+def test_what_lays_no_gauges_takes_a_job_whose_gauges_cannot_be_made() -> None:
+    """It is told by the check, in the words of the refusal, and by nothing else."""
+    bad = {"use.wear_allowance_mm": "0", "gauges.thickness_mm": "7"}
+    path = write_job(Path(), job_text(ALL | TRACK | bad))
+    told = run("check", path, "--quick")
+    lines = [line for line in told.stderr.splitlines() if line.startswith("gauges.")]
+    assert told.exit_code in (0, 1)
+    assert run("rings", path).exit_code == 0
+    assert run("standards", path, "--json").exit_code == 0
+    for command in (("build",), ("nest",), ("templates",)):
+        result = run(*command, path)
+        assert result.exit_code == 2
+        assert [line for line in result.stderr.splitlines() if line in lines] == lines
+    assert [line.split(":")[0] for line in lines] == ["gauges.thickness_mm", "gauges.wear"]
+    compared = run("compare", path, path, "--quick")
+    assert compared.exit_code == 2
+    assert "gauges.wear" in compared.stderr
+
+
+@pytest.mark.usefixtures("own_folder")
 def test_a_part_of_the_users_own_may_not_have_a_gauges_name() -> None:
     row = '[[extra]]\nname = "gauge-track"\nfile = "x.dxf"\nthickness_mm = 5\ncount = 1\n'
     keys = refused(job_text(rows=ROWS + row))

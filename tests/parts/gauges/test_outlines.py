@@ -109,7 +109,7 @@ def test_all_that_cannot_be_made_is_told_at_once() -> None:
         wanted_gauges(ALL, setting, 1.7)
     keys = [fault.key for fault in caught.value.faults]
     assert keys == ["gauges.track", "gauges.wear"]
-    assert "wear_allowance_mm from 0.4" in caught.value.faults[1].advice
+    assert "use.wear_allowance_mm = 0.4, or wear = false" in caught.value.faults[1].advice
 
 
 def test_none_are_made_where_none_are_asked_for() -> None:

@@ -144,7 +144,7 @@ def test_the_check_rail_gauge_stops_where_the_check_gauge_goes_wrong(setting: Se
 def test_a_flangeway_that_its_gauge_would_refuse_is_refused() -> None:
     _, most = flangeway_limits_mm(setting_of())
     for width in (10.0, most + 1):
-        with pytest.raises(SpecError, match=rf"track.flangeway_mm = .*, not {width:g}"):
+        with pytest.raises(SpecError, match=rf", not {width:g}; try: track.flangeway_mm = "):
             flangeway_gauge(setting_of(track={"flangeway_mm": width}), STUFF)
     narrow = setting_of(track={"rail_head_width_mm": 75.0})
     with pytest.raises(SpecError, match=r"0\.4 mm or more over the least"):
