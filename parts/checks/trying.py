@@ -59,6 +59,16 @@ def tried(
     return None
 
 
+def still_pass(setting: Setting, keys: Mapping[str, Any], *checks: Check) -> bool:
+    """Whether these checks pass with other values of keys of one section: what mends one check and
+    breaks another is no advice. Outside `advice_tried` nothing is tried, and it is True."""
+    if not _TRIED.get():
+        return True
+    other = with_keys(setting, keys)
+    with advice_tried(False):
+        return other is not None and all(_passes(check, other) for check in checks)
+
+
 def with_keys(setting: Setting, keys: Mapping[str, Any]) -> Setting | None:
     """The setting with other values of keys of one section; None where its rules refuse them."""
     (section,) = {key.split(".")[0] for key in keys}

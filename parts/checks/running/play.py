@@ -6,6 +6,9 @@ import math
 
 from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
+from platewheel.parts.checks.running.curve import curve_room
+from platewheel.parts.checks.running.flange_contact import flange_wear
+from platewheel.parts.checks.trying import still_pass
 from platewheel.parts.loads.travel import corner_ride_mm, travel_mm
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.setting.usual_clearance import LEAST_PLAY_MM, least_play_mm
@@ -67,13 +70,33 @@ def least_play(setting: Setting) -> CheckResult:
     )
 
 
+def may_be_apart(setting: Setting, further_mm: float) -> bool:
+    """Whether the wheels, set so much further apart, still run freely on straight and curve."""
+    back = setting.back_to_back_mm + further_mm
+    return still_pass(setting, {"axle.back_to_back_mm": back}, least_play, curve_room)
+
+
+def may_be_narrower(setting: Setting, less_mm: float) -> bool:
+    """Whether so much gauge widening can be taken away."""
+    left = setting.track.gauge_widening_mm - less_mm
+    return left >= 0 and still_pass(setting, {"track.gauge_widening_mm": left}, curve_room)
+
+
 def most_play(setting: Setting) -> CheckResult:
     """Play in the widened gauge at its widest with worn flanges."""
     most = travel_mm(setting) + setting.loose_mm + 2 * flange_wear_mm(setting)
     limit = min(MOST_SHARE * setting.track.gauge_mm, MOST_MM)
-    much = at_least(most - limit)
-    widened = most - limit < setting.track.gauge_widening_mm - 0.1
-    narrower = f"take away {much} mm of gauge widening, or " if widened else ""
+    over = most - limit
+    much = at_least(over)
+    scrapped = math.floor(10 * (flange_wear_mm(setting) - over / 2)) / 10
+    cures = []
+    if over > 0 and may_be_narrower(setting, float(much)):
+        cures.append(f"take away {much} mm of gauge widening")
+    if over > 0 and may_be_apart(setting, float(much)):
+        cures.append(f"set the wheels {much} mm further apart")
+    if scrapped > 0 and still_pass(setting, {"use.flange_wear_mm": scrapped}, flange_wear):
+        cures.append(f"scrap flanges sooner, flange_wear_mm = {scrapped:g}")
+    together = f"less of widening, play and wear together, {much} mm in all, or a truer gauge"
     return judged(
         "play-most",
         "Play in the widest gauge, worn flanges",
@@ -85,8 +108,7 @@ def most_play(setting: Setting) -> CheckResult:
         "judgement (1000 mm gauge had 53)",
         at_most=True,
         good="the wagon does not hunt far from side to side",
-        bad=f"the wagon slews and hammers its flanges; {narrower}set the wheels {much} mm further "
-        "apart",
+        bad=f"the wagon slews and hammers its flanges; {', or '.join(cures) or together}",
         bad_verdict="warn",
     )
 
@@ -96,6 +118,10 @@ def tread_bearing(setting: Setting) -> CheckResult:
     track, bearing = setting.track, bearing_width_mm(setting)
     limit = LEAST_BEARING_SHARE * track.rail_head_width_mm
     hangs_on_edge = bearing <= track.rail_corner_radius_mm
+    lacks = at_least(limit - bearing)
+    ways = {"play": may_be_apart, "widening": may_be_narrower}
+    less = [name for name, may in ways.items() if bearing < limit and may(setting, float(lacks))]
+    other = f", or take away as much {' or '.join(less)}" if less else ""
     return judged(
         "tread-bearing",
         "Rail head under the tread, other flange hard over",
@@ -108,7 +134,7 @@ def tread_bearing(setting: Setting) -> CheckResult:
         at_most=False,
         good="the far wheel stays well on its rail",
         bad=("the wheel drops between the rails" if hangs_on_edge else "the wheel runs on its edge")
-        + f"; make the tread {at_least(limit - bearing)} mm wider, or take away as much play",
+        + f"; make the tread {lacks} mm wider{other}",
         bad_verdict="fail" if hangs_on_edge else "warn",
     )
 

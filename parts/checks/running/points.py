@@ -7,11 +7,18 @@ import math
 from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.running.crossings import (
+    check_span,
+    flangeway_width,
     least_back_mm,
     most_wheel_check_mm,
     wheel_check_mm,
 )
-from platewheel.parts.checks.running.play import LEAST_BEARING_SHARE
+from platewheel.parts.checks.running.play import (
+    LEAST_BEARING_SHARE,
+    may_be_apart,
+    may_be_narrower,
+)
+from platewheel.parts.checks.trying import still_pass
 from platewheel.parts.loads.travel import corner_ride_mm, travel_mm
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.setting.wear import flange_wear_mm, worn_flange_mm
@@ -78,9 +85,9 @@ def crossing_gap(setting: Setting) -> CheckResult:
     off = off_nose_mm(setting)
     left = wheel.tread_width_mm - off - setting.flangeway_mm - track.nose_mm
     limit = LEAST_BEARING_SHARE * track.rail_head_width_mm
-    ways = {"flangeway": setting.flangeway_mm, "play": setting.play_mm}
-    less = [name for name, there in ways.items() if there > limit - left]
-    other = f", or {' or '.join(less)} as much less" if less else ""
+    lacks = at_least(limit - left)
+    less = _less_of(setting, float(lacks)) if left < limit else []
+    other = f", or {' or '.join(less)} as much less" if less else ", as nothing else can give it"
     length = gap_length_mm(setting)
     told = "" if length is None else f", {length:.0f} mm long"
     return judged(
@@ -93,10 +100,24 @@ def crossing_gap(setting: Setting) -> CheckResult:
         "the widest; least of half a rail head by common practice, no source",
         at_most=False,
         good=f"the tread carries the wheel over the gap{told}",
-        bad=f"the wheel drops into the gap of the crossing{told}: tread {at_least(limit - left)} "
-        f"mm wider{other}",
+        bad=f"the wheel drops into the gap of the crossing{told}: tread {lacks} mm wider{other}",
         bad_verdict="warn",
     )
+
+
+def _less_of(setting: Setting, mm: float) -> list[str]:
+    """What may be so much less for a tread to lie on the wing rail, and lets the flange through."""
+    track, found = setting.track, []
+    narrow = {"track.flangeway_mm": setting.flangeway_mm - mm}
+    if still_pass(setting, narrow, check_span, flangeway_width):
+        found.append("flangeway")
+    if setting.play_mm >= mm and may_be_apart(setting, mm):
+        found.append("play")
+    if may_be_narrower(setting, mm):
+        found.append("widening")
+    if track.nose_mm >= mm:
+        found.append("width of the nose")
+    return found
 
 
 def points_yaw(setting: Setting, travel_mm: float) -> float:

@@ -51,7 +51,11 @@ ADVICE: dict[str, Advice] = {
     "play-most: widening": Advice(most_play, "away # mm", more("gauge_widening_mm", -1)),
     "play-most: apart": Advice(most_play, "wheels # mm further", more("back_to_back_mm")),
     "tread-bearing: wider": Advice(tread_bearing, "tread # mm wider", more("tread_width_mm")),
-    "tread-bearing: play": Advice(tread_bearing, "tread # mm wider", more("back_to_back_mm")),
+    "play-most: wear": Advice(most_play, "flange_wear_mm = #", to("flange_wear_mm")),
+    "tread-bearing: play": Advice(tread_bearing, "# mm wider.* play", more("back_to_back_mm")),
+    "tread-bearing: widening": Advice(
+        tread_bearing, "# mm wider.* widening", more("gauge_widening_mm", -1)
+    ),
     "curve-room: widen": Advice(curve_room, "widening_mm = #", to("gauge_widening_mm")),
     "curve-room: flare": Advice(curve_room, "up to # clears", to("flange_angle_deg")),
     "middle-axle: play": Advice(middle_axle, "axle lacks # mm", more("gauge_widening_mm")),
@@ -85,6 +89,10 @@ ADVICE: dict[str, Advice] = {
     "crossing-gap: tread": Advice(crossing_gap, "tread # mm wider", more("tread_width_mm")),
     "crossing-gap: flangeway": Advice(crossing_gap, "# mm.*r flangeway", more("flangeway_mm", -1)),
     "crossing-gap: play": Advice(crossing_gap, "# mm .*or play", more("back_to_back_mm")),
+    "crossing-gap: widening": Advice(
+        crossing_gap, "# mm .*or widening", more("gauge_widening_mm", -1)
+    ),
+    "crossing-gap: nose": Advice(crossing_gap, "# mm .*of the nose", more("nose_mm", -1)),
     "flange-contact: angle": Advice(flange_touch, "angle_deg = #", to("flange_angle_deg"), 0.6),
     "flange-contact: depth": Advice(flange_touch, "depth_mm = #", to("flange_depth_mm"), 1.0),
     "flange-wear: allowance": Advice(flange_wear, "flange_wear_mm = #", to("flange_wear_mm")),
@@ -119,8 +127,10 @@ SOUND: list[tuple[str, Keys]] = [
     ("play-least: closer", {"back_to_back_mm": 600.0}),
     ("play-most: widening", {"gauge_widening_mm": 36.0, "wear_allowance_mm": 3.0}),
     ("play-most: apart", {"flange_angle_deg": 90.0, "back_to_back_mm": 540.0}),
+    ("play-most: wear", {"flange_wear_mm": 5.0, "gauge_widening_mm": 25.0, "km_per_year": 1.0}),
     ("tread-bearing: wider", NARROW),
-    ("tread-bearing: play", NARROW),
+    ("tread-bearing: play", {"tread_width_mm": 40.0, "back_to_back_mm": 547.0}),
+    ("tread-bearing: widening", NARROW),
     ("curve-room: flare", {"wheelbase_mm": 2310.0, "flange_angle_deg": 78.0}),
     (
         "curve-room: widen",
@@ -150,6 +160,8 @@ SOUND: list[tuple[str, Keys]] = [
     ("crossing-gap: tread", {"tread_width_mm": 40.0}),
     ("crossing-gap: flangeway", {"tread_width_mm": 50.0}),
     ("crossing-gap: play", {"tread_width_mm": 55.0}),
+    ("crossing-gap: widening", {"tread_width_mm": 63.0, "gauge_widening_mm": 8.0}),
+    ("crossing-gap: nose", {"tread_width_mm": 60.0}),
     ("flange-contact: angle", {"flange_angle_deg": 84.0}),
     ("flange-contact: angle", {"flange_angle_deg": 90.0}),
     ("flange-contact: depth", {"rail_corner_radius_mm": 12.0}),
@@ -175,9 +187,8 @@ SOUND: list[tuple[str, Keys]] = [
 WRONG = [
     ("play-least: closer", {"back_to_back_mm": 600.0, "flange_angle_deg": 60.0}),
     ("play-most: widening", {"gauge_widening_mm": 40.0}),
-    ("play-most: apart", {"gauge_widening_mm": 40.0}),
     ("tread-bearing: wider", NARROW | {"wear_allowance_mm": 2.1}),
-    ("tread-bearing: play", NARROW | {"wear_allowance_mm": 2.1}),
+    ("tread-bearing: widening", NARROW | {"wear_allowance_mm": 2.1}),
     ("curve-room: widen", {"min_curve_radius_m": 2.0}),
     ("curve-room: flare", {"min_curve_radius_m": 2.0}),
     ("flange-window: take", {"flange_angle_deg": 90.0, "back_to_back_mm": 565.0}),
