@@ -79,7 +79,8 @@ def check_span(setting: Setting) -> CheckResult:
 
 def check_gauge(setting: Setting) -> CheckResult | None:
     """A check rail must hold the flange opposite off the crossing nose; new flanges, wheels
-    furthest apart and the tightest gauge are worst.
+    furthest apart and the tightest gauge are worst. One that does not hold new wheels as they are
+    set off it in the nominal gauge is no check rail: every wheelset can strike the nose.
 
     None on a track without guarded crossings (`check_rail_flangeway_mm` absent).
     """
@@ -88,6 +89,9 @@ def check_gauge(setting: Setting) -> CheckResult | None:
         return None
     wheel = most_wheel_check_mm(setting)
     most = track.least_gauge_mm - wheel
+    new = wheel_check_mm(setting.back_to_back_mm, setting.flange_reach_mm)
+    strikes = new - check_gauge_mm(track.gauge_mm, track.check_rail_flangeway_mm)
+    never = strikes > 1e-6  # nothing but rounding
     needs = setting.flange_in_way_mm(track.min_curve_radius_m)
     cure = f"put it {math.floor(10 * most) / 10:g} mm off the rail, not "
     cure += f"{track.check_rail_flangeway_mm:g}"
@@ -106,8 +110,14 @@ def check_gauge(setting: Setting) -> CheckResult | None:
         f"{GENERAL}: K most at most C = G - Fc where the gauge is tightest",
         at_most=True,
         good="a check rail holds the flange off the nose of a crossing",
-        bad=f"a check rail this far off guards no crossing nose: {cure}",
-        bad_verdict="warn",
+        bad=(
+            "a check rail this far off guards no crossing nose, it holds flanges "
+            f"{at_least(strikes)} mm past its running edge: {cure}"
+            if never
+            else "where the gauge is tightest and wheels are widest apart the nose is not guarded: "
+            + cure
+        ),
+        bad_verdict="fail" if never else "warn",
     )
 
 

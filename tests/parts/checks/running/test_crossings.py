@@ -41,10 +41,29 @@ def test_the_nose_is_safe_when_the_back_bears_first(flangeway_mm: float, back_mm
 def test_advice_on_the_check_rail_holds() -> None:
     assert check_gauge(running_setting()) is None  # no guarded crossing told of
     result = check_gauge(running_setting(check_rail_flangeway_mm=32.0))
-    assert result.verdict == "warn"
+    assert result.verdict == "fail"
     off_rail = float(result.says.split("put it ")[1].split()[0])
     assert check_gauge(running_setting(check_rail_flangeway_mm=off_rail)).verdict == "pass"
-    assert check_gauge(running_setting(check_rail_flangeway_mm=off_rail + 0.2)).verdict == "warn"
+    assert check_gauge(running_setting(check_rail_flangeway_mm=off_rail + 0.2)).verdict == "fail"
+
+
+def test_a_check_rail_that_guards_no_nose_fails() -> None:
+    """Plain geometry: 600 less 565 back to back less the flange; 3 mm of gauge and 1 of the wheels
+    less is where it guards always. In between it guards wheels that are true."""
+    keys = {"gauge_tolerance_mm": (-3.0, 7.0), "back_to_back_tolerance_mm": (-1.0, 1.0)}
+    guards = 600 - 565 - running_setting().flange_reach_mm
+    for way, verdict, told in (
+        (guards - 4 - 1e-4, "pass", "holds the flange off"),
+        (guards - 4 + 1e-4, "warn", "where the gauge is tightest"),
+        (guards - 1e-4, "warn", "where the gauge is tightest"),
+        (guards + 1e-4, "fail", "it holds flanges 0.1 mm past its running edge"),
+        (99.0, "fail", f"{math.ceil(10 * (99 - guards)) / 10:.1f} mm past its"),
+    ):
+        setting = running_setting(**keys, back_to_back_mm=565.0, check_rail_flangeway_mm=way)
+        result = check_gauge(setting)
+        assert result is not None
+        assert result.verdict == verdict
+        assert told in result.says
 
 
 def test_backs_over_two_check_rails() -> None:

@@ -143,7 +143,7 @@ def test_backs_turn_at_the_span(key: str) -> None:
 def test_a_check_rail_turns_where_back_and_face_fill_it() -> None:
     """Back to back and one flange at most gauge less flangeway."""
     reach = running_setting().flange_reach_mm
-    for way, verdict in ((40 - reach - HAIR, "pass"), (40 - reach + HAIR, "warn")):
+    for way, verdict in ((40 - reach - HAIR, "pass"), (40 - reach + HAIR, "fail")):
         keys = {"check_rail_flangeway_mm": way, "back_to_back_mm": 560.0}
         result = check_gauge(running_setting(**keys))
         assert result is not None
