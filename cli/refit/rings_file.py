@@ -32,6 +32,7 @@ COLUMNS = {  # name -> what goes in
 }
 NEEDED = ("ring", "outside_circumference_mm")
 MOST_BYTES = 10_000_000  # a line is some sixty bytes
+SIGNED = ("flange_seam_mm", "flange_angle_deg")  # what an angle may be is told beside the drawn
 NUMBER = re.compile(r"[+-]?(\d+(\.\d*)?|\.\d+)")
 WITH_COMMA = re.compile(r"[+-]?(\d+,\d*|,\d+)")
 OTHERS = {";": "semicolon", "\t": "tab"}  # that may stand between values in place of commas
@@ -184,8 +185,7 @@ def _ring(
         if column == "ring" or (not text and column not in NEEDED):
             continue
         value = _number(text, marks)
-        signed = column == "flange_seam_mm"
-        if value is not None and (signed or value > 0):
+        if value is not None and (column in SIGNED or value > 0):
             values[column] = value
         else:
             faults.append(Fault(column, text or None, *_number_wanted(text, column, marks)))
@@ -216,6 +216,12 @@ def _number_wanted(text: str, column: str, marks: _Marks) -> tuple[str, str]:
         return allowed, f"a decimal comma, as the file has elsewhere: {text.replace('.', ',')}"
     if re.fullmatch(r"[+-]?\d+,\d+", text):
         return allowed, f"a decimal point: {text.replace(',', '.')}"
+    value = _number(text, marks)
+    if value == 0:
+        empty = "measure the ring, or take its line out" if column in NEEDED else "leave it empty"
+        return allowed, f"{empty}, where it was not measured"
+    if value is not None:
+        return allowed, f"take the sign off: {text.lstrip('-')}"
     return allowed, f"the number alone, in {unit}, without unit"
 
 

@@ -13,9 +13,9 @@ from platewheel.parts.making.weld_shrinkage import (
     SURE_SHARES,
     weld_shrinkage,
 )
-from platewheel.parts.refit.measured_ring import MeasuredRing
+from platewheel.parts.refit.measured_ring import TAPE_MM, MeasuredRing
 from platewheel.parts.refit.plan import Refit
-from platewheel.parts.refit.welded_wheel import TAPE_MM, is_surprising, shrunk_mm, welded_angle
+from platewheel.parts.refit.welded_wheel import is_surprising, shrunk_mm, welded_angle
 
 
 def paired_by(refit: Refit) -> PairedBy:

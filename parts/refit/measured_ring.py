@@ -15,6 +15,7 @@ FAR_SHARE = 0.05  # a ring farther from the drawn one is another ring, or a slip
 WALL_SHARES = (0.8, 1.25)  # of the drawn wall; strip and pipe are rolled closer
 SHRUNK_SHARE = 0.01  # of the circumference, most that welds take: they take a few tenths
 ANGLE_OFF_DEG = 15.0  # welds pull a flange by a few degrees; more is read from the other side
+TAPE_MM = 0.3  # of diameter, a tape twice read to 0.5 mm; common practice, no source
 SLACK_MM = 1.0  # two measures of one diameter may differ by: two tapes and a calliper
 
 
@@ -196,15 +197,36 @@ def _seam(ring: MeasuredRing) -> Iterator[Fault]:
 
 def _welded(ring: MeasuredRing) -> Iterator[Fault]:
     outside = ring.outside_circumference_mm
-    least, most = _outwards((1 - SHRUNK_SHARE) * outside, outside + math.pi * SLACK_MM)
+    least, most = _outwards((1 - SHRUNK_SHARE) * outside, outside + math.pi * TAPE_MM)
     if ring.after_welding_mm is not None and not least <= ring.after_welding_mm <= most:
+        advice = "tape once round the tread beside the flange again; see the chalk on the wheel"
+        if most < ring.after_welding_mm <= outside / (1 - SHRUNK_SHARE):
+            advice = "change the two round where they stand in each other's column, or " + advice
         yield Fault(
             "after_welding_mm",
             ring.after_welding_mm,
             f"{least:.1f} to {most:.1f} mm, the circumference beside {outside:g} mm as rolled: "
-            f"welds take less than {100 * SHRUNK_SHARE:g} % and add nothing",
-            "tape once round the tread beside the flange again; see the chalk on the wheel",
+            f"welds take less than {100 * SHRUNK_SHARE:g} % and add nothing, tapes err by "
+            f"{math.pi * TAPE_MM:.1f} mm",
+            advice,
         )
+
+
+def _angle_again(found_deg: float, least_deg: float, most_deg: float) -> str:
+    """What to try: the reading without its sign or from the other side where that is one."""
+    if found_deg == 0:
+        return "leave it empty where it was not measured"
+    for one, how in (
+        (-found_deg, "without the sign"),
+        (90 - found_deg, "read from the wheel's face"),
+        (180 - found_deg, "read from the flange's back"),
+    ):
+        if least_deg <= one <= most_deg:
+            return f"{one:g}, {how}; an angle is from the axle to the flange's rail-side face"
+    return (
+        "measure from the axle to the flange's rail-side face: 90 less what a gauge on the wheel's "
+        "face says"
+    )
 
 
 def _angle(drawn: WheelSpec, ring: MeasuredRing) -> Iterator[Fault]:
@@ -215,6 +237,5 @@ def _angle(drawn: WheelSpec, ring: MeasuredRing) -> Iterator[Fault]:
             ring.flange_angle_deg,
             f"{least:g} to {most:g} degrees, within {ANGLE_OFF_DEG:g} of the drawn "
             f"{drawn.flange_angle_deg:g}",
-            "measure from the axle to the flange's rail-side face: 90 less what a gauge on the "
-            "wheel's face says",
+            _angle_again(ring.flange_angle_deg, least, most),
         )

@@ -10,12 +10,11 @@ from platewheel.parts.base.faults import SpecError
 from platewheel.parts.checks.result import Verdict
 from platewheel.parts.checks.running.flange_window import SOURCE, window_check
 from platewheel.parts.making.weld_shrinkage import Shrinkage
-from platewheel.parts.refit.measured_ring import MeasuredRing
+from platewheel.parts.refit.measured_ring import TAPE_MM, MeasuredRing
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.spec import WheelSpec
 
 GAUGE_DEG = 0.5  # that a gauge held to a flange errs by; common practice, no source
-TAPE_MM = 0.3  # of diameter, a tape twice read to 0.5 mm; common practice, no source
 
 
 @dataclass(frozen=True)

@@ -244,6 +244,33 @@ def test_nonsense_of_welded_wheels_is_named_by_line_and_column(
     assert "a number of degrees above 0" in str(caught.value)
 
 
+@pytest.mark.parametrize(
+    ("row", "told"),
+    [
+        ("1,565.5,,0", "flange_angle_deg: found 0.0; allowed: 50 to 80 degrees, within 15 of the "
+         "drawn 65; try: leave it empty where it was not measured"),
+        ("1,565.5,,-66", "flange_angle_deg: found -66.0; allowed: 50 to 80 degrees, within 15 of "
+         "the drawn 65; try: 66, without the sign; an angle is from the axle to"),
+        ("1,565.5,0,", "after_welding_mm: found '0'; allowed: a number of mm above 0; try: leave "
+         "it empty, where it was not measured"),
+        ("1,565.5,-564.5,", "after_welding_mm: found '-564.5'; allowed: a number of mm above 0; "
+         "try: take the sign off: 564.5"),
+        ("1,0,,", "outside_circumference_mm: found '0'; allowed: a number of mm above 0; try: "
+         "measure the ring, or take its line out, where it was not measured"),
+        ("1,564.5,566.5,", "after_welding_mm: found 566.5; allowed: 558.8 to 565.5 mm, the "
+         "circumference beside 564.5 mm as rolled: welds take less than 1 % and add nothing, tapes "
+         "err by 0.9 mm; try: change the two round"),
+    ],
+)  # fmt: skip
+def test_slips_of_the_pen_are_told_with_what_they_may_be(
+    tmp_path: Path, wheel: WheelSpec, row: str, told: str
+) -> None:
+    head = "ring,outside_circumference_mm,after_welding_mm,flange_angle_deg\n"
+    with pytest.raises(SpecError) as caught:
+        read_rings(_written(tmp_path, f"{head}{row}\n"), wheel)
+    assert "line 2, " + told in str(caught.value)
+
+
 def test_one_diameter_may_stand_alone(tmp_path: Path, wheel: WheelSpec) -> None:
     head = "ring,outside_circumference_mm,largest_diameter_mm,smallest_diameter_mm\n"
     rows = f"1,{DRAWN},180.4,\n2,{DRAWN},,179.7\n"

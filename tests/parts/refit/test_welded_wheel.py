@@ -8,10 +8,9 @@ import pytest
 
 from platewheel.parts.checks.running.flange_window import flange_window
 from platewheel.parts.making.weld_shrinkage import Shrinkage
-from platewheel.parts.refit.measured_ring import MeasuredRing, ring_faults
+from platewheel.parts.refit.measured_ring import TAPE_MM, MeasuredRing, ring_faults
 from platewheel.parts.refit.plan import plan_refit
 from platewheel.parts.refit.welded_wheel import (
-    TAPE_MM,
     is_surprising,
     running_diameters_mm,
     shrunk_mm,
@@ -65,27 +64,45 @@ def test_shrinkage_is_told_and_judged() -> None:
 
 
 @pytest.mark.parametrize(
-    ("welded_mm", "bad"), [(300.0, False), (297.1, False), (296.9, True), (301.2, True)]
+    ("welded_mm", "bad"),
+    [(300.0, False), (297.1, False), (296.9, True), (300.29, False), (300.35, True), (303.0, True)],
 )
-def test_welds_take_less_than_a_hundredth_and_add_nothing(welded_mm: float, bad: bool) -> None:
+def test_welds_take_less_than_a_hundredth_and_add_no_more_than_a_tape_errs(
+    welded_mm: float, bad: bool
+) -> None:
+    """942.5 mm as rolled; twice half a millimetre of a tape are 0.9 mm more."""
     faults = ring_faults(plain_wheel(), ring("1", 300.0, welded_mm))
     assert [fault.key for fault in faults] == ["after_welding_mm"] * bad
+    assert all(f.allowed.startswith("933.0 to 943.5 mm") for f in faults)
+    grown = [fault.advice.startswith("change the two round") for fault in faults]
+    assert grown == [welded_mm > 300] * bad
+
+
+def test_a_size_of_another_wheel_is_not_told_to_be_changed_round() -> None:
+    (fault,) = ring_faults(plain_wheel(), ring("1", 300.0, 304.0))
+    assert fault.advice.startswith("tape once round")
 
 
 def test_an_angle_read_from_the_wrong_side_is_refused() -> None:
-    drawn = plain_wheel()
-    for angle_deg, bad in (
-        (drawn.flange_angle_deg, False),
-        (drawn.flange_angle_deg - 14.9, False),
-        (90 - drawn.flange_angle_deg, True),
-        (drawn.flange_angle_deg + 15.1, True),
+    drawn = plain_wheel(flange_angle_deg=70.0)
+    for angle_deg, advice in (
+        (70.0, None),
+        (55.1, None),
+        (85.1, "measure from the axle to the flange's rail-side face: 90 less"),
+        (54.9, "measure from the axle"),
+        (20.0, "70, read from the wheel's face"),
+        (-70.0, "70, without the sign"),
+        (-54.0, "measure from the axle"),
+        (111.5, "68.5, read from the flange's back"),
+        (0.0, "leave it empty where it was not measured"),
     ):
         one = MeasuredRing(
             ring="1", outside_circumference_mm=math.pi * 300, flange_angle_deg=angle_deg
         )
         faults = ring_faults(drawn, one)
-        assert [fault.key for fault in faults] == ["flange_angle_deg"] * bad
-        assert all("90 less" in fault.advice for fault in faults)
+        assert [fault.key for fault in faults] == ["flange_angle_deg"] * (advice is not None)
+        assert all(fault.advice.startswith(advice or "") for fault in faults)
+        assert all(fault.allowed.startswith("55 to 85 degrees") for fault in faults)
 
 
 def test_a_measured_angle_is_held_against_the_window() -> None:
