@@ -24,12 +24,14 @@ def standards(
     with exit_codes():
         job = read_job(job_file)
         if as_json:
-            from platewheel.cli.words.standards import standards_table
+            from platewheel.cli.words.standards import setting_out_words, standards_table
             from platewheel.parts.standards.published import beside
             from platewheel.parts.standards.rows import standards as rows
+            from platewheel.parts.standards.turnout import setting_out
 
             found = standards_table(rows(job.setting), beside(job.track.gauge_mm))
-            show_json({"standards": found.as_json()})
+            turnout = setting_out_words(setting_out(job.setting))
+            show_json({"standards": found.as_json(), "setting_out": turnout.as_json()})
             return
         from platewheel.cli.output.one_file import write_whole
         from platewheel.cli.papers.standards_pdf import standards_pdf

@@ -8,11 +8,12 @@ from platewheel.cli.job.job import Job
 from platewheel.cli.papers.drawings.on_the_rail import on_the_rail
 from platewheel.cli.papers.drawings.turnout import turnout
 from platewheel.cli.papers.typeset import typeset
-from platewheel.cli.words.standards import standards_table, widening_words
+from platewheel.cli.words.standards import setting_out_words, standards_table, widening_words
 from platewheel.parts.base.units import length
 from platewheel.parts.checks.running.points import gap_length_mm
 from platewheel.parts.standards.published import beside
 from platewheel.parts.standards.rows import Standard, standards
+from platewheel.parts.standards.turnout import setting_out
 from platewheel.parts.standards.widening import widening_table
 
 NOTES = (
@@ -52,6 +53,7 @@ def standards_pdf(job: Job) -> bytes:
         lines = standards_table(tuple(some), outside)
         parts.append({"name": name, "rows": list(lines.cells(units))})
     widening = widening_words(widening_table(setting))
+    out = setting_out_words(setting_out(setting))
     return typeset(
         "standards.typ",
         {
@@ -64,13 +66,14 @@ def standards_pdf(job: Job) -> bytes:
             },
             "heads": [{"head": one.head, "align": one.align} for one in whole.columns],
             "parts": parts,
+            "setting_out": {"heads": out.heads(), "rows": list(out.cells(units))},
             "widening": {"heads": widening.heads(), "rows": list(widening.cells(units))},
             "points": _points(job),
             "notes": list(NOTES),
         },
         {
             "wheel.svg": on_the_rail(setting, units),
-            "turnout.svg": turnout(_sizes(rows, job), "mm; " if units == "mm" else ""),
+            "turnout.svg": turnout(_sizes(rows, job), "mm" if units == "mm" else "inches"),
         },
     )
 
@@ -81,7 +84,7 @@ def _sizes(rows: tuple[Standard, ...], job: Job) -> dict[str, str]:
     for row in rows:
         if row.key in IN_PICTURE and row.has is not None:
             told = length(row.has, job.paper.units)
-            sizes[IN_PICTURE[row.key]] = told.removesuffix(" mm")
+            sizes[IN_PICTURE[row.key]] = told.removesuffix(" mm").removesuffix(" in")
     return sizes
 
 

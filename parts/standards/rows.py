@@ -42,6 +42,9 @@ from platewheel.parts.setting.wear import (
     most_hollow_mm,
 )
 
+# whose least and most are what tolerances make of them, not bounds that follow from others
+SPREAD = frozenset({"gauge", "gauge_curve", "back_to_back", "over_flanges", "wheel_check", "play"})
+
 
 @dataclass(frozen=True)
 class Standard:

@@ -5,17 +5,24 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 
-from platewheel.cli.papers.drawings.dimension_lines import INK, between, leader, line, words
+from platewheel.cli.papers.drawings.dimension_lines import (
+    INK,
+    between,
+    leader,
+    line,
+    text_width,
+    words,
+)
 
 XY = tuple[float, float]
-SIZE = 7.0  # of the letters
+SIZE = 8.5  # of the letters
 UPPER, LOWER = 60.0, 110.0  # running edges of the straight way
 TOE, HEEL, NOSE, END = 60.0, 160.0, 300.0, 400.0
 WAY = 7.0  # flangeways as drawn
 RAIL = 2.6
 
 
-def turnout(sizes: Mapping[str, str], unit: str = "mm; ") -> str:
+def turnout(sizes: Mapping[str, str], unit: str = "mm") -> str:
     """SVG element, not to scale, set for the straight way. `sizes` has what is printed: Fc, Fx, C,
     S, opening, heel, nose, G, in `unit`; what is missing is left out."""
     cross = math.sqrt((LOWER - UPPER) / _bend())  # along from the toe to the crossing
@@ -96,6 +103,11 @@ def _sleepers() -> list[str]:
     return found
 
 
+def _fit(text: str, long: float) -> float:
+    """Size of letters with which a text stands between the arrows of its dimension."""
+    return min(SIZE, long / (text_width(text, 1.0) + 0.4))
+
+
 def _told(sizes: Mapping[str, str], at: float, unit: str) -> list[str]:
     s = SIZE
     below = LOWER + 34
@@ -104,7 +116,7 @@ def _told(sizes: Mapping[str, str], at: float, unit: str) -> list[str]:
         "heel": ("heel", (HEEL, LOWER - 4.5), (HEEL - 30, below), False),
         "Fc": ("Fc, check rail", (at - 24, LOWER - WAY / 2), (at - 70, below), False),
         "nose": ("nose", (at + 5, UPPER), (at + 76, UPPER - 12), False),
-        "Fx": ("Fx, beside the nose", (at + 16, UPPER + WAY / 2), (at + 56, LOWER - 30), False),
+        "Fx": ("Fx, at the nose", (at + 16, UPPER + WAY / 2), (at + 56, LOWER - 30), False),
     }
     body = [
         leader(key, tip, elbow, f"{name} {sizes[key]}", s, left)
@@ -113,11 +125,13 @@ def _told(sizes: Mapping[str, str], at: float, unit: str) -> list[str]:
     ]
     for key, (x, y) in {"C": (at + 8, UPPER), "S": (at + 28, UPPER + WAY)}.items():
         if key in sizes:
+            told = f"{key} {sizes[key]}"
             body += [
                 line([(x, LOWER - WAY), (x, y)], s),
-                between(key, (x, LOWER - WAY), (x, y), f"{key} {sizes[key]}", s * 0.8),
+                between(key, (x, LOWER - WAY), (x, y), told, _fit(told, LOWER - WAY - y)),
             ]
     if "G" in sizes:
-        body.append(between("G", (20, LOWER), (20, UPPER), f"G {sizes['G']}", s))
-    body.append(words((0, LOWER + 50), f"{unit}not to scale; set for the straight way", s))
+        told = f"G {sizes['G']}"
+        body.append(between("G", (20, LOWER), (20, UPPER), told, _fit(told, LOWER - UPPER)))
+    body.append(words((0, LOWER + 50), f"{unit}; not to scale; set for the straight way", s))
     return body

@@ -28,7 +28,9 @@ def test_the_sheet_prints_sizes_pictures_and_published_standards(
     for words in (
         "standards of track and wheel", "Back to back", "Flangeway beside the nose",
         "Check rail to wing rail", "Widening of the gauge by radius", "A crossing of 1 in 6 leaves",
-        "not to scale", "KBO 1912", "Lengths in mm.", "scrap what is outside",
+        "Setting out the turnout", "Radius through 1 in 6", "Check rail, straight part, least",
+        "none needed", "nor in any easier curve", "not to scale", "KBO 1912",
+        "Lengths in mm.", "scrap what is outside",
     ):  # fmt: skip
         assert words in text, words
 
@@ -59,7 +61,9 @@ def test_a_file_that_is_there_stays(own_folder: Path) -> None:
 
 def test_json_has_every_row(own_folder: Path) -> None:
     write_job(own_folder, job_text())
-    rows = json.loads(run("standards", "job.toml", "--json").stdout)["standards"]
+    told = json.loads(run("standards", "job.toml", "--json").stdout)
+    rows = told["standards"]
+    assert "Lead, toe to the crossing's point" in {row["name"] for row in told["setting_out"]}
     assert {"name", "least", "has", "most", "follows", "outside"} < set(rows[0])
     assert len(rows) == 25
     assert not (own_folder / "standards.pdf").exists()
