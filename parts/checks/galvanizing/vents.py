@@ -6,12 +6,14 @@ import math
 
 from platewheel.parts.checks.galvanizing.plate_webs import rim_web_mm
 from platewheel.parts.checks.result import CheckResult, Verdict, judged
+from platewheel.parts.checks.trying import tried
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.hub_disc import disc_diameter_mm
 
 DESIGN_MANUAL = "Galvanizers Association of Australia, design manual, structural hollow sections"
 NEAR_WALL_MM = 10.0
 LEAST_HOLE_MM = 10.0
+MARK_MM = 0.5  # that a circle is struck off by: a web is as wide as it needs and this; no source
 
 
 def vent_number(setting: Setting) -> CheckResult | None:
@@ -69,11 +71,15 @@ def vent_place(setting: Setting) -> CheckResult | None:
     spec = setting.wheel
     if spec.vent_count == 0 or setting.finish.coating != "galvanized":
         return None
-    wall = disc_diameter_mm(spec, "gauge") / 2 + spec.fit_clearance_mm
+    gauge_side, field_side = (disc_diameter_mm(spec, side) / 2 for side in ("gauge", "field"))
+    wall = gauge_side + spec.fit_clearance_mm
     gap = wall - spec.vent_circle_mm / 2 - spec.vent_diameter_mm / 2
-    least = max(rim_web_mm(setting), spec.weld_leg_mm) + spec.fit_clearance_mm
-    limit = max(NEAR_WALL_MM, least)  # thick plate and wide beads keep the hole off the wall
+    # thick plate and wide beads keep the hole off the wall, on the smaller disc of a tapered bore
+    least = max(rim_web_mm(setting), spec.weld_leg_mm) + wall - min(field_side, gauge_side)
+    limit = max(NEAR_WALL_MM, least + MARK_MM)
     circle = math.ceil(10 * (2 * (wall - limit) - spec.vent_diameter_mm)) / 10
+    larger = tried(vent_place, setting, "wheel.vent_circle_mm", circle, 0.1, 3)
+    cure = f"vent_circle_mm = {larger:g} or more" if larger else "smaller vents, nearer to it"
     return judged(
         "vent-place",
         "Vent edge to ring wall",
@@ -84,7 +90,7 @@ def vent_place(setting: Setting) -> CheckResult | None:
         "web and bead need",
         at_most=True,
         good="the holes reach into the corner where air and zinc collect",
-        bad=f"zinc stays in the corner; vent_circle_mm = {circle:g} or more",
+        bad=f"zinc stays in the corner; {cure}",
         bad_verdict="warn",
     )
 

@@ -14,8 +14,8 @@ IMPOSSIBLE: list[tuple[str, dict[str, Any], object, str, str]] = [
     # key at fault, changes to the plain wheel, value told, words of what is allowed, of the advice
     ("flange_angle_deg", {"flange_angle_deg": 44.9}, 44.9, "from 45 up to 90 deg", "70"),
     ("flange_angle_deg", {"flange_angle_deg": 90.1}, 90.1, "from 45 up to 90 deg", "70"),
-    ("vent_circle_mm", {"vent_circle_mm": 70.0}, 70.0, "above 74 and below 267", "257"),
-    ("vent_circle_mm", {"vent_circle_mm": 270.0}, 270.0, "above 74 and below 267", "257"),
+    ("vent_circle_mm", {"vent_circle_mm": 70.0}, 70.0, "above 74 and below 267", "249"),
+    ("vent_circle_mm", {"vent_circle_mm": 270.0}, 270.0, "above 74 and below 267", "249"),
     (
         "disc_field_inset_mm + disc_gauge_inset_mm",
         {"disc_field_inset_mm": 24.0, "disc_gauge_inset_mm": 24.0},

@@ -109,6 +109,10 @@ def test_size_and_place_of_vents() -> None:
     # bore 142, vents 16: edge 10 mm off the wall on a circle of 2 (142 - 10) - 16
     assert found(vent_place(wheel(vent_circle_mm=248.0))).verdict == "pass"
     assert found(vent_place(wheel(vent_circle_mm=247.0))).verdict == "warn"
+    # a plate of 14 mm wants 14 of web, and half a millimetre to strike it
+    for circle, verdict in ((238.0, "pass"), (237.8, "warn")):
+        thick = wheel(vent_circle_mm=circle, disc_thickness_mm=14.0, vent_diameter_mm=16.0)
+        assert found(vent_place(thick)).verdict == verdict
 
 
 def test_table_of_holes_takes_the_box_depth() -> None:
