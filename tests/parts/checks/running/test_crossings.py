@@ -11,6 +11,8 @@ from platewheel.parts.checks.running.crossings import (
     check_span,
     flangeway_depth,
     flangeway_width,
+    span_yaw,
+    tightest_crossing_m,
 )
 from platewheel.parts.checks.running.points import (
     check_flangeway_mm,
@@ -71,6 +73,38 @@ def test_backs_over_two_check_rails() -> None:
     narrow = check_span(running_setting(back_to_back_mm=530.0, flangeway_mm=32.0))
     assert (narrow.verdict, narrow.limit) == ("fail", 536)
     assert check_span(running_setting(back_to_back_mm=530.0, flangeway_mm=35.0)).verdict == "pass"
+
+
+def test_yawed_backs_pass_a_span_by_turning_the_axle() -> None:
+    """Second way: turn both backs, and measure between front of one and rear of the other."""
+    back, chord, span = 550.0, 70.0, 541.0
+    yaw = span_yaw(back, span, chord)
+    left = -back / 2 * math.cos(yaw) + chord * math.sin(yaw)
+    right = back / 2 * math.cos(yaw) - chord * math.sin(yaw)
+    assert right - left == pytest.approx(span)
+    assert yaw == pytest.approx(0.0578, abs=1e-4)
+    assert span_yaw(back, back, chord) == pytest.approx(0, abs=1e-9)
+    assert span_yaw(back, back + 1, chord) < 0
+    assert span_yaw(back, 2 * back, chord) < 0
+
+
+def test_the_curve_that_a_crossing_may_lie_in_is_told() -> None:
+    """600 mm of wheelbase, 32 mm of flangeways: backs of 540 pass 536, 4 = 142 sin(y) + 270 y2 at
+    0.0268 rad, a curve of 11.2 m; 545 at 0.056 rad, 5.4 m; 536 in none."""
+    for back, told in (
+        (540.0, "in curves from 11.2 m: lay crossings in no tighter one"),
+        (545.0, "in every curve of the line"),
+        (536.0, "on straight track alone: lay crossings in no curve"),
+    ):
+        setting = running_setting(back_to_back_mm=back, flangeway_mm=32.0)
+        result = check_span(setting)
+        assert result.verdict == "pass"
+        assert result.says.endswith(f"opposite, {told}")
+    yaw = math.asin(
+        600 / 2000 / tightest_crossing_m(running_setting(back_to_back_mm=540.0, flangeway_mm=32.0))
+    )
+    chord = math.sqrt(165**2 - 149**2)
+    assert 540 * math.cos(yaw) - 2 * chord * math.sin(yaw) == pytest.approx(536)
 
 
 def test_flange_in_the_flangeway() -> None:
