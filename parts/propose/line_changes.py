@@ -110,6 +110,8 @@ def _changes(setting: Setting) -> Iterator[LineChange]:
     for key, values, what in rows:
         section, name = key.split(".")
         was = getattr(getattr(setting, section), name)
+        if was is None:  # the usual flangeway, of a job that gives none
+            was = setting.flangeway_mm
         fit = tuple(value for value in values if value != was and _taken(setting, key, value))
         if fit:
             yield LineChange(key, was, fit, what)

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+import pytest
+
 from platewheel.parts.propose.choices import Choices, Ring
 from platewheel.parts.propose.line_changes import fewer, line_changes, with_change
 from platewheel.parts.propose.line_steps import with_value
@@ -39,6 +41,16 @@ def test_what_a_job_would_not_take_is_not_offered() -> None:
     )
     keys = {row.key for row in line_changes(level)}
     assert not keys & {"track.twist_mm_per_m", "track.joint_step_mm"}
+
+
+def test_a_usual_flangeway_is_what_the_change_is_from() -> None:
+    """A job that gives none has 24 mm at 457 mm of gauge; 26 is a thirteenth more."""
+    setting = demo_setting()
+    usual = replace(setting, track=setting.track.model_copy(update={"flangeway_mm": None}))
+    ways = next(row for row in line_changes(usual) if row.key == "track.flangeway_mm")
+    assert (ways.was, ways.values) == (24.0, (26.0, 28.0, 30.0, 32.0, 36.0))
+    assert ways.size(26.0) == pytest.approx(1 / 13)
+    assert ways.told(26.0) == "track.flangeway_mm = 26 in place of 24 (wider flangeways)"
 
 
 def test_fewer_wheels_span_the_same_ranges() -> None:
