@@ -49,6 +49,10 @@ def test_contact_turns_at_six_tenths_and_on_the_tip() -> None:
     told = flange_touch(running_setting())
     assert told is not None
     assert f"{own.ahead_mm:.0f} mm ahead of the axle" in told.says
+    # contact advance of the textbooks on a sharp corner: psi / cos delta, 0.0467 / cos 70 = 14 %
+    sharp = flange_touch(running_setting(rail_corner_radius_mm=0.0))
+    assert sharp is not None
+    assert sharp.says.endswith("and slides 14 % of the way")
     assert flange_touch(running_setting(min_curve_radius_m=1.0, wheelbase_mm=3000.0)) is None
 
 
@@ -90,6 +94,36 @@ def test_flange_wear_turns_at_the_years_asked() -> None:
         result = flange_wear(running_setting(km_per_year=100.0, years=share * life / 100))
         assert result is not None
         assert result.verdict == verdict
+
+
+def test_face_lost_is_told_over_a_thousand_km() -> None:
+    """So many mm2 a km, loaded, off a face 15 mm deep; at least so much where it warns."""
+    setting = running_setting()
+    lost = flange_lost_mm2(setting, 10.0, frame_in_curve(setting, 10.0), 1962.0)
+    good = flange_wear(running_setting(km_per_year=1.0, years=0.1))
+    bad = flange_wear(running_setting(km_per_year=10000.0))
+    assert good is not None
+    assert bad is not None
+    assert f"loses {lost:.2g} mm2 a km" in good.says
+    assert f"loaded, {1000 * lost / 15:.2g} mm of its face in 1000 km" in good.says
+    told = float(bad.says.split("loaded: ")[1].split(" mm of its face in 1000 km")[0])
+    assert 0 <= told - 1000 * lost / 15 <= 0.1
+
+
+def test_more_wear_is_advised_up_to_scrap_alone() -> None:
+    """1 mm of wear lasts the life told; so many times the years ask for as many mm, of the 1.6 mm
+    (a quarter of 6, over sin 70) that scrap leaves."""
+    setting = running_setting(flange_wear_mm=1.0)
+    life = flange_life_km(setting) / 100
+    there = setting.flange_reach_mm - least_flange_mm(setting)
+    for asked, told in ((there - 0.15, True), (there - 0.05, False), (there + 1.0, False)):
+        keys = {"flange_wear_mm": 1.0, "km_per_year": 100.0, "years": asked * life}
+        result = flange_wear(running_setting(**keys))
+        assert result is not None
+        assert result.verdict == "warn"
+        said = f"{math.ceil(10 * asked) / 10:g}"
+        assert (f"flange_wear_mm = {said}, " in result.says) == told
+        assert ("flange_wear_mm" in result.says) == told
 
 
 def test_scrap_limits() -> None:
