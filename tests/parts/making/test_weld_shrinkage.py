@@ -43,6 +43,7 @@ def test_a_wheel_by_hand() -> None:
     )
     found = weld_shrinkage(wheel)
     assert found.ring_seam_mm == pytest.approx(0.730940 / math.pi, abs=1e-5)
+    assert found.ring_seam_round_mm == pytest.approx(0.730940, abs=1e-5)  # by tape: the seam's own
     fillets = 3 if wheel.first_disc_both_sides else 2
     assert found.discs_mm == pytest.approx(fillets * 0.08)
     assert found.root_mm == pytest.approx(0.08)

@@ -164,3 +164,37 @@ def test_published_sizes_go_together(one: Any) -> None:
         flangeway = rows["check_gauge"][0] - rows["span"][1]
         assert 0 < flangeway < 0.1 * one.gauge_mm
     assert one.gauge_mm >= (rows["gauge"][0] or 0)
+
+
+def test_rows_of_joints_points_and_tread_by_hand() -> None:
+    """Wheel of 300 mm, flange 15 deep, tread 80, head 25; nose of 5 mm. 1 mm of drop:
+    2 sqrt(2 x 150 - 1). Twist: 7.5 of 15 mm left, over 600 mm. The tread is off to one side
+    by play, widening, tolerances, wear and the ride on the corner, 3 (1 - tan 35 deg)."""
+    setting = running_setting(
+        gauge_tolerance_mm=(-3.0, 7.0), back_to_back_tolerance_mm=(-1.0, 1.0),
+        gauge_widening_mm=4.0, check_rail_flangeway_mm=20.0, flangeway_mm=30.0, nose_mm=5.0,
+        tread_width_mm=80.0, back_to_back_mm=566.0, flange_wear_mm=2.0, flangeway_depth_mm=17.5,
+        wear_allowance_mm=1.5,
+    )  # fmt: skip
+    rows = {row.key: row for row in standards(setting)}
+    found = {key: (row.least, row.has, row.most) for key, row in rows.items()}
+    play, ride = 34 - 2 * setting.flange_reach_mm, 3 * (1 - math.tan(math.radians(35)))
+    side = play + 4 + 8 + 2 + ride
+    assert found["joint_gap"][2] == pytest.approx(2 * math.sqrt(299))
+    assert found["twist"][2] == pytest.approx(7.5 / 0.6)
+    assert found["crossing_flangeway"][2] == pytest.approx(80 - side - 5 - 12.5)
+    assert found["nose"][1:] == pytest.approx((5, 80 - side - 30 - 12.5))
+    assert found["tread_width"][0] == pytest.approx(side + 30 + 5 + 12.5)
+    assert found["play"][2] == pytest.approx(play + 4 + 8 + 2 * 2 + 2 * ride)
+    assert found["flange_scrap"][1] == pytest.approx(setting.flange_reach_mm - 2)
+    assert found["flangeway_depth"] == (16.5, 17.5, None)
+    assert found["flange_depth"][1:] == (15, 16)
+    assert found["depth_scrap"][1:] == (16.5, 17.5)  # the flangeway's depth before 1.2 x 15
+    assert found["hollow"][1:] == (1.5, 2.0)
+    # an axle of 2 x 1962 N pushed by 400 N from rest: a step of r (1 - cos atan(400 / 3924))
+    step = 150 * (1 - math.cos(math.atan(400 / 3924)))
+    assert found["joint_step"][2] == pytest.approx(step)
+    round_corner = {row.key: row for row in standards(running_setting(rail_corner_radius_mm=9.0))}
+    assert round_corner["twist"].most == pytest.approx(6 / 0.6)  # 9 of 15 lie beside the rounding
+    single = standards(running_setting(axles=1))
+    assert next(row.most for row in single if row.key == "twist") is None
