@@ -51,6 +51,20 @@ def test_the_flange_gauge_lies_on_a_new_wheel(setting: Setting) -> None:
     assert face == pytest.approx(wheel.flange_angle_deg)
 
 
+@pytest.mark.parametrize(("depth", "root"), [(4.0, 1.0), (8.0, 2.0), (15.0, 2.0)])
+def test_the_flange_gauge_leaves_the_root_free_and_little_more(depth: float, root: float) -> None:
+    """2 mm along tread and face, where spatter lies, and no more than a quarter of the face."""
+    shape = plate(flange_gauge(setting_of(plain_wheel(flange_depth_mm=depth)), STUFF))
+    turn = math.radians(70)
+    for corner in ((-root, 0.0), (root * math.cos(turn), root * math.sin(turn))):
+        assert min(math.dist(corner, at) for at in shape.exterior.coords) < 1e-9
+
+
+def test_a_degree_at_the_flange_gauge_by_hand() -> None:
+    """15 mm at 70 degrees is a face of 15.96; a degree, tan 0.01746, 0.28 mm at its end."""
+    assert "A gap of 0.28 mm at tip or root is one degree" in flange_gauge(setting_of(), STUFF).use
+
+
 def worn_flange(setting: Setting, off_mm: float) -> Polygon:
     """The flange with so much gone off its face, square to it; its back as it was."""
     wheel = setting.wheel

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from itertools import combinations
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from shapely import Polygon, box
 
 from platewheel.nesting.cutting.kerf import torch_path
 from platewheel.parts.base.faults import SpecError
@@ -18,7 +20,7 @@ from platewheel.parts.gauges.wanted import MAKERS, NAMES, wanted_gauges
 from platewheel.parts.geometry.blank import MarkText
 from platewheel.parts.geometry.outline import Arc, area_mm2, signed_area_mm2
 from platewheel.parts.setting.setting import Setting
-from tests.parts.gauges.drawn_settings import plate, setting_of, settings_drawn
+from tests.parts.gauges.drawn_settings import across, plate, setting_of, settings_drawn
 
 ALL = GaugesSpec(**dict.fromkeys(KINDS, True), thickness_mm=6.0)  # type: ignore[arg-type]
 
@@ -65,20 +67,38 @@ def test_the_words_on_a_gauge_lie_on_it_and_begin_with_its_number() -> None:
     assert [gauge.number for gauge in gauges] == [1, 2, 3, 4, 5, 6]
     assert tuple(gauge.blank.name for gauge in gauges) == NAMES
     for gauge in gauges:
-        shape, words = plate(gauge), gauge.blank.marks
-        assert isinstance(words[0], MarkText)
+        shape, words = plate(gauge), [m for m in gauge.blank.marks if isinstance(m, MarkText)]
+        assert len(words) == len(gauge.blank.marks)
         assert words[0].text.startswith(f"No. {gauge.number} ")
-        for mark in words:
+        boxes = [letters(mark) for mark in words]
+        assert all(shape.contains(one) for one in boxes)
+        assert not any(a.intersects(b) for a, b in combinations(boxes, 2))
+        assert all(4 <= mark.height_mm <= 8 for mark in words)  # to be read, and stamped
+
+
+def letters(mark: MarkText) -> Polygon:
+    """The box that words take, letters 0.8 as wide as high."""
+    half, tall = 0.4 * mark.height_mm * len(mark.text), mark.height_mm / 2
+    return box(mark.at[0] - half, mark.at[1] - tall, mark.at[0] + half, mark.at[1] + tall)
+
+
+def test_go_and_no_go_are_written_on_the_end_of_their_size() -> None:
+    setting = setting_of(track={"check_rail_flangeway_mm": 15.0})
+    ends = [gauge for gauge in wanted_gauges(ALL, setting, 1.7) if gauge.number in (1, 5, 6)]
+    assert len(ends) == 3
+    for gauge in ends:
+        shape, found = plate(gauge), {}
+        for mark in gauge.blank.marks:
             assert isinstance(mark, MarkText)
-            half = 0.4 * mark.height_mm * len(mark.text)
-            for x in (mark.at[0] - half, mark.at[0] + half):
-                assert shape.covers(_point(x, mark.at[1]))
-
-
-def _point(x: float, y: float) -> object:
-    from shapely import Point
-
-    return Point(x, y)
+            if "GO " in mark.text:
+                tongue = math.copysign(shape.bounds[2] - 2, mark.at[0])  # at the words' end
+                upright = gauge.number != 1
+                low, high = across(shape, tongue if upright else mark.at[1], upright=upright)
+                found[mark.text] = high - low
+        go, no_go = found
+        assert go == f"GO {found[go]:.1f}"
+        assert no_go == f"NO GO {found[no_go]:.1f}"
+        assert found[go] < found[no_go]
 
 
 def test_a_bite_goes_into_the_plate_and_leaves_the_shoulder_its_full_length() -> None:
@@ -100,6 +120,7 @@ def test_a_mirror_image_bites_as_deep() -> None:
 def test_a_short_edge_has_no_bite_and_a_wide_kerf_a_wider_one() -> None:
     assert bite_mm(Stuff(6.0, 1.0), 7.4) == 0.0
     assert bite_mm(Stuff(6.0, 1.0), 7.6) == 2.5
+    assert bite_mm(Stuff(6.0, 1.0), 20.0, 7.4) == 0.0  # beside the shorter of two
     assert bite_mm(Stuff(6.0, 3.0), 20.0) == 4.5
 
 

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 from typing import Any
 
 import pytest
 from hypothesis import assume, given
+from hypothesis import strategies as st
 
 from platewheel.parts.base.faults import SpecError
 from platewheel.parts.checks.running.crossings import (
@@ -36,6 +38,7 @@ from tests.parts.gauges.drawn_settings import (
     setting_of,
     settings_drawn,
 )
+from tests.parts.wheels import plain_wheel
 
 
 def with_track(setting: Setting, **keys: Any) -> Setting:
@@ -117,6 +120,8 @@ def test_tongues_go_where_the_checks_of_crossings_say(setting: Setting) -> None:
     near = BODY_MM / 2 + 0.99 * (shape.bounds[2] - BODY_MM / 2)
     go, most = ((b - a) for a, b in (across(shape, x, upright=True) for x in (-near, near)))
     assert (go, most) == pytest.approx((least, greatest))
+    low, high = across(shape, 0.0, upright=True)  # shoulders lie on either rail
+    assert (low, high) == pytest.approx((-greatest / 2 - 12, greatest / 2 + 12))
     for width, passes in ((go, True), (go - 0.11, False)):
         there = with_track(setting, flangeway_mm=width)
         jams, span = flangeway_width(there), check_span(there)
@@ -141,6 +146,21 @@ def test_the_check_rail_gauge_stops_where_the_check_gauge_goes_wrong(setting: Se
         assert found.verdict == verdict
 
 
+@given(st.integers(4200, 4350))
+def test_limits_of_a_whole_tenth_stay_it(tenths: int) -> None:
+    """Upright flange of 6 mm on 457 - 2 + 5: most 455 - B - 1 - 6, least (462 - B + 1) / 2."""
+    upright = setting_of(
+        plain_wheel(flange_angle_deg=90.0, flange_thickness_mm=6.0),
+        {"gauge_tolerance_mm": (-2.0, 5.0), "gauge_widening_mm": 0.0},
+    )
+    axle = {"back_to_back_mm": tenths / 10, "back_to_back_tolerance_mm": (-1.0, 1.0)}
+    setting = replace(upright, axle=upright.axle.model_copy(update=axle))
+    assert check_rail_limits_mm(setting)[1] == round(448 - tenths / 10, 1)
+    open_track = with_track(setting, check_rail_flangeway_mm=None)
+    least = (4630 - tenths) / 2
+    assert flangeway_limits_mm(open_track)[0] == math.ceil(least) / 10
+
+
 def test_a_flangeway_that_its_gauge_would_refuse_is_refused() -> None:
     _, most = flangeway_limits_mm(setting_of())
     for width in (10.0, most + 1):
@@ -156,7 +176,7 @@ def test_a_flangeway_that_its_gauge_would_refuse_is_refused() -> None:
 def test_wheels_all_set_alike_have_no_gauge() -> None:
     setting = setting_of()
     exact = setting.axle.model_copy(update={"back_to_back_tolerance_mm": (-0.1, 0.2)})
-    with pytest.raises(SpecError, match=r"axle.back_to_back_tolerance_mm = \[-0.5, 0.5\]"):
+    with pytest.raises(SpecError, match=r"not 0\.3: .*_tolerance_mm = \[-0.5, 0.5\]"):
         back_to_back_gauge(replace(setting, axle=exact), STUFF)
     near = setting.axle.model_copy(update={"back_to_back_mm": 40.9})
     with pytest.raises(SpecError, match=r"at least 40 mm apart, not 39.9"):
