@@ -70,6 +70,8 @@ def test_the_words_on_a_gauge_lie_on_it_and_begin_with_its_number() -> None:
         shape, words = plate(gauge), [m for m in gauge.blank.marks if isinstance(m, MarkText)]
         assert len(words) == len(gauge.blank.marks)
         assert words[0].text.startswith(f"No. {gauge.number} ")
+        x0, y0, x1, y1 = shape.bounds
+        assert gauge.blank.sizes == pytest.approx({"length_mm": x1 - x0, "width_mm": y1 - y0})
         boxes = [letters(mark) for mark in words]
         assert all(shape.contains(one) for one in boxes)
         assert not any(a.intersects(b) for a, b in combinations(boxes, 2))

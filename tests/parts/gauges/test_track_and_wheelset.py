@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
+from shapely import LineString
 
 from platewheel.parts.base.faults import SpecError
 from platewheel.parts.checks.running.crossings import (
@@ -95,6 +96,22 @@ def test_sizes_that_are_the_same_are_one_step() -> None:
     use = track_gauge(curve, STUFF).use
     assert "the step 462.0 goes in only in the tightest curve" in use
     assert "spiked up to the step 457.0" in use
+
+
+@pytest.mark.parametrize(
+    ("gauge", "bar", "lug"), [(150.0, 40.0, None), (457.0, 40.0, 40.0), (1000.0, 62.5, 40.0)]
+)
+def test_the_bar_is_a_sixteenth_of_the_gauge_and_stands_on_lugs(
+    gauge: float, bar: float, lug: float | None
+) -> None:
+    """40 mm high at least; below 160 mm, two lugs of 40 mm leave too little to cut out."""
+    track = {"gauge_mm": gauge, "gauge_tolerance_mm": (-2.0, 5.0), "gauge_widening_mm": 0.0}
+    shape = plate(track_gauge(setting_of(track=track), STUFF))
+    foot = 3 * (4 + max(1.5 * 1.7, setting_of().track.rail_corner_radius_mm))
+    assert shape.bounds[3] == pytest.approx(foot + bar)
+    inside = shape.intersection(LineString([(0.0, 1.0), (gauge, 1.0)])).bounds
+    assert inside[2] == pytest.approx(gauge / 2 - 1)
+    assert inside[0] == pytest.approx(0.0 if lug is None else gauge / 2 - 1 - lug)
 
 
 def test_a_published_gauge_of_track() -> None:

@@ -21,7 +21,7 @@ from platewheel.parts.checks.running.points import crossing_gap, heel_gap, switc
 from platewheel.parts.checks.running.rough_track import joint_drop, joint_push, twist_lift
 from platewheel.parts.checks.running.wear import hollow_tread, thin_flange
 from platewheel.parts.standards.published import PUBLISHED, beside
-from platewheel.parts.standards.rows import standards
+from platewheel.parts.standards.rows import Standard, standards
 from platewheel.parts.standards.widening import least_widening_mm, widening_table
 from tests.parts.checks.running.settings import running_setting
 
@@ -114,6 +114,15 @@ def test_rows_by_hand() -> None:
         "Points and crossings",
         "Wheel and axle",
     }
+
+
+@pytest.mark.parametrize(
+    ("has", "holds"),
+    [(None, True), (5.0, True), (8.0, True), (6.0, True), (4.999, False), (8.001, False)],
+)
+def test_a_size_at_its_limit_holds(has: float | None, holds: bool) -> None:
+    assert Standard("Track", "gauge", "G", "Gauge", 5.0, has, 8.0, "").holds == holds
+    assert Standard("Track", "gauge", "G", "Gauge", None, has, None, "").holds
 
 
 def test_widening_by_radius_is_the_least_that_clears() -> None:
