@@ -145,6 +145,18 @@ def test_plays_about_the_usual_one() -> None:
     loose = rough.track.model_copy(update={"gauge_tolerance_mm": (-5.0, 10.0)})
     assert 6.0 not in play_choices(replace(rough, track=loose))
     assert 10.0 in play_choices(replace(rough, track=loose))
+    just = rough.track.model_copy(update={"gauge_tolerance_mm": (-3.0, 10.0)})
+    assert least_play_mm(457.0) == 2.0  # and 3 and 1 less
+    assert 6.0 in play_choices(replace(rough, track=just))
+
+
+def test_a_back_to_back_of_whole_halves_stays_it() -> None:
+    """Upright flanges of 6 mm: 457 - 8 - 12 = 437, and 436.5 from 8.5, 8.1 or 8.4 mm of play."""
+    wheel = demo_setting().wheel.model_copy(
+        update={"flange_thickness_mm": 6.0, "flange_angle_deg": 90.0}
+    )
+    for play, between in ((8.0, 437.0), (8.1, 436.5), (8.4, 436.5), (8.5, 436.5)):
+        assert back_to_back_mm(demo_setting(), wheel, play) == between
 
 
 @given(
