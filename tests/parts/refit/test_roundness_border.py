@@ -148,3 +148,7 @@ def test_the_drawn_disc_takes_no_more_than_the_border() -> None:
         assert fit + gap_spread_mm(takes) <= min(3.0, 0.5 + 0.2 * throat) + 1e-9  # is filled
     jams = setting("hand", weld_throat_mm=4.0, fit_clearance_mm=0.2)
     assert drawn_disc_takes_mm(jams) == pytest.approx(0.8)
+    # 0.5 + 0.2 x 4 = 1.3 mm is filled, 0.1 more than the gap: four times that of the diameters
+    gapes = setting("plasma", weld_throat_mm=4.0, fit_clearance_mm=1.2)
+    assert drawn_disc_takes_mm(gapes) == pytest.approx(0.4)
+    assert roundness_limit(gapes).limit_mm > 0.5

@@ -13,7 +13,8 @@ from hypothesis import strategies as st
 
 from platewheel.parts.refit.measured_ring import MeasuredRing
 from platewheel.parts.refit.plan import Refit, plan_refit
-from platewheel.parts.refit.truing import MOST_SHARE, Choice, choices
+from platewheel.parts.refit.shared_blanks import Window
+from platewheel.parts.refit.truing import MOST_SHARE, Choice, Trued, choices, moved
 from tests.parts.refit.test_roundness_border import setting
 
 SETTING = setting("hand", weld_throat_mm=4.0, fit_clearance_mm=0.75)  # gaps 0.75 to 1.3 mm
@@ -133,6 +134,17 @@ def test_a_ring_a_little_large_is_shrunk_and_one_small_is_stretched() -> None:
         assert 0.4 - 1e-9 <= least <= 0.45
         assert least < most <= 0.002 * 301.5 + 1e-9
         assert one.press_mm == 0
+
+
+def test_a_wider_ring_moves_all_of_its_window() -> None:
+    assert moved(Window(283.0, 283.5, 284.0), 0.4) == Window(283.4, 283.9, 284.4)
+
+
+def test_a_ring_by_tape_is_longer_by_pi() -> None:
+    """0.4 mm wider is 1.257 mm longer, 0.6 mm 1.885."""
+    assert Trued("1", 0.0, 0.0, (0.4, 0.6), 0.0).round_mm == pytest.approx(
+        (1.2566, 1.885), abs=1e-4
+    )
 
 
 def test_tension_is_yield_times_section() -> None:
