@@ -14,6 +14,7 @@ from platewheel.parts.base.faults import SpecError
 from platewheel.parts.gauges.flange import flange_gauge
 from platewheel.parts.gauges.limits import most_depth_mm, most_hollow_mm
 from platewheel.parts.gauges.wear import height_mm, stands_mm, tongue_place_mm, wear_gauge
+from platewheel.parts.geometry.outline import Arc, segments
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.setting.wear import least_plate_mm
 from platewheel.parts.wheel.spec import WheelSpec
@@ -148,6 +149,22 @@ def test_the_limits_of_depth_and_hollow_are_on_the_plate(setting: Setting) -> No
 def test_the_tongue_is_where_the_rail_runs(head: float, place: float) -> None:
     """Play of 8 mm, tread of 60: 4 and half the head, 0.3 to 0.6 of the tread."""
     assert tongue_place_mm(setting_of(track={"rail_head_width_mm": head})) == pytest.approx(place)
+
+
+@pytest.mark.parametrize(("tread", "tongue"), [(60.0, 8.0), (42.0, 7.0)])
+def test_the_tongue_is_a_sixth_of_a_narrow_tread_and_a_file_goes_in_beside_it(
+    tread: float, tongue: float
+) -> None:
+    setting = setting_of(plain_wheel(tread_width_mm=tread))
+    gauge = wear_gauge(setting, STUFF)
+    low, high = across(plate(gauge), -tread - 0.5, upright=True)
+    middle = tongue_place_mm(setting)
+    assert (low, high) == pytest.approx((middle - tongue / 2, middle + tongue / 2))
+    bites = [one for one in segments(gauge.blank.outline) if isinstance(one, Arc)]
+    assert [2 * one.radius_mm for one in bites] == pytest.approx([1.5 * 1.7, 1.5 * 1.7])
+    # the foot ends 3 mm before the root; there the ledge over the tip begins, 15 + 1 mm of wear
+    assert across(plate(gauge), -2.9, upright=True)[0] == pytest.approx(16)
+    assert across(plate(gauge), -3.1, upright=True)[0] < 1e-9
 
 
 def test_limits_beside_published_ones() -> None:

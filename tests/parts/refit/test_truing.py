@@ -131,9 +131,19 @@ def test_a_ring_a_little_large_is_shrunk_and_one_small_is_stretched() -> None:
         assert one.ring == "4"
         least, most = (sign * mm for mm in one.resize_mm)
         # disc windows are 2 x 0.55 = 1.1 mm wide: 1.5 mm apart they are 0.4 mm short of meeting
-        assert 0.4 - 1e-9 <= least <= 0.45
+        assert least == pytest.approx(0.4, abs=1e-6)
         assert least < most <= 0.002 * 301.5 + 1e-9
         assert one.press_mm == 0
+
+
+def test_the_fewest_rings_are_told_of_each_number_of_sizes() -> None:
+    """Discs go in from 0.55 mm below to 0.55 above: 299.5 and 299.9 mm share one up to 300.6, so
+    301.2, pressed round, is shrunk by 0.6. That the flanges share one takes two rings or more."""
+    (choice,) = told(rings_of([(-1, 0), (-5, 0), (12, 4)]))
+    assert (choice.discs, choice.flanges) == (1, 2)
+    (one,) = choice.trued
+    assert (one.ring, one.press_mm) == ("3", pytest.approx(0.4))
+    assert one.resize_mm[0] == pytest.approx(-0.6)
 
 
 def test_a_wider_ring_moves_all_of_its_window() -> None:
