@@ -7,7 +7,7 @@ import math
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
-from shapely import Point, Polygon
+from shapely import Point, Polygon, box
 from shapely.affinity import scale, translate
 
 from platewheel.parts.base.faults import SpecError
@@ -167,6 +167,16 @@ def test_the_tongue_is_a_sixth_of_a_narrow_tread_and_a_file_goes_in_beside_it(
     assert across(plate(gauge), -3.1, upright=True)[0] < 1e-9
 
 
+def test_sizes_of_the_wear_gauge_by_hand() -> None:
+    """15 x 6 at 70 degrees, 1 mm of wear. The nose stands 3.75 high, where 1.5 of the 6 mm are
+    worn, 3.75 / tan 70 + 1.5 / sin 70 = 2.96 from the root; the back is 15 / tan 70 + 6 sin 70
+    = 11.10 from it."""
+    gauge = wear_gauge(setting_of(), STUFF)
+    assert [size.value for size in gauge.sizes] == pytest.approx([16, 4.5, 8.137, 1], abs=1e-3)
+    nose = upside_down(setting_of()).intersection(box(0, 3.8, 9, 3.9))
+    assert nose.bounds[2] == pytest.approx(2.961, abs=1e-3)
+
+
 def test_limits_beside_published_ones() -> None:
     """Full-size wheels are condemned no sooner than ours of the same sizes: 49 CFR 230.113, flange
     higher than 1 1/2 in from 1 in new, hollow of 5/16 in (7.9 mm); EBO annex 6, flange of 36 mm
@@ -196,6 +206,8 @@ def test_limits_by_hand(depth: float, wear: float, deepest: float, hollow: float
 def test_small_limits_and_thin_flanges_have_no_wear_gauge() -> None:
     with pytest.raises(SpecError, match=r"try: wheel.flange_depth_mm = 2.7, or wear = false"):
         wear_gauge(setting_of(plain_wheel(flange_depth_mm=2.6)), STUFF)
+    # 0.15 and 0.2 of 2.6
+    assert "not a hollow of 0.39 and a flange 0.52 deeper" in str(small.value)
     thin = plain_wheel(flange_thickness_mm=2.0, flange_angle_deg=90.0, root_weld_mm=2.0)
     with pytest.raises(
         SpecError, match=r"a kerf of 1\.7 mm goes into; here one has edges of 0\.75 mm"

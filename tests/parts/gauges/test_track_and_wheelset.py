@@ -10,6 +10,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 from shapely import LineString
+from shapely.affinity import scale
 
 from platewheel.parts.base.faults import SpecError
 from platewheel.parts.checks.running.crossings import (
@@ -109,6 +110,7 @@ def test_the_bar_is_a_sixteenth_of_the_gauge_and_stands_on_lugs(
     shape = plate(track_gauge(setting_of(track=track), STUFF))
     foot = 3 * (4 + max(1.5 * 1.7, setting_of().track.rail_corner_radius_mm))
     assert shape.bounds[3] == pytest.approx(foot + bar)
+    assert shape.symmetric_difference(scale(shape, -1, 1, origin=(0, 0))).area < 1e-6
     inside = shape.intersection(LineString([(0.0, 1.0), (gauge, 1.0)])).bounds
     assert inside[2] == pytest.approx(gauge / 2 - 1)
     assert inside[0] == pytest.approx(0.0 if lug is None else gauge / 2 - 1 - lug)
