@@ -137,7 +137,9 @@ def test_the_limits_of_depth_and_hollow_are_on_the_plate(setting: Setting) -> No
     shape, wheel = plate(gauge), setting.wheel
     ledge = across(shape, wheel.flange_depth_mm / math.tan(wheel.flange_angle), upright=True)[0]
     assert ledge == pytest.approx(most_depth_mm(setting))
-    assert overlap(shape, section(wheel, "tread")) < 1e-6
+    ring = section(wheel, "tread")
+    assert overlap(shape, ring) < 1e-6
+    assert overlap(shape, ring, y=-HAIR) > HAIR * wheel.tread_width_mm / 2  # all along the foot
     assert overlap(shape, section(wheel, "flange")) < 1e-6  # a new flange goes under the ledge
     root = -wheel.tread_width_mm * math.tan(wheel.taper_half_angle)
     left = across(shape, tongue_place_mm(setting) + root)[0]
