@@ -206,7 +206,9 @@ def test_limits_by_hand(depth: float, wear: float, deepest: float, hollow: float
 
 
 def test_small_limits_and_thin_flanges_have_no_wear_gauge() -> None:
-    with pytest.raises(SpecError, match=r"try: wheel.flange_depth_mm = 2.7, or wear = false"):
+    with pytest.raises(
+        SpecError, match=r"try: wheel.flange_depth_mm = 2.7, or wear = false"
+    ) as small:
         wear_gauge(setting_of(plain_wheel(flange_depth_mm=2.6)), STUFF)
     # 0.15 and 0.2 of 2.6
     assert "not a hollow of 0.39 and a flange 0.52 deeper" in str(small.value)
