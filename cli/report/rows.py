@@ -30,6 +30,7 @@ from platewheel.nesting.offcuts.file import offcut_names
 from platewheel.nesting.offcuts.remnant import Remnant
 from platewheel.nesting.sawing.cut_lengths import lengths_price
 from platewheel.nesting.stock.cutting import LEAST_WEB_MM
+from platewheel.nesting.stock.pierce_clear import spacing_words
 from platewheel.nesting.stock.small_holes import MarkedHoles, marked_holes, narrow_holes
 from platewheel.parts.checks.result import CheckResult
 from platewheel.parts.rating.assess import Assessment
@@ -193,6 +194,9 @@ def cutting_warnings(job: Job, plan: Plan) -> list[str]:
     laid = {p.blank.name: p.blank for layout in plan.layouts for p in layout.placements}
     lines = [str(holes) for holes in _marked(job, plan)]
     lines += narrow_holes(laid.values(), job.cutting)
+    for thickness in sorted({blank.thickness_mm for blank in laid.values()}):
+        names = sorted(name for name, blank in laid.items() if blank.thickness_mm == thickness)
+        lines += spacing_words(job.cutting, thickness, names)
     if laid and job.cutting.web_mm < LEAST_WEB_MM:
         lines.append(
             f"{web_words(job.cutting.web_mm, job.cutting.edge_web_mm)} Less than "

@@ -5,16 +5,21 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
+from typing import Any
 
 from platewheel.nesting.cutting.lead import Shape, far_half, lead_in, lead_out, own_gap_mm
 from platewheel.nesting.geometry.gaps import Box, box_gap, loop_gap, segment_box, segment_gap
 from platewheel.nesting.geometry.ring import Ring, Spot, spot_on
 from platewheel.nesting.geometry.trim import between
+from platewheel.nesting.offcuts.taken import faceted
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.layout import Layout, Placement
+from platewheel.nesting.stock.pierce_clear import good_clear_mm, pierce_clear_mm
 from platewheel.parts.geometry.outline import (
     Line,
     Loop,
+    Point,
     Segment,
     bounds,
     contains,
@@ -24,6 +29,8 @@ from platewheel.parts.geometry.outline import (
 
 LEAST_CLEAR_MM = 0.5  # a pierce needs some room even where the kerf is told as nothing
 SHARES = ((0.5,), (0.25, 0.75), (0.1, 0.4, 0.6, 0.9), tuple((2 * k + 1) / 32 for k in range(16)))
+FACET_MM = 0.002  # of parts as polygons
+HAIR_MM = 0.003  # of those and of rounding
 SHORT_MM = 8.0  # a shorter stretch is tried in its middle only
 
 
@@ -41,6 +48,21 @@ class Neighbour:
     box: Box
     leads: list[Segment] = field(default_factory=list)
     bridges: tuple[Line, ...] = ()
+    number: int = 0  # in the order of cuts
+
+    @property
+    def said(self) -> str:
+        """Name, number and place."""
+        at = self.placement
+        return f"{at.blank.name} {self.number} at ({at.x_mm:g}, {at.y_mm:g})"
+
+    @cached_property
+    def steel(self) -> Any:
+        """The finished part as a polygon that is nowhere smaller."""
+        import shapely
+
+        holes = [faceted(hole, FACET_MM, bulging=False) for hole in self.holes]
+        return shapely.Polygon(faceted(self.outline, FACET_MM, bulging=True), holes).buffer(0)
 
 
 @dataclass(frozen=True, eq=False)
@@ -51,6 +73,9 @@ class Room:
     parts: tuple[Neighbour, ...]  # in the layout's order
     clear_mm: float
     bridge_mm: float  # length of a bridge that must hold
+    kerf_mm: float
+    pierce_mm: float  # that a pierce keeps off its own edge and other kerfs
+    good_mm: float  # that it keeps off others where it can
     reach_mm: float  # parts further apart do not see each other's leads
 
     def near(self, own: Neighbour) -> list[Neighbour]:
@@ -74,6 +99,11 @@ class Room:
             if part is not own and box_gap(box, part.box) < far
         )
 
+    def pierces_clear(self, at: Point, near: Sequence[Neighbour]) -> bool:
+        """Whether a pierce keeps off the leads laid before."""
+        least, spot = self.pierce_mm + self.kerf_mm / 2, Line(at, at)
+        return not any(segment_gap(spot, lead) < least for part in near for lead in part.leads)
+
     def _hits(self, lead: Segment, part: Neighbour) -> bool:
         """A lead begins off all other parts, so it is clear of one that it does not come near."""
         loops = (part.outline, *part.holes)
@@ -95,10 +125,12 @@ def room_on(layout: Layout, cutting: Cutting) -> Room:
         parts.append(Neighbour(placement, outline, placement.holes, bounds(outline)))
     edges = tuple(polygon(ring) for ring in (layout.sheet.corners, *layout.sheet.holes))
     clear = max(cutting.kerf_mm, LEAST_CLEAR_MM)
+    thick = layout.sheet.thickness_mm
+    pierce, good = pierce_clear_mm(cutting, thick), good_clear_mm(cutting, thick)
     bridge = cutting.tab_width_mm + cutting.kerf_mm if cutting.tab_count else 0.0
     longest = math.sqrt(2) * max(cutting.lead_in_mm, cutting.lead_out_mm)  # across an arc
-    reach = 2 * longest + max(clear, 2 * bridge)
-    return Room(edges, tuple(parts), clear, bridge, reach)
+    reach = 2 * longest + max(clear, 2 * bridge, good + cutting.kerf_mm)
+    return Room(edges, tuple(parts), clear, bridge, cutting.kerf_mm, pierce, good, reach)
 
 
 @dataclass(frozen=True)
@@ -108,10 +140,16 @@ class Leads:
     in_mm: float
     out_mm: float
     shape: Shape
+    slant_deg: float = 90.0  # of a line into the cut
+
+    @property
+    def off_mm(self) -> float:
+        """How far from a straight cut the lead-in begins."""
+        return self.in_mm * math.sin(math.radians(self.slant_deg))
 
     def shapes(self, spot: Spot) -> tuple[Segment | None, Segment | None]:
         """Lead-in and lead-out at a spot."""
-        into = lead_in(spot, self.in_mm, self.shape) if self.in_mm else None
+        into = lead_in(spot, self.in_mm, self.shape, self.slant_deg) if self.in_mm else None
         off = lead_out(spot, self.out_mm, self.shape) if self.out_mm else None
         return into, off
 
@@ -133,12 +171,15 @@ def leads_at(
         if lead is None:
             continue
         leads_in = lead is into
-        if not _clears_own(lead, length, wanted.shape, sides, loop, into=leads_in, hole=hole):
+        slant = wanted.slant_deg if leads_in else 90.0
+        if not _clears_own(lead, length, wanted.shape, slant, sides, loop, leads_in, hole):
             return None
     around = room.near(own) if near is None else near
     for lead in (into, off):
         if lead is not None and not room.free(lead, own, around):
             return None
+    if into is not None and not room.pierces_clear(into.start, around):
+        return None
     return into, off
 
 
@@ -146,9 +187,9 @@ def _clears_own(
     lead: Segment,
     length_mm: float,
     shape: Shape,
+    slant_deg: float,
     sides: Ring,
     loop: Loop,
-    *,
     into: bool,
     hole: bool,
 ) -> bool:
@@ -158,7 +199,7 @@ def _clears_own(
     if contains(loop, tip) != hole:
         return False
     share = 0.5 if shape == "arc" else 0.8
-    least = share * own_gap_mm(length_mm, shape, into=into)
+    least = share * own_gap_mm(length_mm, shape, into=into, slant_deg=slant_deg)
     if min(segment_gap(far, side) for side in sides) < least:
         return False
     near = between(lead, 0.5, 0.9) if into else between(lead, 0.1, 0.5)
@@ -167,7 +208,8 @@ def _clears_own(
     if not hole or not into:
         return True
     pierce = between(lead, 0.0, 1e-6)
-    room = (0.5 if shape == "arc" else 0.999) * length_mm
+    off = length_mm * math.sin(math.radians(slant_deg))
+    room = (0.5 if shape == "arc" else 0.999) * off
     return min(segment_gap(pierce, side) for side in sides) >= room
 
 
@@ -190,11 +232,51 @@ def place_leads(
     *,
     hole: bool,
     allowed: Iterable[Spot] | None = None,
+    pierce_mm: float | None = None,
 ) -> tuple[Spot, Segment | None, Segment | None] | None:
-    """First spot of the cut with room for the leads wanted; None where there is none."""
+    """First spot of the cut with room for the leads wanted; None where there is none. The pierce
+    keeps `pierce_mm` off its own part, else what the room asks; off others as good as it goes."""
     near = room.near(own)
-    for spot in spots(ring) if allowed is None else allowed:
+    there = list(spots(ring) if allowed is None else allowed)
+    for spot in _with_room_to_pierce(there, wanted, room, own, near, pierce_mm):
         found = leads_at(spot, wanted, room, own, loop, hole=hole, near=near)
         if found is not None:
             return spot, *found
     return None
+
+
+def _with_room_to_pierce(
+    there: Sequence[Spot],
+    wanted: Leads,
+    room: Room,
+    own: Neighbour,
+    near: Sequence[Neighbour],
+    pierce_mm: float | None,
+) -> Iterator[Spot]:
+    """Spots where the lead-in may begin: those with good room to other parts first."""
+    if not wanted.in_mm or not there:
+        yield from there
+        return
+    import shapely
+
+    starts = [lead_in(spot, wanted.in_mm, wanted.shape, wanted.slant_deg).start for spot in there]
+    points = shapely.points(starts)
+    least = room.pierce_mm if pierce_mm is None else pierce_mm
+    own_free = shapely.distance(points, own.steel) >= least - HAIR_MM
+    others = [part.steel for part in near if part is not own]
+    away = shapely.distance(points, shapely.MultiPolygon(_each(others))) if others else None
+    done: set[int] = set()
+    for clear in (room.good_mm, room.pierce_mm):
+        for k, spot in enumerate(there):
+            if k in done or not own_free[k]:
+                continue
+            if away is None or away[k] >= clear + room.kerf_mm - HAIR_MM:
+                done.add(k)
+                yield spot
+
+
+def _each(shapes: Sequence[Any]) -> list[Any]:
+    """Polygons alone: a shape drawn with a doubled corner may come out as several."""
+    import shapely
+
+    return [part for shape in shapes for part in shapely.get_parts(shape)]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal
 
@@ -14,11 +14,12 @@ from platewheel.nesting.cutting.lead_place import (
     Leads,
     Neighbour,
     Room,
-    leads_at,
     place_leads,
     room_on,
     spots,
 )
+from platewheel.nesting.cutting.lead_variants import SHORTER, as_wanted, lead_variants, size_mm
+from platewheel.nesting.cutting.not_as_wanted import NotAsWanted
 from platewheel.nesting.cutting.tabs import (
     PHASES,
     bridge_lines,
@@ -43,8 +44,8 @@ from platewheel.parts.geometry.outline import (
 )
 
 Layer = Literal["cut-hole", "cut-outline"]
-SHORTER = (1.0, 0.75, 0.5, 0.35, 0.25)  # of the lead that a hole has room for at the most
 LEAST_LEAD_MM = 0.5
+MIDDLE = 0.95  # of half a hole's width
 
 
 @dataclass(frozen=True)
@@ -88,54 +89,15 @@ def sheet_cuts(layout: Layout, cutting: Cutting) -> SheetCuts:
         for part in room.parts:
             part.bridges = _bridges(part, cutting)
     wanted = Leads(cutting.lead_in_mm, cutting.lead_out_mm, cutting.lead_shape)
-    parts, told = [], _Told()
+    parts, told = [], NotAsWanted()
     own = {id(part.placement): part for part in room.parts}
     for number, placement in enumerate(cut_order(layout, cutting), 1):
         part = own[id(placement)]
+        part.number = number
         cuts = [_hole_cut(part, hole, cutting, wanted, room, told) for hole in part.holes]
         cuts += _outline_cuts(part, cutting, wanted, room, told)
         parts.append(PartCuts(placement, number, tuple(cuts)))
     return SheetCuts(tuple(parts), tuple(told.lines(cutting)))
-
-
-class _Told:
-    """What is not as wanted, gathered while the cuts are laid."""
-
-    def __init__(self) -> None:
-        self.no_lead: list[str] = []
-        self.no_run_off: list[str] = []
-        self.short: list[tuple[str, float]] = []
-        self.fewer_tabs: dict[str, int] = {}
-        self.bare: list[str] = []
-
-    def lines(self, cutting: Cutting) -> Iterator[str]:
-        if self.no_lead:
-            names = ", ".join(self.no_lead)
-            length = cutting.lead_in_mm or cutting.lead_out_mm
-            kind = "lead-in" if cutting.lead_in_mm else "lead-out"
-            yield f"no room for a {kind} of {length:g} mm: {names}"
-        if self.no_run_off:
-            yield (
-                f"no room for a lead-out of {cutting.lead_out_mm:g} mm beside the lead-in: "
-                + ", ".join(self.no_run_off)
-            )
-        if self.short:
-            least = min(length for _, length in self.short)
-            names = ", ".join(sorted({name for name, _ in self.short}))
-            yield (
-                f"{len(self.short)} holes are too small for the lead, it is shorter there "
-                f"(down to {least:.1f} mm): {names}"
-            )
-        for name, count in self.fewer_tabs.items():
-            yield f"{name}: room for {count} tabs of the {cutting.tab_count} wanted"
-        if self.bare:
-            names = ", ".join(self.bare)
-            yield f"no room for a lead behind a tab, the torch pierces on the edge: {names}"
-
-
-def said(placement: Placement) -> str:
-    """Name and place."""
-    return f"{placement.blank.name} at ({placement.x_mm:g}, {placement.y_mm:g})"
 
 
 def _bridges(part: Neighbour, cutting: Cutting) -> tuple[Line, ...]:
@@ -145,7 +107,7 @@ def _bridges(part: Neighbour, cutting: Cutting) -> tuple[Line, ...]:
 
 
 def _hole_cut(
-    part: Neighbour, hole: Loop, cutting: Cutting, wanted: Leads, room: Room, told: _Told
+    part: Neighbour, hole: Loop, cutting: Cutting, wanted: Leads, room: Room, told: NotAsWanted
 ) -> Cut:
     path = torch_path(hole, cutting.kerf_mm if cutting.kerf_in_path else 0.0, hole=True)
     ring = segments(path)
@@ -153,24 +115,35 @@ def _hole_cut(
     if not longest:
         return Cut("cut-hole", path)
     x0, y0, x1, y1 = bounds(path)
-    most = min(longest, min(x1 - x0, y1 - y0) / 2)
-    lengths = dict.fromkeys([longest, *(most * share for share in SHORTER)])
-    for length in (one for one in lengths if one >= LEAST_LEAD_MM or one == longest):
-        leads = replace(wanted, in_mm=min(wanted.in_mm, length), out_mm=min(wanted.out_mm, length))
+    half = min(x1 - x0, y1 - y0) / 2
+    most = min(longest, half)
+    pierce = min(room.pierce_mm, MIDDLE * half)  # in the middle of a hole that is too small
+    for leads in _hole_leads(wanted, longest, most):
         # a circle is the same all round: a few places tell
-        found = place_leads(ring, leads, room, part, hole, hole=True)
+        found = place_leads(ring, leads, room, part, hole, hole=True, pierce_mm=pierce)
         if found is not None:
             spot, into, off = found
             _take(part, into, off)
+            length = max(leads.in_mm, leads.out_mm)
             if length < longest:
                 told.short.append((part.placement.blank.name, length))
             return Cut("cut-hole", _begun(ring, spot), True, into, off)
-    told.no_lead.append(f"a hole of {said(part.placement)}")
+    told.no_lead.append(f"a hole of {part.said}")
     return Cut("cut-hole", path)
 
 
+def _hole_leads(wanted: Leads, longest: float, most: float) -> Iterator[Leads]:
+    """The longest first; at last lines in place of arcs, which begin nearer to a small hole's
+    edge."""
+    for shape in dict.fromkeys((wanted.shape, "line")):
+        for length in dict.fromkeys([longest, *(most * share for share in SHORTER)]):
+            if length >= LEAST_LEAD_MM or length == longest:
+                into, off = min(wanted.in_mm, length), min(wanted.out_mm, length)
+                yield Leads(into, off, shape)
+
+
 def _outline_cuts(
-    part: Neighbour, cutting: Cutting, wanted: Leads, room: Room, told: _Told
+    part: Neighbour, cutting: Cutting, wanted: Leads, room: Room, told: NotAsWanted
 ) -> list[Cut]:
     loop = part.outline
     ring = outline_ring(loop, cutting)
@@ -181,13 +154,15 @@ def _outline_cuts(
     if wanted.in_mm or wanted.out_mm:
         found = _start(part, loop, ring, tabs, cutting, wanted, room)
         if found is None:
-            told.no_lead.append(said(part.placement))
+            told.no_lead.append(part.said)
         else:
             tabs, start, into, off = found
             part.bridges = bridge_lines(ring, tabs, opening_mm(cutting))
             _take(part, into, off)
             if wanted.in_mm and wanted.out_mm and off is None:
-                told.no_run_off.append(said(part.placement))
+                told.no_run_off.append(part.said)
+            if into is not None and not as_wanted(into, wanted):
+                told.hemmed.append((part.said, size_mm(into)))
     if not tabs:
         path: Loop = _begun(ring, start) if start else _as_circle(ring)
         return [Cut("cut-outline", path, True, into, off)]
@@ -200,8 +175,8 @@ def _outline_cuts(
         ahead = into if first else None
         if not first and wanted.in_mm:
             ahead = _lead_behind_tab(piece, part, loop, wanted, room)
-            if ahead is None and said(part.placement) not in told.bare:
-                told.bare.append(said(part.placement))
+            if ahead is None and part.said not in told.bare:
+                told.bare.append(part.said)
         cuts.append(Cut("cut-outline", piece, False, ahead, off if last else None))
     return cuts
 
@@ -218,13 +193,12 @@ def _start(
     wanted: Leads,
     room: Room,
 ) -> Found | None:
-    """Where the outline begins: with both leads if it can be, or with the lead-in alone; the
-    tabs are moved on where they are in the way."""
-    both = [wanted]
-    if wanted.in_mm and wanted.out_mm:
-        both.append(replace(wanted, out_mm=0.0))
+    """Where the outline begins: with both leads if it can be, or with the lead-in alone, at last
+    with a shorter or slanted one; the tabs are moved on where they are in the way."""
+    beside = cutting.kerf_mm / 2 if cutting.kerf_in_path else 0.0  # from the part to the path
+    least = room.pierce_mm - beside
     opening = opening_mm(cutting)
-    for leads in both:
+    for leads in lead_variants(wanted, least):
         for phase in PHASES if tabs else (0.0,):
             moved = tab_spots(ring, cutting, phase) if phase else tabs
             bridges = bridge_lines(ring, moved, opening)
@@ -248,12 +222,13 @@ def _lead_behind_tab(
 ) -> Segment | None:
     """A line square to the cut, whatever the shape of the others: an arc would cut the bridge."""
     spot = spot_at(piece, 0.0)
-    for share in (1.0, 0.75, 0.5):
-        leads = Leads(share * wanted.in_mm, 0.0, "line")
-        found = leads_at(spot, leads, room, part, loop, hole=False)
+    least = room.pierce_mm
+    upright = Leads(wanted.in_mm, 0.0, "line")
+    for leads in lead_variants(upright, least):
+        found = place_leads(piece, leads, room, part, loop, hole=False, allowed=[spot])
         if found is not None:
-            _take(part, *found)
-            return found[0]
+            _take(part, found[1])
+            return found[1]
     return None
 
 

@@ -16,6 +16,7 @@ from platewheel.nesting.quick.part_in_part import guests_of, with_guests
 from platewheel.nesting.search.best_plan import Search, best_plan
 from platewheel.nesting.search.fuller import Press
 from platewheel.nesting.stock.layout import Nest, NestingError, Report, Sheet, Wanted
+from platewheel.nesting.stock.pierce_clear import laid_for_leads, spacing_words
 from platewheel.nesting.stock.stock import Cutting
 from platewheel.nesting.verify.verify import verify
 
@@ -53,8 +54,11 @@ def nest(
         group = [w for w in wanted if w.blank.thickness_mm == thickness and w.count]
         plates = [sheet for sheet in stock if sheet.thickness_mm == thickness]
         report(f"nesting {thickness:g} mm")
-        open_air, guests = guests_of(group, cutting.part_spacing_mm)
-        done, left = best_plan(open_air, plates, cutting, seed, EFFORTS[effort], report)
+        for line in spacing_words(cutting, thickness, [w.blank.name for w in group]):
+            report(line)
+        apart = laid_for_leads(cutting, thickness)
+        open_air, guests = guests_of(group, apart.part_spacing_mm)
+        done, left = best_plan(open_air, plates, apart, seed, EFFORTS[effort], report)
         done, missing = with_guests(done, guests)
         layouts += done
         unplaced += _together([*left, *missing])

@@ -26,10 +26,20 @@ def _kerf_inside(v: Any) -> Iterator[Fault]:
             )
 
 
+def _pierce(v: Any) -> Iterator[Fault]:
+    if v.pierce_clear_mm is not None and 0 < v.lead_in_mm < v.pierce_clear_mm:
+        yield Fault(
+            "pierce_clear_mm",
+            v.pierce_clear_mm,
+            f"at most lead_in_mm, {v.lead_in_mm:g} mm: a lead begins no further off",
+            f"lead_in_mm = {v.pierce_clear_mm:g}, or remove pierce_clear_mm",
+        )
+
+
 class Cutting(Spec):
     """How blanks are cut, and how far apart they lie."""
 
-    rules: ClassVar[tuple[Rule, ...]] = (_kerf_inside,)
+    rules: ClassVar[tuple[Rule, ...]] = (_kerf_inside, _pierce)
 
     process: Literal["plasma", "laser", "oxy-fuel", "hand"] = Field(
         "plasma", description="how the sheet is cut"
@@ -64,6 +74,16 @@ class Cutting(Spec):
         ge=0,
         le=30,
         description="lead on the scrap side; 0 = the controller adds its own (default)",
+    )
+    pierce_clear_mm: float | None = Field(
+        None,
+        ge=0,
+        le=30,
+        examples=[2.0],
+        description="least from a lead's pierce to its own finished edge and to the kerf of any "
+        "other cut; absent = the kerf, and at least a share of the thickness: plasma 0.25, laser "
+        "0.1, oxy-fuel 0.5 (common practice, no source)",
+        json_schema_extra={"takes": "a number"},
     )
     lead_out_mm: float = Field(
         0.0, ge=0, le=30, description="run-off on the scrap side after the cut is closed"

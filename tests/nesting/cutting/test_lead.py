@@ -127,7 +127,7 @@ def test_leads_given_are_always_good(
     assert_same_cuts(done)
     for part in done.parts:
         for one in part.cuts:
-            assert_shapes(one, cut, shortened=one.layer == "cut-hole" or not one.closed)
+            assert_shapes(one, cut, shortened=True)
 
 
 @pytest.mark.parametrize("shape", ["line", "arc"])

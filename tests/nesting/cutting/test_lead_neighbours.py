@@ -49,11 +49,14 @@ def test_what_a_room_keeps(
     told: dict[str, float], clear: float, bridge: float, longest: float
 ) -> None:
     """A kerf clear, half a millimetre at least; a tab and the kerf beside it; two leads as long
-    as an arc is across, radius x sqrt 2, and what must lie between them."""
+    as an arc is across, radius x sqrt 2, and what must lie between them: 1.5 thicknesses and a
+    kerf at a pierce."""
     room = room_of(cut=cutting(**told))
     assert (room.clear_mm, room.bridge_mm) == (pytest.approx(clear), pytest.approx(bridge))
     across = 2 * math.sqrt(2) * longest
-    assert room.reach_mm == pytest.approx(across + max(clear, 2 * bridge))
+    assert room.reach_mm == pytest.approx(
+        across + max(clear, 2 * bridge, 1.5 * 6.0 + told.get("kerf_mm", 1.5))
+    )
     edge, hole = room.edges
     assert contains(edge, (1.0, 1.0))
     assert contains(hole, (220.0, 120.0))
@@ -64,7 +67,7 @@ def test_parts_within_reach_are_near() -> None:
     """Boxes 30 mm apart: a reach of 30 does not see it, more does."""
     below, above = room_of().parts
     for reach, near in ((30.0, [below]), (30.0 + HAIR, [below, above])):
-        room = Room(room_of().edges, (below, above), 1.5, 0.0, reach)
+        room = Room(room_of().edges, (below, above), 1.5, 0.0, 1.5, 1.5, 9.0, reach)
         assert room.near(below) == near
 
 

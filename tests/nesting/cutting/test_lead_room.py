@@ -27,13 +27,28 @@ from tests.nesting.plates import (
 )
 
 
-def test_no_room_on_any_side_is_told_by_name_and_place() -> None:
+def test_too_little_room_on_all_sides_slants_the_lead_and_is_told() -> None:
+    """10 mm of plate all round: 1.5 of them clear, and 15 mm at 30 degrees are 7.5 mm across."""
     layout = Layout(plate(120.0, 70.0), (Placement(strip(100.0, 50.0), 10.0, 10.0, 0.0),))
     done = sheet_cuts(layout, cutting(lead_in_mm=20.0))
-    assert done.warnings == ("no room for a lead-in of 20 mm: tread at (10, 10)",)
-    assert leads(done.parts[0].cuts[0]) == []
+    assert done.warnings == (
+        "1 parts lie too close for a lead-in of 20 mm, it is shorter or slanted there "
+        "(down to 15.0 mm): tread 1 at (10, 10)",
+    )
+    (lead,) = leads(done.parts[0].cuts[0])
+    assert lead.length_mm == pytest.approx(15)
+    assert abs(lead.end[1] - lead.start[1]) == pytest.approx(7.5)
     assert_same_cuts(done)
+    assert_leads_clear(done, layout, cutting(lead_in_mm=20.0))
     assert sheet_cuts(layout, cutting(lead_in_mm=8.0)).warnings == ()
+
+
+def test_no_room_at_all_is_told_by_name_number_and_place() -> None:
+    """2 mm of plate all round leave none for a pierce that keeps 1.5 clear and its own kerf."""
+    layout = Layout(plate(104.0, 54.0), (Placement(strip(100.0, 50.0), 2.0, 2.0, 0.0),))
+    done = sheet_cuts(layout, cutting(lead_in_mm=20.0))
+    assert done.warnings == ("no room for a lead-in of 20 mm: tread 1 at (2, 2)",)
+    assert leads(done.parts[0].cuts[0]) == []
 
 
 def test_a_run_off_without_room_is_told_and_the_lead_in_stays() -> None:
@@ -43,7 +58,7 @@ def test_a_run_off_without_room_is_told_and_the_lead_in_stays() -> None:
     assert cut.lead_in is not None
     assert cut.lead_out is None
     (told,) = done.warnings
-    assert told == "no room for a lead-out of 20 mm beside the lead-in: tread at (10, 10)"
+    assert told == "no room for a lead-out of 20 mm beside the lead-in: tread 1 at (10, 10)"
 
 
 def hemmed(thick: float, gap: float, reach: float) -> Layout:
@@ -73,10 +88,11 @@ def test_lead_goes_to_the_one_free_side() -> None:
 @pytest.mark.parametrize("kerf_mm", [0.0, 0.5])
 def test_no_lead_crosses_a_thin_part(kerf_mm: float) -> None:
     """Thin strips 4 mm off on all sides: 10 mm of lead would reach across any."""
-    layout = hemmed(3.0, 4.0, 4.0)
-    done = sheet_cuts(layout, cutting(lead_in_mm=10.0, kerf_mm=kerf_mm))
+    layout, cut = hemmed(3.0, 4.0, 4.0), cutting(lead_in_mm=10.0, kerf_mm=kerf_mm)
+    done = sheet_cuts(layout, cut)
+    assert_leads_clear(done, layout, cut)
     (part,) = [p for p in done.parts if p.placement.blank.name == "tread"]
-    assert part.cuts[0].lead_in is None
+    assert part.cuts[0].lead_in is not None
 
 
 def test_leads_of_two_parts_do_not_meet_between_them() -> None:
@@ -107,13 +123,17 @@ def test_no_lead_crosses_a_narrow_hole_of_the_plate() -> None:
     assert leads(sheet_cuts(layout, cutting(lead_in_mm=9.0)).parts[0].cuts[0]) == []
 
 
-def test_a_part_in_a_hole_has_no_lead_into_the_ring_round_it() -> None:
+def test_a_part_in_a_hole_has_short_leads_in_the_ring_round_it_or_none() -> None:
+    """5 mm between them hold a pierce 1.5 mm clear and a kerf, 3 mm do not."""
     ring = disc(120.0, "ring", holes=(Circle((0.0, 0.0), 50.0),))
-    inner = Placement(disc(90.0, "inner"), 100.0, 100.0, 0.0)
-    layout = Layout(plate(300.0, 300.0), (Placement(ring, 100.0, 100.0, 0.0), inner))
-    done = sheet_cuts(layout, cutting(lead_in_mm=4.0))
-    assert leads(done.parts[0].cuts[0]) == []
-    assert sum("inner at" in line for line in done.warnings) == 1
+    cut = cutting(lead_in_mm=4.0)
+    for across, led in ((90.0, True), (94.0, False)):
+        inner = Placement(disc(across, "inner"), 100.0, 100.0, 0.0)
+        layout = Layout(plate(300.0, 300.0), (Placement(ring, 100.0, 100.0, 0.0), inner))
+        done = sheet_cuts(layout, cut)
+        assert bool(leads(done.parts[0].cuts[0])) == led
+        assert_leads_clear(done, layout, cut)
+        assert any("no room for a lead-in of 4 mm: inner 1 at" in w for w in done.warnings) != led
 
 
 @pytest.mark.parametrize(("lead_mm", "length"), [(5.0, 5.0), (29.0, 20.0)])

@@ -234,13 +234,14 @@ def test_each_lead_ends_where_the_next_cut_begins(tmp_path: Path, layout: Layout
 
 
 def test_a_part_without_room_for_its_lead_is_told(tmp_path: Path) -> None:
-    hemmed = Layout(plate(120.0, 70.0), (Placement(strip(100.0, 50.0), 10.0, 10.0, 0.0),))
+    hemmed = Layout(plate(104.0, 54.0), (Placement(strip(100.0, 50.0), 2.0, 2.0, 0.0),))
     long, path = cutting(lead_in_mm=20.0), tmp_path / "s.dxf"
     assert write_sheet_dxf(hemmed, long, path) == (
-        "no room for a lead-in of 20 mm: tread at (10, 10)",
+        "no room for a lead-in of 20 mm: tread 1 at (2, 2)",
     )
     assert not cuts(read(path), "lead")
-    assert write_sheet_dxf(hemmed, cutting(lead_in_mm=5.0), path) == ()
+    wide = Layout(plate(120.0, 70.0), (Placement(strip(100.0, 50.0), 10.0, 10.0, 0.0),))
+    assert write_sheet_dxf(wide, cutting(lead_in_mm=5.0), path) == ()
     assert len(cuts(read(path), "lead")) == 1
 
 

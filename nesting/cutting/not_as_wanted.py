@@ -1,0 +1,51 @@
+"""What of leads and tabs could not be had as wanted, in words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from platewheel.nesting.stock.cutting import Cutting
+
+
+class NotAsWanted:
+    """What is not as wanted, gathered while the cuts are laid."""
+
+    def __init__(self) -> None:
+        self.no_lead: list[str] = []
+        self.no_run_off: list[str] = []
+        self.short: list[tuple[str, float]] = []
+        self.hemmed: list[tuple[str, float]] = []
+        self.fewer_tabs: dict[str, int] = {}
+        self.bare: list[str] = []
+
+    def lines(self, cutting: Cutting) -> Iterator[str]:
+        """Each in words."""
+        if self.no_lead:
+            names = ", ".join(self.no_lead)
+            length = cutting.lead_in_mm or cutting.lead_out_mm
+            kind = "lead-in" if cutting.lead_in_mm else "lead-out"
+            yield f"no room for a {kind} of {length:g} mm: {names}"
+        if self.no_run_off:
+            yield (
+                f"no room for a lead-out of {cutting.lead_out_mm:g} mm beside the lead-in: "
+                + ", ".join(self.no_run_off)
+            )
+        if self.short:
+            least = min(length for _, length in self.short)
+            names = ", ".join(sorted({name for name, _ in self.short}))
+            yield (
+                f"{len(self.short)} holes are too small for the lead, it is shorter there "
+                f"(down to {least:.1f} mm): {names}"
+            )
+        if self.hemmed:
+            least = min(length for _, length in self.hemmed)
+            names = ", ".join(name for name, _ in self.hemmed)
+            yield (
+                f"{len(self.hemmed)} parts lie too close for a lead-in of {cutting.lead_in_mm:g} "
+                f"mm, it is shorter or slanted there (down to {least:.1f} mm): {names}"
+            )
+        for name, count in self.fewer_tabs.items():
+            yield f"{name}: room for {count} tabs of the {cutting.tab_count} wanted"
+        if self.bare:
+            names = ", ".join(self.bare)
+            yield f"no room for a lead behind a tab, the torch pierces on the edge: {names}"
