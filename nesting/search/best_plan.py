@@ -15,6 +15,8 @@ from platewheel.nesting.stock.stock import Cutting
 
 SMALL_JOB = 16  # parts on a single plate: not worth the time to make the search ready
 
+MOST_KINDS = 24  # of plates of one thickness: the work is bounded however many offcuts there are
+
 
 @dataclass(frozen=True)
 class Search:
@@ -68,7 +70,7 @@ def _improved(
     pool = [pattern(lay.sheet, Full(lay.placements, {})) for lay in base]
     demand = {w.blank.name: w.count for w in task.group}
     try:
-        for sheet in plates:
+        for sheet in looked_at(plates):
             mine = [p for p in pool if p.sheet is sheet]
             level = max((task.level_of(p.counts) for p in mine), default=0)
             for _, full in fuller(task, sheet, level, task.levels, None):
@@ -77,6 +79,14 @@ def _improved(
         task.report("stopped: the best found is kept")
         return _assembled(replace(task, moves=0), pool, demand) or (list(base), list(left))
     return _assembled(task, pool, demand) or (list(base), list(left))
+
+
+def looked_at(plates: Sequence[Sheet]) -> list[Sheet]:
+    """Kinds of plate that are searched longer: all, or of very many the largest, those bought in
+    any number before offcuts; the others keep what the quick plan lays on them."""
+    kinds = sorted(plates, key=lambda sheet: (sheet.is_offcut, -sheet.area_mm2))
+    chosen = {id(sheet) for sheet in kinds[:MOST_KINDS]}
+    return [sheet for sheet in plates if id(sheet) in chosen]
 
 
 def _assembled(

@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from platewheel.nesting.search import best_plan, fuller
-from platewheel.nesting.search.best_plan import Search
+from platewheel.nesting.search.best_plan import MOST_KINDS, Search, looked_at
 from platewheel.nesting.search.compaction import length_by_area, reach_mm
 from platewheel.nesting.search.fuller import Press
 from platewheel.nesting.search.nest import EFFORTS, nest
@@ -118,3 +118,15 @@ def test_one_core_finds_what_two_find(monkeypatch: pytest.MonkeyPatch) -> None:
     two = nest(kits(7), [SHEET], cutting(3.0, 5.0))
     monkeypatch.setattr("platewheel.nesting.search.search.os.cpu_count", lambda: 1)
     assert nest(kits(7), [SHEET], cutting(3.0, 5.0)) == two
+
+
+def test_of_very_many_plates_the_largest_are_searched_longer() -> None:
+    sizes = [(100.0 + 7 * ((13 * k) % 40), 100.0) for k in range(40)]
+    rests = [offcut(f"r{k}", [(0, 0), (x, 0), (x, y), (0, y)]) for k, (x, y) in enumerate(sizes)]
+    bought = [plate(90.0, 90.0), plate(80.0, 80.0)]
+    chosen = looked_at([*rests, *bought])
+    assert len(chosen) == MOST_KINDS
+    assert set(bought) < set(chosen)
+    kept = [sheet for sheet in chosen if sheet.is_offcut]
+    assert min(s.area_mm2 for s in kept) >= max(s.area_mm2 for s in rests if s not in kept)
+    assert looked_at(rests[:MOST_KINDS]) == rests[:MOST_KINDS]
