@@ -15,7 +15,7 @@ from platewheel.nesting.stock.stock import Cutting
 
 SMALL_JOB = 16  # parts on a single plate: not worth the time to make the search ready
 
-MOST_KINDS = 24  # of plates of one thickness: the work is bounded however many offcuts there are
+MOST_KINDS = 16  # of plates of one thickness: the work is bounded however many offcuts there are
 
 
 @dataclass(frozen=True)
