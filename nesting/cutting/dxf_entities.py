@@ -5,12 +5,21 @@ R2000 has LWPOLYLINE, R12 the old POLYLINE with vertices; both keep arcs as bulg
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import Any, Literal
 
 from platewheel.parts.geometry.blank import Mark, MarkPoint, MarkText
-from platewheel.parts.geometry.outline import Arc, Circle, Line, Loop, Point, Segment
+from platewheel.parts.geometry.outline import (
+    Arc,
+    Circle,
+    Line,
+    Loop,
+    Point,
+    Segment,
+    reversed_loop,
+    segments,
+)
 
 Version = Literal["R2000", "R12"]
 LAYERS = {  # name -> colour index of the file format
@@ -20,6 +29,7 @@ LAYERS = {  # name -> colour index of the file format
     "mark": 3,
     "text": 8,
     "sheet-edge": 9,
+    "offcut": 5,
     "skeleton": 1,
 }
 MILLIMETRES = 4  # $INSUNITS
@@ -55,6 +65,32 @@ def add_path(space: Any, loop: Loop, layer: str, *, closed: bool = True) -> None
     points: list[tuple[float, float, float]] = [(*s.start, s.bulge) for s in loop]
     if not closed:
         points.append((*loop[-1].end, 0.0))
+    _add_polyline(space, points, attributes, closed=closed)
+
+
+def add_cut(space: Any, loop: Loop, layer: str, *, closed: bool = True) -> None:
+    """One polyline with a start and a direction, a circle too: two half turns from its right,
+    clockwise where it is an outline."""
+    ring = segments(loop)
+    if isinstance(loop, Circle) and layer == "cut-outline":
+        ring = segments(reversed_loop(ring))
+    add_path(space, ring, layer, closed=closed)
+
+
+def add_strokes(space: Any, strokes: Iterable[Sequence[Point]], layer: str) -> None:
+    """Each as one open polyline of straight pieces."""
+    for stroke in strokes:
+        _add_polyline(space, [(*p, 0.0) for p in stroke], {"layer": layer}, closed=False)
+
+
+def _add_polyline(
+    space: Any,
+    points: list[tuple[float, float, float]],
+    attributes: dict[str, str],
+    *,
+    closed: bool,
+) -> None:
+    """Of the kind that the version has; each point with the bulge to the next."""
     if space.doc.dxfversion == "AC1009":
         space.add_polyline2d(points, format="xyb", close=closed, dxfattribs=attributes)
     else:

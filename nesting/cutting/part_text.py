@@ -1,7 +1,7 @@
 """Where a part's name and its number in the order of cuts are written on it.
 
-Pure placing: a rectangle as wide as the words must lie inside the steel, clear of holes and of
-the words that the blank has already.
+Pure placing: the room of the words must lie inside the steel, clear of its edges and holes, of
+the blank's own marks and of the words that it has already.
 """
 
 from __future__ import annotations
@@ -11,36 +11,73 @@ from collections.abc import Iterator
 from functools import lru_cache
 from typing import Any
 
-from platewheel.parts.geometry.blank import Blank, MarkText
-from platewheel.parts.geometry.outline import Arc, Circle, Line, Loop, Point, segments
+from platewheel.nesting.cutting.on_steel import SAG_MM, along, marks_on_steel, steel_of
+from platewheel.nesting.geometry.stroke_words import word_box
+from platewheel.nesting.stock.cutting import LEAST_WEB_MM, Cutting
+from platewheel.parts.geometry.blank import Blank, MarkPoint, MarkText
+from platewheel.parts.geometry.outline import Arc, Circle, Loop, Point
 
 HEIGHTS_MM = (20.0, 16.0, 12.0, 10.0, 8.0, 6.0, 5.0, 4.0, 3.0, 2.5, 2.0)
-WIDE = 0.85  # width of a letter to its height, on the safe side for a plain font
-AROUND = 0.4  # free steel about the words, in heights
-TURNS_DEG = (0.0, 90.0, 45.0, -45.0, 30.0, 60.0, -30.0, -60.0)
+LEAST_MARKED_MM = {"laser": 2.0}  # letters that a marker still writes; common practice, no source
+LEAST_BROAD_MM = 4.0  # by markers of other processes, their line about 1 mm; likewise
+AROUND = 0.25  # free steel about the words, in heights
+BESIDE, BESIDE_MM = 1.0, 1.5  # from a mark of the blank itself: a space's width, and at least
+ROUGH_MM = 1.0  # how near the widest circle in the steel is found
+LEVEL_DEG, SLANT_DEG = (0.0, 90.0), (45.0, -45.0, 30.0, 60.0, -30.0, -60.0)
+SLANT_GAIN = 1.5  # words lie aslant only where they are so much taller
+GRID = 12  # places tried along and across a blank, when the likely ones are taken
+
+
+def words_clear_mm(cutting: Cutting) -> float:
+    """Least steel between words and a finished edge: half a kerf and a least web."""
+    return cutting.kerf_mm / 2 + LEAST_WEB_MM
+
+
+def least_marked_mm(cutting: Cutting) -> float:
+    """Height of the smallest letters that are marked as strokes."""
+    return LEAST_MARKED_MM.get(cutting.process, LEAST_BROAD_MM)
 
 
 @lru_cache(maxsize=256)
-def text_place(blank: Blank, letters: int) -> MarkText | None:
-    """Place for so many letters in the blank's own coordinates; its text is empty.
+def text_place(
+    blank: Blank, word: str, clear_mm: float = 0.0, drilled_mm: float = 0.0
+) -> MarkText | None:
+    """Place for a word in the blank's own coordinates, letters as large as go; its text is empty.
 
-    None where not even small letters fit. A blank that bears its own name gives up that place.
+    `clear_mm` of steel stands between it and every edge. A hole of `drilled_mm` at most may be
+    drilled at each centre that is marked. None where not even small letters fit. A blank that
+    bears its own name gives up that place.
     """
     import shapely
 
     named = next((m for m in own_words(blank) if m.text == blank.name), None)
-    steel = _steel(blank)
-    others = [
-        _box(m.at, len(m.text), m.height_mm, m.turn_deg) for m in own_words(blank) if m is not named
-    ]
-    steel = steel.difference(shapely.union_all(others))
+    steel = _free_steel(blank, clear_mm, drilled_mm)
+    if steel.is_empty:
+        return None
     shapely.prepare(steel)
-    places = list(_places(blank, steel, named))
-    for height in HEIGHTS_MM:
-        for at, turn in places:
-            if steel.contains(_box(at, letters, height, turn)):
-                return MarkText(at, "", height, turn)
-    return None
+    others = shapely.union_all(list(_others(blank, named)))
+    widest = shapely.maximum_inscribed_circle(steel, tolerance=ROUGH_MM)
+    most = 2 * (widest.length + ROUGH_MM)  # a taller letter has no room anywhere
+
+    def free(spot: tuple[Point, float], height: float) -> bool:
+        around = max(AROUND * height - clear_mm, 0.0)
+        if not steel.contains(_box(spot[0], word, height, spot[1], around)):
+            return False
+        beside = max(BESIDE * height, BESIDE_MM)
+        room = _box(spot[0], word, height, spot[1], 0.0)
+        return bool(others.is_empty or others.distance(room) >= beside)
+
+    best: MarkText | None = None
+    likely, spots = list(_likely(blank, named)), list(_spots(blank, steel, widest.coords[0]))
+    for turns, gain in ((LEVEL_DEG, 1.0), (SLANT_DEG, SLANT_GAIN)):
+        places = [*likely, *((spot, turn) for turn in turns for spot in spots)]
+        least = gain * best.height_mm if best else 0.0
+        for height in (h for h in HEIGHTS_MM if least <= h <= most):
+            found = next((spot for spot in places if free(spot, height)), None)
+            if found is not None:
+                best = MarkText(found[0], "", height, found[1])
+                break
+    return best
 
 
 def own_words(blank: Blank) -> list[MarkText]:
@@ -48,23 +85,58 @@ def own_words(blank: Blank) -> list[MarkText]:
     return [mark for mark in blank.marks if isinstance(mark, MarkText)]
 
 
-def _places(blank: Blank, steel: Any, named: MarkText | None) -> Iterator[tuple[Point, float]]:
+def _free_steel(blank: Blank, clear_mm: float, drilled_mm: float) -> Any:
+    """Steel that no edge is near to, of holes to drill neither."""
     import shapely
 
+    off_centre = drilled_mm / 2 + clear_mm
+    drilled = [
+        shapely.Point(mark.at).buffer(off_centre, quad_segs=64)
+        for mark in marks_on_steel(blank)
+        if isinstance(mark, MarkPoint)
+    ]
+    inner = steel_of(blank).buffer(-clear_mm - 2 * SAG_MM if clear_mm else 0.0)
+    return inner.difference(shapely.union_all(drilled))
+
+
+def _others(blank: Blank, named: MarkText | None) -> Iterator[Any]:
+    """Marks and words that a blank has already."""
+    import shapely
+
+    for mark in marks_on_steel(blank):
+        if isinstance(mark, MarkPoint):
+            yield shapely.Point(mark.at)
+        else:
+            yield shapely.LineString([*along(mark), mark.end])
+    for words in own_words(blank):
+        if words is not named:
+            yield _box(words.at, words.text, words.height_mm, words.turn_deg, 0.0)
+
+
+def _likely(blank: Blank, named: MarkText | None) -> Iterator[tuple[Point, float]]:
+    """The place of the blank's own name, and such along its bands."""
     if named is not None:
         yield named.at, named.turn_deg
     yield from _along_bands(blank.outline)
+
+
+def _spots(blank: Blank, steel: Any, widest: Point) -> Iterator[Point]:
+    """Middles to try: where most steel is likely, then all over the blank, from its middle on."""
+    import shapely
+
     x0, y0, x1, y1 = blank.bounds
     middle = ((x0 + x1) / 2, (y0 + y1) / 2)
-    spots = [middle, steel.representative_point().coords[0]]
-    if not steel.is_empty:
-        spots.append(shapely.maximum_inscribed_circle(steel, tolerance=1.0).coords[0])
+    for x, y in (middle, steel.representative_point().coords[0], widest):
+        yield float(x), float(y)
     if isinstance(blank.outline, Circle):  # between the hub hole and the rim
         (x, y), radius = blank.outline.centre, blank.outline.radius_mm
-        spots += [(x, y + side * share * radius) for share in (0.6, 0.75, 0.5) for side in (1, -1)]
-    for turn in TURNS_DEG:
-        for spot in spots:
-            yield (float(spot[0]), float(spot[1])), turn
+        yield from (
+            (x, y + side * share * radius) for share in (0.6, 0.75, 0.5) for side in (1, -1)
+        )
+    shares = [(k + 0.5) / GRID for k in range(GRID)]
+    grid = [(x0 + u * (x1 - x0), y0 + v * (y1 - y0)) for u in shares for v in shares]
+    grid = [spot for spot in grid if steel.contains(shapely.Point(spot))]
+    yield from sorted(grid, key=lambda spot: round(math.dist(spot, middle), 6))
 
 
 def _along_bands(outline: Loop) -> Iterator[tuple[Point, float]]:
@@ -92,33 +164,15 @@ def _along_bands(outline: Loop) -> Iterator[tuple[Point, float]]:
                 yield middle.at(angle), angle - 90
 
 
-def _box(at: Point, letters: int, height: float, turn_deg: float) -> Any:
+def _box(at: Point, word: str, height: float, turn_deg: float, around: float) -> Any:
+    """Room of a word with so much free steel about it."""
     import shapely
 
-    half = WIDE * letters * height / 2 + AROUND * height
-    tall = (0.5 + AROUND) * height
+    room = word_box(word, height)
+    half, up, down = room.half_mm + around, room.up_mm + around, room.down_mm + around
     turn = math.radians(turn_deg)
     cos, sin = math.cos(turn), math.sin(turn)
-    corners = [(-half, -tall), (half, -tall), (half, tall), (-half, tall)]
+    corners = [(-half, -down), (half, -down), (half, up), (-half, up)]
     return shapely.Polygon(
         [(at[0] + cos * x - sin * y, at[1] + sin * x + cos * y) for x, y in corners]
     )
-
-
-def _steel(blank: Blank) -> Any:
-    import shapely
-
-    holes = [shapely.Polygon(_points(hole)) for hole in blank.holes]
-    return shapely.Polygon(_points(blank.outline)).buffer(0).difference(shapely.union_all(holes))
-
-
-def _points(loop: Loop) -> list[Point]:
-    points: list[Point] = []
-    for segment in segments(loop):
-        if isinstance(segment, Line):
-            points.append(segment.start)
-        else:
-            count = max(2, math.ceil(abs(segment.sweep_deg) / 3))
-            step = segment.sweep_deg / count
-            points += [segment.at(segment.start_deg + k * step) for k in range(count)]
-    return points

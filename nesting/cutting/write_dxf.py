@@ -1,42 +1,37 @@
 """Cutting files: DXF R2000 or R12 in millimetres, true arcs, one layer for each kind of line.
 
-Each cut is one closed polyline (arcs as bulges) or one CIRCLE; an outline with tabs is one open
-polyline for each stretch between them. LINE, ARC, POINT and TEXT stand only on lead, mark, text
-and skeleton layers. In a sheet a part's holes come before its outline, each cut between its
-lead-in and its lead-out; outlines run clockwise, holes counter-clockwise.
+A sheet stands in the order in which it is made: its edge, all marks, the cuts part by part, the
+cuts through the grid; words to read come last. Each cut is one closed polyline (arcs as bulges),
+between its lead-in and its lead-out; an outline with tabs is one open polyline for each stretch
+between them. A part's holes come before its outline; outlines run clockwise, holes
+counter-clockwise. CIRCLE stands in a blank's own file alone; LINE, ARC and POINT on lead, mark
+and skeleton layers, TEXT on its own. Words marked on the steel are open polylines.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from collections.abc import Sequence
 from pathlib import Path
+from typing import Any
 
 from platewheel.nesting.cutting.dxf_entities import (
     Version,
+    add_cut,
     add_mark,
     add_path,
     add_segments,
+    add_strokes,
     add_text,
     new_drawing,
     save,
 )
-from platewheel.nesting.cutting.part_cuts import PartCuts, sheet_cuts
-from platewheel.nesting.cutting.part_text import text_place
+from platewheel.nesting.cutting.part_cuts import SheetCuts, sheet_cuts
+from platewheel.nesting.cutting.part_marks import sheet_marks
 from platewheel.nesting.offcuts.skeleton import skeleton_lines
 from platewheel.nesting.stock.cutting import Cutting
-from platewheel.nesting.stock.layout import Layout, Placement
-from platewheel.parts.geometry.blank import Blank, Mark, MarkPoint, MarkText
-from platewheel.parts.geometry.outline import (
-    Arc,
-    Line,
-    Point,
-    contains,
-    moved,
-    moved_point,
-    polygon,
-    reversed_loop,
-)
+from platewheel.nesting.stock.layout import Layout
+from platewheel.parts.geometry.blank import Blank
+from platewheel.parts.geometry.outline import Point, polygon, reversed_loop
 
 NOTE_MM = 5.0  # letters below a blank
 LETTER = 0.65  # their width, of their height
@@ -74,54 +69,29 @@ def write_sheet_dxf(
     for ring in (layout.sheet.corners, *layout.sheet.holes):
         add_path(space, polygon(ring), "sheet-edge")
     done = sheet_cuts(layout, cutting)
-    for part in done.parts:
-        for cut in part.cuts:
-            if cut.lead_in is not None:
-                add_segments(space, (cut.lead_in,), "lead")
-            add_path(space, cut.path, cut.layer, closed=cut.closed)
-            if cut.lead_out is not None:
-                add_segments(space, (cut.lead_out,), "lead")
-        for mark in _marks(part, cutting):
+    marked = sheet_marks(done.parts, cutting)
+    for part in marked.parts:
+        for mark in part.marks:
             add_mark(space, mark)
+        add_strokes(space, part.strokes, "mark")
+    _add_cuts(space, done)
+    add_segments(space, skeleton_lines(layout, cutting, keep), "skeleton")
+    for words in (words for part in marked.parts for words in part.words):
+        add_mark(space, words)
     for i, line in enumerate(_notes(layout, cutting)):
         add_text(space, line, (0.0, -30.0 - 25.0 * i), 16.0)
-    add_segments(space, skeleton_lines(layout, cutting, keep), "skeleton")
     save(drawing, path)
-    return done.warnings
+    return (*done.warnings, *marked.warnings)
 
 
-def _marks(part: PartCuts, cutting: Cutting) -> Iterator[Mark]:
-    """The blank's marks where they lie on the plate, and its name with the part's number."""
-    placement = part.placement
-    blank = placement.blank
-    label = f"{blank.name} {part.number}"
-    place = text_place(blank, len(blank.name) + 4) if cutting.text_marks else None
-    for mark in blank.marks:
-        if isinstance(mark, MarkPoint) and not contains(blank.outline, mark.at):
-            continue  # a centre beside the part would be punched into a neighbour
-        if isinstance(mark, MarkText):
-            replaced = place is not None and mark.text == blank.name
-            if replaced or not cutting.text_marks:
-                continue
-        yield _placed(mark, placement)
-    if place is not None:
-        yield _placed(replace(place, text=label), placement)
-
-
-def _placed(mark: Mark, placement: Placement) -> Mark:
-    """A mark turned and moved with its part."""
-    turn = placement.rotation_deg
-
-    def at(point: Point) -> Point:
-        return moved_point(point, placement.x_mm, placement.y_mm, turn)
-
-    if isinstance(mark, MarkPoint):
-        return MarkPoint(at(mark.at))
-    if isinstance(mark, MarkText):
-        return replace(mark, at=at(mark.at), turn_deg=mark.turn_deg + turn)
-    (segment,) = moved((mark,), placement.x_mm, placement.y_mm, turn)  # type: ignore[misc]
-    assert isinstance(segment, Line | Arc)
-    return segment
+def _add_cuts(space: Any, done: SheetCuts) -> None:
+    """Part by part, each cut between its leads."""
+    for cut in (cut for part in done.parts for cut in part.cuts):
+        if cut.lead_in is not None:
+            add_segments(space, (cut.lead_in,), "lead")
+        add_cut(space, cut.path, cut.layer, closed=cut.closed)
+        if cut.lead_out is not None:
+            add_segments(space, (cut.lead_out,), "lead")
 
 
 def _notes(layout: Layout, cutting: Cutting) -> tuple[str, ...]:

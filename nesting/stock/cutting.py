@@ -103,6 +103,11 @@ class Cutting(Spec):
     )
     tab_width_mm: float = Field(1.5, gt=0, le=20, description="steel left in each bridge")
     text_marks: bool = Field(True, description="part names and numbers on the text layer")
+    mark_names: bool = Field(
+        True,
+        description="part names and numbers as strokes to mark on the steel; false: machines "
+        "without a marker",
+    )
     dxf_version: Literal["R2000", "R12"] = Field(
         "R2000", description="of the cutting files; R12 for old controllers"
     )

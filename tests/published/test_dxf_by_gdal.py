@@ -99,7 +99,9 @@ def test_areas_and_places_on_a_sheet(tmp_path: Path, lead_in_mm: float) -> None:
     cut = Cutting(lead_in_mm=lead_in_mm)
     assert write_sheet_dxf(Layout(sheet, placements), cut, tmp_path / "s.dxf") == ()
     found = read(tmp_path / "s.dxf")
-    names = {"cut-outline", "cut-hole", "sheet-edge", "text"} | ({"lead"} if lead_in_mm else set())
+    names = {"cut-outline", "cut-hole", "mark", "sheet-edge", "text"} | (
+        {"lead"} if lead_in_mm else set()
+    )
     assert {layer for layer, _ in found} == names
     (edge,) = polygons(found, "sheet-edge")
     assert edge.area == pytest.approx(2e6)

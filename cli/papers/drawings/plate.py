@@ -34,23 +34,41 @@ def dxf_picture(path: Path, title: str, offcuts: Iterable[Offcut] = ()) -> str:
     import ezdxf
 
     space = ezdxf.readfile(path).modelspace()
+    words = list(space.query("TEXT"))
     x0, y0, x1, y1 = _frame(space)
     size = max(x1 - x0, y1 - y0)
     pen = 0.0016 * size  # as wide on a small blank's picture as on a sheet's
     body = []
     for layer in DRAWN:
         entities = list(space.query(f'*[layer=="{layer}"]'))
+        if layer == "mark":
+            entities = [one for one in entities if not _is_said(one, words)]
         if layer == "cut-outline":
             body.append(_bodies(entities))
         body.append(_group(layer, "".join(_shape(entity) for entity in entities), pen))
     body.append(_offcuts(offcuts, pen, size))
-    texts = "".join(_text(entity, LEAST_LETTER * size) for entity in space.query("TEXT"))
+    texts = "".join(_text(entity, LEAST_LETTER * size) for entity in words)
     body.append(f'<g style="fill:#1c262b;font-family:sans-serif">{texts}</g>')
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-label="{escape(title)}" '
         f'viewBox="{x0:.1f} {-y1:.1f} {x1 - x0:.1f} {y1 - y0:.1f}">'
         f"<title>{escape(title)}</title>{''.join(body)}</svg>"
     )
+
+
+def _is_said(mark: Any, words: Iterable[Any]) -> bool:
+    """Whether a mark is a stroke of words that stand as text in the same place: drawn once."""
+    corners = _corners(mark)
+    if not corners or _closed(mark):
+        return False
+    for text in words:
+        at, turn = text.get_placement()[1], math.radians(text.dxf.rotation)
+        x, y = corners[0][0] - at.x, corners[0][1] - at.y
+        along, up = x * math.cos(turn) + y * math.sin(turn), y * math.cos(turn) - x * math.sin(turn)
+        high = text.dxf.height
+        if abs(along) <= len(text.dxf.text) * high / 2 and abs(up) <= high:  # letters and tails
+            return True
+    return False
 
 
 def _group(layer: str, shapes: str, pen: float) -> str:

@@ -8,22 +8,24 @@ from pathlib import Path
 from typing import Any
 
 import ezdxf
+import numpy as np
 import pytest
 
 from platewheel.nesting.cutting.cut_order import cut_order
 from platewheel.nesting.cutting.write_dxf import write_blank_dxf, write_sheet_dxf
 from platewheel.nesting.stock.layout import Layout, Placement
+from platewheel.nesting.stock.small_holes import without_small_holes
 from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.geometry.outline import Circle, area_mm2, length_mm
 from platewheel.parts.wheel.flange import flange_blank
-from platewheel.parts.wheel.hub_disc import disc_blank
+from platewheel.parts.wheel.hub_disc import disc_blank, vent_centres
 from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.tread_ring import tread_blank
 from tests.nesting.plates import assert_sound, cutting, disc, offcut, plate, strip
 
 CUTS = ("cut-outline", "cut-hole")
 # layers of a cutting file, the words of the format for versions and units
-LAYERS = {"cut-outline", "cut-hole", "lead", "mark", "text", "sheet-edge", "skeleton"}
+LAYERS = {"cut-outline", "cut-hole", "lead", "mark", "text", "sheet-edge", "offcut", "skeleton"}
 R2000, MILLIMETRES = "AC1015", 4  # source: DXF reference, $ACADVER and $INSUNITS
 
 
@@ -81,7 +83,7 @@ def signed_area(entity: Any) -> float:
 
 
 def middle(entity: Any) -> tuple[float, float]:
-    """Centre of a circle, or of the corners of a polyline."""
+    """Centre of a circle, or of the corners of a polyline: of two half turns its centre too."""
     if entity.dxftype() == "CIRCLE":
         return entity.dxf.center.x, entity.dxf.center.y
     points = corners(entity)
@@ -92,7 +94,7 @@ def texts(space: Any) -> str:
     return " | ".join(entity.dxf.text for entity in space.query("TEXT"))
 
 
-def read(path: Path) -> Any:
+def read(path: Path, *, sheet: bool = False) -> Any:
     """Modelspace of a file that is sound, in the version and unit promised."""
     drawing = ezdxf.readfile(path)
     audit = drawing.audit()
@@ -106,7 +108,9 @@ def read(path: Path) -> Any:
         kind, layer = entity.dxftype(), entity.dxf.layer
         assert layer in LAYERS
         if layer in (*CUTS, "sheet-edge"):
-            assert kind == "CIRCLE" or (kind == "LWPOLYLINE" and entity.closed)
+            assert (kind == "CIRCLE" and not sheet) or (kind == "LWPOLYLINE" and entity.closed)
+        elif kind == "LWPOLYLINE":  # a stroke of words
+            assert (layer, entity.closed, entity.has_arc) == ("mark", False, False)
         else:
             assert kind in {"LINE", "ARC", "POINT", "TEXT"}
             assert (kind == "TEXT") == (layer == "text")
@@ -193,7 +197,7 @@ def test_sheet_is_read_back_as_it_was(
 ) -> None:
     cut = cutting(kerf_mm=1.5, kerf_in_path=kerf_in_path, lead_in_mm=lead_in_mm)
     write_sheet_dxf(layout, cut, tmp_path / "s.dxf")
-    space = read(tmp_path / "s.dxf")
+    space = read(tmp_path / "s.dxf", sheet=True)
     half = 0.75 if kerf_in_path else 0.0
     runs = groups(space)
     assert len(runs) == len(layout.placements)
@@ -219,7 +223,7 @@ def test_sheet_is_read_back_as_it_was(
 def test_each_lead_ends_where_the_next_cut_begins(tmp_path: Path, layout: Layout) -> None:
     cut = cutting(kerf_mm=1.5, kerf_in_path=True, lead_in_mm=4.0)
     told = write_sheet_dxf(layout, cut, tmp_path / "s.dxf")
-    followers = [e for e in read(tmp_path / "s.dxf") if e.dxf.layer in (*CUTS, "lead")]
+    followers = [e for e in read(tmp_path / "s.dxf", sheet=True) if e.dxf.layer in (*CUTS, "lead")]
     leads = 0
     for lead, after in itertools.pairwise(followers):
         if lead.dxf.layer == "lead":
@@ -239,15 +243,15 @@ def test_a_part_without_room_for_its_lead_is_told(tmp_path: Path) -> None:
     assert write_sheet_dxf(hemmed, long, path) == (
         "no room for a lead-in of 20 mm: tread 1 at (2, 2)",
     )
-    assert not cuts(read(path), "lead")
+    assert not cuts(read(path, sheet=True), "lead")
     wide = Layout(plate(120.0, 70.0), (Placement(strip(100.0, 50.0), 10.0, 10.0, 0.0),))
     assert write_sheet_dxf(wide, cutting(lead_in_mm=5.0), path) == ()
-    assert len(cuts(read(path), "lead")) == 1
+    assert len(cuts(read(path, sheet=True), "lead")) == 1
 
 
 def test_sheet_edge_is_the_plate(tmp_path: Path, layout: Layout) -> None:
     write_sheet_dxf(layout, cutting(), tmp_path / "s.dxf")
-    edge, *holes = cuts(read(tmp_path / "s.dxf"), "sheet-edge")
+    edge, *holes = cuts(read(tmp_path / "s.dxf", sheet=True), "sheet-edge")
     assert [p[:2] for p in corners(edge)] == list(layout.sheet.corners)
     assert [[p[:2] for p in corners(h)] for h in holes] == list(map(list, layout.sheet.holes))
 
@@ -255,29 +259,46 @@ def test_sheet_edge_is_the_plate(tmp_path: Path, layout: Layout) -> None:
 def test_how_many_to_cut_is_said(tmp_path: Path) -> None:
     many = Layout(SHEET, (Placement(disc(100.0), 100.0, 100.0, 0.0),), repeat=17)
     write_sheet_dxf(many, cutting(), tmp_path / "s.dxf")
-    assert "cut 17 off" in texts(read(tmp_path / "s.dxf"))
-    assert "6 mm" in texts(read(tmp_path / "s.dxf"))
+    assert "cut 17 off" in texts(read(tmp_path / "s.dxf", sheet=True))
+    assert "6 mm" in texts(read(tmp_path / "s.dxf", sheet=True))
 
 
-def test_centres_beside_their_part_are_not_punched_into_a_neighbour(
+def test_centres_in_holes_and_beside_their_part_are_not_punched(
     tmp_path: Path, layout: Layout
 ) -> None:
-    """The apex of a flange is a mark of its blank; on a sheet only points on parts stay."""
+    """The apex of a flange, hub bore and vents are marks of their blanks; on a sheet they lie in
+    scrap, or in a neighbour."""
+    blank = ALL["plain disc"]
+    write_blank_dxf(blank, tmp_path / "b.dxf")
+    assert len(read(tmp_path / "b.dxf").query("POINT")) == 3  # its own drawing keeps them
     write_sheet_dxf(layout, cutting(), tmp_path / "s.dxf")
-    points = [e.dxf.location for e in read(tmp_path / "s.dxf").query("POINT")]
-    discs = [p for p in layout.placements if p.blank.kind == "disc"]
-    expected = 3 * len(discs)  # centre and two vents of each
-    assert len(points) == expected
-    for point in points:
-        near = min(math.dist((point.x, point.y), (d.x_mm, d.y_mm)) for d in discs)
-        assert near == pytest.approx(0, abs=1e-6) or near == pytest.approx(75, abs=1e-6)
+    space = read(tmp_path / "s.dxf", sheet=True)
+    assert not space.query("POINT")
+    hubs = [e for e in space.query("LINE") if e.dxf.layer == "mark"]
+    for line in hubs:  # nor the cross in the hub hole
+        for disc_at in (p for p in layout.placements if p.blank.kind == "disc"):
+            assert math.dist(line.dxf.start.vec2, (disc_at.x_mm, disc_at.y_mm)) > 15.0
+
+
+@pytest.mark.parametrize("version", ["R2000", "R12"])
+def test_centres_to_drill_stay(tmp_path: Path, version: str) -> None:
+    """Vents of 7 mm below a least hole of 8 mm are not cut: their centres are punched."""
+    cut = cutting(least_hole_mm=8.0, dxf_version=version)
+    spec = wheel(vent_diameter_mm=7.0)
+    blank = without_small_holes(disc_blank(spec, "field"), cut)
+    assert len(blank.holes) == 1
+    write_sheet_dxf(Layout(SHEET, (Placement(blank, 200.0, 150.0, 0.0),)), cut, tmp_path / "s.dxf")
+    points = ezdxf.readfile(tmp_path / "s.dxf").modelspace().query("POINT")
+    found = sorted((e.dxf.location.x, e.dxf.location.y) for e in points)
+    wanted = sorted((200.0 + x, 150.0 + y) for x, y in vent_centres(spec))
+    assert np.array(found) == pytest.approx(np.array(wanted))
 
 
 def test_marks_move_and_turn_with_their_part(tmp_path: Path) -> None:
     blank = ALL["plain disc"]
     turned = Layout(SHEET, (Placement(blank, 200.0, 150.0, 90.0),))
     write_sheet_dxf(turned, cutting(), tmp_path / "s.dxf")
-    space = read(tmp_path / "s.dxf")
+    space = read(tmp_path / "s.dxf", sheet=True)
     other = blank.marks[-1]
     (d_text,) = (t for t in space.query("TEXT") if t.dxf.text == other.text)
     x, y = other.at

@@ -11,6 +11,13 @@ import ezdxf
 import pytest
 
 from platewheel.cli.papers.drawings.plate import dxf_picture
+from platewheel.nesting.cutting.dxf_entities import (
+    add_path,
+    add_strokes,
+    add_text,
+    new_drawing,
+    save,
+)
 from platewheel.nesting.cutting.write_dxf import write_blank_dxf, write_sheet_dxf
 from platewheel.nesting.stock.layout import Layout, Placement
 from platewheel.parts.geometry.blank import Blank, MarkPoint, MarkText
@@ -204,6 +211,38 @@ def test_parts_with_tabs_are_filled_whole_and_drawn_open(
     leads = len(ezdxf.readfile(tmp_path / "s.dxf").modelspace().query('*[layer=="lead"]'))
     cuts = (tabs + (1 if lead_in_mm else 0)) * len(parts)
     assert len(edges) == cuts + leads
+
+
+@pytest.mark.parametrize("version", ["R2000", "R12"])
+@pytest.mark.parametrize("turn", [0.0, 77.0])
+def test_words_that_are_marked_and_written_are_drawn_once(
+    tmp_path: Path, version: str, turn: float
+) -> None:
+    """As words; without those, as the strokes that are marked, other marks in both."""
+    bend = Line((10.0, 5.0), (290.0, 5.0))
+    blank = Blank("jig", "extra", 6.0, BLANKS["strip"].outline, marks=(bend,))
+    layout = Layout(plate(500.0, 500.0), (Placement(blank, 120.0, 60.0, turn),))
+    strokes = {True: 0, False: 2 + 3 + 2 + 1}  # of j, i, g and 1, dots counted
+    for texts, count in strokes.items():
+        write_sheet_dxf(layout, cutting(text_marks=texts, dxf_version=version), tmp_path / "s.dxf")
+        root = drawn(tmp_path / "s.dxf")
+        open_lines = [p for p in shapes(root, "path") if not p.attrib["d"].endswith("Z")]
+        assert len(open_lines) == count + 1
+        assert [t.text for t in shapes(root, "text")].count("jig 1") == texts
+
+
+def test_strokes_beyond_the_words_are_drawn(tmp_path: Path) -> None:
+    """Words at 45 degrees, strokes on them, further along their line, and beside it."""
+    drawing = new_drawing("R2000")
+    space = drawing.modelspace()
+    add_path(space, BLANKS["strip"].outline, "cut-outline")
+    add_text(space, "jig 1", (100.0, 20.0), 6.0, 45.0, centred=True)
+    seen = {(105.0, 25.0): False, (130.0, 50.0): True, (70.0, -10.0): True, (107.0, 13.0): True}
+    for x, y in seen:
+        add_strokes(space, (((x, y), (x + 1, y + 1)),), "mark")
+    save(drawing, tmp_path / "s.dxf")
+    data = " ".join(p.attrib["d"] for p in shapes(drawn(tmp_path / "s.dxf"), "path"))
+    assert {at: f"M{at[0]:.3f} {-at[1]:.3f}L" in data for at in seen} == seen
 
 
 def test_pieces_to_keep_are_dashed_with_their_words_inside(tmp_path: Path) -> None:
