@@ -9,8 +9,8 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
-from typing import Any
 
+from platewheel.nesting.drawings.joined_ends import gaps, joined_ends, walks
 from platewheel.parts.geometry.outline import (
     Arc,
     Circle,
@@ -23,7 +23,8 @@ from platewheel.parts.geometry.outline import (
     signed_area_mm2,
 )
 
-JOIN_MM = 0.01  # ends this close are one corner; a tenth of the finest cut
+JOIN_MM = 0.05  # ends this close are one corner, unless the job says otherwise
+SHORT_MM = 0.01  # shorter lines are left out; a tenth of the finest cut
 SAME_CIRCLE_MM = 1e-3  # arcs whose centres and radii agree so closely make one circle
 FLAT_MM = 1e-5  # an arc that rises less is a line
 MOST_TOLD = 5  # places told of one kind of fault
@@ -49,32 +50,38 @@ class Found:
     notes: list[str] = field(default_factory=list)
 
 
-def closed_loops(runs: Sequence[Run], unit_mm: float = 1.0) -> Found:
-    """Chain the runs into loops. `unit_mm` of the drawing, in which places are told."""
+def closed_loops(runs: Sequence[Run], unit_mm: float = 1.0, join_mm: float = JOIN_MM) -> Found:
+    """Chain the runs into loops, ends within `join_mm` joined. `unit_mm` of the drawing, in
+    which places are told."""
     found, open_runs = Found(), []
     rings: list[list[Corner]] = []
     short = 0
     for run in runs:
         corners = _spread(run)
-        ends_meet = len(corners) > 2 and _apart(corners[0], corners[-1]) <= JOIN_MM
+        ends_meet = len(corners) > 2 and _apart(corners[0], corners[-1]) <= join_mm
         if run.closed and len(corners) > 1:
             rings.append(corners)
         elif ends_meet:
-            rings.append(corners[:-1])
+            rings.append(_ring([corners]))
         elif len(corners) > 1:
             open_runs.append(corners)
         else:
             short += 1
     drawn = {key for ring in rings for key in _key(ring, closed=True)}
-    over = [run for run in open_runs if _key(run, closed=False) <= drawn]
-    single, twice = _once([run for run in open_runs if run not in over], closed=False)
-    twice += len(over)
-    rings += _chained(single, found, unit_mm)
+    single, over = [], 0
+    for corners in open_runs:
+        if _key(corners, closed=False) <= drawn:
+            over += 1
+        else:
+            single.append(corners)
+    single, twice = _once(single, closed=False)
+    rings += _chained(single, found, unit_mm, join_mm)
     rings, again = _once(rings, closed=True)
     if short:
-        found.notes.append(f"{short} lines or loops shorter than {JOIN_MM:g} mm left out")
-    if twice + again:
-        found.notes.append(f"{twice + again} lines or loops drawn twice, taken once")
+        found.notes.append(f"{short} lines or loops shorter than {SHORT_MM:g} mm left out")
+    if over + twice + again:
+        told = f"{over + twice + again} lines or loops drawn twice, taken once"
+        found.notes.append(told)
     found.loops += sorted((_loop(ring) for ring in rings), key=lambda loop: bounds(loop))
     return found
 
@@ -111,11 +118,11 @@ def _spread(run: Run) -> list[Corner]:
     """The run's corners without those that repeat the one before."""
     corners: list[Corner] = []
     for corner in run.corners:
-        if corners and _apart(corners[-1], corner) <= JOIN_MM:
+        if corners and _apart(corners[-1], corner) <= SHORT_MM:
             corners[-1] = (*corners[-1][:2], corner[2])
         else:
             corners.append(corner)
-    if run.closed and len(corners) > 1 and _apart(corners[-1], corners[0]) <= JOIN_MM:
+    if run.closed and len(corners) > 1 and _apart(corners[-1], corners[0]) <= SHORT_MM:
         corners.pop()
     return corners
 
@@ -139,43 +146,41 @@ def _key(corners: list[Corner], closed: bool) -> frozenset[tuple[float, ...]]:
     return frozenset(keys)
 
 
-def _chained(runs: list[list[Corner]], found: Found, unit_mm: float) -> list[list[Corner]]:
+def _chained(
+    runs: list[list[Corner]], found: Found, unit_mm: float, join_mm: float
+) -> list[list[Corner]]:
     """Closed chains of open runs; what does not close goes to `found.wrong`."""
-    from ezdxf import edgeminer
-
     if not runs:
         return []
-    edges = [edgeminer.make_edge(run[0][:2], run[-1][:2], payload=run) for run in runs]
-    deposit = edgeminer.Deposit(edges, gap_tol=JOIN_MM)
-    ends = sorted({p for run in runs for p in (run[0][:2], run[-1][:2])})
-    degrees = dict(zip(ends, deposit.degrees(ends), strict=True))
-    branches = _apart_from_each_other([p for p in ends if degrees[p] > 2])
-    for place in branches[:MOST_TOLD]:
+    ends = [(run[i][0], run[i][1]) for run in runs for i in (0, -1)]
+    met = joined_ends(ends, [len(run) > 2 for run in runs], min(SHORT_MM, join_mm), join_mm)
+    for place, lines in met.branches[:MOST_TOLD]:
         found.wrong.append(
             (
                 "plain loops: two lines meet in each corner",
-                f"leave two of the {degrees[place]} lines that meet at {said(place, unit_mm)}"
-                + more(branches),
+                f"leave two of the {lines} lines that meet at {said(place, unit_mm)}"
+                + more(len(met.branches)),
             )
         )
-    loose = [p for p in ends if degrees[p] == 1]
-    gaps = _gaps(loose)
-    for a, b in gaps[:MOST_TOLD]:
+    for a, b in gaps(met.loose, MOST_TOLD):
         found.wrong.append(
             (
-                f"closed loops: ends that meet within {JOIN_MM:g} mm",
+                f"closed loops: ends that meet within {join_mm:g} mm",
                 f"close the gap of {math.dist(a, b):.4g} mm from {said(a, unit_mm)} to "
-                f"{said(b, unit_mm)}, or remove the lines that end there{more(gaps)}",
+                f"{said(b, unit_mm)}, or remove the lines that end there"
+                + more(len(met.loose) // 2),
             )
         )
-    if branches or loose:
+    if met.branches or met.loose:
         return []
-    return [_ring(chain) for chain in edgeminer.find_all_simple_chains(deposit)]
+    return [
+        _ring([_backwards(runs[k]) if back else runs[k] for k, back in chain])
+        for chain in walks(met.partner)
+    ]
 
 
-def _ring(chain: Sequence[Any]) -> list[Corner]:
+def _ring(runs: Sequence[list[Corner]]) -> list[Corner]:
     """Corners of a closed chain; where two ends do not quite meet, the corner is half way."""
-    runs = [_backwards(e.payload) if e.is_reverse else list(e.payload) for e in chain]
     ring: list[Corner] = []
     for before, run in zip([runs[-1], *runs], runs, strict=False):
         (x0, y0, _), (x1, y1, bulge) = before[-1], run[0]
@@ -188,28 +193,9 @@ def _backwards(corners: list[Corner]) -> list[Corner]:
     return [(x, y, bulge) for (x, y, _), bulge in zip(corners[::-1], [*bulges, 0.0], strict=True)]
 
 
-def _gaps(loose: list[Point]) -> list[tuple[Point, Point]]:
-    """Loose ends in pairs, the nearest first."""
-    left, pairs = set(loose), []
-    near = sorted((math.dist(a, b), a, b) for i, a in enumerate(loose) for b in loose[:i])
-    for _, a, b in near:
-        if a in left and b in left:
-            pairs.append((min(a, b), max(a, b)))
-            left -= {a, b}
-    return pairs
-
-
-def _apart_from_each_other(points: list[Point]) -> list[Point]:
-    kept: list[Point] = []
-    for point in points:
-        if all(math.dist(point, other) > JOIN_MM for other in kept):
-            kept.append(point)
-    return kept
-
-
-def more(places: Sequence[object]) -> str:
+def more(places: int) -> str:
     """How many places are not told."""
-    left = len(places) - MOST_TOLD
+    left = places - MOST_TOLD
     return f" (and {left} more places)" if left > 0 else ""
 
 

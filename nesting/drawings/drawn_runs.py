@@ -1,4 +1,4 @@
-"""Entities of a DXF drawing as runs of lines and arcs in mm; curves of other kinds by chords."""
+"""Entities of a DXF drawing as runs of lines and arcs in mm; curves of other kinds by arcs."""
 
 from __future__ import annotations
 
@@ -7,16 +7,14 @@ from collections.abc import Iterable, Iterator
 from typing import Any
 
 from platewheel.nesting.drawings.closed_loops import Corner, Run
+from platewheel.nesting.drawings.curve_arcs import CurveError
+from platewheel.nesting.drawings.curves import curve_corners, require_flat
 
 Drawn = tuple[Any, str]  # an entity and its layer
 
-CHORD_MM = 0.02  # how far a chord may lie off an ellipse or a spline
-FLAT_MM = 1e-3  # how far a drawing may leave its plane
 FAR_MM = 1e8  # further off the origin, numbers lose the hundredths
-MOST_ENTITIES = 20_000
-MOST_BLOCKS_DEEP = 12
-CHORDED = ("ELLIPSE", "SPLINE")
-DRAWN = ("LINE", "ARC", "CIRCLE", "LWPOLYLINE", "POLYLINE", *CHORDED)
+CURVES = ("ELLIPSE", "SPLINE")
+DRAWN = ("LINE", "ARC", "CIRCLE", "LWPOLYLINE", "POLYLINE", *CURVES)
 WORDS = (  # say something about the part, are none of its edges
     *("TEXT", "MTEXT", "ATTRIB", "ATTDEF", "POINT", "DIMENSION", "ARC_DIMENSION", "LEADER"),
     *("MULTILEADER", "MLEADER", "TOLERANCE", "HATCH", "IMAGE", "WIPEOUT", "VIEWPORT"),
@@ -28,12 +26,10 @@ class DrawnError(ValueError):
     """An entity that has no lines in the plane; says why."""
 
 
-def flat_entities(
-    entities: Iterable[Any], layer: str | None = None, deep: int = 0
-) -> Iterator[Drawn]:
+def flat_entities(entities: Iterable[Any], layer: str | None = None) -> Iterator[Drawn]:
     """(entity, layer) of all entities, blocks taken apart; layer 0 in a block is the block's own.
 
-    Raises: DrawnError where blocks hold each other.
+    Only of drawings whose blocks have been counted.
     """
     for entity in entities:
         home = str(entity.dxf.get("layer", "0"))
@@ -41,15 +37,9 @@ def flat_entities(
         if entity.dxftype() != "INSERT":
             yield entity, home
             continue
-        if entity.block() is None:
-            raise DrawnError(f"the block {entity.dxf.get('name', '')!r}, which is not in the file")
-        if entity.mcount > MOST_ENTITIES:
-            raise DrawnError(f"a block set out {entity.mcount} times")
-        if deep >= MOST_BLOCKS_DEEP:
-            raise DrawnError(f"blocks in blocks, more than {MOST_BLOCKS_DEEP} deep")
         yield from ((attribute, home) for attribute in entity.attribs)
         for one in entity.multi_insert() if entity.mcount > 1 else [entity]:
-            yield from flat_entities(one.virtual_entities(), home, deep + 1)
+            yield from flat_entities(one.virtual_entities(), home)
 
 
 def drawn_runs(entity: Any, unit_mm: float) -> Run:
@@ -61,6 +51,8 @@ def drawn_runs(entity: Any, unit_mm: float) -> Run:
         run = _run(entity, unit_mm)
     except DrawnError:
         raise
+    except CurveError as error:
+        raise DrawnError(f"{entity.dxftype()} {error}") from error
     except Exception as error:  # damaged numbers can upset the library in any way
         raise DrawnError(f"{entity.dxftype()} that cannot be drawn") from error
     if not all(abs(number) <= FAR_MM for corner in run.corners for number in corner):
@@ -92,21 +84,19 @@ def _run(entity: Any, unit_mm: float) -> Run:
             for v in vertices
         ]
         return Run(tuple(corners), bool(entity.is_closed))
-    points, closed = _points(entity, unit_mm)
-    heights = [point.z * unit_mm for point in points]
-    if heights and max(heights) - min(heights) > FLAT_MM:
-        raise DrawnError(f"{kind} that rises {max(heights) - min(heights):.3g} mm off the xy plane")
+    if kind in CURVES:
+        _near(entity, unit_mm)
+        return Run(curve_corners(entity, unit_mm))
+    points, closed = _points(entity)
+    require_flat([point.z for point in points], unit_mm)
     return Run(tuple((p.x * unit_mm, p.y * unit_mm, 0.0) for p in points), closed)
 
 
-def _points(entity: Any, unit_mm: float) -> tuple[list[Any], bool]:
+def _points(entity: Any) -> tuple[list[Any], bool]:
     """Corners of straight lines, and whether they close."""
     kind = entity.dxftype()
     if kind == "LINE":
         return [entity.dxf.start, entity.dxf.end], False
-    if kind in CHORDED:
-        _near(entity, unit_mm)
-        return list(entity.flattening(CHORD_MM / unit_mm)), False
     if kind == "POLYLINE" and entity.is_3d_polyline:
         vertices = [v for v in entity.vertices if not v.dxf.flags & 16]
         return [v.dxf.location for v in vertices], bool(entity.is_closed)
@@ -114,7 +104,7 @@ def _points(entity: Any, unit_mm: float) -> tuple[list[Any], bool]:
 
 
 def _near(entity: Any, unit_mm: float) -> None:
-    """Raises: DrawnError for a curve so large that its chords would have no end."""
+    """Raises: DrawnError for a curve so large that its arcs would have no end."""
     if entity.dxftype() == "SPLINE":
         points = [*entity.control_points, *entity.fit_points]
     else:

@@ -5,8 +5,15 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
-from platewheel.nesting.drawings.closed_loops import JOIN_MM, MOST_TOLD, Found, more, said
-from platewheel.nesting.geometry.gaps import meetings, point_gap
+from platewheel.nesting.drawings.closed_loops import (
+    JOIN_MM,
+    MOST_TOLD,
+    SHORT_MM,
+    Found,
+    more,
+    said,
+)
+from platewheel.nesting.geometry.gaps import Box, meetings, point_gap
 from platewheel.parts.geometry.outline import (
     Arc,
     Loop,
@@ -22,25 +29,37 @@ from platewheel.parts.geometry.outline import (
 TOUCH_MM = 1e-6  # edges this close touch
 
 
-def outline_and_holes(found: Found, unit_mm: float = 1.0) -> tuple[Loop, tuple[Loop, ...]] | None:
-    """The one outermost loop and the loops inside it; None, and `found.wrong`, otherwise."""
+def outline_and_holes(
+    found: Found, unit_mm: float = 1.0, join_mm: float = JOIN_MM
+) -> tuple[Loop, tuple[Loop, ...]] | None:
+    """The one outermost loop and the loops inside it; None, and `found.wrong`, otherwise.
+
+    `join_mm`: how far apart ends may have lain that are corners now."""
     for loop in found.loops:
-        if area_mm2(loop) <= JOIN_MM * length_mm(loop):
+        if area_mm2(loop) <= SHORT_MM * length_mm(loop):
             place = said(segments(loop)[0].start, unit_mm)
             found.wrong.append(
                 ("loops that enclose an area", f"draw the loop at {place} wider, or remove it")
             )
-    places = list(_crossings(found.loops))
+    places = list(_crossings(found.loops, join_mm))
     for place_mm in places[:MOST_TOLD]:
         found.wrong.append(
             (
                 "loops that neither cross nor touch themselves or each other",
-                f"part the lines at {said(place_mm, unit_mm)}{more(places)}",
+                f"part the lines at {said(place_mm, unit_mm)}{more(len(places))}",
             )
         )
     if found.wrong:
         return None
-    depth = [sum(_inside(a, b) for b in found.loops if b is not a) for a in found.loops]
+    boxes = [bounds(loop) for loop in found.loops]
+    depth = [
+        sum(
+            _within(box, other) and _inside(a, b)
+            for b, other in zip(found.loops, boxes, strict=True)
+            if b is not a
+        )
+        for a, box in zip(found.loops, boxes, strict=True)
+    ]
     outer = [loop for loop, deep in zip(found.loops, depth, strict=True) if deep == 0]
     islands = [loop for loop, deep in zip(found.loops, depth, strict=True) if deep > 1]
     if len(outer) > 1:
@@ -68,11 +87,15 @@ def _corner(loop: Loop) -> Point:
     return bounds(loop)[:2]
 
 
+def _within(box: Box, other: Box) -> bool:
+    return other[0] <= box[0] and other[1] <= box[1] and box[2] <= other[2] and box[3] <= other[3]
+
+
 def _inside(a: Loop, b: Loop) -> bool:
     return contains(b, segments(a)[0].start)
 
 
-def _crossings(loops: Sequence[Loop]) -> Iterator[Point]:
+def _crossings(loops: Sequence[Loop], join_mm: float) -> Iterator[Point]:
     """Places where edges meet that should not."""
     import shapely
 
@@ -94,12 +117,12 @@ def _crossings(loops: Sequence[Loop]) -> Iterator[Point]:
             shared.append(edges[j].start)
         if after[j] == i:
             shared.append(edges[i].start)
-        place = _meet(edges[i], edges[j], shared)
+        place = _meet(edges[i], edges[j], shared, join_mm)
         if place is not None:
             yield place
 
 
-def _meet(a: Segment, b: Segment, shared: list[Point]) -> Point | None:
+def _meet(a: Segment, b: Segment, shared: list[Point], join_mm: float) -> Point | None:
     """Where two edges meet away from the corners they share.
 
     Next to a shared corner, edges that are meant to run into each other smoothly may cross by
@@ -111,6 +134,6 @@ def _meet(a: Segment, b: Segment, shared: list[Point]) -> Point | None:
     bend = sum(1 / s.radius_mm for s in (a, b) if isinstance(s, Arc))
     for place in places:
         near = min((math.dist(place, corner) for corner in shared), default=math.inf)
-        if near > JOIN_MM and (bend == 0 or near**2 / 8 * bend > JOIN_MM):
+        if near > join_mm and (bend == 0 or near**2 / 8 * bend > join_mm):
             return place
     return None

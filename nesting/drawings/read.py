@@ -1,81 +1,121 @@
 """A part's outline read from a DXF file: true lines and arcs, in mm.
 
 All that is drawn on visible layers is taken for a cut, but for what lies on the layer "mark":
-that is punched or scribed. Words and points are left out. Whatever was left out, assumed or
-drawn by chords is told in `notes`.
+that is punched or scribed. Rows of [[drawing_layer]] may say otherwise. Words and points are
+left out. Whatever was left out, assumed or drawn by arcs is told in `notes`.
 """
 
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Literal
 
-from platewheel.nesting.drawings.closed_loops import Run, Wrong, closed_loops, run_segments
-from platewheel.nesting.drawings.drawn_runs import (
-    CHORD_MM,
-    CHORDED,
-    DRAWN,
+from platewheel.nesting.drawings.closed_loops import (
+    JOIN_MM,
+    Run,
+    Wrong,
+    closed_loops,
+    run_segments,
+)
+from platewheel.nesting.drawings.counted import (
     MOST_ENTITIES,
+    BlockError,
+    entities_in_space,
+    entities_in_text,
+)
+from platewheel.nesting.drawings.curve_arcs import CURVE_MM
+from platewheel.nesting.drawings.drawn_runs import (
+    CURVES,
+    DRAWN,
     WORDS,
+    Drawn,
     DrawnError,
     drawn_runs,
     flat_entities,
 )
+from platewheel.nesting.drawings.layers import Uses, unlike_drawing, use_of
 from platewheel.nesting.drawings.nested_loops import outline_and_holes
 from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.geometry.blank import Mark, MarkPoint
-from platewheel.parts.geometry.outline import Arc, Line, Loop, bounds, moved, moved_point, segments
+from platewheel.parts.geometry.outline import (
+    Arc,
+    Line,
+    Loop,
+    Point,
+    bounds,
+    moved,
+    moved_point,
+    segments,
+)
 
 Unit = Literal["file", "mm", "cm", "m", "inch"]
 UNITS_MM: dict[str, float] = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "inch": 25.4}
 INSUNITS = {1: "inch", 4: "mm", 5: "cm", 6: "m"}  # Source: DXF reference, $INSUNITS
-MOST_BYTES = 20_000_000
-MOST_EDGES = 4000  # lines and arcs of one part
+MOST_BYTES = 40_000_000
+MOST_EDGES = 4000  # lines and arcs of one part, cut or marked
 LEAST_MM, MOST_MM = 1.0, 30_000.0  # greater of length and width
 A_DXF = "a DXF drawing of one flat part"
-MARK_LAYER = "mark"
 
 
 @dataclass(frozen=True)
 class Outline:
-    """A drawing's part, moved so that its bounds start at 0, 0; loops run counter-clockwise."""
+    """A drawing's part, moved so that its bounds start at 0, 0; loops run counter-clockwise.
+
+    `origin` is where 0, 0 lay, in mm; `unit_mm` is one unit of the drawing.
+    """
 
     outline: Loop
     holes: tuple[Loop, ...]
     marks: tuple[Mark, ...]
     notes: tuple[str, ...]
+    origin: Point = (0.0, 0.0)
+    unit_mm: float = 1.0
 
 
-def read_outline(path: Path, unit: Unit = "file", said: str | None = None) -> Outline:
-    """The part drawn in a DXF file. `said` is the file as the user named it.
+def read_outline(
+    path: Path,
+    unit: Unit = "file",
+    said: str | None = None,
+    *,
+    join_mm: float = JOIN_MM,
+    uses: Uses | None = None,
+) -> Outline:
+    """The part drawn in a DXF file. `said` is the file as the user named it; ends within
+    `join_mm` are joined; `uses` says what layers are for.
 
     Raises: SpecError for the key `file`, with everything that is wrong with the drawing.
     """
     name = said or str(path)
 
-    def refused(wrong: list[Wrong]) -> SpecError:
+    def refused(wrong: Sequence[Wrong]) -> SpecError:
         return SpecError(Fault("file", name, allowed, advice) for allowed, advice in wrong)
 
     try:
         drawing = _open(path)
         unit_mm, notes = _unit(drawing, unit)
-        entities, told = _entities(drawing)
+        entities, told, wrong = _entities(drawing, uses or {})
         notes += told
-        runs, marks, told, wrong = _runs(entities, unit_mm)
+        runs, marks, told, bad = _runs(entities, unit_mm)
         notes += told
+        wrong += bad
     except _Refused as refusal:
         raise refused([refusal.wrong]) from refusal.__cause__
     if not runs and not wrong:
         wrong = [("closed lines on visible layers; none are drawn", "draw the part's edge")]
-    found = closed_loops(runs, unit_mm)
-    edges = sum(len(segments(loop)) for loop in found.loops)
-    if edges > MOST_EDGES:
-        allowed = f"at most {MOST_EDGES} lines and arcs; there are {edges}"
-        raise refused([*wrong, (allowed, "draw curves as arcs, not as many short lines")])
+    found = closed_loops(runs, unit_mm, join_mm)
+    for what, edges in (
+        ("cut", sum(len(segments(loop)) for loop in found.loops)),
+        ("mark", len(marks)),
+    ):
+        if edges > MOST_EDGES:
+            allowed = f"at most {MOST_EDGES} lines and arcs to {what}; there are {edges}"
+            wrong.append((allowed, "draw curves as arcs, not as many short lines"))
+            raise refused([*wrong, *found.wrong])
     found.wrong[:0] = wrong
-    sorted_loops = outline_and_holes(found, unit_mm)
+    sorted_loops = outline_and_holes(found, unit_mm, join_mm)
     if sorted_loops is None:
         raise refused(found.wrong)
     outline, holes = sorted_loops
@@ -88,6 +128,8 @@ def read_outline(path: Path, unit: Unit = "file", said: str | None = None) -> Ou
         tuple(moved(hole, -x0, -y0) for hole in holes),
         tuple(_moved_mark(mark, -x0, -y0) for mark in marks),
         (*notes, *found.notes),
+        (x0, y0),
+        unit_mm,
     )
 
 
@@ -110,6 +152,7 @@ def _open(path: Path) -> Any:
         if size > MOST_BYTES:
             allowed = f"a drawing of at most {MOST_BYTES} bytes; it has {size}"
             raise _Refused(allowed, "save the one part alone")
+        _require_few(entities_in_text(path.read_bytes()))
         return ezdxf.readfile(path)
     except _Refused:
         raise
@@ -135,43 +178,62 @@ def _unit(drawing: Any, unit: Unit) -> tuple[float, list[str]]:
     return UNITS_MM[INSUNITS[code]], []
 
 
-def _entities(drawing: Any) -> tuple[list[tuple[Any, str]], list[str]]:
-    """Visible entities with their layers."""
+def _require_few(count: int) -> None:
+    if count > MOST_ENTITIES:
+        allowed = f"at most {MOST_ENTITIES} entities, those of blocks counted; there are {count}"
+        raise _Refused(allowed, "save the one part alone")
+
+
+def _entities(drawing: Any, uses: Uses) -> tuple[list[Drawn], list[str], list[Wrong]]:
+    """Visible entities with what is done with them, what to tell, and wrong layers."""
     hidden = {
         layer.dxf.name.lower() for layer in drawing.layers if layer.is_off() or layer.is_frozen()
     }
-    seen: list[tuple[Any, str]] = []
-    unseen = 0
+    there = {layer.dxf.name.lower(): layer.dxf.name for layer in drawing.layers}
+    seen: list[Drawn] = []
+    drawn: set[str] = set()
+    unseen = ignored = 0
     try:
+        _require_few(entities_in_space(drawing))
         for entity, layer in flat_entities(drawing.modelspace()):
+            there.setdefault(layer.lower(), layer)
+            use = use_of(uses, layer)
             if layer.lower() in hidden or entity.dxf.get("invisible", 0):
                 unseen += 1
+            elif use == "ignored":
+                ignored += 1
             else:
-                seen.append((entity, layer.lower()))
-            if len(seen) + unseen > MOST_ENTITIES:
-                allowed = f"at most {MOST_ENTITIES} entities, those of blocks counted"
-                raise _Refused(allowed, "save the one part alone")
-    except DrawnError as error:
+                seen.append((entity, use))
+                if entity.dxftype() in DRAWN:
+                    drawn.add(layer)
+    except BlockError as error:
         raise _Refused(f"blocks that can be taken apart, not {error}", "explode them") from error
     except _Refused:
         raise
     except Exception as error:  # as in `_open`
         raise _Refused(A_DXF, "save it again, its blocks exploded; the file is damaged") from error
-    return seen, [f"{unseen} entities on hidden layers left out"] if unseen else []
+    told = [(unseen, "hidden layers"), (ignored, "layers that the job ignores")]
+    notes = [f"{n} entities on {where} left out" for n, where in told if n]
+    return seen, notes, list(unlike_drawing(uses, list(there.values()), hidden, drawn))
 
 
 def _runs(
-    entities: list[tuple[Any, str]], unit_mm: float
+    entities: Sequence[Drawn], unit_mm: float
 ) -> tuple[list[Run], list[Mark], list[str], list[Wrong]]:
     """Cuts, marks, what to tell, and what cannot be cut."""
     runs: list[Run] = []
     marks: list[Mark] = []
     words: Counter[str] = Counter()
-    chords: Counter[str] = Counter()
+    curves: Counter[str] = Counter()
     refused: Counter[str] = Counter()
-    for entity, layer in entities:
+    many = sum(entity.dxftype() in CURVES for entity, _ in entities)
+    if many > MOST_EDGES:
+        allowed = f"at most {MOST_EDGES} {' and '.join(CURVES)}; there are {many}"
+        raise _Refused(allowed, "join the curves, or draw them as arcs")
+    corners = 0
+    for entity, use in entities:
         kind = entity.dxftype()
-        if kind in WORDS and not (kind == "POINT" and layer == MARK_LAYER):
+        if kind in WORDS and not (kind == "POINT" and use == "mark"):
             words[kind] += 1
         elif kind not in DRAWN and kind != "POINT":
             refused[f"{kind} entities"] += 1
@@ -181,18 +243,22 @@ def _runs(
             except DrawnError as error:
                 refused[str(error)] += 1
                 continue
+            corners += len(run.corners)
+            if corners > 3 * MOST_ENTITIES:
+                allowed = f"polylines and curves of at most {3 * MOST_ENTITIES} corners together"
+                raise _Refused(allowed, "save the one part alone; draw curves as arcs")
             if kind == "POINT":
                 marks.append(MarkPoint(run.corners[0][:2]))
                 continue
-            if layer == MARK_LAYER:
+            if use == "mark":
                 marks += run_segments(run)
             else:
                 runs.append(run)
-            chords[kind] += kind in CHORDED
+            curves[kind] += kind in CURVES
     notes = [f"{n} {kind} left out" for kind, n in sorted(words.items())]
     notes += [
-        f"{n} {kind} drawn by chords that lie within {CHORD_MM:g} mm of it"
-        for kind, n in sorted(chords.items())
+        f"{n} {kind} drawn by arcs that lie within {CURVE_MM:g} mm of it"
+        for kind, n in sorted(curves.items())
         if n
     ]
     allowed = f"{', '.join(DRAWN)} in the xy plane"
