@@ -25,6 +25,7 @@ from platewheel.nesting.cutting.dxf_entities import (
     new_drawing,
     save,
 )
+from platewheel.nesting.cutting.file_layers import FileLayer, names_of, rename_layers
 from platewheel.nesting.cutting.part_cuts import SheetCuts, sheet_cuts
 from platewheel.nesting.cutting.part_marks import sheet_marks
 from platewheel.nesting.offcuts.skeleton import skeleton_lines
@@ -37,7 +38,9 @@ NOTE_MM = 5.0  # letters below a blank
 LETTER = 0.65  # their width, of their height
 
 
-def write_blank_dxf(blank: Blank, path: Path, version: Version = "R2000") -> None:
+def write_blank_dxf(
+    blank: Blank, path: Path, version: Version = "R2000", layers: Sequence[FileLayer] = ()
+) -> None:
     """One blank, full size, on its own origin; the lines are the part itself, no kerf."""
     drawing = new_drawing(version)
     space = drawing.modelspace()
@@ -53,15 +56,21 @@ def write_blank_dxf(blank: Blank, path: Path, version: Version = "R2000") -> Non
     size = min(NOTE_MM, (x1 - x0) / (LETTER * max(map(len, notes))))  # no wider than the part
     for k, note in enumerate(notes):
         add_text(space, note, (x0, y0 - 10 - 1.6 * k * size), size)
+    rename_layers(drawing, names_of(layers))
     save(drawing, path)
 
 
 def write_sheet_dxf(
-    layout: Layout, cutting: Cutting, path: Path, keep: Sequence[Sequence[Point]] = ()
+    layout: Layout,
+    cutting: Cutting,
+    path: Path,
+    keep: Sequence[Sequence[Point]] = (),
+    layers: Sequence[FileLayer] = (),
 ) -> tuple[str, ...]:
     """One layout as a cutting file; returns what could not be had as wanted, in words.
 
-    `keep` has the outlines of pieces to keep, which the cuts through the grid go round.
+    `keep` has the outlines of pieces to keep, which the cuts through the grid go round; `layers`
+    say what layers are called.
     Raises: NestingError where the kerf does not go into a hole or a hollow.
     """
     drawing = new_drawing(cutting.dxf_version)
@@ -80,6 +89,7 @@ def write_sheet_dxf(
         add_mark(space, words)
     for i, line in enumerate(_notes(layout, cutting)):
         add_text(space, line, (0.0, -30.0 - 25.0 * i), 16.0)
+    rename_layers(drawing, names_of(layers))
     save(drawing, path)
     return (*done.warnings, *marked.warnings)
 

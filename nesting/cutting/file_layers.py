@@ -1,0 +1,120 @@
+"""Layers of the cutting files as a machine wants them: the job file's [[file_layer]] tables.
+
+A pure change of names and colours, made last of all on a finished drawing, so that whatever
+proves the drawing knows the layers by our names.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from typing import Any, ClassVar
+
+from pydantic import Field
+
+from platewheel.nesting.cutting.dxf_entities import LAYERS, Version
+from platewheel.parts.base.faults import Fault
+from platewheel.parts.base.spec_model import Rule, Spec
+
+R12_NAME_LENGTH = 31  # letters, digits, $, - and _ only. Source: DXF reference, release 12
+OURS = ", ".join(LAYERS)
+
+
+def _known(v: Any) -> Iterator[Fault]:
+    if v.layer not in LAYERS:
+        yield Fault("layer", v.layer, f"one of our layers: {OURS}", 'layer = "cut-outline"')
+
+
+def _says(v: Any) -> Iterator[Fault]:
+    if v.name is None and v.colour is None:
+        yield Fault("name", None, "a name, a colour or both", 'name = "CUT", or remove the row')
+
+
+class FileLayer(Spec):
+    """What one of our layers is called in the files, and its colour."""
+
+    rules: ClassVar[tuple[Rule, ...]] = (_known, _says)
+
+    layer: str = Field(
+        examples=["cut-outline"],
+        description="our layer",
+        json_schema_extra={"takes": f"one of {OURS}"},
+    )
+    name: str | None = Field(
+        None,
+        pattern=r"^[A-Za-z0-9$_-]([A-Za-z0-9 $_.-]{0,58}[A-Za-z0-9$_-])?$",
+        examples=["CUT"],
+        description="in the files; two of ours may share one, and so a colour; absent = ours",
+        json_schema_extra={
+            "takes": "of 1 to 60 letters, digits, spaces, '$', '_', '-' or '.', in R12 at most "
+            "31 and no space or '.'"
+        },
+    )
+    colour: int | None = Field(
+        None,
+        ge=1,
+        le=255,
+        examples=[5],
+        description="colour index of the file format; absent = ours, or that of the layer it "
+        "shares a name with",
+        json_schema_extra={"takes": "a whole number"},
+    )
+
+
+def file_layer_faults(rows: Sequence[FileLayer], version: Version) -> Iterator[Fault]:
+    """Where rows do not go together or with the version of the format; keys are paths."""
+    first: dict[str, int] = {}
+    for i, row in enumerate(rows):
+        if row.layer in first:
+            allowed = f"one row for each layer; [[file_layer]] {first[row.layer]} has it"
+            yield Fault(f"file_layer[{i}].layer", row.layer, allowed, "remove one of them")
+        first.setdefault(row.layer, i)
+        plain = row.name is None or not set(row.name) & set(" .")
+        if version == "R12" and not (plain and len(row.name or "") <= R12_NAME_LENGTH):
+            allowed = f"in R12 at most {R12_NAME_LENGTH} letters, digits, '$', '_' or '-'"
+            yield Fault(f"file_layer[{i}].name", row.name, allowed, 'name = "CUT"')
+    colours: dict[str, tuple[str, int | None]] = {}  # by name in small letters: name, colour
+    for i, row in enumerate(rows):
+        name = row.name or row.layer
+        spelt, colour = colours.get(name.lower(), (name, row.colour))
+        if spelt != name:
+            allowed = f"layers told apart by more than capitals; there is {spelt}"
+            yield Fault(f"file_layer[{i}].name", name, allowed, f'name = "{spelt}"')
+        if None not in (colour, row.colour) and colour != row.colour:
+            allowed = f"one colour for all that share the name {spelt}; it has {colour}"
+            yield Fault(f"file_layer[{i}].colour", row.colour, allowed, f"colour = {colour}")
+        colours[name.lower()] = (spelt, colour if colour is not None else row.colour)
+    named = {row.layer for row in rows if row.name is not None}
+    for i, row in enumerate(rows):  # a name of ours that is not given up
+        same = [one for one in LAYERS if one.lower() == (row.name or "").lower()]
+        if same and same[0] != row.name and same[0] not in named:
+            allowed = f"layers told apart by more than capitals; there is {same[0]}"
+            yield Fault(f"file_layer[{i}].name", row.name, allowed, f'name = "{same[0]}"')
+
+
+def names_of(rows: Iterable[FileLayer]) -> dict[str, tuple[str, int]]:
+    """Our layer -> its name and colour in the files, all of them."""
+    given = {row.layer: row for row in rows}
+    names = {layer: (given[layer].name or layer if layer in given else layer) for layer in LAYERS}
+    told = {names[layer]: row.colour for layer, row in given.items() if row.colour is not None}
+    ours: dict[str, int] = {}  # the first of ours that has the name lends its colour
+    for layer, colour in LAYERS.items():
+        ours.setdefault(names[layer], colour)
+    return {layer: (name, told.get(name, ours[name])) for layer, name in names.items()}
+
+
+def rename_layers(drawing: Any, names: Mapping[str, tuple[str, int]]) -> None:
+    """Give a finished drawing's layers their names and colours in the files, in place."""
+    if all(names[layer] == (layer, colour) for layer, colour in LAYERS.items()):
+        return
+    for entity in drawing.entitydb.values():
+        layer = str(entity.dxf.get("layer")) if entity.dxf.is_supported("layer") else ""
+        if layer in names and entity.dxftype() != "LAYER":
+            entity.dxf.layer = names[layer][0]
+    for layer in names:
+        if layer in drawing.layers:
+            drawing.layers.remove(layer)
+    for name, colour in names.values():
+        if name in drawing.layers:
+            drawing.layers.get(name).dxf.color = colour
+        else:
+            drawing.layers.add(name, color=colour)

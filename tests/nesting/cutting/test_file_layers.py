@@ -1,0 +1,134 @@
+"""Layers renamed as a machine wants them: nothing but names and colours changes."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import ezdxf
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from platewheel.nesting.cutting.dxf_entities import LAYERS, Version
+from platewheel.nesting.cutting.file_layers import FileLayer, file_layer_faults, names_of
+from platewheel.nesting.cutting.write_dxf import write_blank_dxf, write_sheet_dxf
+from platewheel.parts.base.faults import SpecError
+from tests.nesting.cutting.test_sheet_file import FULL, LAYOUT, NAMED
+from tests.nesting.plates import cutting
+
+SHOP = (
+    FileLayer(layer="cut-outline", name="OUTSIDE", colour=5),
+    FileLayer(layer="cut-hole", name="INSIDE"),
+    FileLayer(layer="lead", name="INSIDE"),
+    FileLayer(layer="mark", name="0", colour=200),
+    FileLayer(layer="text", colour=2),
+)
+
+
+def entities(path: Path) -> list[tuple[str, str, Any]]:
+    """Kind, layer and all the rest of each entity."""
+    found = []
+    for entity in ezdxf.readfile(path).modelspace():
+        given_up = ("layer", "handle", "owner")
+        rest = {k: str(v) for k, v in entity.dxfattribs().items() if k not in given_up}
+        points = list(entity.get_points()) if entity.dxftype() == "LWPOLYLINE" else []
+        if entity.dxftype() == "POLYLINE":
+            points = [(str(v.dxf.location), v.dxf.bulge, v.dxf.layer) for v in entity.vertices]
+            points = [point[:2] for point in points]
+        found.append((entity.dxftype(), entity.dxf.layer, (rest, points)))
+    return found
+
+
+@pytest.mark.parametrize("version", ["R2000", "R12"])
+def test_only_names_and_colours_change(version: Version, tmp_path: Path) -> None:
+    cut = cutting(dxf_version=version, **FULL)
+    write_sheet_dxf(LAYOUT, cut, tmp_path / "ours.dxf")
+    write_sheet_dxf(LAYOUT, cut, tmp_path / "shop.dxf", (), SHOP)
+    write_blank_dxf(NAMED, tmp_path / "blank-ours.dxf", version)
+    write_blank_dxf(NAMED, tmp_path / "blank-shop.dxf", version, SHOP)
+    names = names_of(SHOP)
+    for start in ("", "blank-"):
+        ours, shop = (entities(tmp_path / f"{start}{name}.dxf") for name in ("ours", "shop"))
+        assert shop == [(kind, names[layer][0], rest) for kind, layer, rest in ours]
+        assert {layer for _, layer, _ in ours} & set(LAYERS)
+        doc = ezdxf.readfile(tmp_path / f"{start}shop.dxf")
+        layers = {layer.dxf.name: layer.dxf.color for layer in doc.layers}
+        assert layers["OUTSIDE"] == 5
+        assert layers["INSIDE"] == LAYERS["cut-hole"]  # the first of those that share it
+        assert (layers["0"], layers["text"]) == (200, 2)
+        assert not set(layers) & {"cut-outline", "cut-hole", "lead", "mark"}
+        assert not doc.audit().errors
+        for entity in doc.modelspace().query("POLYLINE"):
+            assert {v.dxf.layer for v in entity.vertices} == {entity.dxf.layer}
+
+
+def test_without_rows_the_file_is_the_same(tmp_path: Path) -> None:
+    write_sheet_dxf(LAYOUT, cutting(), tmp_path / "a.dxf")
+    write_sheet_dxf(LAYOUT, cutting(), tmp_path / "b.dxf", (), ())
+    assert (tmp_path / "a.dxf").read_bytes() == (tmp_path / "b.dxf").read_bytes()
+    assert names_of(()) == {name: (name, colour) for name, colour in LAYERS.items()}
+
+
+def test_names_may_be_swapped(tmp_path: Path) -> None:
+    rows = (
+        FileLayer(layer="cut-outline", name="cut-hole"),
+        FileLayer(layer="cut-hole", name="cut-outline"),
+    )
+    assert list(file_layer_faults(rows, "R12")) == []
+    write_blank_dxf(NAMED, tmp_path / "ours.dxf")
+    write_blank_dxf(NAMED, tmp_path / "shop.dxf", "R2000", rows)
+    ours, shop = (entities(tmp_path / f"{name}.dxf") for name in ("ours", "shop"))
+    swap = {"cut-outline": "cut-hole", "cut-hole": "cut-outline"}
+    assert [layer for _, layer, _ in shop] == [swap.get(layer, layer) for _, layer, _ in ours]
+
+
+@given(st.lists(st.tuples(st.sampled_from(list(LAYERS)), st.sampled_from(["A", "B", "text"]))))
+def test_a_name_has_one_colour(pairs: list[tuple[str, str]]) -> None:
+    rows = [FileLayer(layer=layer, name=name) for layer, name in dict(pairs).items()]
+    colours: dict[str, set[int]] = {}
+    for name, colour in names_of(rows).values():
+        colours.setdefault(name, set()).add(colour)
+    assert all(len(one) == 1 for one in colours.values())
+    assert list(file_layer_faults(rows, "R12")) == []
+
+
+@pytest.mark.parametrize(
+    ("row", "key"),
+    [
+        ({"layer": "cut"}, "layer"),
+        ({"layer": "cut-hole"}, "name"),
+        ({"layer": "cut-hole", "name": "a/b"}, "name"),
+        ({"layer": "cut-hole", "name": ""}, "name"),
+        ({"layer": "cut-hole", "name": "a "}, "name"),
+        ({"layer": "cut-hole", "colour": 0}, "colour"),
+        ({"layer": "cut-hole", "colour": 256}, "colour"),
+        ({"layer": "cut-hole", "colour": 1.5}, "colour"),
+    ],
+)
+def test_a_row_at_fault_is_told_by_its_key(row: dict[str, Any], key: str) -> None:
+    with pytest.raises(SpecError) as caught:
+        FileLayer(**row)
+    assert [fault.key for fault in caught.value.faults if fault.key == key]
+
+
+@pytest.mark.parametrize(
+    ("rows", "version", "key", "words"),
+    [
+        ([("lead", "A", None), ("lead", "B", None)], "R2000", "[1].layer", "one row for each"),
+        ([("lead", "A", 3), ("mark", "A", 4)], "R2000", "[1].colour", "it has 3"),
+        ([("lead", "Cut", None), ("mark", "CUT", None)], "R2000", "[1].name", "there is Cut"),
+        ([("lead", "MARK", None)], "R2000", "[0].name", "there is mark"),
+        ([("lead", "a b", None)], "R12", "[0].name", "in R12 at most 31"),
+        ([("lead", "a" * 32, None)], "R12", "[0].name", "in R12 at most 31"),
+    ],
+)
+def test_rows_that_do_not_go_together(
+    rows: list[tuple[str, str, int | None]], version: Version, key: str, words: str
+) -> None:
+    given_rows = [FileLayer(layer=a, name=b, colour=c) for a, b, c in rows]
+    (fault,) = file_layer_faults(given_rows, version)
+    assert fault.key == f"file_layer{key}"
+    assert words in fault.allowed
+    if version == "R12":
+        assert list(file_layer_faults(given_rows, "R2000")) == []
