@@ -1,0 +1,216 @@
+"""What of a drawn part is finer than the kerf: holes, hollows and necks that the cut does not go
+into, webs that do not stand between two cuts. mm.
+
+An inner corner that the kerf leaves round is none of these.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from platewheel.nesting.drawings.closed_loops import MOST_TOLD, Wrong, more, said
+from platewheel.nesting.drawings.narrow_places import (
+    SLIP,
+    Narrow,
+    narrow_places,
+    outside_of,
+    region_of,
+)
+from platewheel.nesting.geometry.gaps import point_gap
+from platewheel.nesting.geometry.trim import between, share_of
+from platewheel.nesting.stock.cutting import LEAST_WEB_MM
+from platewheel.parts.geometry.outline import Circle, Line, Loop, Point, Segment, segments
+
+ROUNDS = 4  # a place that is filled may show another
+LEAST_MM = 1e-4  # shorter pieces of an edge are rounding
+
+
+@dataclass(frozen=True)
+class Fine:
+    """One place that is too fine, in words; `lost` says what becomes of it where it is allowed."""
+
+    what: str
+    place: Point
+    width_mm: float
+    lost: str
+
+    def told(self, origin: Point, unit_mm: float) -> str:
+        """With its place in the drawing."""
+        at = (round(self.place[0] + origin[0], 2), round(self.place[1] + origin[1], 2))
+        return f"{self.what} {self.width_mm:.2f} mm wide at {said(at, unit_mm)}"
+
+
+@dataclass(frozen=True)
+class Fitted:
+    """The loops as the kerf can follow them, and all that was too fine."""
+
+    outline: Loop
+    holes: tuple[Loop, ...]
+    fine: tuple[Fine, ...]
+    stuck: tuple[Fine, ...] = ()  # of these, what could not be left out
+
+
+def fitted(outline: Loop, holes: Sequence[Loop], kerf_mm: float) -> Fitted:
+    """A part whose loops are all cut, with what is finer than the kerf filled with steel.
+
+    Webs stay as they are drawn: what is left of them is the cut's affair.
+    """
+    if not kerf_mm > 0:
+        return Fitted(outline, tuple(holes), ())
+    fine = [*_webs(outline, holes)]
+    rim, told, left = _followed(outline, kerf_mm, hole=False)
+    fine += told
+    stuck = list(left)
+    kept: list[Loop] = []
+    for hole in holes:
+        rest, told, left = _followed(hole, kerf_mm, hole=True)
+        fine += told
+        stuck += left
+        kept += [rest] if rest is not None else []
+    assert rim is not None  # what is about a part is never narrow on all sides
+    return Fitted(rim, tuple(kept), tuple(fine), tuple(stuck))
+
+
+def wrong_of(
+    part: str, fine: Sequence[Fine], kerf_mm: float, origin: Point, unit_mm: float, *, stuck: bool
+) -> Iterator[Wrong]:
+    """What to refuse; `stuck`: it cannot be allowed."""
+    for one in fine[:MOST_TOLD]:
+        least = LEAST_WEB_MM if one.what == WEB else kerf_mm
+        allowed = (
+            f"no web thinner than {least:g} mm between two cuts"
+            if one.what == WEB
+            else f"nothing narrower than the kerf of {kerf_mm:g} mm"
+        )
+        least = math.floor(least * 10 + 1 + 1e-9) / 10
+        yield (
+            f"{allowed}; {part} has {one.told(origin, unit_mm)}{more(len(fine))}",
+            f"draw it {least:g} mm wide or leave it out"
+            + ("" if stuck else f", or finer_than_kerf = true: {one.lost}"),
+        )
+
+
+def notes_of(fine: Sequence[Fine], kerf_mm: float, origin: Point, unit_mm: float) -> Iterator[str]:
+    """What is lost where it is allowed."""
+    for one in fine:
+        than = f"the {LEAST_WEB_MM:g} mm that stand" if one.what == WEB else "the kerf"
+        than += "" if one.what == WEB else f" of {kerf_mm:g} mm"
+        yield f"{one.told(origin, unit_mm)}, narrower than {than}: {one.lost}"
+
+
+HOLE, HOLLOW, NECK, WEB = "a hole", "a hollow", "a neck", "a web"
+LOST = {
+    "whole": (HOLE, "it is not cut"),
+    "end": (HOLLOW, "it is not cut, its steel stays"),
+    "between": (NECK, "it is not cut, nor what lies behind it"),
+}
+
+
+def _webs(outline: Loop, holes: Sequence[Loop]) -> Iterator[Fine]:
+    import shapely
+
+    inside = [region_of(hole) for hole in holes]
+    steel = region_of(outline).difference(shapely.union_all(inside))
+    found = [
+        (one.place, one.width_mm, one.lost.buffer(LEAST_WEB_MM))
+        for one in narrow_places(steel, LEAST_WEB_MM / 2)
+        if one.kind != "end" or one.deep_mm >= one.width_mm  # or a tooth as short as it is thick
+    ]
+    edges = [region_of(outline).boundary, *(hole.boundary for hole in inside)]
+    for place, width in _near_edges(edges):
+        if not any(told.intersects(shapely.Point(place)) for *_, told in found):
+            found.append((place, width, shapely.Point(place).buffer(LEAST_WEB_MM)))
+    for place, width, _ in sorted(found, key=lambda one: one[0]):
+        yield Fine(WEB, place, width, "it stays as drawn and may burn or break away")
+
+
+def _near_edges(edges: Sequence[Any]) -> Iterator[tuple[Point, float]]:
+    """Where two edges come nearer than a web may be thick: half way, and how near."""
+    import shapely
+    import shapely.ops
+
+    least = LEAST_WEB_MM * (1 - SLIP)
+    near = shapely.STRtree(edges).query(edges, predicate="dwithin", distance=least)
+    for i, k in sorted((int(i), int(k)) for i, k in near.T if i < k):
+        a, b = shapely.ops.nearest_points(edges[i], edges[k])
+        yield ((a.x + b.x) / 2, (a.y + b.y) / 2), a.distance(b)
+
+
+def _followed(
+    loop: Loop, kerf_mm: float, *, hole: bool
+) -> tuple[Loop | None, list[Fine], list[Fine]]:
+    """The loop with its narrow places filled, None where nothing is left; those, and the rest."""
+    told: list[Fine] = []
+    if isinstance(loop, Circle):
+        wide = 2 * loop.radius_mm
+        fine = Fine(HOLE, loop.centre, wide, LOST["whole"][1])
+        return (None, [fine], []) if hole and wide <= kerf_mm else (loop, [], [])
+    for _ in range(ROUNDS):
+        region = region_of(loop) if hole else outside_of(loop, kerf_mm / 2)
+        found = narrow_places(region, kerf_mm / 2)
+        if not found:
+            return loop, told, []
+        if found[0].kind == "whole" and hole:
+            return None, [*told, _fine(found[0])], []
+        here = [_fine(one) for one in found]
+        told += [one for one in here if one.place not in {other.place for other in told}]
+        filled: Loop = loop
+        for one in found:
+            if one.contacts is not None:
+                filled = _without(filled, one, one.contacts) or filled
+        if filled is loop:
+            return loop, told, here
+        loop = filled
+    return loop, told, told
+
+
+def _fine(one: Narrow) -> Fine:
+    what, lost = LOST[one.kind]
+    return Fine(what, one.place, one.width_mm, lost)
+
+
+def _without(loop: Loop, narrow: Narrow, contacts: tuple[Point, Point]) -> Loop | None:
+    """The loop with a straight edge from contact to contact instead of its way into the narrow
+    place; None where it does not go there any more."""
+    import shapely
+
+    (first, last), choices = contacts, []
+    inside = narrow.lost.representative_point()
+    for a, b in ((first, last), (last, first)):
+        way = _stretch(segments(loop), a, b)
+        if way and math.dist(a, b) > LEAST_MM:
+            back = Line(way[-1].end, way[0].start)
+            pocket = region_of((*way, back))
+            if pocket.distance(inside) < LEAST_MM:
+                choices.append((pocket.area, b, a))
+    if not choices:
+        return None
+    _, begin, end = min(choices)
+    rest = _stretch(segments(loop), begin, end)
+    new = (*rest, Line(rest[-1].end, rest[0].start))
+    return new if shapely.is_valid(region_of(new)) and region_of(new).area > 0 else None
+
+
+def _stretch(ring: tuple[Segment, ...], first: Point, last: Point) -> tuple[Segment, ...]:
+    """The ring from one place on it to another, the way it runs."""
+    near = [
+        min(range(len(ring)), key=lambda i, place=place: point_gap(place, ring[i]))  # type: ignore[misc]
+        for place in (first, last)
+    ]
+    if max(point_gap(first, ring[near[0]]), point_gap(last, ring[near[1]])) > 0.02:
+        return ()
+    shares = [
+        min(1.0, max(0.0, share_of(ring[i], place)))
+        for i, place in zip(near, (first, last), strict=True)
+    ]
+    (i, k), (s, t) = near, shares
+    if i == k and s < t:
+        return (between(ring[i], s, t),)
+    count = len(ring)
+    run = [between(ring[i], s, 1.0)] if s < 1 else []
+    run += [ring[(i + step) % count] for step in range(1, (k - i) % count or count)]
+    run += [between(ring[k], 0.0, t)] if t > 0 else []
+    return tuple(piece for piece in run if piece.length_mm > LEAST_MM)
