@@ -30,6 +30,7 @@ Better = Literal["A", "B", ""]
 Assess = Callable[[Setting], Assessment | None]
 FIELDS = {"job": "head", "offcut": "offcuts", "bar": "bars", "pipe": "pipes", "round": "rounds"}
 FIELDS |= {"cut_speed": "cut_speeds", "extra": "extras"}  # section -> where Job has it
+FIELDS |= {"drawing_layer": "drawing_layers", "file_layer": "file_layers"}
 LEAST_MARGIN = 0.0005  # a twentieth of a percentage point: what is shown
 
 

@@ -12,8 +12,11 @@ from typing import Any
 from pydantic import Field
 
 from platewheel.cli.job.gauge_faults import plate_faults, unasked_faults
+from platewheel.cli.job.own_parts import own_parts
 from platewheel.nesting.cutting.cut_speed import CutSpeed, speed_faults
-from platewheel.nesting.drawings.extra import Extra, ExtraPart, extra_parts, read_extras
+from platewheel.nesting.cutting.file_layers import FileLayer, file_layer_faults
+from platewheel.nesting.drawings.extra import Extra, ExtraPart, extra_parts
+from platewheel.nesting.drawings.layers import DrawingLayer
 from platewheel.nesting.stock.round_bar import Round
 from platewheel.nesting.stock.stock import Bar, Cutting, Offcut, Pipe, Stock
 from platewheel.nesting.templates.paper import Paper
@@ -78,6 +81,8 @@ REPEATED: dict[str, type[Spec]] = {
     "round": Round,
     "cut_speed": CutSpeed,
     "extra": Extra,
+    "drawing_layer": DrawingLayer,
+    "file_layer": FileLayer,
     "way": WaySpec,
 }
 # all keys have defaults
@@ -106,6 +111,8 @@ class Job:
     pipes: tuple[Pipe, ...]
     cut_speeds: tuple[CutSpeed, ...]
     extras: tuple[ExtraPart, ...] = ()
+    drawing_layers: tuple[DrawingLayer, ...] = ()
+    file_layers: tuple[FileLayer, ...] = ()
     rounds: tuple[Round, ...] = ()
     way: tuple[WaySpec, ...] = ()
     has_axle: bool = False  # [axle] is in the file: the wheelset is part of the job
@@ -163,8 +170,7 @@ def job_of(table: dict[str, Any], folder: Path = HERE, *, gauges_cut: bool = Fal
             section = {}
         if isinstance(section, dict):
             faults += (fault.below(name) for fault in find_faults(kind, section))
-    extras = table.get("extra", [])
-    drawn, bad_extras = read_extras(extras if isinstance(extras, list) else [], folder, RESERVED)
+    drawn, bad_extras = own_parts(table, folder, RESERVED)
     faults += bad_extras
     for name, kind in REPEATED.items():
         rows = table.get(name, [])
@@ -185,6 +191,8 @@ def job_of(table: dict[str, Any], folder: Path = HERE, *, gauges_cut: bool = Fal
         "pipes": rows["pipe"],
         "rounds": rows["round"],
         "cut_speeds": rows["cut_speed"],
+        "drawing_layers": rows["drawing_layer"],
+        "file_layers": rows["file_layer"],
         "way": rows["way"],
         "has_axle": "axle" in table,
         "extras": extra_parts(drawn, single["wheel"].steel),  # type: ignore[attr-defined]
@@ -192,6 +200,7 @@ def job_of(table: dict[str, Any], folder: Path = HERE, *, gauges_cut: bool = Fal
     job = Job(**values)
     faults = [*speed_faults(job.cutting, job.cut_speeds, _cut_thicknesses_mm(job))]
     faults += [*curve_faults(job.track, job.wagon), *way_faults(job.way, job.track, job.wagon)]
+    faults += file_layer_faults(job.file_layers, job.cutting.dxf_version)
     faults += wear_faults(job.wheel, job.use)
     if "gauges" in table:
         faults += unasked_faults(table["gauges"])

@@ -16,6 +16,8 @@ HEAD = """\
 ABSENT = {  # tables that a starting job shows but does not use
     "cut_speed": "speeds of your machine, one table a thickness; without any, [cutting] tells them",
     "extra": "parts of your own, cut along with the wheel's",
+    "drawing_layer": "what the layers of their drawings are for, where it is not as there",
+    "file_layer": "names and colours of the layers in the cutting files, as your machine has them",
     "offcut": "left-over pieces, used before whole sheets",
     "bar": 'flat bar, for tread_from = "bar"',
     "round": "round bar for the axles",

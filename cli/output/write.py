@@ -44,7 +44,8 @@ def write_blanks(job: Job, parts: Sequence[Part], folder: Path) -> list[str]:
     files = []
     for one in job_blanks(job, parts):
         files.append(f"blanks/{one.stem}.dxf")
-        write_blank_dxf(one.blank, folder / files[-1], job.cutting.dxf_version)
+        version = job.cutting.dxf_version
+        write_blank_dxf(one.blank, folder / files[-1], version, job.file_layers)
     return files
 
 
@@ -63,7 +64,7 @@ def write_sheets(
     warnings = [line for extra in job.extras for line in extra.warnings]
     for layout, file in zip(plan.layouts, files, strict=True):
         keep = kept_rings(layout, plan.kept)
-        told = write_sheet_dxf(layout, job.cutting, folder / file, keep)
+        told = write_sheet_dxf(layout, job.cutting, folder / file, keep, job.file_layers)
         warnings += [f"{file}: {line}" for line in told]
     text = offcuts_toml(list(plan.kept), job.head.name) + rounds_toml(rests)
     (folder / "offcuts.toml").write_text(text, encoding="utf-8")

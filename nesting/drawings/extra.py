@@ -3,13 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from pydantic import Field
 
+from platewheel.nesting.drawings.closed_loops import JOIN_MM
+from platewheel.nesting.drawings.kerf_fit import fitted, notes_of, wrong_of
+from platewheel.nesting.drawings.layers import DrawingLayer, uses_for
 from platewheel.nesting.drawings.read import Outline, Unit, read_outline
+from platewheel.nesting.stock.cutting import LEAST_WEB_MM, Cutting
 from platewheel.nesting.stock.layout import Turns
+from platewheel.nesting.stock.small_holes import without_small_holes
 from platewheel.nesting.stock.stock import Steel
 from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.base.spec_model import Spec, find_faults
@@ -31,10 +36,22 @@ class Extra(Spec):
         max_length=1000,
         examples=["bracket.dxf"],
         description="DXF drawing, its path seen from the job file's folder; what lies on the "
-        "layer mark is marked, everything else cut",
+        "layer mark is marked, everything else cut, unless [[drawing_layer]] says otherwise",
     )
     unit: Unit = Field(
         "file", description="of the drawing; file = as the drawing itself says, or else mm"
+    )
+    join_tolerance_mm: float = Field(
+        JOIN_MM,
+        ge=0.001,
+        le=1,
+        description="ends of the drawing's lines that lie this close are joined (default: half "
+        "the narrowest kerf of common use, a laser's 0.1 mm; no source)",
+    )
+    finer_than_kerf: bool = Field(
+        False,
+        description="true: what the kerf cannot follow is left out, webs of less than "
+        f"{LEAST_WEB_MM:g} mm stay, and the report says what is lost; false: it is refused",
     )
     thickness_mm: float = Field(gt=0, le=100, examples=[6.0], description="of the plate")
     count: int = Field(ge=1, le=100000, examples=[20], description="how many for the whole job")
@@ -67,12 +84,17 @@ class ExtraPart:
 
 
 def read_extras(
-    rows: Sequence[object], folder: Path, reserved: Collection[str] = ()
+    rows: Sequence[object],
+    folder: Path,
+    reserved: Collection[str] = (),
+    layers: Iterable[DrawingLayer] | None = (),
+    cutting: Cutting | None = None,
 ) -> tuple[list[tuple[Extra, Outline]], list[Fault]]:
     """The sound rows of the job's `extra` tables with their drawings, and all faults of the rest.
 
-    `folder` is the job file's, `reserved` are names that a part may not have. A drawing is looked
-    at even where other keys are at fault.
+    `folder` is the job file's, `reserved` are names that a part may not have, `layers` say what
+    layers are for; None where that is at fault and no drawing can be read. A drawing is looked at
+    even where other keys are at fault; beside the kerf where `cutting` is given.
     """
     read: list[tuple[Extra, Outline]] = []
     faults: list[Fault] = []
@@ -81,17 +103,45 @@ def read_extras(
             continue
         wrong = find_faults(Extra, row)
         bad = {fault.key for fault in wrong}
-        if "file" in row and not bad & {"file", "unit"}:
+        if "file" in row and not bad & {"file", "unit", "join_tolerance_mm"} and layers is not None:
             file, unit = row["file"], row.get("unit", "file")
+            uses = uses_for(layers, str(row.get("name", "")))
+            join_mm = row.get("join_tolerance_mm", JOIN_MM)
             try:
-                drawn = read_outline(folder / file, unit, file)
+                drawn = read_outline(folder / file, unit, file, join_mm=join_mm, uses=uses)
             except SpecError as error:
                 wrong += error.faults
             else:
                 if not wrong:
-                    read.append((Extra(**row), drawn))
+                    extra = Extra(**row)
+                    drawn, wrong = _beside_kerf(extra, drawn, cutting)
+                    read += [] if wrong else [(extra, drawn)]
         faults += (fault.below(f"extra[{i}]") for fault in wrong)
     return read, faults + list(_name_faults(rows, reserved))
+
+
+def _beside_kerf(
+    extra: Extra, drawn: Outline, cutting: Cutting | None
+) -> tuple[Outline, list[Fault]]:
+    """The drawing as the kerf can follow it, and what is refused.
+
+    Holes that are marked to be drilled are no matter of the kerf.
+    """
+    if cutting is None:
+        return drawn, []
+    kerf, where = cutting.kerf_mm, (drawn.origin, drawn.unit_mm)
+    cut = without_small_holes(extra_blank(extra, drawn), cutting).holes
+    drilled = tuple(hole for hole in drawn.holes if hole not in cut)
+    found = fitted(drawn.outline, cut, kerf)
+    stuck = extra.finer_than_kerf
+    refused = found.stuck if stuck else found.fine
+    wrong = wrong_of(extra.name, refused, kerf, *where, stuck=stuck)
+    faults = [Fault("file", extra.file, allowed, advice) for allowed, advice in wrong]
+    if not found.fine or faults:
+        return drawn, faults
+    notes = (*drawn.notes, *notes_of(found.fine, kerf, *where))
+    holes = (*found.holes, *drilled)
+    return replace(drawn, outline=found.outline, holes=holes, notes=notes), []
 
 
 def extra_parts(read: Iterable[tuple[Extra, Outline]], wheel_steel: str) -> tuple[ExtraPart, ...]:

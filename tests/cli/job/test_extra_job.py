@@ -103,3 +103,90 @@ def test_templates_twice_into_one_folder(job_file: Path, own_folder: Path) -> No
         assert result.exit_code == 0, result.stderr
     made = json.loads(result.stdout)["templates"]
     assert "templates/extra-gusset.pdf" in [row["file"] for row in made]
+
+
+def test_layers_and_the_kerf_are_held_against_every_drawing(job_file: Path) -> None:
+    text = job_file.read_text(encoding="utf-8")
+    rows = """
+[[drawing_layer]]
+name = "ENGRAVE"
+use = "mark"
+[[drawing_layer]]
+name = "0"
+use = "cut"
+part = "brackett"
+[[file_layer]]
+layer = "cut-outline"
+name = "A"
+"""
+    job_file.write_text(text + rows, encoding="utf-8")
+    with pytest.raises(SpecError) as caught:
+        read_job(job_file)
+    keys = [fault.key for fault in caught.value.faults]
+    assert keys == ["extra[0].file", "extra[1].file", "drawing_layer[1].part"]
+    assert "layers that the drawing has: 0" in caught.value.faults[0].allowed
+    bad = rows.replace('"mark"', '"scribe"')
+    job_file.write_text(text + bad, encoding="utf-8")
+    with pytest.raises(SpecError) as caught:  # no drawing is read by rows at fault
+        read_job(job_file)
+    keys = [fault.key for fault in caught.value.faults]
+    assert keys == ["drawing_layer[1].part", "drawing_layer[0].use"]
+
+
+def test_a_fine_hollow_is_refused_at_reading_whoever_offsets(job_file: Path) -> None:
+    text = job_file.read_text(encoding="utf-8").replace('"drawings/bracket.dxf"', '"slit.dxf"', 1)
+    doc = ezdxf.new("R12")
+    corners = [(0, 0), (90, 0), (90, 60), (46, 60), (46, 30), (45, 30), (45, 60), (0, 60)]
+    doc.modelspace().add_polyline2d(corners, close=True)
+    doc.saveas(job_file.parent / "slit.dxf")
+    for in_path in ("true", "false"):
+        cut = f"\n[cutting]\nkerf_in_path = {in_path}\n"
+        assert "[cutting]" not in text
+        job_file.write_text(text + cut, encoding="utf-8")
+        with pytest.raises(SpecError) as caught:
+            read_job(job_file)
+        (fault,) = caught.value.faults
+        assert (fault.key, fault.value) == ("extra[0].file", "slit.dxf")
+        assert "bracket has a hollow 1.00 mm wide" in fault.allowed
+        allowed = text.replace("count = 20\n", "count = 20\nfiner_than_kerf = true\n")
+        job_file.write_text(allowed + cut, encoding="utf-8")
+        part = read_job(job_file).extras[0]
+        assert part.blank.area_mm2 == pytest.approx(90 * 60)
+        assert any("its steel stays" in line for line in part.warnings)
+
+
+def test_what_the_writer_of_paths_refuses_is_told_at_reading(job_file: Path) -> None:
+    """A notch that the kerf reaches the bottom of, but whose sides it only rounds."""
+    text = job_file.read_text(encoding="utf-8").replace('"drawings/bracket.dxf"', '"dent.dxf"', 1)
+    doc = ezdxf.new("R12")
+    corners = [(0, 0), (90, 0), (90, 60), (46, 60), (46, 59.5), (44, 59.5), (44, 60), (0, 60)]
+    doc.modelspace().add_polyline2d(corners, close=True)
+    doc.saveas(job_file.parent / "dent.dxf")
+    job_file.write_text(text, encoding="utf-8")
+    assert len(read_job(job_file).extras) == 2
+    job_file.write_text(text + "\n[cutting]\nkerf_in_path = true\n", encoding="utf-8")
+    with pytest.raises(SpecError) as caught:
+        read_job(job_file)
+    (fault,) = caught.value.faults
+    assert (fault.key, fault.value) == ("extra[0].file", "dent.dxf")
+    assert "bracket: kerf in the path" in fault.allowed
+
+
+def test_layers_of_the_files_are_named_as_the_job_says(job_file: Path, tmp_path: Path) -> None:
+    rows = """
+[[file_layer]]
+layer = "cut-outline"
+name = "OUTSIDE"
+colour = 5
+"""
+    text = job_file.read_text(encoding="utf-8")
+    job_file.write_text(text + rows, encoding="utf-8")
+    job = read_job(job_file)
+    files = write_blanks(job, wheel_parts(job.wheel), tmp_path)
+    for file in files:
+        doc = ezdxf.readfile(tmp_path / file)
+        assert doc.layers.get("OUTSIDE").dxf.color == 5
+        assert len(doc.modelspace().query('*[layer=="OUTSIDE"]')) == 1
+    job_file.write_text(text + rows + rows, encoding="utf-8")
+    with pytest.raises(SpecError, match=r"file_layer\[1\]\.layer"):
+        read_job(job_file)
