@@ -29,17 +29,22 @@ Rectangle = tuple[float, float, float, float]  # x0, y0, x1, y1
 
 
 def largest_rectangle(
-    layout: Layout, clear_mm: float, least_side_mm: float = 0.0, kept: Sequence[Rectangle] = ()
+    layout: Layout,
+    clear_mm: float,
+    least_side_mm: float = 0.0,
+    kept: Sequence[Rectangle] = (),
+    gap_mm: float = 0.0,
 ) -> Rectangle | None:
     """Largest free rectangle x0, y0, x1, y1 with no side below the least; None if there is none.
 
-    Every part, and every rectangle kept before, stays at least `clear_mm` away; the plate's edge
-    may be touched. A rest over the full width at the plate's end is preferred to a rectangle up
-    to a tenth larger.
+    Every part stays at least `clear_mm` away, every rectangle kept before `gap_mm`; the plate's
+    edge may be touched. A rest over the full width at the plate's end is preferred to a rectangle
+    up to a tenth larger.
     """
-    walls = _walls(layout, clear_mm, kept)
+    walls = _walls(layout, clear_mm, kept, gap_mm)
     best: tuple[float, Rectangle] | None = None
-    grown = [walls.grown(block) for block in _blocks(layout, clear_mm, least_side_mm, kept)]
+    blocks = _blocks(layout, clear_mm, least_side_mm, kept, gap_mm)
+    grown = [walls.grown(block) for block in blocks]
     grown += walls.end_strip()
     for room in grown:
         x0, y0, x1, y1 = room
@@ -56,7 +61,11 @@ def _area(room: Rectangle) -> float:
 
 
 def _blocks(
-    layout: Layout, clear_mm: float, least_side_mm: float, kept: Sequence[Rectangle]
+    layout: Layout,
+    clear_mm: float,
+    least_side_mm: float,
+    kept: Sequence[Rectangle],
+    gap_mm: float,
 ) -> Iterator[Rectangle]:
     """Free blocks of whole cells, those first that may grow largest."""
     sheet = layout.sheet
@@ -65,7 +74,7 @@ def _blocks(
     half = cell * 0.7072
     rings = taken_rings(layout, clear_mm + half, CELL_MM / 10)
     rings += off_plate_rings(sheet, half)
-    rings += [_ring(room, clear_mm + half) for room in kept]
+    rings += [_ring(room, gap_mm + half) for room in kept]
     free = ~taken_cells(rings, shape, cell)
     for i, j, ni, nj in largest_blocks(free, least_side_mm / cell - 2, BLOCKS):
         yield i * cell, j * cell, (i + ni) * cell, (j + nj) * cell
@@ -77,8 +86,8 @@ def _ring(room: Rectangle, wider_mm: float) -> NDArray[np.float64]:
     return np.asarray([(x0, y0), (x1, y0), (x1, y1), (x0, y1), (x0, y0)])
 
 
-def _walls(layout: Layout, clear_mm: float, kept: Sequence[Rectangle]) -> Walls:
-    rings = taken_rings(layout, clear_mm, FACET_MM) + [_ring(room, clear_mm) for room in kept]
+def _walls(layout: Layout, clear_mm: float, kept: Sequence[Rectangle], gap_mm: float) -> Walls:
+    rings = taken_rings(layout, clear_mm, FACET_MM) + [_ring(room, gap_mm) for room in kept]
     rings += off_plate_rings(layout.sheet)
     none = np.zeros((0, 2))
     starts = np.concatenate([none, *(ring[:-1] for ring in rings)])

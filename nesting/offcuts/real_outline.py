@@ -26,21 +26,28 @@ def real_outlines(layout: Layout, clear_mm: float, least_mm: float) -> list[Outl
 
     The free region (plate less parts widened by `clear_mm`) is opened: drawn in and widened again
     by half the least width. Its corners are then saved inwards only and set to whole mm, so that
-    nothing is told as left that is not.
+    nothing is told as left that is not. Pieces lie as far from each other as from a part: the
+    cuts that part them do not run into each other.
     """
     import shapely
 
     region = _free_region(layout, clear_mm)
     half = least_mm / 2 - SLACK_MM
     opened = _widened(_drawn_in(region, half), half).intersection(region)
-    found = []
-    for piece in shapely.get_parts(opened):
+    found: list[Any] = []
+    for opening in sorted(shapely.get_parts(opened), key=lambda shape: -shape.area):
+        piece, room = opening, region
+        if any(piece.distance(other) < clear_mm for other in found):
+            taken = [other.buffer(clear_mm + HAIR_MM, join_style="mitre") for other in found]
+            room = region.difference(shapely.union_all(taken))
+            rests = shapely.get_parts(piece.intersection(room))
+            piece = max(rests, key=shapely.area, default=shapely.Polygon())
         if _drawn_in(piece, 0.99 * half).is_empty:
             continue  # a crumb between a mitre and the region's own corner
         plain = _few_corners(piece)
         if _drawn_in(plain, 0.99 * half).is_empty:
             plain = piece
-        found.append(_to_whole_mm(plain, region, layout))
+        found.append(_to_whole_mm(plain, room, layout))
     found.sort(key=lambda shape: -shape.area)
     return [
         (_corners(shape.exterior), tuple(_corners(ring) for ring in shape.interiors))
@@ -170,21 +177,39 @@ def _meeting(a: Point, b: Point, d: Point, c: Point) -> Point | None:
 def _to_whole_mm(shape: Any, region: Any, layout: Layout) -> Any:
     """Corners set to whole millimetres one by one, to the nearest that stay in the region.
 
-    A corner on the height or length of one of the plate's own corners stays there.
+    A corner on the height or length of one of the plate's own corners stays there, one on a
+    slanted side of the plate where it is.
     """
+    import shapely
+
     room = _prepared(region)
+    slanted = _slanted(layout)
     own = [corner for ring in (layout.sheet.corners, *layout.sheet.holes) for corner in ring]
     rings = [[tuple(xy) for xy in ring[:-1].tolist()] for ring in rings_of(shape)]
     for ring in rings:
         for i, (x, y) in enumerate(ring):
+            spot = shapely.Point(x, y)
             near = itertools.product(*(_near((x, y)[k], {p[k] for p in own}) for k in (0, 1)))
-            for corner in sorted(near, key=lambda p: math.dist(p, (x, y))):
+            places = sorted(near, key=lambda p: math.dist(p, (x, y)))
+            if slanted.distance(spot) < SLACK_MM:
+                on_side = slanted.interpolate(slanted.project(spot))
+                places = [(on_side.x, on_side.y)]
+            for corner in places:
                 ring[i] = corner
                 tried = _polygon(rings)
                 if _sound(tried) and room.covers(tried):
                     break
                 ring[i] = (x, y)
     return _polygon(rings)
+
+
+def _slanted(layout: Layout) -> Any:
+    """The plate's sides that run neither level nor upright."""
+    import shapely
+
+    rings = (layout.sheet.corners, *layout.sheet.holes)
+    sides = [side for ring in rings for side in itertools.pairwise([*ring, ring[0]])]
+    return shapely.MultiLineString([(a, b) for a, b in sides if a[0] != b[0] and a[1] != b[1]])
 
 
 def _near(value: float, own: set[float]) -> list[float]:

@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from platewheel.nesting.offcuts.largest_rectangle import Rectangle, largest_rectangle
 from platewheel.nesting.offcuts.real_outline import real_outlines
-from platewheel.nesting.stock.cutting import Cutting
+from platewheel.nesting.stock.cutting import LEAST_WEB_MM, Cutting
 from platewheel.nesting.stock.layout import Layout
 from platewheel.parts.geometry import outline
-from platewheel.parts.geometry.outline import Point
+from platewheel.parts.geometry.outline import Loop, Point
 
-LEAST_CLEAR_MM = 1.0  # where the kerf is told as less
 HAIR_MM = 1e-6
 
 
@@ -57,32 +57,78 @@ def rectangle(layout: Layout, room: Rectangle) -> Remnant:
 
 
 def clear_distance_mm(cutting: Cutting) -> float:
-    """From a part to what is left: its kerf, and what leads cut into the scrap beside it."""
-    return max(cutting.kerf_mm, LEAST_CLEAR_MM) + max(cutting.lead_in_mm, cutting.lead_out_mm)
+    """From a part to what is left: its kerf, a web, the kerf of the cut that parts what is kept,
+    and what leads cut into the scrap between."""
+    leads = max(cutting.lead_in_mm, cutting.lead_out_mm)
+    return 2 * cutting.kerf_mm + LEAST_WEB_MM + leads
 
 
 def remnants(layout: Layout, cutting: Cutting) -> tuple[Remnant, ...]:
     """Every piece worth keeping by the job's `offcut_outline` and `least_offcut_mm`; largest
-    first, sizes in whole mm where the plate's own edge is not met."""
+    first. Sizes are in whole mm where neither the plate's own edge is met nor the cut of a piece
+    kept before: rectangles side by side share one cut."""
     clear, least = clear_distance_mm(cutting), cutting.least_offcut_mm
     if cutting.offcut_outline == "real":
-        return tuple(Remnant(layout, *found) for found in real_outlines(layout, clear, least))
+        found = [Remnant(layout, *one) for one in real_outlines(layout, clear, least)]
+        return tuple(_one_a_slug(found))
     kept: list[Rectangle] = []
     while True:
-        room = largest_rectangle(layout, clear, least, kept)
-        whole = _whole_mm(room, layout) if room else None
-        if not whole or min(whole[2] - whole[0], whole[3] - whole[1]) < least:
-            return tuple(rectangle(layout, room) for room in kept)
+        room = largest_rectangle(layout, clear, least, kept, cutting.kerf_mm)
+        whole = _whole_mm(room, layout, kept, cutting.kerf_mm) if room else None
+        if not whole or min(whole[2] - whole[0], whole[3] - whole[1]) < least - HAIR_MM:
+            return tuple(_one_a_slug([rectangle(layout, room) for room in kept]))
         kept.append(whole)
 
 
-def _whole_mm(room: Rectangle, layout: Layout) -> Rectangle:
-    """Sides set inwards to whole millimetres, those on the plate's edge left."""
+def slug_hole(piece: Remnant) -> Loop | None:
+    """The hole of a part that a piece lies in: it falls out with the hole's slug, before any
+    cut could part it from that; None for all others."""
+    corner = piece.corners[0]
+    holes = (hole for part in piece.layout.placements for hole in part.holes)
+    return next((hole for hole in holes if outline.contains(hole, corner)), None)
+
+
+def _one_a_slug(pieces: Sequence[Remnant]) -> Iterator[Remnant]:
+    """The first piece of each slug, and all that lie in none."""
+    met: list[Loop] = []
+    for piece in pieces:
+        hole = slug_hole(piece)
+        if hole is None or hole not in met:
+            yield piece
+        if hole is not None:
+            met.append(hole)
+
+
+def _whole_mm(
+    room: Rectangle, layout: Layout, kept: Sequence[Rectangle], kerf_mm: float
+) -> Rectangle:
+    """Sides set inwards to whole millimetres; those on a measure of the plate's own corners, or
+    a kerf beside a piece kept before, stay. Others keep a web's room for their cut, from that
+    measure and from the cut of that piece: no sliver is cut off, and no two cuts run together."""
+    rings = (layout.sheet.corners, *layout.sheet.holes)
+    own = [{corner[axis] for ring in rings for corner in ring} for axis in (0, 1)]
     x0, y0, x1, y1 = room
-    length, width = layout.sheet.length_mm, layout.sheet.width_mm
+    level = [k for k in kept if _beside(k, room, 1)]  # to the left or right
+    upright = [k for k in kept if _beside(k, room, 0)]
     return (
-        float(math.ceil(x0 - HAIR_MM)),
-        float(math.ceil(y0 - HAIR_MM)),
-        x1 if x1 >= length - HAIR_MM else float(math.floor(x1 + HAIR_MM)),
-        y1 if y1 >= width - HAIR_MM else float(math.floor(y1 + HAIR_MM)),
+        0.0 - _side(-x0, {-x for x in own[0]}, [-k[2] for k in level], kerf_mm),
+        0.0 - _side(-y0, {-y for y in own[1]}, [-k[3] for k in upright], kerf_mm),
+        _side(x1, own[0], [k[0] for k in level], kerf_mm),
+        _side(y1, own[1], [k[1] for k in upright], kerf_mm),
     )
+
+
+def _beside(other: Rectangle, room: Rectangle, axis: int) -> bool:
+    """Whether two rectangles overlap in their measures along an axis."""
+    return other[axis] < room[axis + 2] and other[axis + 2] > room[axis]
+
+
+def _side(at: float, own: set[float], others: Sequence[float], kerf_mm: float) -> float:
+    """The right or upper side of a rectangle; `others` are the sides that face it."""
+    wall = min((other for other in others if other >= at), default=math.inf)
+    for exact in (*own, wall - kerf_mm):
+        if abs(at - exact) < HAIR_MM:
+            return exact
+    edge = min((one for one in own if one > at), default=math.inf)
+    most = min(edge, wall - kerf_mm) - kerf_mm - LEAST_WEB_MM
+    return float(math.floor(min(at, most) + HAIR_MM))

@@ -118,11 +118,11 @@ class Cutting(Spec):
         description="cut the left-over grid up into pieces of at most this size; 0 = not",
     )
     least_offcut_mm: float = Field(
-        150.0,
+        300.0,
         ge=50,
         le=10000,
-        description="least side of a left-over piece that is kept in offcuts.toml; smaller ones "
-        "are scrap (default: common practice, no source)",
+        description="least side of a left-over piece that is parted and kept in offcuts.toml; "
+        "smaller ones are scrap (default: worth a walk to the rack, common practice, no source)",
     )
     offcut_outline: Literal["rectangle", "real"] = Field(
         "rectangle",

@@ -20,6 +20,7 @@ from platewheel.parts.geometry.outline import Circle, contains, polygon, segment
 from tests.nesting.plates import disc, offcut, on_plate, plate, sector, steel, strip
 from tests.nesting.plates import faceted as fine
 
+GAP = 1.7  # between two pieces that are kept
 CLEAR = 3.0
 NOTCHED = offcut(
     "notched",
@@ -67,11 +68,11 @@ def test_it_is_free_and_not_below_the_least_side(
         return
     assert_free(room, layout, clear_mm)
     assert min(room[2] - room[0], room[3] - room[1]) >= least_mm
-    more = largest_rectangle(layout, clear_mm, least_mm, [room])
+    more = largest_rectangle(layout, clear_mm, least_mm, [room], GAP)
     if more:
         assert_free(more, layout, clear_mm)
         assert area(more) <= END_WORTH * area(room)
-        assert shapely.box(*more).distance(shapely.box(*room)) >= clear_mm - 1e-9
+        assert shapely.box(*more).distance(shapely.box(*room)) >= GAP - 1e-9
 
 
 def plain_best(layout: Layout, clear_mm: float) -> float:
