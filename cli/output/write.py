@@ -55,16 +55,17 @@ def write_sheets(
     """One DXF for each distinct layout, and what is left (`rests` of round bar too) and used;
     returns paths and warnings."""
     from platewheel.nesting.cutting.write_dxf import write_sheet_dxf
-    from platewheel.nesting.offcuts.file import offcuts_toml, rounds_toml
-    from platewheel.nesting.offcuts.skeleton import kept_rings
+    from platewheel.nesting.offcuts.file import offcut_names, offcuts_toml, rounds_toml
 
     home = folder / "sheets"
     home.mkdir()
     files = sheet_files(plan)
     warnings = [line for extra in job.extras for line in extra.warnings]
+    names = offcut_names(plan.kept, job.head.name)
     for layout, file in zip(plan.layouts, files, strict=True):
-        keep = kept_rings(layout, plan.kept)
-        told = write_sheet_dxf(layout, job.cutting, folder / file, keep, job.file_layers)
+        told = write_sheet_dxf(
+            layout, job.cutting, folder / file, plan.kept, names, job.file_layers
+        )
         warnings += [f"{file}: {line}" for line in told]
     text = offcuts_toml(list(plan.kept), job.head.name) + rounds_toml(rests)
     (folder / "offcuts.toml").write_text(text, encoding="utf-8")

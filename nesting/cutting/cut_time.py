@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from platewheel.nesting.cutting.cut_order import HOME, start_of
 from platewheel.nesting.cutting.cut_speed import CutSpeed, pace
 from platewheel.nesting.cutting.part_cuts import Cut, sheet_cuts
+from platewheel.nesting.cutting.parting_cuts import parting_cuts
 from platewheel.nesting.offcuts.remnant import Remnant
 from platewheel.nesting.offcuts.skeleton import kept_rings, skeleton_lines
 from platewheel.nesting.stock.cutting import Cutting
@@ -52,12 +53,14 @@ def plate_work(
 ) -> CuttingWork:
     """Work of one plate: every run of the cutting file, with its leads, each with its pierce.
 
-    Travel is from the plate's lower left corner straight to each run in turn, and not back; the
-    cuts through the left-over grid come last.
-    Raises: SpecError where `speeds` do not reach the thickness; NestingError as `sheet_cuts`.
+    Travel is from the plate's lower left corner straight to each run in turn, and not back; after
+    the parts come the cuts that part what is kept, then those through the left-over grid.
+    Raises: SpecError where `speeds` do not reach the thickness; NestingError as `sheet_cuts`
+    and `parting_cuts`.
     """
     at = pace(cutting, speeds, layout.sheet.thickness_mm)
     cuts = [cut for part in sheet_cuts(layout, cutting).parts for cut in part.cuts]
+    cuts += parting_cuts(layout, cutting, tuple(kept)).cuts
     lines = skeleton_lines(layout, cutting, kept_rings(layout, kept))
     runs = [(_begin(cut), _end(cut)) for cut in cuts] + [(line.start, line.end) for line in lines]
     length = math.fsum([*map(_length_mm, cuts), *(line.length_mm for line in lines)])

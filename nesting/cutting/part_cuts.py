@@ -43,7 +43,7 @@ from platewheel.parts.geometry.outline import (
     segments,
 )
 
-Layer = Literal["cut-hole", "cut-outline"]
+Layer = Literal["cut-hole", "cut-outline", "offcut"]
 LEAST_LEAD_MM = 0.5
 MIDDLE = 0.95  # of half a hole's width
 

@@ -26,13 +26,18 @@ from platewheel.nesting.cutting.dxf_entities import (
     save,
 )
 from platewheel.nesting.cutting.file_layers import FileLayer, names_of, rename_layers
-from platewheel.nesting.cutting.part_cuts import SheetCuts, sheet_cuts
+from platewheel.nesting.cutting.part_cuts import Cut, sheet_cuts
 from platewheel.nesting.cutting.part_marks import sheet_marks
-from platewheel.nesting.offcuts.skeleton import skeleton_lines
+from platewheel.nesting.cutting.part_text import least_marked_mm
+from platewheel.nesting.cutting.parting_cuts import parting_cuts
+from platewheel.nesting.geometry.stroke_words import word_strokes
+from platewheel.nesting.offcuts.names_on_plate import names_on_plate
+from platewheel.nesting.offcuts.remnant import Remnant
+from platewheel.nesting.offcuts.skeleton import kept_rings, skeleton_lines
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.layout import Layout
 from platewheel.parts.geometry.blank import Blank
-from platewheel.parts.geometry.outline import Point, polygon, reversed_loop
+from platewheel.parts.geometry.outline import polygon, reversed_loop
 
 NOTE_MM = 5.0  # letters below a blank
 LETTER = 0.65  # their width, of their height
@@ -64,14 +69,16 @@ def write_sheet_dxf(
     layout: Layout,
     cutting: Cutting,
     path: Path,
-    keep: Sequence[Sequence[Point]] = (),
+    kept: Sequence[Remnant] = (),
+    names: Sequence[tuple[str, ...]] = (),
     layers: Sequence[FileLayer] = (),
 ) -> tuple[str, ...]:
     """One layout as a cutting file; returns what could not be had as wanted, in words.
 
-    `keep` has the outlines of pieces to keep, which the cuts through the grid go round; `layers`
-    say what layers are called.
-    Raises: NestingError where the kerf does not go into a hole or a hollow.
+    Pieces that are `kept` are parted from plate and grid after all parts, and bear their `names`
+    where these are told (`offcut_names`); `layers` say what layers are called.
+    Raises: NestingError where the kerf does not go into a hole or a hollow, or a piece to keep
+    would not come free.
     """
     drawing = new_drawing(cutting.dxf_version)
     space = drawing.modelspace()
@@ -83,20 +90,27 @@ def write_sheet_dxf(
         for mark in part.marks:
             add_mark(space, mark)
         add_strokes(space, part.strokes, "mark")
-    _add_cuts(space, done)
-    add_segments(space, skeleton_lines(layout, cutting, keep), "skeleton")
+    for name in names_on_plate(layout, kept, names, marked=True) if names else ():
+        if cutting.mark_names and name.height_mm >= least_marked_mm(cutting):
+            strokes = word_strokes(name.word, name.at, name.height_mm, name.turn_deg)
+            add_strokes(space, strokes, "mark")
+    parted = parting_cuts(layout, cutting, tuple(kept))
+    _add_cuts(space, [*(cut for part in done.parts for cut in part.cuts), *parted.cuts])
+    add_segments(space, skeleton_lines(layout, cutting, kept_rings(layout, kept)), "skeleton")
     for words in (words for part in marked.parts for words in part.words):
         add_mark(space, words)
+    for name in names_on_plate(layout, kept, names, marked=False) if names else ():
+        add_text(space, name.word, name.at, name.height_mm, name.turn_deg, centred=True)
     for i, line in enumerate(_notes(layout, cutting)):
         add_text(space, line, (0.0, -30.0 - 25.0 * i), 16.0)
     rename_layers(drawing, names_of(layers))
     save(drawing, path)
-    return (*done.warnings, *marked.warnings)
+    return (*done.warnings, *marked.warnings, *parted.warnings)
 
 
-def _add_cuts(space: Any, done: SheetCuts) -> None:
-    """Part by part, each cut between its leads."""
-    for cut in (cut for part in done.parts for cut in part.cuts):
+def _add_cuts(space: Any, cuts: Sequence[Cut]) -> None:
+    """One by one, each between its leads."""
+    for cut in cuts:
         if cut.lead_in is not None:
             add_segments(space, (cut.lead_in,), "lead")
         add_cut(space, cut.path, cut.layer, closed=cut.closed)

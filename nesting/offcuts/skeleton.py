@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from platewheel.nesting.geometry.gaps import Box, box_gap, point_gap, segment_box
@@ -27,6 +27,7 @@ from platewheel.parts.geometry.outline import (
     segments,
 )
 
+Stretch = tuple[float, float]  # of a cut, from the lower left on
 LEAST_CUT_MM = 5.0  # shorter webs are left to be bent off; common practice, no source
 PLACES = 12  # where each cut may lie, tried for the one that leaves least uncut
 NEAREST = 0.6  # least distance from cut to cut, as a share of the size wanted
@@ -38,6 +39,7 @@ class _Obstacle:
 
     loop: Loop
     box: Box
+    clear: float
 
 
 def skeleton_lines(
@@ -45,20 +47,24 @@ def skeleton_lines(
 ) -> tuple[Line, ...]:
     """Cuts that leave no piece of scrap larger than `skeleton_piece_mm`, as far as they can.
 
-    None comes nearer than a kerf and a least web to a part or to a polygon of `keep`. Webs
-    shorter than 5 mm stay: between close parts the grid is bent apart. In cutting order, to
-    and fro; the cuts across come first.
+    None comes nearer than a kerf and a least web to a part, none runs beside a polygon of `keep`;
+    those that meet one end in the middle of the kerf round it. Webs shorter than 5 mm stay:
+    between close parts the grid is bent apart. In cutting order, to and fro; the cuts across
+    come first.
     """
     size = cutting.skeleton_piece_mm
     if size == 0:
         return ()
     clear = cutting.kerf_mm + LEAST_WEB_MM
-    loops = [*(p.outline for p in layout.placements), *(polygon(ring) for ring in keep)]
+    parts = [_obstacle(p.outline, clear) for p in layout.placements]
+    kept = [_obstacle(polygon(ring), clear) for ring in keep]
+    parted = [replace(one, clear=cutting.kerf_mm / 2) for one in kept]
     lines: list[Line] = []
     for across in (True, False):
-        plate = _Plate(layout, loops, clear, across)
+        plate = _Plate(layout, [*parts, *kept], across)
+        joined = _Plate(layout, [*parts, *parted], across)
         for i, at in enumerate(_places(plate, size)):
-            free = plate.free(at)
+            free = _ends_in(plate.free(at), joined.scrap(at), 2 * clear)
             if i % 2:
                 free = [(high, low) for low, high in reversed(free)]
             lines += [Line(plate.point(at, a), plate.point(at, b)) for a, b in free]
@@ -70,39 +76,54 @@ def kept_rings(layout: Layout, kept: Sequence[Remnant]) -> tuple[tuple[Point, ..
     return tuple(piece.corners for piece in kept if piece.layout == layout)
 
 
+def _obstacle(loop: Loop, clear: float) -> _Obstacle:
+    return _Obstacle(loop, bounds(loop), clear)
+
+
+def _ends_in(cuts: Sequence[Stretch], wider: Sequence[Stretch], most_mm: float) -> list[Stretch]:
+    """The cuts, each end moved on to that of the wider stretch it lies in where that is near."""
+    found = []
+    for low, high in cuts:
+        for first, last in wider:
+            if first <= low and high <= last:
+                begin = first if low - first <= most_mm else low
+                end = last if last - high <= most_mm else high
+                found.append((begin, end))
+    return found
+
+
 class _Plate:
     """A plate seen along one direction of cuts; `free` tells where a cut may run."""
 
-    def __init__(self, layout: Layout, loops: Sequence[Loop], clear: float, across: bool) -> None:
+    def __init__(self, layout: Layout, parts: Sequence[_Obstacle], across: bool) -> None:
         sheet = layout.sheet
-        self.across, self.clear = across, clear
+        self.across, self.parts = across, parts
         self.width = sheet.length_mm if across else sheet.width_mm  # from cut to cut
         self.height = sheet.width_mm if across else sheet.length_mm  # along each
         self.edges = [polygon(ring) for ring in (sheet.corners, *sheet.holes)]
-        self.parts = [_Obstacle(loop, bounds(loop)) for loop in loops]
 
     def point(self, at: float, along: float) -> Point:
         return (at, along) if self.across else (along, at)
 
-    def free(self, at: float) -> list[tuple[float, float]]:
+    def free(self, at: float) -> list[Stretch]:
         """Stretches of the cut at `at` that are scrap and long enough to be cut."""
         return [(a, b) for a, b in self.scrap(at) if b - a >= LEAST_CUT_MM]
 
-    def scrap(self, at: float) -> list[tuple[float, float]]:
+    def scrap(self, at: float) -> list[Stretch]:
         """Stretches of the line that lie on the plate and clear of all parts."""
         line = Line(self.point(at, 0.0), self.point(at, self.height))
         box = segment_box(line)
-        near = [part for part in self.parts if box_gap(part.box, box) < self.clear]
+        near = [part for part in self.parts if box_gap(part.box, box) < part.clear]
         places = {0.0, self.height}
         for edge in self.edges:
             for side in segments(edge):
                 places |= set(_meets_line(line, side.start, side.end))
         for part in near:
             for segment in segments(part.loop):
-                if box_gap(segment_box(segment), box) < self.clear:
-                    places |= set(_at_clearance(line, segment, self.clear))
+                if box_gap(segment_box(segment), box) < part.clear:
+                    places |= set(_at_clearance(line, segment, part.clear))
         marks = sorted(place for place in places if 0 <= place <= self.height)
-        found: list[tuple[float, float]] = []
+        found: list[Stretch] = []
         for low, high in pairwise(marks):
             if high - low < 1e-9 or not self._is_free(self.point(at, (low + high) / 2), near):
                 continue
@@ -118,11 +139,11 @@ class _Plate:
             return False
         spot = (*point, *point)
         for part in near:
-            if box_gap(part.box, spot) >= self.clear:
+            if box_gap(part.box, spot) >= part.clear:
                 continue
             if contains(part.loop, point):
                 return False
-            if any(point_gap(point, side) < self.clear for side in segments(part.loop)):
+            if any(point_gap(point, side) < part.clear for side in segments(part.loop)):
                 return False
         return True
 

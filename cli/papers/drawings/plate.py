@@ -16,11 +16,20 @@ STYLES = {  # layer -> stroke or text look; line kinds differ by more than colou
     "cut-hole": "fill:#f4f4f1;stroke:#1f2d36",
     "lead": "fill:none;stroke:#b0421f;stroke-linecap:round",
     "mark": "fill:none;stroke:#47626f",
+    "offcut": "fill:none;stroke:#2f4a2f",
     "skeleton": "fill:none;stroke:#444",
 }
-DRAWN = ("sheet-edge", "cut-outline", "cut-hole", "mark", "skeleton", "lead")  # back to front
+DRAWN = (
+    "sheet-edge",
+    "cut-outline",
+    "cut-hole",
+    "mark",
+    "offcut",
+    "skeleton",
+    "lead",
+)  # back to front
 PENS = {"lead": 1.3, "mark": 0.6}  # times the pen of the cuts
-DASHES = {"skeleton": (7.0, 3.0, 1.0, 3.0), "offcut": (5.0, 4.0)}  # in pens
+DASHES = {"skeleton": (7.0, 3.0, 1.0, 3.0), "kept": (5.0, 4.0)}  # in pens
 LEAST_LETTER = 0.009  # of the picture's greater side: smaller words cannot be read in print
 
 Offcut = tuple[Sequence[tuple[float, float]], str]  # corners, and words to write inside
@@ -29,7 +38,8 @@ Offcut = tuple[Sequence[tuple[float, float]], str]  # corners, and words to writ
 def dxf_picture(path: Path, title: str, offcuts: Iterable[Offcut] = ()) -> str:
     """SVG element of a drawing's modelspace; sized by its frame, one unit a millimetre.
 
-    Pieces to keep are drawn dashed, with their words inside. Reads R2000 and R12.
+    Pieces to keep are drawn dashed, with their words inside in place of the file's own. Reads
+    R2000 and R12.
     """
     import ezdxf
 
@@ -46,7 +56,9 @@ def dxf_picture(path: Path, title: str, offcuts: Iterable[Offcut] = ()) -> str:
         if layer == "cut-outline":
             body.append(_bodies(entities))
         body.append(_group(layer, "".join(_shape(entity) for entity in entities), pen))
-    body.append(_offcuts(offcuts, pen, size))
+    kept = list(offcuts)
+    body.append(_offcuts(kept, pen, size))
+    words = [entity for entity in words if not _told_by(entity.dxf.text, kept)]
     texts = "".join(_text(entity, LEAST_LETTER * size) for entity in words)
     body.append(f'<g style="fill:#1c262b;font-family:sans-serif">{texts}</g>')
     return (
@@ -69,6 +81,11 @@ def _is_said(mark: Any, words: Iterable[Any]) -> bool:
         if abs(along) <= len(text.dxf.text) * high / 2 and abs(up) <= high:  # letters and tails
             return True
     return False
+
+
+def _told_by(word: str, offcuts: Iterable[Offcut]) -> bool:
+    """Whether a word is the name of a piece to keep, whole or its end, as its own words have it."""
+    return any(words.endswith(word) or word.endswith(words) for _, words in offcuts)
 
 
 def _group(layer: str, shapes: str, pen: float) -> str:
@@ -99,7 +116,7 @@ def _offcuts(offcuts: Iterable[Offcut], pen: float, size: float) -> str:
         )
     if not shapes:
         return ""
-    dash = " ".join(f"{n * pen:.2f}" for n in DASHES["offcut"])
+    dash = " ".join(f"{n * pen:.2f}" for n in DASHES["kept"])
     return (
         f'<g style="fill:none;stroke:#2f4a2f" stroke-width="{1.5 * pen:.2f}" '
         f'stroke-dasharray="{dash}">{"".join(shapes)}</g>'

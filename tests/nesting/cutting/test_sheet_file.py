@@ -13,6 +13,7 @@ import shapely
 
 from platewheel.nesting.cutting.part_cuts import sheet_cuts
 from platewheel.nesting.cutting.write_dxf import write_blank_dxf, write_sheet_dxf
+from platewheel.nesting.offcuts.remnant import rectangle
 from platewheel.nesting.offcuts.skeleton import skeleton_lines
 from platewheel.nesting.stock.layout import Layout, Placement
 from platewheel.parts.geometry.blank import Blank, MarkText
@@ -190,14 +191,13 @@ def test_tabs_are_told_with_the_width_of_steel_and_the_kerf(tmp_path: Path) -> N
 
 def test_the_grid_is_cut_up_last_and_keeps_off_what_is_kept(tmp_path: Path) -> None:
     cut = cutting(skeleton_piece_mm=120.0)
-    kept = ((300.0, 60.0), (340.0, 60.0), (340.0, 90.0), (300.0, 90.0))
+    kept = rectangle(LAYOUT, (300.0, 60.0, 340.0, 90.0))
     write_sheet_dxf(LAYOUT, cut, tmp_path / "s.dxf", (kept,))
-    entities = list(space_of(tmp_path / "s.dxf"))
+    entities = [e for e in space_of(tmp_path / "s.dxf") if e.dxf.layer != "text"]
     lines = [e for e in entities if e.dxf.layer == "skeleton"]
     assert lines
-    before_words = [e for e in entities if e.dxf.layer != "text"]
-    assert before_words[-len(lines) :] == lines
-    assert len(lines) == len(skeleton_lines(LAYOUT, cut, (kept,)))
+    assert entities[-len(lines) :] == lines
+    assert len(lines) == len(skeleton_lines(LAYOUT, cut, (kept.corners,)))
     write_sheet_dxf(LAYOUT, cutting(), tmp_path / "s.dxf")
     assert not [e for e in space_of(tmp_path / "s.dxf") if e.dxf.layer == "skeleton"]
 
