@@ -95,7 +95,9 @@ class SheetRow(Row):
     area_mm2: float
     parts_area_mm2: float
     scrap_percent: float
-    cut_length_mm: float = Field(description="on one plate: edges, leads, cuts through the rest")
+    cut_length_mm: float = Field(
+        description="on one plate: edges, leads, cuts that part what is kept or go through the rest"
+    )
     pierces: int = Field(description="on one plate")
     rapid_length_mm: float = Field(description="travel between cuts on one plate")
     cutting_minutes: float = Field(description="of one plate")
