@@ -13,11 +13,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from platewheel.nesting.cutting.cut_time import plate_work
+from platewheel.nesting.cutting.part_cuts import sheet_cuts
 from platewheel.nesting.cutting.parting_cuts import parting_cuts
 from platewheel.nesting.cutting.scrap import scrap
 from platewheel.nesting.cutting.write_dxf import write_sheet_dxf
+from platewheel.nesting.geometry.gaps import segment_gap
 from platewheel.nesting.offcuts.file import offcut_names
-from platewheel.nesting.offcuts.remnant import rectangle, remnants
+from platewheel.nesting.offcuts.remnant import Remnant, rectangle, remnants
 from platewheel.nesting.offcuts.skeleton import kept_rings, skeleton_lines
 from platewheel.nesting.stock.layout import Layout, Placement
 from platewheel.parts.geometry.outline import Line
@@ -96,6 +98,36 @@ def test_a_closed_cut_has_its_lead_in_the_scrap(tmp_path: Path, version: str, sh
     assert own.distance(pierce) == pytest.approx(6.0 + KERF / 2)
     parts = shapely.union_all([on_plate(p) for p in HEMMED.placements])
     assert parts.distance(pierce) >= KERF + 1.0
+
+
+def test_a_lead_keeps_off_its_own_piece_and_is_shorter_for_it() -> None:
+    """No room but in a slot 12 mm wide: a lead of 8 would end 4 from its far side, one of 6 does
+    not come nearer to that than to its own."""
+    low, high = 54.4, 845.6
+    slot = ((444.0, high), (444.0, 200.0), (456.0, 200.0), (456.0, high))
+    corners = ((low, low), (high, low), (high, high), *slot[::-1], (low, high))
+    (cut,) = parting_cuts(HEMMED, rules(lead_in_mm=8.0), (Remnant(HEMMED, corners),)).cuts
+    assert cut.lead_in is not None
+    assert cut.lead_in.length_mm == pytest.approx(6.0)
+    assert 444.0 < cut.lead_in.start[0] < 456.0
+
+
+def test_leads_of_parts_are_kept_clear_of() -> None:
+    """Strips so near the plate's edge that their leads lie on the other side, each in the middle:
+    where the lead of the piece between them would be."""
+    strips = (
+        Placement(strip(894.0, 40.0), 3.0, 3.0, 0.0),
+        Placement(strip(894.0, 40.0), 3.0, 857.0, 0.0),
+        Placement(strip(808.0, 40.0), 43.0, 46.0, 90.0),
+        Placement(strip(808.0, 40.0), 897.0, 46.0, 90.0),
+    )
+    layout = Layout(plate(900.0, 900.0), strips)
+    cut = rules(lead_in_mm=6.0)
+    (run,) = parting_cuts(layout, cut, remnants(layout, cut)).cuts
+    laid = [c.lead_in for part in sheet_cuts(layout, cut).parts for c in part.cuts if c.lead_in]
+    assert len(laid) == 4
+    assert run.lead_in is not None
+    assert min(segment_gap(run.lead_in, lead) for lead in laid) >= KERF + 1.0
 
 
 def test_a_lead_without_room_is_told() -> None:

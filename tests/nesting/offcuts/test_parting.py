@@ -14,7 +14,14 @@ from hypothesis import strategies as st
 
 from platewheel.nesting.offcuts import parting
 from platewheel.nesting.offcuts.parting import Parting, partings
-from platewheel.nesting.offcuts.remnant import Remnant, rectangle, remnants, slug_hole
+from platewheel.nesting.offcuts.remnant import (
+    Remnant,
+    _whole_mm,
+    clear_distance_mm,
+    rectangle,
+    remnants,
+    slug_hole,
+)
 from platewheel.nesting.stock.layout import Layout, NestingError, Placement
 from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.geometry.outline import Circle, polygon
@@ -183,12 +190,34 @@ def test_no_two_cuts_run_into_each_other() -> None:
     """A part's side ends the second rectangle 3 mm beside the first: moved on to a web's width."""
     layout = Layout(plate(1000.0, 500.0), ())
     first = (0.0, 0.0, 400.0, 500.0)
-    from platewheel.nesting.offcuts.remnant import _whole_mm
-
     near = _whole_mm((403.0, 0.0, 900.2, 300.0), layout, [first], KERF)
     assert near == (405.0, 0.0, 900.0, 300.0)  # 400 + two kerfs of 1.7 and a web of 1
     beside = _whole_mm((400.0 + KERF, 0.0, 900.2, 300.0), layout, [first], KERF)
     assert beside == (401.7, 0.0, 900.0, 300.0)
+
+
+def test_real_pieces_that_nearly_meet_are_moved_apart() -> None:
+    """A disc of 600 over a neck that narrows slowly: what is 300 wide to its left and right ends
+    half a millimetre apart."""
+    layout = Layout(plate(1200.0, 900.0), (Placement(disc(600.0), 600.0, 536.8, 0.0),))
+    rules = cutting(kerf_mm=KERF, offcut_outline="real", least_offcut_mm=300.0)
+    one, other = remnants(layout, rules)
+    apart = shape_of(one).distance(shape_of(other))
+    assert clear_distance_mm(rules) <= apart < clear_distance_mm(rules) + 2.0
+    assert len(pieces_after(layout, partings(layout, (one, other), KERF), KERF)) >= 3
+
+
+def test_a_real_piece_keeps_the_plates_slanted_side() -> None:
+    """A strip across the slanted end: the piece beside it is bounded by that end itself."""
+    layout = Layout(SLANTED, (Placement(strip(480.0, 40.0), 420.0, 300.0, 0.0),))
+    sides = shapely.MultiLineString(
+        [[(800.0, 0.0), (903.4, 455.5)], [(903.4, 455.5), (300.0, 602.0)]]
+    )
+    rules = cutting(kerf_mm=KERF, offcut_outline="real", least_offcut_mm=100.0)
+    corners = [point for piece in remnants(layout, rules) for point in piece.corners]
+    gaps = [sides.distance(shapely.Point(point)) for point in corners]
+    assert sum(gap < 1e-9 for gap in gaps) >= 3
+    assert not [gap for gap in gaps if 1e-9 <= gap < 1.0]
 
 
 def test_a_whole_plate_is_not_cut() -> None:
