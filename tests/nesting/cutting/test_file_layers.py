@@ -44,7 +44,7 @@ def entities(path: Path) -> list[tuple[str, str, Any]]:
 def test_only_names_and_colours_change(version: Version, tmp_path: Path) -> None:
     cut = cutting(dxf_version=version, **FULL)
     write_sheet_dxf(LAYOUT, cut, tmp_path / "ours.dxf")
-    write_sheet_dxf(LAYOUT, cut, tmp_path / "shop.dxf", (), SHOP)
+    write_sheet_dxf(LAYOUT, cut, tmp_path / "shop.dxf", layers=SHOP)
     write_blank_dxf(NAMED, tmp_path / "blank-ours.dxf", version)
     write_blank_dxf(NAMED, tmp_path / "blank-shop.dxf", version, SHOP)
     names = names_of(SHOP)
@@ -65,7 +65,7 @@ def test_only_names_and_colours_change(version: Version, tmp_path: Path) -> None
 
 def test_without_rows_the_file_is_the_same(tmp_path: Path) -> None:
     write_sheet_dxf(LAYOUT, cutting(), tmp_path / "a.dxf")
-    write_sheet_dxf(LAYOUT, cutting(), tmp_path / "b.dxf", (), ())
+    write_sheet_dxf(LAYOUT, cutting(), tmp_path / "b.dxf", layers=())
     assert (tmp_path / "a.dxf").read_bytes() == (tmp_path / "b.dxf").read_bytes()
     assert names_of(()) == {name: (name, colour) for name, colour in LAYERS.items()}
 
