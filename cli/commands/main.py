@@ -13,11 +13,21 @@ from platewheel.cli.commands.deck import deck
 from platewheel.cli.commands.propose import propose
 from platewheel.cli.commands.record import record
 from platewheel.cli.commands.refit import refit, rings
+from platewheel.cli.commands.schema import schema
 from platewheel.cli.commands.sensitivity import sensitivity
 from platewheel.cli.commands.standards import standards
 from platewheel.cli.commands.wheelset import wheelset
 from platewheel.cli.terminal.exits import CHECK_FAILED, exit_codes, show_tracebacks, tell, write_new
-from platewheel.cli.terminal.options import Effort, JobFile, Json, Out, Seed, Segments, Work
+from platewheel.cli.terminal.options import (
+    Effort,
+    JobFile,
+    Json,
+    Out,
+    Seed,
+    Segments,
+    WhatFits,
+    Work,
+)
 
 if TYPE_CHECKING:
     from platewheel.parts.refit.measured_ring import MeasuredRing
@@ -63,6 +73,7 @@ def build(
     rings: Annotated[
         Path | None, typer.Option(help="Rings as measured: fills the record on the job sheet.")
     ] = None,
+    what_fits: WhatFits = False,
     as_json: Json = False,
 ) -> None:
     """Do everything: solids, blanks, cutting files, templates, checks, report, job sheet."""
@@ -72,7 +83,7 @@ def build(
     with exit_codes():
         job = read_job(job_file, gauges_cut=True)
         measured = read_rings(rings, job.wheel) if rings else []
-        _build(job, out, seed, effort, as_json, measured)
+        _build(job, out, seed, effort, as_json, measured, what_fits)
 
 
 @app.command()
@@ -98,6 +109,7 @@ def _build(
     effort: Effort,
     as_json: bool,
     rings: Sequence[MeasuredRing] = (),
+    what_fits: bool = False,
 ) -> None:
     from platewheel.cli.job.job import Job
     from platewheel.cli.output.build import build_job
@@ -105,14 +117,14 @@ def _build(
 
     assert isinstance(job, Job)
     with steps() as step:
-        report = build_job(job, out, seed, step, effort.value, rings)
+        report = build_job(job, out, seed, step, effort.value, rings, what_fits=what_fits)
     tell(report.warnings)
     if as_json:
         show_json(report.model_dump())
     else:
         show_sheets(report.sheets, report.nesting, report.cutting_lists)
         show_checks(report.checks)
-        typer.echo(f"{job.head.wheels} wheels of {report.wheel.mass_kg:.2f} kg: written to")
+        typer.echo(f"{report.job.wheels} wheels of {report.wheel.mass_kg:.2f} kg: written to")
         typer.echo(out / job.head.name / "job-sheet.html")
     _leave(report.checks)
 
@@ -199,6 +211,7 @@ def nest(
     segments: Annotated[
         Segments, typer.Option(help="all: compare 1 to 4 flange segments; writes nothing.")
     ] = Segments.job,
+    what_fits: WhatFits = False,
     as_json: Json = False,
 ) -> None:
     """Lay the blanks on the stock; write one cutting file for each distinct layout."""
@@ -211,7 +224,7 @@ def nest(
             compare_segments(job, seed, effort.value, as_json)
             warnings: list[str] = []
         else:
-            warnings = nest_job(job, out, seed, effort.value, as_json)
+            warnings = nest_job(job, out, seed, effort.value, as_json, what_fits)
     tell(warnings)
 
 
@@ -254,19 +267,6 @@ def templates(
             show_table("Templates", table)
 
 
-@app.command()
-def schema(
-    refit: Annotated[bool, typer.Option("--refit", help="Of the report.json of a refit.")] = False,
-) -> None:
-    """Print the JSON Schema of report.json."""
-    with exit_codes():
-        from platewheel.cli.schema.refit import RefitReport
-        from platewheel.cli.schema.report import Report
-        from platewheel.cli.terminal.show import show_json
-
-        show_json((RefitReport if refit else Report).model_json_schema())
-
-
 app.command()(propose)
 app.command()(wheelset)
 app.command()(sensitivity)
@@ -276,6 +276,7 @@ app.command()(refit)
 app.command()(record)
 app.command()(standards)
 app.command()(deck)
+app.command()(schema)
 
 
 def main() -> None:

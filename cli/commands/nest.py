@@ -9,7 +9,8 @@ from typing import Any
 
 from platewheel.cli.job.axles import axle_rests
 from platewheel.cli.job.job import Job
-from platewheel.cli.job.plan import lacking, plan_job, require_stock
+from platewheel.cli.job.plan import Plan, lacking, plan_job
+from platewheel.cli.job.what_fits import settled
 from platewheel.cli.output.folder import require_ours, write_part
 from platewheel.cli.output.offcut_use import used_before
 from platewheel.cli.output.write import sheet_files, write_sheets
@@ -29,14 +30,32 @@ from platewheel.parts.wheel.spec import WheelSpec
 MOST_SEGMENTS = 4
 
 
-def nest_job(job: Job, out: Path, seed: int, effort: Effort, as_json: bool) -> list[str]:
-    """Lay, show and write; returns warnings. Raises: NotFinished where a blank fits no stock, or
-    the folder is not ours."""
+def nest_job(
+    job: Job, out: Path, seed: int, effort: Effort, as_json: bool, what_fits: bool = False
+) -> list[str]:
+    """Lay, show and write; returns warnings. With `what_fits` the whole wheels that the stock
+    holds, where it does not hold all. Raises: NotFinished where a blank fits no stock, or the
+    folder is not ours."""
     require_ours(out, job.head.name)
     with steps() as step:
         started = time.perf_counter()
         plan = plan_job(job, seed, step, effort)
-        totals = nesting_row(job, plan, time.perf_counter() - started)
+        if not what_fits:  # what is laid is shown before it is told what is not
+            _show(job, plan, time.perf_counter() - started, as_json)
+        done = settled(job, plan, seed, step, effort, what_fits=what_fits)
+        job, plan = done.job, done.plan
+    if what_fits:
+        _show(job, plan, time.perf_counter() - started, as_json)
+    used = used_before(job, out)
+    rests = axle_rests(job)
+    _, warnings = write_part(
+        out, job.head.name, lambda folder: write_sheets(job, plan, folder, rests)
+    )
+    return [*done.told, *used, *warnings, *cutting_warnings(job, plan)]
+
+
+def _show(job: Job, plan: Plan, seconds: float, as_json: bool) -> None:
+    totals = nesting_row(job, plan, seconds)
     sheets, lengths = sheet_rows(job, plan, sheet_files(plan)), length_rows(plan)
     if as_json:
         show_json(
@@ -48,13 +67,6 @@ def nest_job(job: Job, out: Path, seed: int, effort: Effort, as_json: bool) -> l
         )
     else:
         show_sheets(sheets, totals, lengths)
-    require_stock(job, plan)
-    used = used_before(job, out)
-    rests = axle_rests(job)
-    _, warnings = write_part(
-        out, job.head.name, lambda folder: write_sheets(job, plan, folder, rests)
-    )
-    return used + warnings + cutting_warnings(job, plan)
 
 
 def compare_segments(job: Job, seed: int, effort: Effort, as_json: bool) -> None:

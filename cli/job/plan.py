@@ -12,7 +12,7 @@ from platewheel.nesting.offcuts.remnant import Remnant, remnants
 from platewheel.nesting.quick.bound import Bound, plate_bounds
 from platewheel.nesting.sawing.cut_lengths import CutPlan, Length, Piece, cut_lengths
 from platewheel.nesting.search.nest import Effort, nest
-from platewheel.nesting.stock.layout import Layout, Nest, Wanted, sheets_of
+from platewheel.nesting.stock.layout import Layout, Nest, Sheet, Wanted, sheets_of
 from platewheel.nesting.stock.small_holes import without_small_holes
 from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.wheel.assembly import wheel_parts
@@ -43,7 +43,7 @@ def plan_job(job: Job, seed: int, report: Callable[[str], None], effort: Effort 
     wheel = job.wheel
     parts = wheel_parts(wheel)
     found, bounds = _plates(job, parts, seed, report, effort)
-    lengths, short = _tread_lengths(job, parts[0].blank)
+    lengths, short = tread_lengths(job, parts[0].blank)
     kept = tuple(p for layout in found.layouts for p in remnants(layout, job.cutting))
     blank = parts[0].blank
     length = blank.sizes["length_mm"] if blank else wheel.tread_width_mm
@@ -66,21 +66,45 @@ def _plates(
     layouts: list[Layout] = []
     unplaced: list[Wanted] = []
     bounds: list[Bound] = []
+    for group in groups_of(job, parts):
+        found = nest(group.wanted, group.sheets, job.cutting, seed, report, effort)
+        layouts += found.layouts
+        unplaced += found.unplaced
+        bounds += plate_bounds(found.layouts, group.sheets, job.cutting)
+    return Nest(tuple(layouts), tuple(unplaced)), tuple(bounds)
+
+
+@dataclass(frozen=True)
+class Group:
+    """What is cut from plates of one steel: blanks of the wheels, blanks asked for once."""
+
+    steel: str
+    wheel: tuple[Wanted, ...]
+    once: tuple[Wanted, ...]
+    sheets: tuple[Sheet, ...]
+
+    @property
+    def wanted(self) -> tuple[Wanted, ...]:
+        return (*self.wheel, *self.once)
+
+
+def groups_of(job: Job, parts: tuple[Part, ...]) -> list[Group]:
+    """A group for each steel, the wheel's first; holes too small to cut are left out."""
     others = other_blanks(job)
+    groups = []
     for steel in dict.fromkeys([job.wheel.steel, *(one.steel for one in others)]):
-        wanted = [Wanted(one.blank, one.count, one.turns) for one in others if one.steel == steel]
-        if steel == job.wheel.steel:
-            wanted = [*_wheel_blanks(job, parts), *wanted]
-        wanted = [replace(w, blank=without_small_holes(w.blank, job.cutting)) for w in wanted]
+        once = [Wanted(one.blank, one.count, one.turns) for one in others if one.steel == steel]
+        wheel = _wheel_blanks(job, parts) if steel == job.wheel.steel else []
         sheets = sheets_of(
             [row for row in job.stock if row.steel == steel],
             [row for row in job.offcuts if row.steel == steel],
         )
-        found = nest(wanted, sheets, job.cutting, seed, report, effort)
-        layouts += found.layouts
-        unplaced += found.unplaced
-        bounds += plate_bounds(found.layouts, sheets, job.cutting)
-    return Nest(tuple(layouts), tuple(unplaced)), tuple(bounds)
+        groups.append(Group(steel, _as_cut(wheel, job), _as_cut(once, job), sheets))
+    return groups
+
+
+def _as_cut(wanted: list[Wanted], job: Job) -> tuple[Wanted, ...]:
+    return tuple(replace(w, blank=without_small_holes(w.blank, job.cutting)) for w in wanted)
 
 
 def _wheel_blanks(job: Job, parts: tuple[Part, ...]) -> list[Wanted]:
@@ -97,55 +121,65 @@ def _wheel_blanks(job: Job, parts: tuple[Part, ...]) -> list[Wanted]:
     ]
 
 
-def _tread_lengths(job: Job, blank: Blank | None) -> tuple[tuple[CutPlan, ...], tuple[Piece, ...]]:
+def tread_lengths(job: Job, blank: Blank | None) -> tuple[tuple[CutPlan, ...], tuple[Piece, ...]]:
+    """How the treads are sawn, and what finds no bar or pipe; nothing where they are of sheet."""
     wheel = job.wheel
     if wheel.tread_from == "sheet":
         return (), ()
+    length = blank.sizes["length_mm"] if blank else wheel.tread_width_mm
+    piece = Piece(TREAD.name, length, job.head.wheels)
+    return cut_lengths([piece], tread_stock(job), job.cutting.kerf_mm)
+
+
+def tread_stock(job: Job) -> list[Length]:
+    """Bars or pipes to hand of the section that the tread is made of."""
+    wheel = job.wheel
     if wheel.tread_from == "bar":
-        assert blank is not None
-        piece = Piece(TREAD.name, blank.sizes["length_mm"], job.head.wheels)
-        stock = [
+        return [
             Length(f"bar {b.width_mm:g} x {b.thickness_mm:g}", b.length_mm, b.count, b.price)
             for b in job.bars
             if (b.width_mm, b.thickness_mm) == (wheel.tread_width_mm, wheel.tread_thickness_mm)
         ]
-    else:
-        piece = Piece(TREAD.name, wheel.tread_width_mm, job.head.wheels)
-        stock = [
-            Length(f"pipe {p.outside_mm:g} x {p.wall_mm:g}", p.length_mm, p.count, p.price)
-            for p in job.pipes
-            if (p.outside_mm, p.wall_mm) == (wheel.tread_diameter_mm, wheel.tread_thickness_mm)
-        ]
-    return cut_lengths([piece], stock, job.cutting.kerf_mm)
+    return [
+        Length(f"pipe {p.outside_mm:g} x {p.wall_mm:g}", p.length_mm, p.count, p.price)
+        for p in job.pipes
+        if (p.outside_mm, p.wall_mm) == (wheel.tread_diameter_mm, wheel.tread_thickness_mm)
+    ]
 
 
 def lacking(job: Job, plan: Plan) -> list[str]:
     """A line for each blank or length that fits no stock to hand, with what to try."""
-    lines = []
+    lines = [unplaced_words(job, item) for item in plan.nest.unplaced]
+    return [*lines, *(short_words(job, piece) for piece in plan.short)]
+
+
+def unplaced_words(job: Job, item: Wanted) -> str:
+    """That so many of a blank fit no plate to hand."""
     steels = {one.blank.name: one.steel for one in other_blanks(job)}
-    for item in plan.nest.unplaced:
-        sizes = ", ".join(
-            f"{s.width_mm:g} x {s.length_mm:g} x {s.thickness_mm:g} {s.steel}" for s in job.stock
-        )
-        x0, y0, x1, y1 = item.blank.bounds
-        lines.append(
-            f"{item.blank.name}: {item.count} fit no stock: {item.blank.thickness_mm:g} mm "
-            f"{steels.get(item.blank.name, job.wheel.steel)}, {x1 - x0:.1f} x {y1 - y0:.1f} mm; "
-            f"stock: {sizes or 'none'}; "
-            "try: a [[stock]] of that thickness and steel, a larger sheet or a larger count"
-        )
-    for piece in plan.short:
-        wheel = job.wheel
-        kind = wheel.tread_from
-        first = wheel.tread_width_mm if kind == "bar" else wheel.tread_diameter_mm
-        here = [row.length_mm for row in (job.bars if kind == "bar" else job.pipes)]
-        lengths = ", ".join(f"{length:g}" for length in here) or "none"
-        lines.append(
-            f"{piece.name}: {piece.count} lengths of {piece.length_mm:.1f} mm fit no [[{kind}]] of "
-            f"{first:g} x {wheel.tread_thickness_mm:g} mm to hand; lengths of any section: "
-            f"{lengths}; try: add one of that section, long enough, or a larger count"
-        )
-    return lines
+    sizes = ", ".join(
+        f"{s.width_mm:g} x {s.length_mm:g} x {s.thickness_mm:g} {s.steel}" for s in job.stock
+    )
+    x0, y0, x1, y1 = item.blank.bounds
+    return (
+        f"{item.blank.name}: {item.count} fit no stock: {item.blank.thickness_mm:g} mm "
+        f"{steels.get(item.blank.name, job.wheel.steel)}, {x1 - x0:.1f} x {y1 - y0:.1f} mm; "
+        f"stock: {sizes or 'none'}; "
+        "try: a [[stock]] of that thickness and steel, a larger sheet or a larger count"
+    )
+
+
+def short_words(job: Job, piece: Piece) -> str:
+    """That so many lengths fit no bar or pipe to hand."""
+    wheel = job.wheel
+    kind = wheel.tread_from
+    first = wheel.tread_width_mm if kind == "bar" else wheel.tread_diameter_mm
+    here = [row.length_mm for row in (job.bars if kind == "bar" else job.pipes)]
+    lengths = ", ".join(f"{length:g}" for length in here) or "none"
+    return (
+        f"{piece.name}: {piece.count} lengths of {piece.length_mm:.1f} mm fit no [[{kind}]] of "
+        f"{first:g} x {wheel.tread_thickness_mm:g} mm to hand; lengths of any section: "
+        f"{lengths}; try: add one of that section, long enough, or a larger count"
+    )
 
 
 def require_stock(job: Job, plan: Plan) -> None:

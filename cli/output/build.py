@@ -9,7 +9,8 @@ from pathlib import Path
 
 from platewheel.cli.job.axles import axle_rests
 from platewheel.cli.job.job import Job
-from platewheel.cli.job.plan import Plan, plan_job, require_stock
+from platewheel.cli.job.plan import plan_job
+from platewheel.cli.job.what_fits import Settled, settled
 from platewheel.cli.job.wheelset import checks_with_advice, job_wheelset
 from platewheel.cli.money.buying import buying_rows
 from platewheel.cli.money.time_plan import time_plan
@@ -53,9 +54,12 @@ def build_job(
     step: Steps,
     effort: Effort = "normal",
     rings: Sequence[MeasuredRing] = (),
+    *,
+    what_fits: bool = False,
 ) -> Report:
     """Build everything into out/<job name>; returns the report written there. Rings as measured
-    fill the record on the job sheet; the blanks stay those of the drawing.
+    fill the record on the job sheet; the blanks stay those of the drawing. With `what_fits` it
+    is of the whole wheels that the stock holds, where it does not hold all.
 
     Raises: NotFinished where a blank fits no stock, or the folder is not ours to replace.
     """
@@ -65,19 +69,20 @@ def build_job(
         rating = worker.submit(assess, job.setting)
         started = time.perf_counter()
         plan = plan_job(job, seed, step, effort)
+        done = settled(job, plan, seed, step, effort, what_fits=what_fits)
         seconds = time.perf_counter() - started
-        require_stock(job, plan)
         used = used_before(job, out)
+        asked = job.head.wheels
         return write_folder(
             out,
             job.head.name,
-            lambda folder: _write_all(job, plan, seconds, folder, step, used, rating, wheels),
+            lambda folder: _write_all(done, asked, seconds, folder, step, used, rating, wheels),
         )
 
 
 def _write_all(
-    job: Job,
-    plan: Plan,
+    done: Settled,
+    asked: int,
     seconds: float,
     folder: Path,
     step: Steps,
@@ -85,6 +90,7 @@ def _write_all(
     rating: Future[Assessment | None],
     wheels: Sequence[WheelRecord],
 ) -> Report:
+    job, plan = done.job, done.plan
     step("blanks")
     write_blanks(job, plan.parts, folder)
     step("cutting files")
@@ -105,7 +111,7 @@ def _write_all(
     axles = None if made.wheelset is None else wheelset_row(job, made.wheelset)
     untold = [*made.why_not, *(missing_words(axles) if axles else ())]
     report = Report(
-        job=JobRow(name=job.head.name, wheels=job.head.wheels),
+        job=JobRow(name=job.head.name, wheels=job.head.wheels, asked=asked),
         wheel=wheel_row(job),
         parts=part_rows(plan.parts),
         blanks=blank_rows(job, plan.parts),
@@ -121,7 +127,7 @@ def _write_all(
         templates=[TemplateRow(file=file, pages=pages) for file, pages in templates],
         rating=rated,
         checks=checks,
-        warnings=used + warnings + cutting_warnings(job, plan) + untold,
+        warnings=[*done.told, *used, *warnings, *cutting_warnings(job, plan), *untold],
     )
     text = report.model_dump_json(indent=2, exclude_none=False)
     (folder / "report.json").write_text(text + "\n", encoding="utf-8")

@@ -15,7 +15,8 @@ from platewheel.parts.wheel.kinds import KINDS
 
 class JobRow(Row):
     name: str
-    wheels: int
+    wheels: int = Field(description="that all else here is of")
+    asked: int = Field(description="by the job file; more where its stock does not hold all")
 
 
 class WheelRow(Row):

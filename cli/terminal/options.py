@@ -30,3 +30,10 @@ class Segments(StrEnum):
 
 
 Work = Annotated[Effort, typer.Option(help="How long the nest looks for room.")]
+WhatFits = Annotated[
+    bool,
+    typer.Option(
+        "--what-fits",
+        help="With too little stock: the most whole wheels that it holds, instead of a refusal.",
+    ),
+]

@@ -64,7 +64,7 @@ def job_sheet(
     return render(
         "job-sheet.html",
         units,
-        title=f"{job.head.name}: {job.head.wheels} wheels",
+        title=f"{job.head.name}: {_wheels(report)} wheels",
         sum=_sum(job, report),
         wheel=wheel_pictures(job),
         rating=rating
@@ -103,6 +103,11 @@ def job_sheet(
         record=record_form(job, wheels),
         notes=report.warnings,
     )
+
+
+def _wheels(report: Report) -> str:
+    made, asked = report.job.wheels, report.job.asked
+    return f"{made}" if made == asked else f"{made} of {asked}"
 
 
 def _sum(job: Job, report: Report) -> dict[str, Value | str]:

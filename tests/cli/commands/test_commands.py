@@ -156,7 +156,9 @@ def test_tables_name_the_files(job: str, command: str, word: str) -> None:
 def test_demo_is_the_bundled_job(monkeypatch: pytest.MonkeyPatch, own_folder: Path) -> None:
     names: list[str] = []
 
-    def build(job: Job, out: Path, seed: int, step: object, effort: str, rings: object) -> None:
+    def build(
+        job: Job, out: Path, seed: int, step: object, effort: str, *about: object, **more: object
+    ) -> None:
         names.append(job.head.name)
         assert (job.track.gauge_mm, out, seed, effort) == (457, Path("elsewhere"), 3, "quick")
         raise KeyboardInterrupt
