@@ -197,8 +197,8 @@ def _figures(a: Side, b: Side) -> Iterator[FigureRow]:
     yield _figure("scrap", "% of the plates", scraps, least=True)
     kept = [one.scrap_percent_after_offcuts if one else None for one in laid]
     yield _figure("scrap after offcuts", "% of the plates", kept, least=True)
-    cutting = [one.cutting_hours if one else None for one in laid]
-    yield _figure("cutting, all wheels", "h", cutting, least=True, fair=alike)
+    cutting = [one.cutting_hours + one.setup_hours if one else None for one in laid]
+    yield _figure("cutting and setting up, all wheels", "h", cutting, least=True, fair=alike)
     work = [side.hours.hours_per_wheel if side.hours else None for side in sides]
     yield _figure("work on a wheel", "h", work, least=True)
     yield _cost(a.cost, b.cost)

@@ -99,8 +99,17 @@ def groups_of(job: Job, parts: tuple[Part, ...]) -> list[Group]:
             [row for row in job.stock if row.steel == steel],
             [row for row in job.offcuts if row.steel == steel],
         )
+        if setup := setup_price(job):
+            per_kg = job.costs.steel_price_per_kg or 0.0
+            sheets = tuple(replace(s, setup_price=setup, kg_price=per_kg) for s in sheets)
         groups.append(Group(steel, _as_cut(wheel, job), _as_cut(once, job), sheets))
     return groups
+
+
+def setup_price(job: Job) -> float:
+    """Of setting up one plate: by the hour of cutting, or of labour where that has no price."""
+    per_h = job.cutting.price_per_h or job.costs.labour_price_per_h or 0.0
+    return job.cutting.setup_minutes / 60 * per_h
 
 
 def _as_cut(wanted: list[Wanted], job: Job) -> tuple[Wanted, ...]:

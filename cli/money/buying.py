@@ -126,8 +126,11 @@ def _cutting(job: Job, plan: Plan, nesting: NestingRow) -> Iterator[BuyRow]:
         "until then the cutter's hours count as labour"
     )
     words = f"{job.cutting.process} cutting, {nesting.cut_length_mm / 1000:.1f} m of cut"
+    if nesting.setup_hours:
+        words += f", and setting up {nesting.sheets_used} plates"
     share = cutting_share(plan.layouts)
-    yield buy_row("cutting", words, nesting.cutting_hours, "h", price, says, wheel_share=share)
+    hours = nesting.cutting_hours + nesting.setup_hours
+    yield buy_row("cutting", words, hours, "h", price, says, wheel_share=share)
 
 
 def _welding(job: Job) -> Iterator[BuyRow]:

@@ -10,6 +10,7 @@ from collections.abc import Callable
 from functools import partial
 
 from platewheel.cli.job.job import Job
+from platewheel.cli.job.plan import setup_price
 from platewheel.nesting.cutting.cut_speed import pace
 from platewheel.parts.base.steel import DENSITY_KG_MM3
 from platewheel.parts.making import quantities
@@ -43,7 +44,7 @@ def estimate_parts(job: Job) -> dict[str, Question]:
         hours = (cut.edge_mm / one.speed_mm_per_min + cut.pierces * one.pierce_s / 60) / 60
         per_h = job.cutting.price_per_h or labour
         return (
-            EDGES * room_mm2 * plate_price(job, mm)
+            EDGES * room_mm2 * (plate_price(job, mm) + setup_share(job, mm))
             + cut.area_mm2 * dip * mm * DENSITY_KG_MM3
             + hours * per_h
             + cut.edge_mm / 1000 * costs.deburring_minutes_per_m * minute
@@ -108,6 +109,13 @@ def plate_price(job: Job, thickness_mm: float) -> float:
     if priced:
         return min(priced)
     return _per_kg(job) * thickness_mm * DENSITY_KG_MM3
+
+
+def setup_share(job: Job, thickness_mm: float) -> float:
+    """Of setting up, for a mm2 of the largest plate of this thickness, wholly used."""
+    rows = [s for s in job.stock if s.thickness_mm == thickness_mm and s.steel == job.wheel.steel]
+    areas = [s.width_mm * s.length_mm for s in rows]
+    return setup_price(job) / max(areas) if areas else 0.0
 
 
 def length_price(job: Job, wheel: WheelSpec) -> float:

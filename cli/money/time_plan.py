@@ -63,6 +63,19 @@ def time_plan(job: Job, plan: Plan, nesting: NestingRow) -> TimePlanRow:
                 rate="cutting speed, pierces and travel of [cutting]",
             )
         )
+    if nesting.setup_hours:
+        works.append(
+            TimeRow(
+                work="setting up plates",
+                quantity=nesting.sheets_used,
+                unit="plates",
+                minutes_each=job.cutting.setup_minutes,
+                hours=nesting.setup_hours,
+                wheel_share=cutting_share(plan.layouts),
+                labour=not job.cutting.price_per_h,
+                rate="cutting.setup_minutes",
+            )
+        )
     process = welding_of(costs)
     for work, quantity, unit, key in counted:
         if not quantity:

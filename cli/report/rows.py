@@ -155,6 +155,7 @@ def nesting_row(job: Job, plan: Plan, seconds: float) -> NestingRow:
         pierces=work.pierces,
         rapid_length_mm=work.rapid_length_mm,
         cutting_hours=work.hours,
+        setup_hours=work.setup_hours,
         cutting_price=work.price,
         web_mm=job.cutting.web_mm,
         edge_web_mm=job.cutting.edge_web_mm,

@@ -143,7 +143,8 @@ class NestingRow(Row):
     pierces: int
     rapid_length_mm: float = Field(description="travel between cuts, from each plate's corner on")
     cutting_hours: float
-    cutting_price: float
+    setup_hours: float = Field(description="to lay the plates on the table, one by one")
+    cutting_price: float = Field(description="of cutting and setting up")
     web_mm: float = Field(
         description="steel between the kerfs of two neighbours: part spacing - 2 x kerf; "
         "nothing or less: the kerfs run into one"

@@ -77,10 +77,11 @@ def show_sheets(sheets: Sequence[Any], nesting: Any, lengths: Sequence[Any]) -> 
             "proved the least" if bound.proved_least else f"at least {bound.least_sheets} by area"
         )
         print(f"{bound.thickness_mm:g} mm: {bound.sheets_used} bought, {told}")
+    setup = f", setting up {nesting.setup_hours:.1f} h" if nesting.setup_hours else ""
     print(
         f"{nesting.sheets_used} plates, scrap {nesting.scrap_percent:.1f} %, after offcuts "
         f"{nesting.scrap_percent_after_offcuts:.1f} %, cutting {nesting.cutting_hours:.1f} h: "
         f"{nesting.cut_length_mm / 1000:.1f} m, {nesting.pierces} pierces, "
-        f"{nesting.rapid_length_mm / 1000:.1f} m of travel"
+        f"{nesting.rapid_length_mm / 1000:.1f} m of travel{setup}"
     )
     print(web_words(nesting.web_mm, nesting.edge_web_mm))

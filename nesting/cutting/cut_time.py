@@ -19,13 +19,15 @@ from platewheel.parts.geometry.outline import Point, length_mm, segments
 
 @dataclass(frozen=True)
 class CuttingWork:
-    """Cutting of one plate or of many: length of cut, pierces, travel, hours, and their price."""
+    """Cutting of one plate or of many: length of cut, pierces, travel, hours; hours of setting up
+    the plates; and the price of both."""
 
     cut_length_mm: float
     pierces: int
     rapid_length_mm: float
     hours: float
     price: float
+    setup_hours: float = 0.0
 
 
 def cutting_work(
@@ -42,6 +44,7 @@ def cutting_work(
         math.fsum(n * work.rapid_length_mm for n, work in each),
         math.fsum(n * work.hours for n, work in each),
         math.fsum(n * work.price for n, work in each),
+        math.fsum(n * work.setup_hours for n, work in each),
     )
 
 
@@ -68,7 +71,9 @@ def plate_work(
     rapid = math.fsum(math.dist(here, begin) for here, (begin, _) in zip(ends, runs, strict=False))
     minutes = length / at.speed_mm_per_min + rapid / cutting.rapid_mm_per_min
     hours = minutes / 60 + len(runs) * at.pierce_s / 3600
-    return CuttingWork(length, len(runs), rapid, hours, hours * cutting.price_per_h)
+    setup = cutting.setup_minutes / 60
+    price = (hours + setup) * cutting.price_per_h
+    return CuttingWork(length, len(runs), rapid, hours, price, setup)
 
 
 def _length_mm(cut: Cut) -> float:

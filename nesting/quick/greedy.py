@@ -2,7 +2,8 @@
 
 Whole kits are packed on each stock size, the best pattern is repeated, the rest goes on the size
 that takes it cheapest; a second plan without kits is made too, and the cheaper of the two is
-kept. Work is counted in orders tried, never in seconds.
+kept. Where setting up a plate has a price, offcuts that do not earn theirs are left out. Work is
+counted in orders tried, never in seconds.
 """
 
 from __future__ import annotations
@@ -14,12 +15,13 @@ from dataclasses import dataclass, replace
 
 from platewheel.nesting.quick.fill import NoFit, Plate
 from platewheel.nesting.quick.pattern import fill_kits, fill_most, top_up
-from platewheel.nesting.stock.layout import Layout, Sheet, Wanted
+from platewheel.nesting.stock.layout import Layout, Sheet, Wanted, all_priced
 from platewheel.nesting.stock.stock import Cutting
 from platewheel.parts.geometry.blank import Blank
 
 FINE_STEP_MM, COARSE_STEP_MM = 1.0, 2.0
 FINE_AREA_MM2 = 4.6e6  # up to a 1500 x 3000 sheet
+MOST_LEFT_OUT = 8  # offcuts tried to do without: work that is bounded
 
 
 @dataclass
@@ -47,25 +49,37 @@ def greedy_plan(
     fits = NoFit(cutting.part_spacing_mm, step, {w.blank.name: w.turns for w in group})
     group = sorted(group, key=lambda w: (-_size(w), w.blank.name))
     bought = [p for p in plates if not p.is_offcut]
-    priced = all(p.price > 0 for p in bought)
+    priced = all_priced(plates)
     whole_first = (True, False) if len(bought) > 1 else (True,)
     hows = [_How(kits, whole, priced, *tries) for kits in (True, False) for whole in whole_first]
-    plans = [
-        _plan(group, plates, cutting.sheet_margin_mm, fits, random.Random(seed), how)
-        for how in hows
-    ]
+
+    def cheapest(of: Sequence[Sheet]) -> _Plan:
+        plans = [
+            _plan(group, of, cutting.sheet_margin_mm, fits, random.Random(seed), how)
+            for how in hows
+        ]
+        return min(plans, key=cost)
 
     def cost(plan: _Plan) -> tuple[float, ...]:
-        paid = math.fsum(
-            plate_price(lay.sheet, priced) * lay.repeat
-            for lay in plan.layouts
-            if not lay.sheet.is_offcut
-        )
+        paid = math.fsum(lay.sheet.counts_for(priced) * lay.repeat for lay in plan.layouts)
         return sum(plan.left.values()), round(paid, 6), len(plan.layouts)
 
-    best = min(plans, key=cost)
+    best = cheapest(plates)
+    for offcut in _dear_offcuts(best) if priced else ():
+        others = [sheet for sheet in plates if sheet is not offcut]
+        less = cheapest(others)
+        if cost(less) < cost(best):
+            best, plates = less, others
     left = [replace(w, count=best.left[w.blank.name]) for w in group if best.left[w.blank.name]]
     return best.layouts, left
+
+
+def _dear_offcuts(plan: _Plan) -> list[Sheet]:
+    """Offcuts that cost setting up, those with least on them first: a plate that is cut anyway may
+    take their parts for less."""
+    there = [lay for lay in plan.layouts if lay.sheet.is_offcut and lay.sheet.setup_price > 0]
+    there.sort(key=lambda lay: (lay.parts_area_mm2, lay.sheet.name))
+    return [lay.sheet for lay in there[:MOST_LEFT_OUT]]
 
 
 @dataclass(frozen=True)
@@ -78,11 +92,6 @@ class _How:
     priced: bool
     kit_tries: int
     rest_tries: int
-
-
-def plate_price(sheet: Sheet, priced: bool) -> float:
-    """What a plate counts for: its price, or its area where a price is missing."""
-    return sheet.price if priced else sheet.area_mm2
 
 
 def _size(item: Wanted) -> float:
@@ -150,7 +159,7 @@ def _next_plate(
     part: list[tuple[float, str, Plate]] = []
     for sheet in choices:
         plate = fill_most(sheet, left, margin_mm, fits, how.rest_tries, rng)
-        price = plate_price(sheet, how.priced)
+        price = sheet.counts_for(how.priced)
         all_laid = len(plate.placements) == sum(count for _, count in left)
         if all_laid and how.whole_first:
             whole.append((price, sheet.name, plate))

@@ -6,11 +6,11 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from platewheel.nesting.quick.greedy import greedy_plan, plate_price
+from platewheel.nesting.quick.greedy import greedy_plan
 from platewheel.nesting.search.compaction import compacted, length_by_area, reach_mm, without
 from platewheel.nesting.search.fuller import Full, Press, Task, fuller
 from platewheel.nesting.search.stock_plan import Pattern, stock_plan
-from platewheel.nesting.stock.layout import Layout, Report, Sheet, Wanted
+from platewheel.nesting.stock.layout import Layout, Report, Sheet, Wanted, all_priced
 from platewheel.nesting.stock.stock import Cutting
 
 SMALL_JOB = 16  # parts on a single plate: not worth the time to make the search ready
@@ -60,12 +60,10 @@ def best_plan(
 def _improved(
     task: Task, base: Sequence[Layout], left: Sequence[Wanted], plates: Sequence[Sheet]
 ) -> tuple[list[Layout], list[Wanted]]:
-    bought = [p for p in plates if not p.is_offcut]
-    priced = all(p.price > 0 for p in bought)
+    priced = all_priced(plates)
 
     def pattern(sheet: Sheet, full: Full) -> Pattern:
-        price = 0.0 if sheet.is_offcut else plate_price(sheet, priced)
-        return Pattern(sheet, full.placements, price)
+        return Pattern(sheet, full.placements, sheet.counts_for(priced))
 
     pool = [pattern(lay.sheet, Full(lay.placements, {})) for lay in base]
     demand = {w.blank.name: w.count for w in task.group}

@@ -173,6 +173,13 @@ class Cutting(Spec):
         "plasma 1.5 x thickness, laser 1 x, oxy-fuel 1.5 x and at least 10 mm, hand 25 mm",
         json_schema_extra={"takes": "a number"},
     )
+    setup_minutes: float = Field(
+        0.0,
+        ge=0,
+        le=600,
+        description="to lay one plate or offcut on the table and begin its file; priced as cutting "
+        "is, else as labour, and where plates are priced the plan is the cheapest of both",
+    )
     price_per_h: float = Field(
         0.0, ge=0, description="machine and operator, any currency; 0 = not counted"
     )

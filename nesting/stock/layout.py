@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from platewheel.nesting.stock.stock import Offcut, Stock
+from platewheel.parts.base.steel import DENSITY_KG_MM3
 from platewheel.parts.geometry import outline
 from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.geometry.outline import Loop, Point, moved
@@ -34,6 +35,8 @@ class Sheet:
     steel: str = "S235"
     edge: tuple[Point, ...] | None = None
     holes: tuple[tuple[Point, ...], ...] = ()
+    setup_price: float = 0.0  # of laying one on the table
+    kg_price: float = 0.0  # of its steel where `price` is not known
 
     @property
     def is_offcut(self) -> bool:
@@ -50,6 +53,20 @@ class Sheet:
         """Plate area, holes taken off."""
         rings = [outline.area_mm2(outline.polygon(ring)) for ring in (self.corners, *self.holes)]
         return rings[0] - math.fsum(rings[1:])
+
+    def counts_for(self, priced: bool) -> float:
+        """What taking one counts for in a plan: steel (an offcut's is to hand) and setting up; or
+        its area, where not all plates are `priced`."""
+        if not priced:
+            return 0.0 if self.is_offcut else self.area_mm2
+        kg = self.area_mm2 * self.thickness_mm * DENSITY_KG_MM3
+        steel = 0.0 if self.is_offcut else self.price or kg * self.kg_price
+        return steel + self.setup_price
+
+
+def all_priced(plates: Sequence[Sheet]) -> bool:
+    """Whether the price of every plate that may be bought is known."""
+    return all(p.price > 0 or p.kg_price > 0 for p in plates if not p.is_offcut)
 
 
 @dataclass(frozen=True)

@@ -126,6 +126,7 @@ def _sum(job: Job, report: Report) -> dict[str, Value | str]:
         "scrap": Percent(nesting.scrap_percent, ".0f"),
         "scrap_after": Percent(nesting.scrap_percent_after_offcuts, ".0f"),
         "cutting": Quantity(nesting.cutting_hours, ".1f", "h"),
+        "setup": Quantity(nesting.setup_hours, ".1f", "h") if nesting.setup_hours else "",
         "cut": Quantity(nesting.cut_length_mm / 1000, ".1f", "m"),
         "pierces": Count(nesting.pierces),
         "web": web_words(nesting.web_mm, nesting.edge_web_mm),

@@ -154,7 +154,8 @@ def test_the_papers_of_a_build_say_how_many_of_how_many(
 ) -> None:
     monkeypatch.setattr("platewheel.cli.output.build.assess", lambda setting: None)
     monkeypatch.setattr("platewheel.cli.output.build.write_solids", lambda job, parts, folder: [])
-    write_job(own_folder, job_text({"job.wheels": "9"}, rows=FEW))
+    slow = {"job.wheels": "9", "cutting.setup_minutes": "30"}
+    write_job(own_folder, job_text(slow, rows=FEW))
     result = run("build", "job.toml", "--effort", "quick", "--what-fits")
     assert result.exit_code == 0, result.stderr
     assert "4 wheels of " in result.stdout
@@ -164,5 +165,7 @@ def test_the_papers_of_a_build_say_how_many_of_how_many(
     assert {row["name"]: row["count"] for row in report["blanks"]} == laid(report)
     page = (own_folder / "out" / NAME / "job-sheet.html").read_text("utf-8")
     assert f"{NAME}: 4 of 9 wheels" in page
+    assert "and setting up 2.0 h" in page  # four plates
+    assert "setting up 2.0 h" in result.stdout
     assert "10 discs and 15 flanges missing for 5 wheels" in page
     tomllib.loads((own_folder / "out" / NAME / "offcuts.toml").read_text("utf-8"))

@@ -6,6 +6,7 @@ import math
 
 import pytest
 
+from platewheel.cli.job.plan import setup_price
 from tests.cli.shop import shop
 
 
@@ -61,3 +62,29 @@ def test_grinding_for_strength_is_counted_by_the_metre() -> None:
     row = next(row for row in backed.time.works if row.work == "grinding root and seams")
     assert row.quantity == pytest.approx(2 * 2 * 0.18 * math.pi, abs=1e-3)
     assert row.hours == pytest.approx(row.quantity * 6 / 60)
+
+
+def test_setting_up_is_counted_by_the_plate_and_paid_as_the_cutting() -> None:
+    """Each plate a quarter of an hour; the machine's price is on both, or labour's."""
+    plain, found = shop(), shop({"cutting.setup_minutes": "15", "cutting.price_per_h": "60"})
+    plates = found.nesting.sheets_used
+    (row,) = [row for row in found.time.works if row.work == "setting up plates"]
+    assert (row.quantity, row.minutes_each, row.labour) == (plates, 15, False)
+    assert row.hours == found.nesting.setup_hours == plates / 4
+    assert found.time.hours == pytest.approx(plain.time.hours + plates / 4)
+    hours = found.nesting.cutting_hours + plates / 4
+    assert found.nesting.cutting_price == pytest.approx(60 * hours)
+    (bought,) = found.bought("cutting")
+    assert bought.price == pytest.approx(60 * hours)
+    assert f"setting up {plates} plates" in bought.item
+    assert "setting up plates" not in {row.work for row in plain.time.works}
+    assert [row.labour for row in shop({"cutting.setup_minutes": "15"}).time.works[:2]] == [
+        True
+    ] * 2
+
+
+def test_setting_up_is_priced_for_the_plan_by_the_hour_of_cutting_else_of_labour() -> None:
+    minutes, labour = {"cutting.setup_minutes": "15"}, {"costs.labour_price_per_h": "24"}
+    hired = {"cutting.price_per_h": "60"}
+    jobs = (minutes, minutes | labour, minutes | labour | hired, labour | hired)
+    assert [setup_price(shop(changes).job) for changes in jobs] == [0, 6, 15, 0]

@@ -54,6 +54,7 @@ def test_steel_that_stands_beside_the_kerfs() -> None:
         ({"sheet_margin_mm": 201.0}, "sheet_margin_mm"),
         ({"cut_speed_mm_per_min": 0.0}, "cut_speed_mm_per_min"),
         ({"pierce_s": -1.0}, "pierce_s"),
+        ({"setup_minutes": -1.0}, "setup_minutes"),
         ({"price_per_h": -1.0}, "price_per_h"),
         ({"rapid_mm_per_min": 0.0}, "rapid_mm_per_min"),
         ({"current_a": 0.0}, "current_a"),
