@@ -1,5 +1,5 @@
 """The job file read, checked, written anew; its blanks, wheelset and plan on the stock.
 
 Start at `job.py`, then `plan.py`.
-May import: words, work, schema; nesting, parts.
+May import: ledger, words, work, schema; nesting, parts.
 """

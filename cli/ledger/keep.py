@@ -1,0 +1,109 @@
+"""The ledger's file: changed by one process at a time, whole or not at all."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import sys
+import tempfile
+import time
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager, suppress
+from pathlib import Path
+
+from platewheel.cli.ledger.piece import Ledger, Piece
+from platewheel.cli.ledger.read import read_ledger
+from platewheel.cli.work.not_finished import NotFinished
+from platewheel.parts.base.spec_model import toml_value
+
+HEAD = """\
+# Steel on the rack, every piece by the name chalked on it: [[plate]], [[offcut]], [[bar]],
+# [[pipe]] and [[round]] with the keys of a job file, but no count. platewheel writes this
+# file anew when a job takes or leaves a piece; remarks stay as note = "...", not as comments.
+# state: free, reserved for a job, used by it, or coming: what a job leaves once it is cut.
+"""
+START = """
+[[plate]]
+name = "plate-1"
+thickness_mm = 6
+width_mm = 1250
+length_mm = 2500
+"""
+TRIES, WAIT_S = 100, 0.1  # ten seconds; a change takes a few thousandths
+
+
+def changed(path: Path, change: Callable[[Ledger], Ledger]) -> tuple[Ledger, Ledger]:
+    """The ledger before and after a change, which is on the disk when this returns.
+
+    Nothing is written where `change` raises. Raises: SpecError where the file is damaged,
+    NotFinished where another process keeps it locked, OSError; whatever `change` raises.
+    """
+    home = path.resolve()  # a link stays one, and all names of the file share one lock
+    with _locked(home):
+        before = read_ledger(home)
+        after = change(before)
+        if after != before:
+            _put(home, ledger_toml(after))
+        return before, after
+
+
+def ledger_toml(ledger: Ledger) -> str:
+    """Text of the file."""
+    return "\n".join([HEAD, *(_piece_toml(piece) for piece in ledger.pieces)])
+
+
+def _piece_toml(piece: Piece) -> str:
+    keys = {"name": piece.name, **piece.sizes, "state": piece.state}
+    more = {"job": piece.job, "job_file": piece.job_file, "note": piece.note}
+    keys |= {key: value for key, value in more.items() if value}
+    lines = (f"{key} = {toml_value(value)}" for key, value in keys.items())
+    return "\n".join([f"[[{piece.kind}]]", *lines, ""])
+
+
+@contextmanager
+def _locked(path: Path) -> Iterator[None]:
+    """Alone with the ledger. The lock goes with its process, however that ends; its file stays."""
+    beside = path.with_name(f".{path.name}.lock")
+    with beside.open("a+b") as file:
+        for attempt in range(TRIES):
+            if _lock(file.fileno()):
+                break
+            if attempt + 1 < TRIES:
+                time.sleep(WAIT_S)
+        else:
+            raise NotFinished(
+                [f"{path}: another platewheel is changing it; try again when it is done"]
+            )
+        yield
+
+
+def _lock(handle: int) -> bool:
+    """Raises: OSError where the disk knows no locks."""
+    try:
+        if sys.platform == "win32":
+            import msvcrt
+
+            msvcrt.locking(handle, msvcrt.LK_NBLCK, 1)
+        else:
+            import fcntl
+
+            fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
+    except (BlockingIOError, PermissionError):
+        return False
+    return True
+
+
+def _put(path: Path, text: str) -> None:
+    """Written beside it and renamed: the file is the former or the new one at every moment."""
+    handle, name = tempfile.mkstemp(prefix=f".{path.name}-", dir=path.parent)
+    try:
+        with os.fdopen(handle, "w", encoding="utf-8") as target:
+            target.write(text)
+            target.flush()
+            os.fsync(target.fileno())
+        shutil.copymode(path, name)
+        Path(name).replace(path)
+    except BaseException:
+        with suppress(OSError):
+            Path(name).unlink()
+        raise

@@ -1,0 +1,126 @@
+"""A ledger from its file; whatever is wrong is told by file and line, and nothing is changed."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+from platewheel.cli.ledger.piece import KINDS, Ledger, Piece, PieceHead
+from platewheel.nesting.stock.piece_name import as_called
+from platewheel.parts.base.faults import Fault, SpecError
+from platewheel.parts.base.spec_model import find_faults
+
+MOST_BYTES = 20_000_000  # a piece takes some hundred
+OWN = ("name", "state", "job", "job_file", "note")
+MEND = "mend that line by hand, or put back a copy of the file; it has been left as it is"
+START = "`platewheel stock new FILE` writes one to start from"
+
+
+def read_ledger(path: Path) -> Ledger:
+    """Raises: SpecError telling every fault by file and line."""
+    text = _text(path)
+    try:
+        table = tomllib.loads(text)
+    except (ValueError, RecursionError) as error:
+        at = re.search(r"line (\d+)", str(error))
+        last = text.count("\n") + 1
+        line = at.group(1) if at else str(last)
+        raise SpecError(
+            [Fault(f"{path}:{line}", str(error), "TOML, https://toml.io", MEND)]
+        ) from error
+    faults: list[Fault] = []
+    pieces: list[Piece] = []
+    lines = _Lines(path, text)
+    seen: dict[str, str] = {}
+    for kind, rows in table.items():
+        if kind not in KINDS or not _is_rows(rows):
+            allowed = ", ".join(f"[[{name}]]" for name in KINDS)
+            faults.append(Fault(lines.of(kind), kind, f"tables {allowed}", MEND))
+            continue
+        for i, row in enumerate(rows):
+            found = list(_faults(kind, row))
+            faults += (
+                Fault(lines.of(kind, i, f.key), f.value, f"{f.key}: {f.allowed}", f.advice)
+                for f in found
+            )
+            if found:
+                continue
+            name = row["name"]
+            if as_called(name) in seen:
+                told = f"a name of its own; {seen[as_called(name)]} has it too"
+                advice = "chalk another; capitals and blanks make no other name"
+                faults.append(Fault(lines.of(kind, i, "name"), name, told, advice))
+            seen[as_called(name)] = lines.of(kind, i, "name")
+            sizes = {key: value for key, value in row.items() if key not in OWN}
+            own = {key: row[key] for key in OWN if key in row}
+            pieces.append(Piece(kind, sizes=sizes, **own))
+    if faults:
+        raise SpecError(faults)
+    return Ledger(path, tuple(pieces))
+
+
+def _text(path: Path) -> str:
+    file = str(path)
+    if path.is_dir():
+        raise SpecError([Fault(file, "a folder", "a ledger (TOML text)", START)])
+    try:
+        with path.open("rb") as source:
+            data = source.read(MOST_BYTES + 1)
+    except (OSError, ValueError) as error:  # ValueError: no name for a file
+        reason = getattr(error, "strerror", None) or str(error)
+        raise SpecError([Fault(file, reason, "a ledger that can be read", START)]) from error
+    if len(data) > MOST_BYTES:
+        allowed = f"a ledger of at most {MOST_BYTES} bytes"
+        raise SpecError([Fault(file, f"more than {MOST_BYTES} bytes", allowed, START)])
+    try:
+        return data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        line = data[: error.start].count(b"\n") + 1
+        found = f"bytes that are not UTF-8 text at offset {error.start}"
+        raise SpecError([Fault(f"{file}:{line}", found, "TOML text", MEND)]) from error
+
+
+def _is_rows(rows: object) -> bool:
+    return isinstance(rows, list) and all(isinstance(row, dict) for row in rows)
+
+
+def _faults(kind: str, row: dict[str, Any]) -> Iterator[Fault]:
+    own = {key: row[key] for key in OWN if key in row}
+    yield from find_faults(PieceHead, own)
+    sizes = {key: value for key, value in row.items() if key not in OWN}
+    if "count" in sizes and kind != "offcut":
+        del sizes["count"]
+        yield Fault("count", row["count"], "none: each piece has a name", "a table for each piece")
+    if kind == "offcut" and isinstance(row.get("name"), str):
+        sizes["name"] = row["name"] or "-"
+    yield from (f for f in find_faults(KINDS[kind], sizes) if f.key != "name")
+
+
+class _Lines:
+    """Where tables and keys stand in a text that TOML has read already."""
+
+    def __init__(self, path: Path, text: str) -> None:
+        self._path, self._text = path, text.splitlines()
+
+    def of(self, kind: str, number: int = 0, key: str = "") -> str:
+        """`stock.toml:12`: the line of that key of a table, else of the table's own head."""
+        heads = [i for i in range(len(self._text)) if self._begins(i, kind)]
+        if number >= len(heads):  # written in one line, or in a way of its own
+            return f"{self._path}:{heads[0] + 1}" if heads else str(self._path)
+        at = heads[number]
+        end = next((i for i in range(at + 1, len(self._text)) if self._begins(i)), None)
+        word = re.escape(re.split(r"[.\[]", key)[0])
+        for i in range(at + 1, len(self._text) if end is None else end):
+            if key and re.match(rf"\s*[\"']?{word}[\"']?\s*=", self._text[i]):
+                at = i
+                break
+        return f"{self._path}:{at + 1}"
+
+    def _begins(self, i: int, kind: str = "") -> bool:
+        """Whether a line is the head of a table, or of its key, of that kind or of any."""
+        if not kind:
+            return bool(re.match(r"\s*\[\[?\s*[\"'\w]+[\"']?\s*\]", self._text[i]))
+        return bool(re.match(rf"\s*\[*\s*[\"']?{re.escape(kind)}[\"']?\s*[\]=]", self._text[i]))

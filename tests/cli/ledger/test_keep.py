@@ -1,0 +1,132 @@
+"""The ledger's file: one process at a time, whole or not at all."""
+
+from __future__ import annotations
+
+import multiprocessing
+import os
+from pathlib import Path
+
+import pytest
+
+from platewheel.cli.ledger import keep
+from platewheel.cli.ledger.change import reserve
+from platewheel.cli.ledger.keep import changed, ledger_toml
+from platewheel.cli.ledger.piece import Holder, Ledger, Piece
+from platewheel.cli.ledger.read import read_ledger
+from platewheel.cli.work.not_finished import NotFinished
+
+SIZES = {"width_mm": 60.0, "thickness_mm": 8.0, "length_mm": 6000.0}
+POND = Holder("pond")
+
+
+def bar(name: str) -> Piece:
+    return Piece("bar", name, SIZES)
+
+
+def put(path: Path, *names: str) -> Ledger:
+    ledger = Ledger(path.resolve(), tuple(map(bar, names)))
+    path.write_text(ledger_toml(ledger), encoding="utf-8")
+    return ledger
+
+
+def hold(path: Path, held: object, done: object) -> None:
+    """Another process: alone with the ledger until it is told."""
+
+    def wait(ledger: Ledger) -> Ledger:
+        held.set()  # type: ignore[attr-defined]
+        done.wait(60)  # type: ignore[attr-defined]
+        return reserve(ledger, Holder("lake"), [bar("A")])
+
+    changed(path, wait)
+
+
+def grab(path: Path, job: str, names: list[str]) -> None:
+    """Another process: as many of these as are free, one by one."""
+    for name in names:
+        try:
+            changed(path, lambda ledger, name=name: reserve_more(ledger, Holder(job), name))  # type: ignore[misc]
+        except NotFinished:
+            continue
+
+
+def reserve_more(ledger: Ledger, holder: Holder, name: str) -> Ledger:
+    mine = [p for p in ledger.pieces if p.holder == holder]
+    return reserve(ledger, holder, [*mine, bar(name)])
+
+
+def test_a_change_is_on_the_disk_and_nothing_else(tmp_path: Path) -> None:
+    before = put(tmp_path / "stock.toml", "A", "B")
+    (tmp_path / "stock.toml").chmod(0o640)
+    told = changed(tmp_path / "stock.toml", lambda ledger: reserve(ledger, POND, [bar("A")]))
+    assert told[0] == before
+    assert read_ledger((tmp_path / "stock.toml").resolve()) == told[1] != before
+    assert {path.name for path in tmp_path.iterdir()} == {"stock.toml", ".stock.toml.lock"}
+    assert (tmp_path / "stock.toml").stat().st_mode & 0o777 == 0o640
+
+
+@pytest.mark.parametrize("broken", ["fsync", "replace"])
+def test_a_full_disk_leaves_the_former_ledger(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, broken: str
+) -> None:
+    path = tmp_path / "stock.toml"
+    put(path, "A")
+    text = path.read_bytes()
+
+    def full(*about: object) -> None:
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(*((os, "fsync") if broken == "fsync" else (Path, "replace")), full)
+    with pytest.raises(OSError, match="No space"):
+        changed(path, lambda ledger: reserve(ledger, POND, [bar("A")]))
+    assert path.read_bytes() == text
+    assert {one.name for one in tmp_path.iterdir()} == {"stock.toml", ".stock.toml.lock"}
+
+
+def test_a_link_stays_a_link_and_shares_the_lock(tmp_path: Path) -> None:
+    (tmp_path / "shop").mkdir()
+    put(tmp_path / "shop" / "stock.toml", "A")
+    link = tmp_path / "stock.toml"
+    link.symlink_to(tmp_path / "shop" / "stock.toml")
+    changed(link, lambda ledger: reserve(ledger, POND, [bar("A")]))
+    assert link.is_symlink()
+    assert read_ledger(link).pieces[0].holder == POND
+    assert (tmp_path / "shop" / ".stock.toml.lock").exists()
+
+
+def test_two_processes_wait_for_each_other(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    path = tmp_path / "stock.toml"
+    put(path, "A")
+    spawn = multiprocessing.get_context("spawn")
+    held, done = spawn.Event(), spawn.Event()
+    other = spawn.Process(target=hold, args=(path, held, done))
+    other.start()
+    try:
+        assert held.wait(60)
+        monkeypatch.setattr(keep, "TRIES", 2)
+        with pytest.raises(NotFinished, match="another platewheel is changing it"):
+            changed(path, lambda ledger: ledger)
+    finally:
+        done.set()
+        other.join()
+    monkeypatch.setattr(keep, "TRIES", 100)
+    with pytest.raises(NotFinished, match="job 'lake' has reserved it"):
+        changed(path, lambda ledger: reserve(ledger, POND, [bar("A")]))
+
+
+def test_no_piece_is_lost_or_given_twice_between_processes(tmp_path: Path) -> None:
+    path = tmp_path / "stock.toml"
+    names = [f"bar {i}" for i in range(12)]
+    put(path, *names)
+    spawn = multiprocessing.get_context("spawn")
+    others = [
+        spawn.Process(target=grab, args=(path, job, order))
+        for job, order in (("pond", names), ("lake", names[::-1]))
+    ]
+    for one in others:
+        one.start()
+    for one in others:
+        one.join()
+    pieces = read_ledger(path).pieces
+    assert [p.name for p in pieces] == names
+    assert {p.state for p in pieces} == {"reserved"}
+    assert {p.job for p in pieces} <= {"pond", "lake"}
