@@ -16,6 +16,7 @@ from platewheel.cli.commands.refit import refit, rings
 from platewheel.cli.commands.schema import schema
 from platewheel.cli.commands.sensitivity import sensitivity
 from platewheel.cli.commands.standards import standards
+from platewheel.cli.commands.stock import stock
 from platewheel.cli.commands.wheelset import wheelset
 from platewheel.cli.terminal.exits import CHECK_FAILED, exit_codes, show_tracebacks, tell, write_new
 from platewheel.cli.terminal.options import (
@@ -277,6 +278,7 @@ app.command()(record)
 app.command()(standards)
 app.command()(deck)
 app.command()(schema)
+app.add_typer(stock, name="stock")
 
 
 def main() -> None:

@@ -13,6 +13,7 @@ from platewheel.cli.job.plan import Plan, lacking, plan_job
 from platewheel.cli.job.what_fits import settled
 from platewheel.cli.output.folder import require_ours, write_part
 from platewheel.cli.output.offcut_use import used_before
+from platewheel.cli.output.reserved import require_free, reserved
 from platewheel.cli.output.write import sheet_files, write_sheets
 from platewheel.cli.report.rows import cutting_warnings, length_rows, nesting_row, sheet_rows
 from platewheel.cli.terminal.show import show_json, show_sheets, show_table, steps
@@ -35,8 +36,9 @@ def nest_job(
 ) -> list[str]:
     """Lay, show and write; returns warnings. With `what_fits` the whole wheels that the stock
     holds, where it does not hold all. Raises: NotFinished where a blank fits no stock, or the
-    folder is not ours."""
+    folder is not ours; SpecError where another job has an offcut of this one."""
     require_ours(out, job.head.name)
+    require_free(job)
     with steps() as step:
         started = time.perf_counter()
         plan = plan_job(job, seed, step, effort)
@@ -46,12 +48,13 @@ def nest_job(
         job, plan = done.job, done.plan
     if what_fits:
         _show(job, plan, time.perf_counter() - started, as_json)
-    used = used_before(job, out)
     rests = axle_rests(job)
-    _, warnings = write_part(
-        out, job.head.name, lambda folder: write_sheets(job, plan, folder, rests)
-    )
-    return [*done.told, *used, *warnings, *cutting_warnings(job, plan)]
+    with reserved(job, plan) as taken:
+        notes = [*done.told, *used_before(job, out), *taken]
+        _, warnings = write_part(
+            out, job.head.name, lambda folder: write_sheets(job, plan, folder, rests)
+        )
+    return [*notes, *warnings, *cutting_warnings(job, plan)]
 
 
 def _show(job: Job, plan: Plan, seconds: float, as_json: bool) -> None:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import difflib
-import tomllib
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -13,10 +12,13 @@ from pydantic import Field
 
 from platewheel.cli.job.gauge_faults import plate_faults, unasked_faults
 from platewheel.cli.job.own_parts import own_parts
+from platewheel.cli.job.toml_file import read_toml
+from platewheel.cli.ledger.rack import Rack, rack_of
 from platewheel.nesting.cutting.cut_speed import CutSpeed, speed_faults
 from platewheel.nesting.cutting.file_layers import FileLayer, file_layer_faults
 from platewheel.nesting.drawings.extra import Extra, ExtraPart, extra_parts
 from platewheel.nesting.drawings.layers import DrawingLayer
+from platewheel.nesting.stock.piece_name import as_called
 from platewheel.nesting.stock.round_bar import Round
 from platewheel.nesting.stock.stock import Bar, Cutting, Offcut, Pipe, Stock
 from platewheel.nesting.templates.paper import Paper
@@ -42,7 +44,6 @@ from platewheel.parts.wheelset.assembly import wheelset_faults
 HERE = Path()
 # no part of the user's own has these
 RESERVED = frozenset({*PART_NAMES, *GAUGE_NAMES, "weld", "wheel"})
-MOST_BYTES = 1_000_000  # a job file is a few kilobytes
 
 
 class JobHead(Spec):
@@ -57,6 +58,14 @@ class JobHead(Spec):
         },
     )
     wheels: int = Field(ge=1, le=100000, examples=[8], description="how many to make")
+    ledger: str | None = Field(
+        None,
+        min_length=1,
+        max_length=400,
+        examples=["stock.toml"],
+        description="the steel on the rack, a file seen from this one; see `platewheel stock`",
+        json_schema_extra={"takes": "text"},
+    )
 
 
 SINGLE: dict[str, type[Spec]] = {
@@ -115,6 +124,7 @@ class Job:
     file_layers: tuple[FileLayer, ...] = ()
     rounds: tuple[Round, ...] = ()
     way: tuple[WaySpec, ...] = ()
+    rack: Rack | None = None  # [job] ledger: its pieces are among the rows above
     has_axle: bool = False  # [axle] is in the file: the wheelset is part of the job
 
     @property
@@ -154,10 +164,16 @@ class Job:
 def read_job(path: Path, *, gauges_cut: bool = False) -> Job:
     """Job from a file. Raises: SpecError with every fault, as `job_of`; nothing else for bad
     input."""
-    return job_of(_read_toml(path), path.parent, gauges_cut=gauges_cut)
+    return job_of(read_toml(path), path.parent, path, gauges_cut=gauges_cut)
 
 
-def job_of(table: dict[str, Any], folder: Path = HERE, *, gauges_cut: bool = False) -> Job:
+def job_of(
+    table: dict[str, Any],
+    folder: Path = HERE,
+    file: Path | None = None,
+    *,
+    gauges_cut: bool = False,
+) -> Job:
     """Job from a parsed table; files that it names are seen from `folder`. A gauge that cannot be
     made is a fault where `gauges_cut`.
 
@@ -182,7 +198,11 @@ def job_of(table: dict[str, Any], folder: Path = HERE, *, gauges_cut: bool = Fal
         raise SpecError(faults)
     single = {name: kind(**table.get(name, {})) for name, kind in SINGLE.items()}
     rows = {name: tuple(kind(**r) for r in table.get(name, [])) for name, kind in REPEATED.items()}
+    rack = rack_of(single["job"], folder, file, rows)
+    if rack:
+        rows = rows | rack.rows(single["job"].name)  # type: ignore[attr-defined]
     values: dict[str, Any] = {
+        "rack": rack,
         "head": single.pop("job"),
         **single,
         "stock": rows["stock"],
@@ -259,38 +279,6 @@ def _repeated_names(table: dict[str, Any]) -> Iterator[Fault]:
     for i, row in enumerate(rows if isinstance(rows, list) else []):
         name = row.get("name") if isinstance(row, dict) else None
         if isinstance(name, str):
-            if name in seen:
+            if as_called(name) in seen:
                 yield Fault(f"offcut[{i}].name", name, "a name of its own", "chalk another number")
-            seen.add(name)
-
-
-def _read_toml(path: Path) -> dict[str, Any]:
-    file = str(path)
-    start = "`platewheel new FILE` writes one to start from"
-    try:
-        if path.is_dir():
-            raise SpecError([Fault(file, "a folder", "a job file (TOML text)", start)])
-        with path.open("rb") as source:
-            data = source.read(MOST_BYTES + 1)
-        if len(data) > MOST_BYTES:
-            found = f"{max(path.stat().st_size, len(data))} bytes"
-            raise SpecError(
-                [Fault(file, found, f"a job file of at most {MOST_BYTES} bytes", start)]
-            )
-    except OSError as error:
-        reason = error.strerror or str(error)
-        raise SpecError([Fault(file, reason, "a job file that can be read", start)]) from error
-    if not data.strip():
-        raise SpecError([Fault(file, "an empty file", "a job file (TOML text)", start)])
-    try:
-        return tomllib.loads(data.decode("utf-8-sig"))
-    except UnicodeDecodeError as error:
-        found = f"bytes that are not UTF-8 text at offset {error.start}"
-        raise SpecError([Fault(file, found, "a job file (TOML text)", start)]) from error
-    except (ValueError, RecursionError) as error:  # ValueError: numbers of absurd length
-        advice = "text in quotes, numbers without; one key = value on a line, each key once"
-        if "overwrite" in str(error):
-            advice += (
-                "; a table that comes more than once, as [[stock]], in double brackets each time"
-            )
-        raise SpecError([Fault(file, str(error), "TOML, https://toml.io", advice)]) from error
+            seen.add(as_called(name))

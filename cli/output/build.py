@@ -17,6 +17,7 @@ from platewheel.cli.money.time_plan import time_plan
 from platewheel.cli.money.wheel_cost import wheel_cost
 from platewheel.cli.output.folder import require_ours, write_folder
 from platewheel.cli.output.offcut_use import used_before
+from platewheel.cli.output.reserved import require_free, reserved
 from platewheel.cli.output.write import write_blanks, write_sheets, write_solids, write_templates
 from platewheel.cli.papers.charts.flange_window import window_picture
 from platewheel.cli.papers.charts.stress import ring_picture, stress_picture
@@ -61,9 +62,11 @@ def build_job(
     fill the record on the job sheet; the blanks stay those of the drawing. With `what_fits` it
     is of the whole wheels that the stock holds, where it does not hold all.
 
-    Raises: NotFinished where a blank fits no stock, or the folder is not ours to replace.
+    Raises: NotFinished where a blank fits no stock, or the folder is not ours to replace;
+    SpecError where another job has an offcut of this one, by the ledger.
     """
     require_ours(out, job.head.name)
+    require_free(job)
     wheels = wheel_records(job, plan_refit(job.setting, rings)) if rings else []
     with beside() as worker:  # the analysis takes as long as nest and files
         rating = worker.submit(assess, job.setting)
@@ -71,22 +74,25 @@ def build_job(
         plan = plan_job(job, seed, step, effort)
         done = settled(job, plan, seed, step, effort, what_fits=what_fits)
         seconds = time.perf_counter() - started
-        used = used_before(job, out)
         asked = job.head.wheels
-        return write_folder(
-            out,
-            job.head.name,
-            lambda folder: _write_all(done, asked, seconds, folder, step, used, rating, wheels),
-        )
+        with reserved(done.job, done.plan) as taken:
+            notes = [*done.told, *used_before(job, out), *taken]
+            return write_folder(
+                out,
+                job.head.name,
+                lambda folder: _write_all(
+                    done, asked, notes, seconds, folder, step, rating, wheels
+                ),
+            )
 
 
 def _write_all(
     done: Settled,
     asked: int,
+    notes: Sequence[str],
     seconds: float,
     folder: Path,
     step: Steps,
-    used: list[str],
     rating: Future[Assessment | None],
     wheels: Sequence[WheelRecord],
 ) -> Report:
@@ -127,7 +133,7 @@ def _write_all(
         templates=[TemplateRow(file=file, pages=pages) for file, pages in templates],
         rating=rated,
         checks=checks,
-        warnings=[*done.told, *used, *warnings, *cutting_warnings(job, plan), *untold],
+        warnings=[*notes, *warnings, *cutting_warnings(job, plan), *untold],
     )
     text = report.model_dump_json(indent=2, exclude_none=False)
     (folder / "report.json").write_text(text + "\n", encoding="utf-8")

@@ -9,6 +9,7 @@ from typing import Any
 
 from platewheel.cli.job.job import Job
 from platewheel.nesting.stock.layout import Layout
+from platewheel.nesting.stock.piece_name import as_called
 from platewheel.parts.base.spec_model import toml_value
 
 USED_FILE = "offcuts-used.toml"
@@ -26,10 +27,12 @@ def used_toml(layouts: Sequence[Layout], job_name: str) -> str:
 
 def used_before(job: Job, out: Path) -> list[str]:
     """A warning for each offcut of the job that another job in `out` used, and for each record
-    that cannot be read. The job's own former build does not count."""
-    if not job.offcuts:
+    that cannot be read. The job's own former build does not count, and of pieces in its ledger
+    that tells."""
+    known = {piece.called for piece in job.rack.ledger.pieces} if job.rack else set()
+    named = {as_called(o.name): o.name for o in job.offcuts if as_called(o.name) not in known}
+    if not named:
         return []
-    named = {offcut.name for offcut in job.offcuts}
     lines = []
     try:
         homes = sorted(out.iterdir()) if out.is_dir() else []
@@ -39,7 +42,7 @@ def used_before(job: Job, out: Path) -> list[str]:
         if home.name == job.head.name or home.name.startswith("."):
             continue
         try:
-            used = set(_used_names(home / USED_FILE))
+            used = {as_called(name) for name in _used_names(home / USED_FILE)}
         except (OSError, ValueError, RecursionError) as error:
             reason = " ".join((getattr(error, "strerror", None) or str(error)).split())
             lines.append(
@@ -49,7 +52,7 @@ def used_before(job: Job, out: Path) -> list[str]:
             continue
         lines += [
             f"offcut '{name}' was used by job '{home.name}' ({home}): check that it is still there"
-            for name in sorted(named & used)
+            for name in sorted(named[called] for called in named.keys() & used)
         ]
     return lines
 

@@ -11,6 +11,7 @@ from platewheel.cli.job.job import Job
 from platewheel.cli.job.plan import Plan, plan_parts, require_stock
 from platewheel.cli.output.folder import REFIT_OURS, require_ours, write_folder
 from platewheel.cli.output.offcut_use import used_before
+from platewheel.cli.output.reserved import require_free, reserved
 from platewheel.cli.output.write import write_blanks, write_sheets
 from platewheel.cli.papers.refit_page import refit_page
 from platewheel.cli.refit.choice_rows import choice_rows
@@ -47,12 +48,13 @@ def refit_rings(
 ) -> RefitReport:
     """Refit everything into out/<job name>-refit; returns the report written there.
 
-    Raises: SpecError where a shared blank makes no wheel, GeometryError where a
-    corrected flange closes on itself; NotFinished where a blank fits no stock,
-    or the folder is not ours to replace.
+    Raises: SpecError where a shared blank makes no wheel, or another job has an offcut
+    of this one; GeometryError where a corrected flange closes on itself; NotFinished
+    where a blank fits no stock, or the folder is not ours to replace.
     """
     cut = refit_job(job)
     require_ours(out, cut.head.name, REFIT_OURS)
+    require_free(cut)
     step("blanks that fit")
     refit = plan_refit(job.setting, rings, correct_flanges)
     plan, seconds, used = None, 0.0, list[str]()
@@ -66,7 +68,11 @@ def refit_rings(
     def write(folder: Path) -> RefitReport:
         return _write(job, refit, plan, seconds, used, folder, step)
 
-    return write_folder(out, cut.head.name, write, REFIT_OURS)
+    if plan is None:
+        return write_folder(out, cut.head.name, write, REFIT_OURS)
+    with reserved(cut, plan, axles=False) as taken:
+        used += taken
+        return write_folder(out, cut.head.name, write, REFIT_OURS)
 
 
 def _write(

@@ -12,4 +12,8 @@ def refit_job(job: Job) -> Job:
     """The job as one that makes a single set: all blanks of the refit, and no parts of the user's
     own and no gauges, which were cut with the first job."""
     head = job.head.model_copy(update={"name": f"{job.head.name}-refit", "wheels": 1})
-    return replace(job, head=head, extras=(), gauges=GaugesSpec())
+    cut = replace(job, head=head, extras=(), gauges=GaugesSpec())
+    if job.rack is None:
+        return cut
+    rows = job.rack.rows(head.name)  # not what the first job has reserved
+    return replace(cut, stock=rows["stock"], offcuts=rows["offcut"])

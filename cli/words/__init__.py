@@ -1,5 +1,5 @@
 """Values and tables in words, the same for terminal, page and paper.
 
 Start at `values.py`, then `table.py`.
-May import: schema; of parts only base.
+May import: schema, ledger; of parts only base.
 """

@@ -1,0 +1,104 @@
+"""Which pieces of the rack a plan cuts, and what it leaves for the next job."""
+
+from __future__ import annotations
+
+import hashlib
+from collections import Counter
+from collections.abc import Iterator
+
+from platewheel.cli.job.axles import axle_cuts
+from platewheel.cli.job.job import Job
+from platewheel.cli.job.plan import Plan
+from platewheel.cli.job.wheelset import job_wheelset
+from platewheel.cli.ledger.piece import Piece
+from platewheel.nesting.offcuts.file import NAME_LENGTH, offcut_names
+from platewheel.nesting.sawing.axle_lengths import LEAST_REST_MM, AxleCuts
+from platewheel.nesting.stock.piece_name import as_called
+
+Size = tuple[object, ...]
+
+
+def taken_pieces(job: Job, plan: Plan, axles: bool) -> list[Piece]:
+    """Those on the rack before others of their size; offcuts of the job's own file too."""
+    if job.rack is None:
+        return []
+    want = _sizes_taken(job, plan, axles)
+    taken = []
+    for piece in job.rack.pieces(job.head.name):
+        size = (piece.kind, *_size(piece))
+        if want[size] > 0:
+            want[size] -= 1
+            taken.append(piece)
+    for offcut in job.offcuts:
+        if want["offcut", as_called(offcut.name)] > 0:
+            taken.append(Piece("offcut", offcut.name, offcut.model_dump(exclude={"name"})))
+    return taken
+
+
+def _size(piece: Piece) -> Size:
+    """What makes two pieces alike: values in the order of their keys' names."""
+    if piece.kind == "offcut":
+        return (piece.called,)
+    row = piece.spec.model_dump(exclude={"price", "count"})
+    return tuple(row[key] for key in sorted(row))
+
+
+def _sizes_taken(job: Job, plan: Plan, axles: bool) -> Counter[Size]:
+    """How many of each size a plan cuts, as `_size` has them after the kind."""
+    want = Counter[Size]()
+    for layout in plan.layouts:
+        sheet = layout.sheet
+        size: Size = ("plate", sheet.length_mm, sheet.steel, sheet.thickness_mm, sheet.width_mm)
+        if sheet.is_offcut:
+            size = ("offcut", as_called(sheet.name))
+        want[size] += layout.repeat
+    kind, wheel = job.wheel.tread_from, job.wheel
+    section = (wheel.tread_thickness_mm, wheel.tread_width_mm)
+    if kind == "pipe":
+        section = (wheel.tread_diameter_mm, wheel.tread_thickness_mm)
+    for cut in plan.lengths:
+        want[kind, cut.stock.length_mm, *section] += cut.repeat
+    cuts = _axle_cuts(job, axles)
+    for cut, bar in zip(cuts.plans, cuts.bars, strict=True) if cuts else ():
+        want["round", bar.diameter_mm, bar.length_mm] += cut.repeat
+    return want
+
+
+def _axle_cuts(job: Job, axles: bool) -> AxleCuts | None:
+    made = job_wheelset(job).wheelset if axles else None
+    return axle_cuts(job, made) if made else None
+
+
+def left_pieces(job: Job, plan: Plan, axles: bool) -> list[Piece]:
+    """Offcuts and ends of bar, pipe and round, named for the chalk."""
+    left = []
+    for piece, names in zip(plan.kept, offcut_names(plan.kept, job.head.name), strict=True):
+        sheet, (x0, y0, _, _) = piece.layout.sheet, piece.bounds
+        outline, *holes = [
+            [[round(x - x0, 6), round(y - y0, 6)] for x, y in ring]
+            for ring in (piece.corners, *piece.holes)
+        ]
+        sizes = {"steel": sheet.steel, "thickness_mm": sheet.thickness_mm, "outline": outline}
+        left += [Piece("offcut", name, sizes | {"holes": holes}) for name in names]
+    ends = list(_ends(job, plan, axles))
+    words = repr((job.head.name, ends)).encode()
+    start = f"{job.head.name[:NAME_LENGTH].rstrip()} {hashlib.sha256(words).hexdigest()[:4]}"
+    left += [Piece(kind, f"{start}-{kind}-{i + 1}", end) for i, (kind, end) in enumerate(ends)]
+    return left
+
+
+def _ends(job: Job, plan: Plan, axles: bool) -> Iterator[tuple[str, dict[str, float]]]:
+    """Each end worth keeping, in whole mm, by the keys of its kind."""
+    wheel = job.wheel
+    section = {"width_mm": wheel.tread_width_mm, "thickness_mm": wheel.tread_thickness_mm}
+    if wheel.tread_from == "pipe":
+        section = {"outside_mm": wheel.tread_diameter_mm, "wall_mm": wheel.tread_thickness_mm}
+    for cut in plan.lengths:
+        if cut.rest_mm >= LEAST_REST_MM:
+            for _ in range(cut.repeat):
+                yield wheel.tread_from, section | {"length_mm": float(int(cut.rest_mm))}
+    cuts = _axle_cuts(job, axles)
+    for bar in cuts.rests if cuts else ():
+        for _ in range(bar.count or 0):
+            length = float(int(bar.length_mm))
+            yield "round", {"diameter_mm": bar.diameter_mm, "length_mm": length}
