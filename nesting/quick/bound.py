@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from platewheel.nesting.geometry.facets import sector_of
@@ -33,8 +33,8 @@ def plate_bounds(
     """Bounds for each thickness whose bought plates are all of one size.
 
     Parts widened by half the spacing do not overlap, and lie on the plate less its margins plus
-    half a spacing all round: their areas cannot add up to more than the plates'. Offcuts are
-    taken as filled to the last corner.
+    half a spacing all round: their areas cannot add up to more than the plates'. A hole in which
+    another part may lie counts as free. Offcuts are taken as filled to the last corner.
     """
     result = []
     spacing, margin = cutting.part_spacing_mm, cutting.sheet_margin_mm
@@ -47,12 +47,21 @@ def plate_bounds(
             continue
         length, width = sizes.pop()
         room = (length - 2 * margin + spacing) * (width - 2 * margin + spacing)
-        parts = math.fsum(
-            widened_mm2(p.blank, spacing) * lay.repeat for lay in here for p in lay.placements
-        )
+        blanks = {p.blank.name: p.blank for lay in here for p in lay.placements}
+        each = {
+            name: widened_mm2(blank, spacing) - _lent_mm2(blank, blanks.values())
+            for name, blank in blanks.items()
+        }
+        parts = math.fsum(each[p.blank.name] * lay.repeat for lay in here for p in lay.placements)
         parts -= math.fsum(s.area_mm2 for s in sheets if s.is_offcut)
         result.append(Bound(thickness, used, max(1, math.ceil(parts / room - 1e-9))))
     return tuple(result)
+
+
+def _lent_mm2(blank: Blank, others: Iterable[Blank]) -> float:
+    """Holes that by their area may hold another part."""
+    least = min((outline.area_mm2(o.outline) for o in others if o is not blank), default=math.inf)
+    return math.fsum(area for hole in blank.holes if (area := outline.area_mm2(hole)) > least)
 
 
 def widened_mm2(blank: Blank, spacing_mm: float) -> float:

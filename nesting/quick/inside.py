@@ -75,7 +75,7 @@ def _offsets(hole: Loop, loop: Loop, spacing_mm: float) -> Iterator[tuple[float,
     """Offsets to try: from each region of sound ones, the largest first, a point inside it."""
     import shapely
 
-    room = _room(_inner_polygon(hole), spacing_mm - HAIR_MM)
+    room = _room(inner_polygon(hole), spacing_mm - HAIR_MM)
     pieces = convex_pieces(loop)
     x, y = pieces[0][0]
     free = [shapely.affinity.translate(part, -x, -y) for part in _polygons(room)]
@@ -130,14 +130,14 @@ def _polygons(shape: Any) -> list[Any]:
     ]
 
 
-def _inner_polygon(hole: Loop) -> list[Point]:
+def inner_polygon(hole: Loop, sag_mm: float = SAG_MM) -> list[Point]:
     """Corners of a polygon inside the hole: chords where it bulges, tangents where it is dented."""
     points: list[Point] = []
     for segment in segments(hole):
         points.append(segment.start)
         if isinstance(segment, Line):
             continue
-        step_most = math.degrees(2 * math.acos(max(0.0, 1 - SAG_MM / segment.radius_mm)))
+        step_most = math.degrees(2 * math.acos(max(0.0, 1 - sag_mm / segment.radius_mm)))
         count = max(2, math.ceil(abs(segment.sweep_deg) / max(step_most, 1e-3)))
         step = segment.sweep_deg / count
         if segment.sweep_deg > 0:  # counter-clockwise round the hole: it bulges

@@ -83,3 +83,15 @@ def test_an_offcut_counts_as_filled() -> None:
     ]
     (bound,) = plate_bounds(layouts, [offcut, sheet], CUTTING)
     assert bound.least == 1
+
+
+def test_parts_in_holes_take_no_more_of_the_plate() -> None:
+    """Counted beside their holder they would need a second plate, which the nest does without."""
+    ring = Blank("ring", "disc", 6.0, Circle((0.0, 0.0), 100.0), (Circle((0.0, 0.0), 85.0),))
+    cap = Blank("cap", "disc", 6.0, Circle((0.0, 0.0), 20.0))
+    sheet = Sheet("one", 6.0, 222.0, 222.0, None, 0.0)
+    found = nest([Wanted(ring, 2), Wanted(cap, 14)], [sheet], CUTTING, effort="quick")
+    assert sum(layout.repeat for layout in found.layouts) == 2
+    assert math.pi * (103.0**2 + 7 * 23.0**2) > 208.0**2
+    (bound,) = plate_bounds(found.layouts, [sheet], CUTTING)
+    assert bound.least <= bound.used == 2
