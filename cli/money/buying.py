@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from platewheel.cli.job.job import Job
+from platewheel.cli.job.pieces import Size, rack_names, tread_section
 from platewheel.cli.job.plan import Plan
 from platewheel.cli.job.wheelset import job_wheelset
 from platewheel.cli.money.buying_axle import axle_rows
-from platewheel.cli.money.buying_row import buy_row, of_stock
+from platewheel.cli.money.buying_row import buy_row, of_stock, stock_rows
 from platewheel.cli.schema.report import NestingRow
 from platewheel.cli.schema.shop import BuyKind, BuyRow
 from platewheel.nesting.stock.layout import Layout, Sheet
@@ -19,27 +20,29 @@ from platewheel.parts.making.weld_metal import weld_metal
 from platewheel.parts.wheel.assembly import wheel_mass_kg
 from platewheel.parts.wheel.kinds import kind_of
 
+Rack = dict[Size, list[str]]  # names on the rack
 NOT_OF_WHEEL = ("extra", "gauge")  # kinds of blank
 FILLER = {"rod": "covered rods", "wire": "solid wire"}
 
 
 def buying_rows(job: Job, plan: Plan, nesting: NestingRow) -> list[BuyRow]:
     """Lines of the list, for all wheels, the user's own parts and the gauges together."""
+    rack = rack_names(job, plan)
     return [
-        *_sheets(job, plan),
-        *_lengths(job, plan),
+        *_sheets(job, plan, rack),
+        *_lengths(job, plan, rack),
         *_tubes(job, plan),
         *_cutting(job, plan, nesting),
         *_welding(job),
         *_coating(job),
-        *_axles(job),
+        *_axles(job, rack),
     ]
 
 
-def _axles(job: Job) -> Iterator[BuyRow]:
+def _axles(job: Job, rack: Rack) -> Iterator[BuyRow]:
     made = job_wheelset(job).wheelset
     if made is not None:
-        yield from axle_rows(job, made)
+        yield from axle_rows(job, made, rack)
 
 
 def wheel_share(layout: Layout) -> float:
@@ -56,7 +59,7 @@ def cutting_share(layouts: Sequence[Layout]) -> float:
     return own / area
 
 
-def _sheets(job: Job, plan: Plan) -> Iterator[BuyRow]:
+def _sheets(job: Job, plan: Plan, rack: Rack) -> Iterator[BuyRow]:
     alike: dict[tuple[str, float, str, float, bool], list[Layout]] = {}
     for layout in plan.layouts:
         sheet = layout.sheet
@@ -69,15 +72,10 @@ def _sheets(job: Job, plan: Plan) -> Iterator[BuyRow]:
         price, says = of_stock(sheet.price, mass, job.costs, "stock")
         if sheet.is_offcut:
             price, says = 0.0, "to hand, nothing to pay"
-        yield buy_row(
-            "sheet",
-            _sheet_words(sheet),
-            count,
-            "off",
-            price,
-            says,
-            mass_kg=mass * count,
-            wheel_share=share,
+        size = ("plate", sheet.length_mm, sheet.steel, sheet.thickness_mm, sheet.width_mm)
+        names = [] if sheet.is_offcut else rack.get(size, [])
+        yield from stock_rows(
+            "sheet", _sheet_words(sheet), count, (price, says), names, mass, share
         )
 
 
@@ -86,7 +84,7 @@ def _sheet_words(sheet: Sheet) -> str:
     return f"{kind} x {sheet.thickness_mm:g} mm, {sheet.steel}"
 
 
-def _lengths(job: Job, plan: Plan) -> Iterator[BuyRow]:
+def _lengths(job: Job, plan: Plan, rack: Rack) -> Iterator[BuyRow]:
     kind: BuyKind = "bar" if job.wheel.tread_from == "bar" else "pipe"
     wheel = job.wheel
     counts: dict[tuple[str, float, float], int] = {}
@@ -95,9 +93,10 @@ def _lengths(job: Job, plan: Plan) -> Iterator[BuyRow]:
         counts[key] = counts.get(key, 0) + cut.repeat
     for (name, length, price), count in counts.items():
         mass = tread_stock_kg(wheel, length)
-        each, says = of_stock(price, mass, job.costs, kind)
         words = f"{name} mm, {length:g} long, {wheel.steel}"
-        yield buy_row(kind, words, count, "off", each, says, mass_kg=mass * count)
+        names = rack.get((kind, length, *tread_section(wheel)), [])
+        paid = of_stock(price, mass, job.costs, kind)
+        yield from stock_rows(kind, words, count, paid, names, mass)
 
 
 def _tubes(job: Job, plan: Plan) -> Iterator[BuyRow]:

@@ -9,7 +9,8 @@ from collections.abc import Iterator
 
 from platewheel.cli.job.axles import axle_cuts, axles_of
 from platewheel.cli.job.job import Job
-from platewheel.cli.money.buying_row import buy_row, of_stock
+from platewheel.cli.job.pieces import Size
+from platewheel.cli.money.buying_row import buy_row, of_stock, stock_rows
 from platewheel.cli.schema.shop import BuyKind, BuyRow
 from platewheel.nesting.stock.round_bar import Round
 from platewheel.parts.making.figures import round_bar_kg
@@ -17,24 +18,25 @@ from platewheel.parts.wheelset.assembly import Wheelset
 from platewheel.parts.wheelset.wheel_seat import held_words
 
 
-def axle_rows(job: Job, made: Wheelset) -> Iterator[BuyRow]:
-    """All of the job's axles."""
-    yield from _bars(job, made)
+def axle_rows(job: Job, made: Wheelset, rack: dict[Size, list[str]]) -> Iterator[BuyRow]:
+    """All of the job's axles; `rack` has the names of bars on the rack."""
+    yield from _bars(job, made, rack)
     yield from _bearings(job, made)
     yield from _spacers(job, made)
     yield from _holding(job, made)
 
 
-def _bars(job: Job, made: Wheelset) -> Iterator[BuyRow]:
+def _bars(job: Job, made: Wheelset, rack: dict[Size, list[str]]) -> Iterator[BuyRow]:
     cut = axle_cuts(job, made)
     counts: dict[Round, int] = {}
     for bar, plan in zip(cut.bars, cut.plans, strict=True):
         counts[bar] = counts.get(bar, 0) + plan.repeat
     for bar, count in counts.items():
         mass = round_bar_kg(bar.diameter_mm, bar.length_mm)
-        each, says = of_stock(bar.price, mass, job.costs, "round")
+        paid = of_stock(bar.price, mass, job.costs, "round")
         words = f"axle bar, round {bar.diameter_mm:g} mm, {bar.length_mm:g} long, {made.steel}"
-        yield buy_row("round", words, count, "off", each, says, mass_kg=mass * count, wheel_share=0)
+        names = rack.get(("round", bar.diameter_mm, bar.length_mm), [])
+        yield from stock_rows("round", words, count, paid, names, mass, wheel_share=0)
     if cut.missing:
         mass = round_bar_kg(cut.least_bar_mm, cut.piece_mm) * cut.missing
         words = f"axle bar for {cut.missing} lengths of {cut.piece_mm:g} mm, round "

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from platewheel.cli.schema.shop import BuyKind, BuyRow
 from platewheel.parts.setting.costs import Costs
 
@@ -29,6 +31,27 @@ def buy_row(
         wheel_share=wheel_share,
         says=says,
     )
+
+
+def stock_rows(
+    kind: BuyKind,
+    item: str,
+    count: int,
+    price: tuple[float | None, str],
+    names: list[str],
+    kg: float,
+    wheel_share: float = 1.0,
+) -> Iterator[BuyRow]:
+    """So many plates or lengths of `kg` each: those on the rack by name, with nothing to pay, and
+    the rest to buy. Names that are told are taken out of the list."""
+    here, names[:] = names[:count], names[count:]
+    if here:
+        words = f"{item}, on the rack: {', '.join(here)}"
+        row = (kind, words, len(here), "off", 0.0, "to hand, nothing to pay")
+        yield buy_row(*row, mass_kg=kg * len(here), wheel_share=wheel_share)
+    more = count - len(here)
+    if more:
+        yield buy_row(kind, item, more, "off", *price, mass_kg=kg * more, wheel_share=wheel_share)
 
 
 def of_stock(price: float, mass_kg: float, costs: Costs, key: str) -> tuple[float | None, str]:

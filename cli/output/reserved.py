@@ -6,11 +6,11 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 
 from platewheel.cli.job.job import Job
+from platewheel.cli.job.pieces import left_pieces, taken_pieces
 from platewheel.cli.job.plan import Plan
 from platewheel.cli.ledger.change import reserve, undone
 from platewheel.cli.ledger.keep import changed
 from platewheel.cli.ledger.piece import Holder, Ledger, Piece
-from platewheel.cli.output.pieces import left_pieces, taken_pieces
 from platewheel.parts.base.faults import Fault, SpecError
 
 

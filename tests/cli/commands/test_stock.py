@@ -255,3 +255,27 @@ def test_a_ledger_that_is_not_there_or_damaged_refuses_the_job(
     assert not Path("out").exists()
     if text is not None:
         assert Path("stock.toml").read_bytes() == before
+
+
+def test_the_buying_list_has_what_is_on_the_rack_with_nothing_to_pay(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr("platewheel.cli.output.build.assess", lambda setting: None)
+    monkeypatch.setattr("platewheel.cli.output.build.write_solids", lambda job, parts, folder: [])
+    rack(PLATES + ENDS)
+    rows = ROWS.replace("length_mm = 500", "length_mm = 500\nprice = 30")
+    keys = {"job.name": '"pond"', "job.ledger": '"stock.toml"', "job.wheels": "6"}
+    keys |= {"axle.bearing": '"bush"', "costs.steel_price_per_kg": "2"}
+    write_job(Path(), job_text(keys, rows=rows))
+    result = run("build", "job.toml", "--effort", "quick")
+    assert result.exit_code in (0, 1), result.stderr
+    report = json.loads(Path("out/pond/report.json").read_text("utf-8"))
+    bought = [row for row in report["buying"] if row["kind"] in ("sheet", "round")]
+    told = {row["item"]: (row["quantity"], row["price"]) for row in bought}
+    assert told["plate 400 x 500 x 5 mm, S235, on the rack: A, B"] == (2, 0)
+    assert told["plate 400 x 500 x 5 mm, S235"] == (1, 30)  # twelve discs, four a plate
+    assert told["plate 150 x 600 x 6 mm, S235, on the rack: C, D"] == (2, 0)
+    (bar,) = [row for row in bought if row["kind"] == "round"]
+    assert bar["item"].endswith(", on the rack: bright")
+    assert bar["price"] == 0
+    assert any("reserved in stock.toml: plate A, B, C, D" in line for line in report["warnings"])

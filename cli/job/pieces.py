@@ -14,6 +14,7 @@ from platewheel.cli.ledger.piece import Piece
 from platewheel.nesting.offcuts.file import NAME_LENGTH, offcut_names
 from platewheel.nesting.sawing.axle_lengths import LEAST_REST_MM, AxleCuts
 from platewheel.nesting.stock.piece_name import as_called
+from platewheel.parts.wheel.spec import WheelSpec
 
 Size = tuple[object, ...]
 
@@ -35,6 +36,14 @@ def taken_pieces(job: Job, plan: Plan, axles: bool) -> list[Piece]:
     return taken
 
 
+def rack_names(job: Job, plan: Plan) -> dict[Size, list[str]]:
+    """Names of the plates and lengths on the rack that a plan cuts, by their kind and size."""
+    names: dict[Size, list[str]] = {}
+    for piece in taken_pieces(job, plan, axles=True):
+        names.setdefault((piece.kind, *_size(piece)), []).append(piece.name)
+    return names
+
+
 def _size(piece: Piece) -> Size:
     """What makes two pieces alike: values in the order of their keys' names."""
     if piece.kind == "offcut":
@@ -52,16 +61,19 @@ def _sizes_taken(job: Job, plan: Plan, axles: bool) -> Counter[Size]:
         if sheet.is_offcut:
             size = ("offcut", as_called(sheet.name))
         want[size] += layout.repeat
-    kind, wheel = job.wheel.tread_from, job.wheel
-    section = (wheel.tread_thickness_mm, wheel.tread_width_mm)
-    if kind == "pipe":
-        section = (wheel.tread_diameter_mm, wheel.tread_thickness_mm)
     for cut in plan.lengths:
-        want[kind, cut.stock.length_mm, *section] += cut.repeat
+        want[job.wheel.tread_from, cut.stock.length_mm, *tread_section(job.wheel)] += cut.repeat
     cuts = _axle_cuts(job, axles)
     for cut, bar in zip(cuts.plans, cuts.bars, strict=True) if cuts else ():
         want["round", bar.diameter_mm, bar.length_mm] += cut.repeat
     return want
+
+
+def tread_section(wheel: WheelSpec) -> tuple[float, float]:
+    """Of the bar or pipe, as it follows the length in a size."""
+    if wheel.tread_from == "pipe":
+        return wheel.tread_diameter_mm, wheel.tread_thickness_mm
+    return wheel.tread_thickness_mm, wheel.tread_width_mm
 
 
 def _axle_cuts(job: Job, axles: bool) -> AxleCuts | None:
