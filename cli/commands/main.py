@@ -219,6 +219,8 @@ def nest(
     from platewheel.cli.commands.nest import compare_segments, nest_job
     from platewheel.cli.job.job import read_job
 
+    if what_fits and segments is Segments.all:
+        raise typer.BadParameter("--what-fits plans one job; --segments all compares four")
     with exit_codes():
         job = read_job(job_file, gauges_cut=True)
         if segments is Segments.all:

@@ -27,7 +27,7 @@ HERE = Path("stock.toml")
 def new_ledger(
     file: Annotated[Path, typer.Argument(help="Where to write the ledger.")] = HERE,
 ) -> None:
-    """Write a ledger to start from; name it in a job file by `[job] ledger`."""
+    """Write a ledger to start from; a job file names it as `ledger`."""
     from platewheel.cli.ledger.keep import HEAD, START
 
     with exit_codes():

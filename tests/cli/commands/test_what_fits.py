@@ -91,6 +91,12 @@ def test_not_one_whole_wheel_is_refused_even_then() -> None:
     assert not Path("out").exists()
 
 
+def test_it_goes_with_no_comparison_of_segments() -> None:
+    result = nest("--what-fits", "--segments", "all")
+    assert result.exit_code == 2
+    assert "plans one job" in result.stderr
+
+
 @pytest.mark.parametrize(
     ("kind", "row", "words"),
     [
