@@ -9,6 +9,8 @@ from typing import Any
 
 import pytest
 
+from platewheel.cli.job.job import read_job
+from platewheel.cli.refit.job import refit_job
 from tests.cli.jobs import ROWS, files_of, job_text, refused, run, write_job
 
 PLATES = """
@@ -279,3 +281,12 @@ def test_the_buying_list_has_what_is_on_the_rack_with_nothing_to_pay(
     assert bar["item"].endswith(", on the rack: bright")
     assert bar["price"] == 0
     assert any("reserved in stock.toml: plate A, B, C, D" in line for line in report["warnings"])
+
+
+def test_a_refit_does_not_cut_what_its_job_has_reserved() -> None:
+    rack()
+    assert nest("pond").exit_code == 0
+    job = read_job(Path("pond.toml"))
+    again, other = {row.thickness_mm: row.count for row in job.stock}, refit_job(job)
+    assert again == {5: 2, 6: 2}
+    assert {row.thickness_mm: row.count for row in other.stock} == {5: 1, 6: 1}
