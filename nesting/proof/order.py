@@ -1,0 +1,170 @@
+"""Order of the entities, the way that cuts run, nothing missing, nothing twice, nothing outside."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import pairwise
+from typing import Any
+
+import numpy as np
+
+from platewheel.nesting.proof.pieces import facets, turned_area_mm2
+from platewheel.nesting.proof.reading import CUTS
+from platewheel.nesting.proof.scene import Scene, line_of, said
+
+TWICE_MM = 0.002  # two cuts as near as this along their way are one
+LEAST_MM = 0.01  # shorter common ways are a crossing
+SHARES = (0.05, 0.275, 0.5, 0.725, 0.95)
+EDGE_MM = 0.001
+RANK = {"sheet-edge": 0, "mark": 1, **dict.fromkeys((*CUTS, "lead"), 2)}
+RANK |= {"offcut": 3, "skeleton": 4, "text": 5}
+
+
+def order_faults(scene: Scene) -> Iterator[str]:
+    """Layers in their order; holes before outlines, guests before hosts, parts by their numbers."""
+    ranked = [one for one in scene.drawn if one.layer in RANK]
+    leads = {id(one): after.layer for one, after in pairwise(ranked) if one.layer == "lead"}
+    highest, layer = -1, ""
+    for one in ranked:
+        rank = RANK[leads.get(id(one), one.layer) if one.layer == "lead" else one.layer]
+        if one.layer == "lead" and rank != 3:
+            rank = 2  # a lead-out stands behind its cut, whatever follows
+        if rank < highest:
+            yield f"a {one.kind} on layer {one.layer} at {said(one.at)} stands after layer {layer}"
+            break
+        highest, layer = rank, one.layer
+    yield from _part_by_part(scene)
+    yield from _guests(scene)
+
+
+def _part_by_part(scene: Scene) -> Iterator[str]:
+    mine = [cut for cut in scene.cuts if cut.edge is not None]
+    for before, cut in pairwise(mine):
+        a, b = before.edge, cut.edge
+        assert a is not None
+        assert b is not None
+        if b.part.number < a.part.number:
+            yield f"{cut} is cut after part {a.part.number}, the numbers in their order wanted"
+        if b.hole and not a.hole and a.part.number == b.part.number:
+            yield f"{cut} is cut after the outline, which frees the part; before it wanted"
+
+
+def _guests(scene: Scene) -> Iterator[str]:
+    """A part in a hole of another, or whole in its mouth, comes before it."""
+    import shapely
+
+    outlines = [edge for edge in scene.edges if not edge.hole]
+    last = {
+        id(edge): max((c.run.begins for c in scene.cuts_of(edge)), default=-1) for edge in outlines
+    }
+    first: dict[int, int] = {}
+    for cut in scene.cuts:
+        if cut.edge is not None:
+            first.setdefault(cut.edge.part.number, cut.run.begins)
+    hulls = [edge.area.convex_hull for edge in outlines]
+    tree = shapely.STRtree([edge.area for edge in outlines])
+    for i, host in enumerate(outlines):
+        for k in tree.query(hulls[i], predicate="contains"):
+            guest = outlines[int(k)]
+            if guest is host or hulls[int(k)].contains(host.area):
+                continue
+            if last[id(guest)] > first.get(host.part.number, last[id(guest)]):
+                yield f"{guest} lies in part {host.part.number} and is cut after it, before wanted"
+
+
+def run_faults(scene: Scene) -> Iterator[str]:
+    """Each edge is cut once; outlines clockwise, holes not; closed but for tabs; no lead alone."""
+    for run in scene.strange:
+        yield f"the cut on {run.layer} from {said(run.path[0].start)} is the edge of no part asked"
+    for one in scene.loose:
+        yield f"the lead at {said(one.at)} runs into no cut and off none"
+    for edge in scene.edges:
+        mine = scene.cuts_of(edge)
+        if not mine:
+            yield f"{edge} is not cut"
+            continue
+        whole = [cut for cut in mine if cut.run.closed]
+        if len(whole) > 1 or (whole and len(mine) > 1):
+            yield f"{edge} is cut {len(mine)} times, once wanted"
+        if len(whole) < len(mine) and (edge.hole or not scene.asked.tab_count):
+            yield f"{mine[0]} is left open, closed wanted"
+        pieces = tuple(piece for cut in mine for piece in cut.run.path)
+        if len(mine) == 1 or not whole:
+            area = turned_area_mm2(pieces)
+            if (area > 0) != edge.hole:
+                way = ("clockwise", "counter-clockwise")
+                yield f"{mine[0]} runs {way[not edge.hole]}, {way[edge.hole]} wanted"
+
+
+def twice_faults(scene: Scene) -> Iterator[str]:
+    """No entity twice, either way run, and no two cuts along the same way."""
+    import shapely
+
+    seen = set()
+    for one in scene.drawn:
+        ends = [(p.start, p.end, p.bulge) for p in one.path]
+        back = [(p.end, p.start, -p.bulge) for p in one.path]
+        keys = [
+            (
+                one.layer,
+                one.words,
+                one.at if not ends else (),
+                *(tuple(np.round((*a, *b, c), 4).tolist()) for a, b, c in way),
+            )
+            for way in (ends, back[::-1])
+        ]
+        key = min(keys)
+        if key in seen:
+            yield f"the {one.kind} on layer {one.layer} at {said(one.at)} stands twice"
+        seen.add(key)
+    cutting = [one for one in scene.drawn if RANK.get(one.layer, 0) in (2, 3, 4)]
+    pieces = [(i, piece) for i, one in enumerate(cutting) for piece in one.path]
+    if not pieces:
+        return
+    lines = [shapely.LineString(np.vstack([p.facets(), [p.end]])) for _, p in pieces]
+    tree = shapely.STRtree(lines)
+    spots = shapely.points([piece.at(share) for _, piece in pieces for share in SHARES])
+    asking, met = tree.query(spots, predicate="dwithin", distance=TWICE_MM)
+    shared: dict[tuple[int, int], list[float]] = {}
+    for spot, other in zip(asking.tolist(), met.tolist(), strict=True):
+        own, k = divmod(spot, len(SHARES))
+        if own != other:
+            shared.setdefault((own, other), []).append(SHARES[k])
+    told = set()
+    for (own, other), shares in shared.items():
+        i, piece = pieces[own]
+        if len(shares) > 1 and (max(shares) - min(shares)) * piece.length_mm > LEAST_MM:
+            pair = frozenset((own, other))
+            if pair not in told:
+                told.add(pair)
+                layers = sorted({cutting[i].layer, cutting[pieces[other][0]].layer})
+                yield (
+                    f"two cuts run along the same way at {said(piece.at(0.5))}, "
+                    f"on {' and '.join(layers)}"
+                )
+
+
+def plate_faults(scene: Scene) -> Iterator[str]:
+    """The sheet's edge is that of the plate asked, and nothing but words lies outside it."""
+    import shapely
+
+    rings = [one for one in scene.drawn if one.layer == "sheet-edge" and one.path]
+    drawn = [shapely.Polygon(facets(one.path)) for one in rings if len(one.path) > 2]
+    shape = shapely.Polygon(scene.plate.exterior)
+    wanted = [shape, *map(shapely.Polygon, scene.plate.interiors)]
+    for area in wanted:
+        if not any(_same(area, one) for one in drawn):
+            yield f"the plate's edge at {said(area.exterior.coords[0])} is not on layer sheet-edge"
+    if len(rings) != len(wanted):
+        yield f"{len(rings)} loops on layer sheet-edge, {len(wanted)} wanted"
+    room = scene.plate.buffer(EDGE_MM, join_style="mitre")
+    shapely.prepare(room)
+    for one in scene.drawn:
+        if one.layer not in ("sheet-edge", "text"):
+            shape = line_of(one.path) if one.path else shapely.Point(one.at)
+            if not room.covers(shape):
+                yield f"the {one.kind} on layer {one.layer} at {said(one.at)} lies off the plate"
+
+
+def _same(a: Any, b: Any) -> bool:
+    return bool(a.symmetric_difference(b).area <= EDGE_MM * a.length)

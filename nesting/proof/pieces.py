@@ -1,0 +1,175 @@
+"""Straight and round pieces of a path as a DXF has them: two ends and a bulge. mm.
+
+The bulge is the tangent of a quarter of the angle turned, positive counter-clockwise, 0 for a
+straight piece. Source: DXF reference, group code 42.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from platewheel.parts.geometry.outline import Circle, Line, Loop, Point
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+SAG_MM = 5e-4  # how far chords lie off their arcs
+
+
+@dataclass(frozen=True)
+class Piece:
+    """One piece, run from start to end."""
+
+    start: Point
+    end: Point
+    bulge: float = 0.0
+
+    @property
+    def turn(self) -> float:
+        """Angle turned, radians."""
+        return 4 * math.atan(self.bulge)
+
+    @cached_property
+    def circle(self) -> tuple[Point, float]:
+        """Centre and radius of a round piece. Source: chord d, sagitta b d / 2, so that
+        r = d (1 + b^2) / (4 |b|) and the centre lies d (1 - b^2) / (4 b) left of the chord."""
+        (ax, ay), (bx, by), b = self.start, self.end, self.bulge
+        left = (1 - b * b) / (4 * b)
+        x, y = (ax + bx) / 2 - (by - ay) * left, (ay + by) / 2 + (bx - ax) * left
+        return (x, y), math.dist(self.start, self.end) * (1 + b * b) / (4 * abs(b))
+
+    @property
+    def length_mm(self) -> float:
+        """Along the piece."""
+        if self.bulge == 0:
+            return math.dist(self.start, self.end)
+        return self.circle[1] * abs(self.turn)
+
+    @property
+    def back(self) -> Piece:
+        """The same piece run the other way."""
+        return Piece(self.end, self.start, -self.bulge)
+
+    def at(self, share: float) -> Point:
+        """Point at a share of its length."""
+        (ax, ay), (bx, by) = self.start, self.end
+        if self.bulge == 0:
+            return ax + share * (bx - ax), ay + share * (by - ay)
+        (x, y), radius = self.circle
+        angle = math.atan2(ay - y, ax - x) + share * self.turn
+        return x + radius * math.cos(angle), y + radius * math.sin(angle)
+
+    def spread(self, count: int) -> NDArray[np.float64]:
+        """So many points at equal steps from the start on, the end left out."""
+        shares = np.arange(count) / count
+        (ax, ay), (bx, by) = self.start, self.end
+        if self.bulge == 0:
+            return np.column_stack((ax + shares * (bx - ax), ay + shares * (by - ay)))
+        (x, y), radius = self.circle
+        angles = math.atan2(ay - y, ax - x) + shares * self.turn
+        return np.column_stack((x + radius * np.cos(angles), y + radius * np.sin(angles)))
+
+    def facets(self) -> NDArray[np.float64]:
+        """Points no chord of which lies further off than `SAG_MM`, the end left out."""
+        if self.bulge == 0:
+            return np.array([self.start])
+        radius = max(self.circle[1], 2 * SAG_MM)
+        step = 2 * math.acos(1 - SAG_MM / radius)
+        return self.spread(max(2, math.ceil(abs(self.turn) / step)))
+
+
+Path = tuple[Piece, ...]
+
+
+def path_of(loop: Loop) -> Path:
+    """A loop of a blank as pieces; a circle as two half turns, counter-clockwise."""
+    if isinstance(loop, Circle):
+        (x, y), radius = loop.centre, loop.radius_mm
+        right, left = (x + radius, y), (x - radius, y)
+        return Piece(right, left, 1.0), Piece(left, right, 1.0)
+    found = []
+    for one in loop:
+        if isinstance(one, Line):
+            found.append(Piece(one.start, one.end))
+            continue
+        (x, y), radius = one.centre, one.radius_mm
+        count = max(1, math.ceil(abs(one.sweep_deg) / 180 - 1e-9))
+        step = math.radians(one.sweep_deg) / count
+        turns = [math.radians(one.start_deg) + k * step for k in range(count + 1)]
+        ends = [(x + radius * math.cos(t), y + radius * math.sin(t)) for t in turns]
+        found += [Piece(a, b, math.tan(step / 4)) for a, b in pairwise(ends)]
+    return tuple(found)
+
+
+def ring_path(corners: Sequence[Point]) -> Path:
+    """Straight pieces once round."""
+    return tuple(Piece(a, b) for a, b in zip(corners, [*corners[1:], corners[0]], strict=True))
+
+
+def backwards(path: Path) -> Path:
+    """The same path run the other way."""
+    return tuple(piece.back for piece in reversed(path))
+
+
+def path_length_mm(path: Path) -> float:
+    """Length of all pieces."""
+    return math.fsum(piece.length_mm for piece in path)
+
+
+def turned_area_mm2(path: Path) -> float:
+    """Area gone round, positive counter-clockwise: shoelace, and r^2 (t - sin t) / 2 for the
+    segment of a circle beyond each chord; where it is open, a straight line closes it."""
+    terms = []
+    for piece, after in zip(path, [*path[1:], path[0]], strict=True):
+        for (ax, ay), (bx, by) in ((piece.start, piece.end), (piece.end, after.start)):
+            terms.append((ax * by - bx * ay) / 2)
+        if piece.bulge:
+            terms.append(piece.circle[1] ** 2 * (piece.turn - math.sin(piece.turn)) / 2)
+    return math.fsum(terms)
+
+
+def facets(path: Path) -> NDArray[np.float64]:
+    """Points along a path, its end among them."""
+    return np.vstack([*(piece.facets() for piece in path), [path[-1].end]])
+
+
+def samples(path: Path, step_mm: float, least: int = 8) -> NDArray[np.float64]:
+    """Points along a path at equal steps of each piece, its end among them."""
+    found = [p.spread(max(least, math.ceil(p.length_mm / step_mm))) for p in path]
+    return np.vstack([*found, [path[-1].end]])
+
+
+def off(points: NDArray[np.float64], path: Path) -> NDArray[np.float64]:
+    """Distance of each point from a path, exact on arcs."""
+    best = np.full(len(points), np.inf)
+    straight = np.array([(*p.start, *p.end) for p in path if p.bulge == 0])
+    if len(straight):
+        a, along = straight[:, :2], straight[:, 2:] - straight[:, :2]
+        square = np.maximum((along**2).sum(axis=1), 1e-30)
+        rel = points[:, None, :] - a
+        share = np.clip((rel * along).sum(axis=2) / square, 0.0, 1.0)
+        gap = rel - share[:, :, None] * along
+        best = np.hypot(gap[..., 0], gap[..., 1]).min(axis=1)
+    for piece in path:
+        if piece.bulge:
+            best = np.minimum(best, _off_arc(points, piece))
+    return best
+
+
+def _off_arc(points: NDArray[np.float64], arc: Piece) -> NDArray[np.float64]:
+    (x, y), radius = arc.circle
+    begin = math.atan2(arc.start[1] - y, arc.start[0] - x)
+    angles = np.arctan2(points[:, 1] - y, points[:, 0] - x)
+    ahead = (angles - begin) * math.copysign(1.0, arc.turn) % (2 * math.pi)
+    to_ends = np.minimum(
+        np.hypot(*(points - np.array(arc.start)).T), np.hypot(*(points - np.array(arc.end)).T)
+    )
+    beside = np.abs(np.hypot(points[:, 0] - x, points[:, 1] - y) - radius)
+    return np.where(ahead <= abs(arc.turn), beside, to_ends)

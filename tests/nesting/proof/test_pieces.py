@@ -1,0 +1,90 @@
+"""Plain geometry of pieces with a bulge, beside closed forms and a polygon library."""
+
+from __future__ import annotations
+
+import math
+from itertools import pairwise
+
+import ezdxf.math
+import numpy as np
+import pytest
+import shapely
+from hypothesis import given
+from hypothesis import strategies as st
+
+from platewheel.nesting.proof.pieces import (
+    SAG_MM,
+    Piece,
+    backwards,
+    facets,
+    off,
+    path_length_mm,
+    path_of,
+    samples,
+    turned_area_mm2,
+)
+from platewheel.parts.geometry.blank import annular_sector
+from platewheel.parts.geometry.outline import Circle
+
+places = st.tuples(st.floats(-200, 200), st.floats(-200, 200))
+bulges = st.floats(-1, 1).filter(lambda b: abs(b) > 0.01)
+
+
+@st.composite
+def arcs(draw: st.DrawFn) -> Piece:
+    start = draw(places)
+    turn, length = draw(st.floats(0, 2 * math.pi)), draw(st.floats(1, 200))
+    end = (start[0] + length * math.cos(turn), start[1] + length * math.sin(turn))
+    return Piece(start, end, draw(bulges))
+
+
+@given(arcs())
+def test_a_bulge_is_the_arc_that_the_drawing_library_makes_of_it(arc: Piece) -> None:
+    """ezdxf.math.bulge_to_arc; it gives every arc counter-clockwise."""
+    centre, low, high, radius = ezdxf.math.bulge_to_arc(arc.start, arc.end, arc.bulge)
+    assert arc.circle[0] == pytest.approx(tuple(centre), abs=1e-6)
+    assert arc.circle[1] == pytest.approx(radius)
+    assert abs(arc.turn) == pytest.approx((high - low) % math.tau)
+    assert arc.length_mm == pytest.approx(radius * abs(arc.turn))
+    middle = (low + (high - low) % math.tau / 2) % math.tau
+    half = (centre[0] + radius * math.cos(middle), centre[1] + radius * math.sin(middle))
+    assert arc.at(0.5) == pytest.approx(half, abs=1e-6)
+    assert arc.at(1.0) == pytest.approx(arc.end, abs=1e-6)
+
+
+@given(arcs(), places)
+def test_distances_are_those_of_a_polygon_library(arc: Piece, spot: tuple[float, float]) -> None:
+    wanted = shapely.LineString(facets((arc,))).distance(shapely.Point(spot))
+    assert off(np.array([spot]), (arc,))[0] == pytest.approx(wanted, abs=2 * SAG_MM)
+    chord = Piece(arc.start, arc.end)
+    straight = shapely.LineString([arc.start, arc.end]).distance(shapely.Point(spot))
+    assert off(np.array([spot]), (chord,))[0] == pytest.approx(straight, abs=1e-9)
+    both = off(np.array([spot]), (arc, chord))[0]
+    assert both == pytest.approx(min(wanted, straight), abs=2 * SAG_MM)
+
+
+@given(arcs())
+def test_points_along_a_piece_lie_on_it(arc: Piece) -> None:
+    for points in (facets((arc,)), samples((arc,), 1.0)):
+        assert off(points, (arc,)).max() < 1e-6
+        assert tuple(points[0]) == pytest.approx(arc.start, abs=1e-6)
+        assert tuple(points[-1]) == pytest.approx(arc.end, abs=1e-6)
+    chords = samples(tuple(Piece(tuple(a), tuple(b)) for a, b in pairwise(facets((arc,)))), 1.0)
+    assert off(chords, (arc,)).max() <= SAG_MM + 1e-9
+
+
+def test_areas_and_lengths_by_closed_forms() -> None:
+    circle = path_of(Circle((3.0, 4.0), 10.0))
+    assert turned_area_mm2(circle) == pytest.approx(100 * math.pi)
+    assert turned_area_mm2(backwards(circle)) == pytest.approx(-100 * math.pi)
+    assert path_length_mm(circle) == pytest.approx(20 * math.pi)
+    sector = path_of(annular_sector(50.0, 60.0, 200.0))
+    assert turned_area_mm2(sector) == pytest.approx(200 / 360 * math.pi * (60**2 - 50**2))
+    assert path_length_mm(sector) == pytest.approx(20 + 200 / 180 * math.pi * 110)
+    assert path_of(annular_sector(50.0, 60.0, 200.0))[0].start == pytest.approx((60.0, 0.0))
+
+
+def test_a_path_that_is_open_in_places_is_closed_by_straight_lines() -> None:
+    corners = [(0.0, 0.0), (4.0, 0.0), (10.0, 0.0), (10.0, 5.0), (0.0, 5.0)]
+    open_path = (Piece(*corners[:2]), Piece(corners[2], corners[3]), Piece(corners[3], corners[4]))
+    assert turned_area_mm2(open_path) == pytest.approx(50.0)

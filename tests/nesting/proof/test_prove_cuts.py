@@ -1,0 +1,128 @@
+"""A sound file made by hand is taken; what was asked and told is held against it."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from platewheel.nesting.proof.asked import Asked, Kept, Told
+from platewheel.nesting.proof.cuts import MOST_TOLD, prove_cuts, require_cuts
+from platewheel.nesting.stock.layout import NestingError
+from tests.nesting.proof.good_file import (
+    KEPT,
+    KERF,
+    LEAD,
+    E,
+    Edit,
+    asked,
+    good,
+    write,
+)
+from tests.nesting.proof.spoilt import TABS, TOTALS
+from tests.nesting.proof.test_faults_of_leads import FAULTS
+
+KINDS = [
+    {"in_path": in_path, "tabs": tabs, "leads": leads}
+    for in_path in (False, True)
+    for tabs in (False, True)
+    for leads in (False, True)
+]
+
+
+@pytest.mark.parametrize("version", ["R2000", "R12"])
+@pytest.mark.parametrize("kind", KINDS, ids=str)
+def test_a_sound_file_is_taken(tmp_path: Path, version: str, kind: dict[str, bool]) -> None:
+    assert prove_cuts(write(good(**kind), tmp_path / "s.dxf", version), asked(**kind)) == []
+
+
+def arcs(on: Edit) -> None:
+    """Quarter turns of 5 mm into and off the square, which is run upwards at its left."""
+    on.put("lead 3", kind="arc", at=((185.0, 80.0), 5.0, -90.0, 0.0))
+    on.before("parting", E("arc", "lead", ((185.0, 80.0), 5.0, 0.0, 90.0), name="off"))
+
+
+def test_arcs_lead_too_and_off_again(tmp_path: Path) -> None:
+    on = Edit(good())
+    arcs(on)
+    more = 2 * 5.0 * math.pi / 2 - LEAD
+    wanted = replace(asked(), cut_length_mm=asked().cut_length_mm + more)
+    assert prove_cuts(write(on.entities, tmp_path / "s.dxf"), wanted) == []
+    on.put("off", at=((195.0, 80.0), 5.0, 90.0, 180.0))  # into the part
+    told = prove_cuts(write(on.entities, tmp_path / "s.dxf"), wanted)
+    assert len(told) == 1
+    assert "the lead at (190.000, 80.000)" in told[0]
+    assert "runs into its own part" in told[0]
+
+
+def asked_otherwise(**more: Any) -> Asked:
+    return replace(asked(**TABS), **more)
+
+
+@pytest.mark.parametrize(
+    ("more", "wanted"),
+    [
+        ({"pierces": 8}, "the file has 9 pierces, the report 8"),
+        ({"cut_length_mm": asked(**TABS).cut_length_mm + 0.91}, "mm of cut, the report"),
+        ({"cut_length_mm": asked(**TABS).cut_length_mm - 0.91}, "mm of cut, the report"),
+        ({"tab_count": 3}, "part 3, square, at (190.000, 40.000) has 2 tabs, 3 wanted"),
+        ({"tab_width_mm": 1.6}, "1.6 within 0.05 wanted"),
+        ({"told": Told()}, "part 1, disc, at (115.000, 100.000) has 0 tabs, 2 wanted"),
+        ({"plate_holes": (((10, 200), (20, 200), (20, 210)),)}, "is not on layer sheet-edge"),
+        ({"kept": (Kept(KEPT), Kept(((10, 200), (60, 200), (60, 250))))}, "is not cut free"),
+        ({"kerf_mm": KERF + 0.02}, "0.76 within 0.005 wanted"),
+    ],
+)
+def test_what_was_asked_is_held_against_the_file(tmp_path: Path, more: dict, wanted: str) -> None:
+    told = prove_cuts(write(good(**TABS), tmp_path / "s.dxf"), asked_otherwise(**more))
+    assert any(wanted in line for line in told), told
+
+
+def test_within_a_tenth_of_a_millimetre_a_cut_the_length_is_taken(tmp_path: Path) -> None:
+    file = write(good(**TABS), tmp_path / "s.dxf")
+    near = asked_otherwise(cut_length_mm=asked(**TABS).cut_length_mm + 0.89)
+    assert prove_cuts(file, near) == []
+
+
+@pytest.mark.parametrize(
+    ("name", "told"),
+    [
+        ("no lead", Told(no_lead=frozenset({2}))),
+        ("pierce near its own edge", Told(near_pierce=frozenset({3}))),
+        ("pierce near the kerf of another", Told(near_pierce=frozenset({3}))),
+    ],
+)
+def test_what_the_user_is_told_is_taken_of_that_part_alone(
+    tmp_path: Path, name: str, told: Told
+) -> None:
+    on = Edit(good())
+    FAULTS[name][1](on)
+    file = write(on.entities, tmp_path / "s.dxf")
+
+    def others(about: Told) -> list[str]:
+        return [x for x in prove_cuts(file, replace(asked(), told=about)) if TOTALS not in x]
+
+    assert others(told) == []
+    assert others(Told(frozenset({1}), frozenset({1}))) != []
+
+
+def test_a_file_that_cannot_be_read_is_a_fault(tmp_path: Path) -> None:
+    file = tmp_path / "s.dxf"
+    file.write_text("no drawing")
+    assert "cannot be read" in prove_cuts(file, asked())[0]
+    assert prove_cuts(write([], file), asked()) == ["the file is empty"]
+
+
+def test_a_refusal_tells_the_file_and_its_first_faults(tmp_path: Path) -> None:
+    file = write(good(), tmp_path / "6mm-1.dxf")
+    require_cuts(file, asked())
+    with pytest.raises(NestingError, match=r"the cutting file 6mm-1.dxf is not sound: .*pierces"):
+        require_cuts(file, replace(asked(), pierces=0))
+    only = write(good()[:1], file)
+    count = len(prove_cuts(only, replace(asked(), parts=asked().parts * 4)))
+    assert count > MOST_TOLD
+    with pytest.raises(NestingError, match=f"and {count - MOST_TOLD} more"):
+        require_cuts(only, replace(asked(), parts=asked().parts * 4))
