@@ -14,6 +14,8 @@ from platewheel.nesting.proof.pieces import Path, off, samples
 from platewheel.nesting.proof.runs import JOINT_MM
 from platewheel.nesting.proof.scene import TOLERANCE_MM, Cut, Edge, Scene, line_of, said
 
+STRAIGHT = 0.4  # an arc of half the radius of a hole leaves it by half of what it leaves a line by
+
 
 @dataclass(frozen=True, eq=False)
 class _Lead:
@@ -113,7 +115,10 @@ def _to_kerf(spot: Any, other: Cut, scene: Scene) -> float:
 
 
 def _sweep_faults(scene: Scene) -> Iterator[str]:
-    """Half a kerf either side of a lead lies no part, no other lead, no mark, no piece to keep."""
+    """Half a kerf either side of a lead lies no part, no other lead, no mark, no piece to keep.
+
+    A mark on the own part may reach to the edge where the lead comes in: the cut is there anyhow.
+    """
     import shapely
 
     leads = [
@@ -139,11 +144,13 @@ def _sweep_faults(scene: Scene) -> Iterator[str]:
             yield f"{lead} comes {gap:.3f} mm near to part {part.number}, {half:g} wanted"
         for k in trees[1].query(lead.line, predicate="dwithin", distance=2 * least):
             other = leads[int(k)]
-            if int(k) > i and other.cut is not lead.cut and not _joined(lead, other):
+            if int(k) > i and not _joined(lead, other):
                 gap = lead.line.distance(other.line)
                 yield f"{lead} comes {gap:.3f} mm near to {other}, {2 * half:g} wanted"
         for k in trees[2].query(lead.line, predicate="dwithin", distance=least):
-            yield f"{lead} runs over the mark at {said(marks[int(k)].at)}"
+            own = None if edge is None else scene.outline_of(edge.part).buffer(TOLERANCE_MM)
+            if own is None or not own.covers(shapes[int(k)]):
+                yield f"{lead} runs over the mark at {said(marks[int(k)].at)}"
         for k in trees[3].query(lead.line, predicate="dwithin", distance=least):
             if edge is not None or scene.kept[int(k)].buffer(-TOLERANCE_MM).intersects(lead.line):
                 yield f"{lead} runs into a piece to keep"
@@ -158,16 +165,19 @@ def _joined(lead: _Lead, other: _Lead) -> bool:
 
 
 def _enters_own(lead: _Lead, edge: Edge, scene: Scene, k: int) -> bool:
-    """Where the line is the part, a lead ends on it: it may touch, and not go in."""
+    """Where the line is the part, a lead ends on it: it may touch there, and not go in.
+
+    It must leave the edge as it would a straight one, or nearly so, until half a kerf is free.
+    """
     import shapely
 
+    run = lead.cut.run
+    into = lead.path is run.lead_in
+    joint = lead.path[-1].end if into else lead.path[0].start
+    ahead = run.path[0].heading(0.0) if into else run.path[-1].heading(1.0)
     spots = samples(lead.path, 0.1)
-    inside = shapely.contains_xy(scene.steel[k], spots)
+    aside = np.abs((spots - np.array(joint)) @ np.array((-ahead[1], ahead[0])))
     edges = [one.path for one in scene.edges if one.part is edge.part]
-    deep = np.min([off(spots, path) for path in edges], axis=0)
-    if bool((inside & (deep > TOLERANCE_MM)).any()):
-        return True
-    other = [path for path in edges if path is not edge.path]
-    return any(
-        bool((off(spots, path) < scene.asked.half_mm - TOLERANCE_MM).any()) for path in other
-    )
+    gap = np.min([off(spots, path) for path in edges], axis=0)
+    gap[shapely.contains_xy(scene.steel[k], spots)] *= -1
+    return bool((gap < np.minimum(scene.asked.half_mm, STRAIGHT * aside) - TOLERANCE_MM).any())

@@ -133,7 +133,7 @@ def twice_faults(scene: Scene) -> Iterator[str]:
     told = set()
     for (own, other), shares in shared.items():
         i, piece = pieces[own]
-        if len(shares) > 1 and (max(shares) - min(shares)) * piece.length_mm > LEAST_MM:
+        if (max(shares) - min(shares)) * piece.length_mm > LEAST_MM:
             pair = frozenset((own, other))
             if pair not in told:
                 told.add(pair)

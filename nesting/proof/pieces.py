@@ -57,6 +57,12 @@ class Piece:
         """The same piece run the other way."""
         return Piece(self.end, self.start, -self.bulge)
 
+    def heading(self, share: float) -> Point:
+        """Direction of travel at a share of its length, of length 1."""
+        (ax, ay), (bx, by) = self.start, self.end
+        turn = math.atan2(by - ay, bx - ax) + (share - 0.5) * self.turn
+        return math.cos(turn), math.sin(turn)
+
     def at(self, share: float) -> Point:
         """Point at a share of its length."""
         (ax, ay), (bx, by) = self.start, self.end

@@ -16,7 +16,7 @@ LED = (*CUTS, "offcut")
 
 @dataclass(frozen=True)
 class Run:
-    """From one pierce to the next; `begins` is its place in the file."""
+    """From one pierce to the next; `begins` is the place of its path in the file."""
 
     layer: str
     path: Path
@@ -72,7 +72,7 @@ def runs_of(drawn: Sequence[Drawn]) -> tuple[tuple[Run, ...], tuple[Drawn, ...]]
             runs[-1] = Run(last.layer, path, closed, last.begins, last.lead_in)
             continue
         closed = one.closed or (one.layer == "offcut" and _meet(one.at, one.path[-1].end))
-        runs.append(Run(one.layer, one.path, closed, i - bool(waiting), waiting))
+        runs.append(Run(one.layer, one.path, closed, i, waiting))
         waiting = ()
     return tuple(runs), tuple(loose)
 

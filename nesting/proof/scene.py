@@ -64,6 +64,10 @@ class Scene:
         """Runs that cut an edge, in their order."""
         return [cut for cut in self.cuts if cut.edge is edge]
 
+    def outline_of(self, part: AskedPart) -> Any:
+        """A part, its holes filled, on fine facets."""
+        return next(edge.area for edge in self.edges if edge.part is part and not edge.hole)
+
 
 def scene_of(asked: Asked, drawn: Sequence[Drawn]) -> Scene:
     """Each run on a part's layer goes with the edge that it lies nearest to all along."""

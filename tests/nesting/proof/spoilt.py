@@ -54,4 +54,4 @@ def assert_told(faults: Faults, name: str, version: str, file: Path) -> None:
     for part in wanted:
         assert [line for line in told if part in line], f"{part}: {told}"
     others = [line for line in told if not any(part in line for part in [*wanted, TOTALS])]
-    assert others == []
+    assert not others, others

@@ -60,7 +60,30 @@ FAULTS: Faults = {
         edit(("move_before", ("lead 2", "lead 1", "disc"))),
         ["lies in part 2 and is cut after it", "is cut after part 2, the numbers"],
     ),
+    "guest cut again after its host has begun": (
+        PLAIN,
+        edit(("before", ("lead 2", circle("cut-outline", 85.0, 15.0, -1.0, "again")))),
+        [
+            "lies in part 2 and is cut after it",
+            "is cut after part 2, the numbers",
+            "is cut 2 times, once wanted",
+            "run along the same way",
+            "has no lead-in",
+        ],
+    ),
+    "lead among the marks": (
+        PLAIN,
+        edit(("before", ("bend", line("lead", (20.0, 200.0), (25.0, 200.0))))),
+        ["on layer mark at (200.000, 80.000) stands after layer lead", "runs into no cut"],
+    ),
     # runs
+    "a stretch of an edge cut again": (
+        PLAIN,
+        edit(
+            ("before", ("parting", path("cut-outline", [(190, 85), (190, 115)], "x", closed=False)))
+        ),
+        ["is cut 2 times, once wanted", "is left open", "run along the same way", "no lead-in"],
+    ),
     "outline counter-clockwise": (PLAIN, turned("disc"), ["runs counter-clockwise, clockwise"]),
     "hole clockwise": (PLAIN, turned("ring hole"), ["runs clockwise, counter-clockwise wanted"]),
     "outline open": (

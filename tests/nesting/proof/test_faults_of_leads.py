@@ -119,7 +119,31 @@ FAULTS: Faults = {
         put("kept letter", at=((187.0, 81.0, 0.0), (187.0, 80.5, 0.0))),
         ["runs over the mark at (187.000, 81.000)", "the stroke at (187.000, 81.000)"],
     ),
+    "lead along the far side of its hole": (
+        PLAIN,
+        begin_at("lead 3h", 230.0, 89.5),
+        ["pierces 0.500 mm from its own edge, 4 wanted", "runs into its own part"],
+    ),
+    "lead beside a piece to keep": (
+        PLAIN,
+        edit(
+            (
+                "put",
+                {
+                    "name": "square",
+                    "at": ((270, 80, 0), (270, 40, 0), (190, 40, 0), (190, 120, 0), (270, 120, 0)),
+                },
+            ),
+            ("put", {"name": "lead 3", "at": ((299.5, 80.0), (270.0, 80.0))}),
+        ),
+        ["runs into a piece to keep", "the kerf of a parting cut"],
+    ),
     # marks
+    "centre on an edge": (
+        PLAIN,
+        put("centre", at=(190.0, 60.0)),
+        ["the centre at (190.000, 60.000) lies in a hole or beside"],
+    ),
     "centre in a hole": (
         PLAIN,
         put("centre", at=(230.0, 82.0)),
@@ -170,6 +194,11 @@ FAULTS: Faults = {
         PLAIN,
         edit(("shift", ("parting", 6.0, 0.0))),
         ["runs into a piece to keep", "cuts take"],
+    ),
+    "parting cut through the middle of the piece": (
+        PLAIN,
+        edit(("shift", ("parting", 50.75, 0.0))),
+        ["runs into a piece to keep", "a cut runs through the piece to keep at (350"],
     ),
     "parting cut in a part": (
         PLAIN,

@@ -20,6 +20,8 @@ from tests.nesting.proof.good_file import (
     Edit,
     asked,
     good,
+    line,
+    path,
     write,
 )
 from tests.nesting.proof.spoilt import TABS, TOTALS
@@ -58,6 +60,40 @@ def test_arcs_lead_too_and_off_again(tmp_path: Path) -> None:
     assert "runs into its own part" in told[0]
 
 
+@pytest.mark.parametrize("x", [190.0, 189.997])
+def test_a_mark_may_end_where_the_lead_of_its_part_comes_in(tmp_path: Path, x: float) -> None:
+    on = Edit(good())
+    on.put("bend", at=((x, 80.0), (260.0, 80.0)))
+    assert prove_cuts(write(on.entities, tmp_path / "s.dxf"), asked()) == []
+
+
+@pytest.mark.parametrize("x", [299.0, 300.0, 300.7])
+def test_a_parting_cut_may_run_along_the_edge_of_what_is_kept(tmp_path: Path, x: float) -> None:
+    on = Edit(good())
+    on.put("parting", at=((x, 0.0), (x, 300.0)))
+    assert prove_cuts(write(on.entities, tmp_path / "s.dxf"), asked()) == []
+
+
+INNER = ((200.0, 200.0), (280.0, 200.0), (280.0, 280.0), (200.0, 280.0))
+
+
+@pytest.mark.parametrize("whole", [True, False])
+def test_a_piece_may_be_parted_all_round_from_a_lead(tmp_path: Path, whole: bool) -> None:
+    """By one polyline or by lines that run on into each other: one pierce."""
+    on = Edit(good())
+    ring = [(199.25, 199.25), (280.75, 199.25), (280.75, 280.75), (199.25, 280.75)]
+    sides = [line("offcut", a, b) for a, b in zip(ring, [*ring[1:], ring[0]], strict=True)]
+    cut = [path("offcut", ring, "all round")] if whole else sides
+    on.before("grid", line("lead", (194.25, 199.25), ring[0]), *cut)
+    wanted = replace(
+        asked(),
+        kept=(*asked().kept, Kept(INNER)),
+        pierces=asked().pierces + 1,
+        cut_length_mm=asked().cut_length_mm + 5.0 + 4 * 81.5,
+    )
+    assert prove_cuts(write(on.entities, tmp_path / "s.dxf"), wanted) == []
+
+
 def asked_otherwise(**more: Any) -> Asked:
     return replace(asked(**TABS), **more)
 
@@ -69,6 +105,10 @@ def asked_otherwise(**more: Any) -> Asked:
         ({"cut_length_mm": asked(**TABS).cut_length_mm + 0.91}, "mm of cut, the report"),
         ({"cut_length_mm": asked(**TABS).cut_length_mm - 0.91}, "mm of cut, the report"),
         ({"tab_count": 3}, "part 3, square, at (190.000, 40.000) has 2 tabs, 3 wanted"),
+        (
+            {"tab_count": 1, "told": Told(fewer_tabs=frozenset({1, 2, 3}))},
+            "part 3, square, at (190.000, 40.000) has 2 tabs, 1 wanted",
+        ),
         ({"tab_width_mm": 1.6}, "1.6 within 0.05 wanted"),
         ({"told": Told()}, "part 1, disc, at (115.000, 100.000) has 0 tabs, 2 wanted"),
         ({"plate_holes": (((10, 200), (20, 200), (20, 210)),)}, "is not on layer sheet-edge"),
