@@ -52,6 +52,14 @@ def test_a_bulge_is_the_arc_that_the_drawing_library_makes_of_it(arc: Piece) -> 
     assert arc.at(1.0) == pytest.approx(arc.end, abs=1e-6)
 
 
+@given(arcs(), st.floats(0, 1))
+def test_the_heading_is_the_way_from_just_before_to_just_behind(arc: Piece, share: float) -> None:
+    for piece in (arc, Piece(arc.start, arc.end)):
+        (ax, ay), (bx, by) = piece.at(share - 1e-5), piece.at(share + 1e-5)
+        way = math.dist((ax, ay), (bx, by))
+        assert piece.heading(share) == pytest.approx(((bx - ax) / way, (by - ay) / way), abs=1e-4)
+
+
 @given(arcs(), places)
 def test_distances_are_those_of_a_polygon_library(arc: Piece, spot: tuple[float, float]) -> None:
     wanted = shapely.LineString(facets((arc,))).distance(shapely.Point(spot))

@@ -12,6 +12,7 @@ import pytest
 from platewheel.nesting.proof.asked import Asked, Kept, Told
 from platewheel.nesting.proof.cuts import MOST_TOLD, prove_cuts, require_cuts
 from platewheel.nesting.stock.layout import NestingError
+from platewheel.parts.geometry.outline import moved
 from tests.nesting.proof.good_file import (
     KEPT,
     KERF,
@@ -77,13 +78,17 @@ def test_a_parting_cut_may_run_along_the_edge_of_what_is_kept(tmp_path: Path, x:
 INNER = ((200.0, 200.0), (280.0, 200.0), (280.0, 280.0), (200.0, 280.0))
 
 
-@pytest.mark.parametrize("whole", [True, False])
-def test_a_piece_may_be_parted_all_round_from_a_lead(tmp_path: Path, whole: bool) -> None:
-    """By one polyline or by lines that run on into each other: one pierce."""
+@pytest.mark.parametrize("by", ["lines", "closed", "ends that meet"])
+def test_a_piece_may_be_parted_all_round_from_a_lead(tmp_path: Path, by: str) -> None:
+    """By lines that run on into each other or one polyline: one pierce."""
     on = Edit(good())
     ring = [(199.25, 199.25), (280.75, 199.25), (280.75, 280.75), (199.25, 280.75)]
     sides = [line("offcut", a, b) for a, b in zip(ring, [*ring[1:], ring[0]], strict=True)]
-    cut = [path("offcut", ring, "all round")] if whole else sides
+    cut = {
+        "lines": sides,
+        "closed": [path("offcut", ring, "")],
+        "ends that meet": [path("offcut", [*ring, ring[0]], "", closed=False)],
+    }[by]
     on.before("grid", line("lead", (194.25, 199.25), ring[0]), *cut)
     wanted = replace(
         asked(),
@@ -92,6 +97,54 @@ def test_a_piece_may_be_parted_all_round_from_a_lead(tmp_path: Path, whole: bool
         cut_length_mm=asked().cut_length_mm + 5.0 + 4 * 81.5,
     )
     assert prove_cuts(write(on.entities, tmp_path / "s.dxf"), wanted) == []
+
+
+@pytest.mark.parametrize("version", ["R2000", "R12"])
+@pytest.mark.parametrize("turn_deg", [17.0, 123.4, 271.0])
+@pytest.mark.parametrize("kind", KINDS, ids=str)
+def test_a_sound_file_is_sound_turned(
+    tmp_path: Path, version: str, turn_deg: float, kind: dict[str, bool]
+) -> None:
+    on = Edit(good(**kind))
+    if kind == {"in_path": False, "tabs": False, "leads": True}:
+        arcs(on)
+    file = write([turned(e, turn_deg) for e in on.entities], tmp_path / "s.dxf", version)
+    told = prove_cuts(file, turned_asked(asked(**kind), turn_deg))
+    assert not [line for line in told if "the report" not in line]
+
+
+def turned(e: E, by_deg: float) -> E:
+    """Turned about the origin."""
+    if e.kind == "arc":
+        (x, y), radius, low, high = e.at
+        return replace(e, at=(turned_point(x, y, by_deg), radius, low + by_deg, high + by_deg))
+    if e.kind in ("point", "text"):
+        return replace(e, at=turned_point(*e.at, by_deg))
+    return replace(e, at=tuple((*turned_point(*c[:2], by_deg), *c[2:]) for c in e.at))
+
+
+def turned_point(x: float, y: float, by_deg: float) -> tuple[float, float]:
+    cos, sin = math.cos(math.radians(by_deg)), math.sin(math.radians(by_deg))
+    return cos * x - sin * y, sin * x + cos * y
+
+
+def turned_asked(one: Asked, by_deg: float) -> Asked:
+    def ring(corners: Any) -> Any:
+        return tuple(turned_point(*corner, by_deg) for corner in corners)
+
+    return replace(
+        one,
+        plate=ring(one.plate),
+        kept=tuple(Kept(ring(piece.corners)) for piece in one.kept),
+        parts=tuple(
+            replace(
+                part,
+                outline=moved(part.outline, 0.0, 0.0, by_deg),
+                holes=tuple(moved(hole, 0.0, 0.0, by_deg) for hole in part.holes),
+            )
+            for part in one.parts
+        ),
+    )
 
 
 def asked_otherwise(**more: Any) -> Asked:
