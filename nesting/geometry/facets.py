@@ -93,7 +93,12 @@ def sector_of(loop: Loop) -> tuple[float, float, float, float, Point] | None:
     like = all(s.radius_mm == near for s in inner) and all(s.radius_mm == far for s in outer)
     if not radial or not like or not 0 < near < far:
         return None
-    return inner[0].radius_mm, outer[0].radius_mm, outer[0].start_deg, sweep, outer[0].centre
+    start = next(  # the loop may begin half way along
+        s.start_deg
+        for before, s in zip((loop[-1], *loop), loop, strict=False)
+        if isinstance(before, Line) and isinstance(s, Arc) and s.sweep_deg > 0
+    )
+    return near, far, start, sweep, outer[0].centre
 
 
 def _triangles(points: list[Point]) -> list[list[Point]]:

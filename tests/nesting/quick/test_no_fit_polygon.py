@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -14,12 +15,22 @@ from platewheel.nesting.geometry.facets import TOLERANCE_MM, convex_pieces, oute
 from platewheel.nesting.quick.fill import NoFit
 from platewheel.nesting.quick.no_fit_polygon import mask_of, no_fit_polygon, turned_pieces
 from platewheel.parts.geometry.blank import Blank
+from platewheel.parts.geometry.outline import Circle
 from tests.nesting.plates import SAG_MM, disc, faceted, sector, strip, tapered
+
+
+def begun_later(blank: Blank, at: int) -> Blank:
+    """The same outline, begun at another of its segments."""
+    assert not isinstance(blank.outline, Circle)
+    return replace(blank, outline=(*blank.outline[at:], *blank.outline[:at]))
+
 
 BLANKS = {
     "disc": disc(60.0),
     "strip": strip(120.0, 20.0),
     "cone": sector(40.0, 55.0, 330.0),
+    "cone begun half way": begun_later(sector(40.0, 55.0, 330.0), 1),
+    "cone begun inside": begun_later(sector(40.0, 55.0, 330.0), 4),
     "third": sector(60.0, 75.0, 110.0),
     "half": sector(20.0, 60.0, 180.0),
     "tapered": tapered(200.0, 30.0, 900.0),
