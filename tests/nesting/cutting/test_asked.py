@@ -1,0 +1,83 @@
+"""What the writer makes stands its proof; what it tells the user is passed on."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from platewheel.nesting.cutting.asked import asked_of
+from platewheel.nesting.cutting.write_dxf import write_sheet_dxf
+from platewheel.nesting.offcuts.remnant import rectangle
+from platewheel.nesting.proof.asked import Told
+from platewheel.nesting.proof.cuts import prove_cuts
+from platewheel.nesting.stock.layout import Layout, Placement
+from platewheel.parts.geometry.outline import Circle
+from tests.nesting.cutting.test_sheet_file import SLOT
+from tests.nesting.plates import cutting, disc, offcut, plate, sector, strip
+
+RING = disc(160.0, "ring", holes=(Circle((0.0, 0.0), 60.0),))
+PARTS = (
+    Placement(disc(120.0, "slotted", holes=(SLOT,)), 80.0, 80.0, 20.0),
+    Placement(sector(60.0, 80.0, 250.0), 240.0, 190.0, 40.0),
+    Placement(strip(180.0, 30.0), 200.0, 40.0, 0.0),
+    Placement(RING, 400.0, 190.0, 0.0),
+    Placement(disc(50.0, "guest"), 400.0, 190.0, 0.0),
+)
+LAYOUT = Layout(plate(500.0, 300.0), PARTS)
+WANTED = [
+    {"lead_in_mm": 4.0},
+    {"lead_in_mm": 4.0, "lead_out_mm": 3.0, "lead_shape": "arc"},
+    {"lead_in_mm": 4.0, "lead_out_mm": 3.0, "tab_count": 2},
+    {"lead_in_mm": 6.0, "lead_shape": "arc", "tab_count": 3},
+]
+
+
+@pytest.mark.parametrize("version", ["R2000", "R12"])
+@pytest.mark.parametrize("in_path", [False, True])
+@pytest.mark.parametrize("more", WANTED, ids=str)
+def test_a_written_file_stands_its_proof(
+    tmp_path: Path, version: str, in_path: bool, more: dict
+) -> None:
+    cut = cutting(dxf_version=version, kerf_in_path=in_path, text_marks=False, **more)
+    assert write_sheet_dxf(LAYOUT, cut, tmp_path / "s.dxf") == ()
+    assert prove_cuts(tmp_path / "s.dxf", asked_of(LAYOUT, cut)) == []
+
+
+def test_a_plate_of_any_outline_with_holes_is_asked_as_it_is(tmp_path: Path) -> None:
+    edge = [(0.0, 0.0), (300.0, 0.0), (300.0, 150.0), (150.0, 150.0), (150.0, 300.0), (0.0, 300.0)]
+    sheet = offcut("rest", edge, (((60.0, 200.0), (100.0, 200.0), (100.0, 260.0)),))
+    layout = Layout(sheet, (Placement(disc(100.0), 80.0, 80.0, 0.0),))
+    cut = cutting(lead_in_mm=4.0, text_marks=False)
+    write_sheet_dxf(layout, cut, tmp_path / "s.dxf")
+    assert prove_cuts(tmp_path / "s.dxf", asked_of(layout, cut)) == []
+    assert prove_cuts(tmp_path / "s.dxf", replace(asked_of(layout, cut), plate_holes=())) != []
+
+
+def test_what_the_user_is_told_is_taken_from_the_warnings(tmp_path: Path) -> None:
+    hemmed = Layout(plate(120.0, 70.0), (Placement(strip(100.0, 50.0), 10.0, 10.0, 0.0),))
+    assert asked_of(hemmed, cutting(lead_in_mm=20.0)).told == Told(no_lead=frozenset({1}))
+    assert asked_of(hemmed, cutting(lead_in_mm=5.0)).told == Told()
+    both = cutting(lead_in_mm=5.0, lead_out_mm=20.0)  # without the lead-out alone
+    assert asked_of(hemmed, both).told == Told()
+    small = Layout(plate(500.0, 300.0), (Placement(disc(60.0, "dot"), 60.0, 60.0, 0.0), *PARTS[1:]))
+    dot = next(p.number for p in asked_of(small, cutting()).parts if p.name == "dot")
+    assert asked_of(small, cutting(tab_count=12, tab_width_mm=5.0)).told.fewer_tabs >= {dot}
+    narrow = Placement(disc(60.0, "nut", holes=(Circle((0.0, 0.0), 6.0),)), 60.0, 60.0, 0.0)
+    wide = Placement(disc(60.0, "nut-wide"), 140.0, 140.0, 0.0)
+    nut = asked_of(Layout(plate(200.0, 200.0), (narrow, wide)), cutting(lead_in_mm=8.0))
+    told = frozenset(part.number for part in nut.parts if part.name == "nut")
+    assert nut.told == Told(near_pierce=told)
+    wide = Placement(disc(60.0, "nut"), 140.0, 140.0, 0.0)
+    narrow = replace(narrow, blank=replace(narrow.blank, name="nut-wide"))
+    nut = asked_of(Layout(plate(200.0, 200.0), (narrow, wide)), cutting(lead_in_mm=8.0))
+    told = frozenset(part.number for part in nut.parts if part.name == "nut-wide")
+    assert nut.told == Told(near_pierce=told)
+
+
+def test_only_what_is_kept_of_the_layout_is_asked() -> None:
+    other = Layout(plate(300.0, 300.0), PARTS[:1])
+    kept = [rectangle(other, (150.0, 0.0, 300.0, 300.0))]
+    assert asked_of(LAYOUT, cutting(), kept).kept == ()
+    assert len(asked_of(other, cutting(), kept).kept) == 1
