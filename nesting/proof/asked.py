@@ -41,7 +41,8 @@ class Asked:
     """A plate, the parts on it, and how they are to be cut.
 
     `pierces` and `cut_length_mm` are what the report says of one plate. `keep_reach_mm`: how far
-    the steel that comes free with a kept piece may reach beyond it.
+    the steel that comes free with a kept piece may reach beyond it. `parted`: kept pieces are cut
+    free; false leaves them in the grid.
     """
 
     plate: Ring
@@ -57,6 +58,7 @@ class Asked:
     plate_holes: tuple[Ring, ...] = ()
     kept: tuple[Kept, ...] = ()
     keep_reach_mm: float = 5.0
+    parted: bool = True
     told: Told = Told()
 
     @property

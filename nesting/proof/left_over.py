@@ -37,7 +37,7 @@ def left_over_faults(scene: Scene) -> Iterator[str]:
                 yield f"{cut} runs into a piece to keep"
     yield from _end_faults(scene)
     parting = [cut for cut in scene.cuts if cut.run.layer == "offcut"]
-    for piece in scene.kept:
+    for piece in scene.kept if scene.asked.parted else ():
         yield from _free_faults(piece, parting, scene)
 
 

@@ -68,6 +68,15 @@ def test_a_mark_may_end_where_the_lead_of_its_part_comes_in(tmp_path: Path, x: f
     assert prove_cuts(write(on.entities, tmp_path / "s.dxf"), asked()) == []
 
 
+def test_a_piece_to_keep_may_be_left_in_the_grid(tmp_path: Path) -> None:
+    on = Edit(good())
+    on.drop("parting")
+    file = write(on.entities, tmp_path / "s.dxf")
+    wanted = replace(asked(), pierces=6, cut_length_mm=asked().cut_length_mm - 300)
+    assert prove_cuts(file, replace(wanted, parted=False)) == []
+    assert "is not cut free" in prove_cuts(file, wanted)[0]
+
+
 @pytest.mark.parametrize("x", [299.0, 300.0, 300.7])
 def test_a_parting_cut_may_run_along_the_edge_of_what_is_kept(tmp_path: Path, x: float) -> None:
     on = Edit(good())
