@@ -10,10 +10,12 @@ from platewheel.cli.job.job import Job
 from platewheel.cli.job.plan import Plan
 from platewheel.cli.job.wheelset import job_wheelset
 from platewheel.cli.output.offcut_use import USED_FILE, used_toml
+from platewheel.cli.papers.plates_pdf import plates_pdf
 from platewheel.nesting.stock.round_bar import Round
 from platewheel.parts.wheel.assembly import wheel
 from platewheel.parts.wheel.part import Part
 
+PLATES_PDF = "plates.pdf"
 WHEEL_STEP = "wheel.step"
 WHEELSET_STEP = "wheelset.step"
 
@@ -52,25 +54,26 @@ def write_blanks(job: Job, parts: Sequence[Part], folder: Path) -> list[str]:
 def write_sheets(
     job: Job, plan: Plan, folder: Path, rests: Sequence[Round] = ()
 ) -> tuple[list[str], list[str]]:
-    """One DXF for each distinct layout, and what is left (`rests` of round bar too) and used;
-    returns paths and warnings."""
+    """One DXF for each distinct layout, their pages for the machine, and what is left (`rests` of
+    round bar too) and used; returns paths and warnings."""
     from platewheel.nesting.cutting.write_dxf import write_sheet_dxf
     from platewheel.nesting.offcuts.file import offcut_names, offcuts_toml, rounds_toml
 
     home = folder / "sheets"
     home.mkdir()
     files = sheet_files(plan)
-    warnings = [line for extra in job.extras for line in extra.warnings]
     names = offcut_names(plan.kept, job.head.name)
-    for layout, file in zip(plan.layouts, files, strict=True):
-        told = write_sheet_dxf(
-            layout, job.cutting, folder / file, plan.kept, names, job.file_layers
-        )
-        warnings += [f"{file}: {line}" for line in told]
+    told = [
+        write_sheet_dxf(layout, job.cutting, folder / file, plan.kept, names, job.file_layers)
+        for layout, file in zip(plan.layouts, files, strict=True)
+    ]
     text = offcuts_toml(list(plan.kept), job.head.name) + rounds_toml(rests)
     (folder / "offcuts.toml").write_text(text, encoding="utf-8")
     used = used_toml(plan.layouts, job.head.name)
     (folder / USED_FILE).write_text(used, encoding="utf-8")
+    (folder / PLATES_PDF).write_bytes(plates_pdf(job, plan, files, told))
+    warnings = [line for extra in job.extras for line in extra.warnings]
+    warnings += [f"{file}: {line}" for file, own in zip(files, told, strict=True) for line in own]
     return files, warnings
 
 

@@ -19,7 +19,8 @@ from tests.places import ROOT
 FOLDERS = ("parts", "nesting", "cli")
 FRONT = Path("cli", "front")  # installed as `platewheel` itself
 FILES = sorted(path.relative_to(ROOT) for name in FOLDERS for path in (ROOT / name).rglob("*.py"))
-DRAWING = (Path("cli/papers/drawings"), Path("cli/papers/charts"))  # places on a page are sums
+# places on a page are sums
+DRAWING = tuple(Path("cli/papers", name) for name in ("drawings", "drawings/plan", "charts"))
 INSIDE_ONLY = {"cadquery", "OCP", "ezdxf", "reportlab", "shapely", "scipy"}
 INSIDE_ONLY |= {"jinja2", "markupsafe", "typst"}
 TAG = re.compile(r"</?(a|b|body|code|div|figure|h[1-6]|head|li|ol|p|pre|span|t[dhr]|table|ul)\b")

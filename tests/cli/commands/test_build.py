@@ -59,7 +59,7 @@ def test_every_file_of_the_design_is_there_and_no_other(
     assert sheets == ["sheets/5mm-1.dxf", "sheets/6mm-1.dxf"]
     expected = {
         *("report.json", "job-sheet.html", "standards.pdf"),
-        *("offcuts.toml", "offcuts-used.toml"),
+        *("offcuts.toml", "offcuts-used.toml", "plates.pdf"),
         *("blanks", "sheets", "solids", "templates"),
         *(f"solids/{name}.step" for name in (*PARTS, "wheel")),
         *(f"blanks/{name}.dxf" for name in BLANKS),

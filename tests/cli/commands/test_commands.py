@@ -128,7 +128,7 @@ def test_parts_of_the_folder_one_by_one(own_folder: Path, job: str) -> None:
     made: dict[str, bytes] = {}
     for command, key, entries in (
         ("templates", "templates", {"templates"}),
-        ("nest", "sheets", {"sheets", "offcuts.toml", "offcuts-used.toml"}),
+        ("nest", "sheets", {"sheets", "plates.pdf", "offcuts.toml", "offcuts-used.toml"}),
         ("solids", "parts", {"solids"}),
     ):
         result = run(command, job, "--json")

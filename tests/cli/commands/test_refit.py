@@ -164,7 +164,7 @@ def test_a_nest_lays_every_blank(tmp_path: Path) -> None:
             laid[placement["blank"]] = laid.get(placement["blank"], 0) + sheet["repeat"]
     assert laid == {row["name"]: row["count"] for row in report["blanks"]}
     folder = tmp_path / "out" / f"{NAME}-refit"
-    more = {"offcuts.toml", "offcuts-used.toml", "sheets"}
+    more = {"offcuts.toml", "offcuts-used.toml", "plates.pdf", "sheets"}
     assert {path.name for path in folder.iterdir()} == FILES | more
     assert {row["file"] for row in report["sheets"]} <= set(files_of(folder))
     # again, without: the folder is replaced as a whole

@@ -1,0 +1,120 @@
+"""The table of a plate's page: what is on the machine, what is cut, how long it takes."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from platewheel.cli.job.job import Job
+from platewheel.cli.papers.plates.plate import Plate
+from platewheel.cli.words.phrases import Name, phrase
+from platewheel.cli.words.values import Count, Length, Lengths, Mass, Percent, Quantity, Raw, Value
+from platewheel.nesting.stock.cutting import Cutting
+from platewheel.parts.base.units import MM_PER_INCH, Units
+
+MM_PER_FOOT = 12 * MM_PER_INCH
+
+
+@dataclass(frozen=True)
+class Run:
+    """A length of cut or travel, mm: told in metres, with feet before them on paper in inches."""
+
+    mm: float
+
+    @property
+    def raw(self) -> Raw:
+        return self.mm
+
+    def told(self, units: Units, bare: bool = False) -> str:
+        metres = f"{self.mm / 1000:.1f} m"
+        return metres if units == "mm" else f"{self.mm / MM_PER_FOOT:.0f} ft ({metres})"
+
+
+@dataclass(frozen=True)
+class Speed:
+    """Of the torch, as its controller is set."""
+
+    mm_per_min: float
+
+    @property
+    def raw(self) -> Raw:
+        return self.mm_per_min
+
+    def told(self, units: Units, bare: bool = False) -> str:
+        metric = f"{self.mm_per_min:.0f} mm/min"
+        return metric if units == "mm" else f"{self.mm_per_min / MM_PER_INCH:.0f} in/min ({metric})"
+
+
+def figures(job: Job, plate: Plate) -> list[tuple[str, Value]]:
+    """Name and value of each line; lengths and minutes are those of report.json."""
+    row, cutting = plate.row, job.cutting
+    size = Lengths((row.width_mm, row.length_mm), " x ", "g")
+    heaviest, mass = plate.heaviest
+    rows: list[tuple[str, Value]] = [
+        ("file", Name(row.file)),
+        ("plate", Name(f"offcut {row.stock}" if row.offcut else "from stock")),
+        ("width x length", size),
+        ("thickness", Length(row.thickness_mm, "g", "rule")),
+        ("steel", Name(plate.layout.sheet.steel)),
+        ("plates to cut so", Name(f"cut {row.repeat} off")),
+        ("parts on it", Count(len(row.placements))),
+        ("pierces", Count(row.pierces)),
+        ("length of cut", Run(row.cut_length_mm)),
+        ("travel", Run(row.rapid_length_mm)),
+        *_minutes(job, plate),
+        ("process", Name(_process(cutting))),
+        (
+            "speed",
+            phrase(Speed(plate.pace.speed_mm_per_min), f", pierce {plate.pace.pierce_s:g} s"),
+        ),
+        ("kerf", Length(cutting.kerf_mm, "g")),
+        ("lines are", Name(_lines(cutting))),
+        ("lead in", _lead(cutting.lead_in_mm, cutting)),
+        ("lead out", _lead(cutting.lead_out_mm, cutting)),
+        ("tabs", _tabs(cutting)),
+        ("mass of the plate", Mass(plate.mass_kg)),
+        ("heaviest part", phrase(Mass(mass, ".1f" if mass >= 1 else ".2f"), f", {heaviest}")),
+        ("scrap", Percent(row.scrap_percent)),
+    ]
+    if plate.kept:
+        rows.append(("scrap less what is kept", Percent(plate.scrap_after_percent)))
+    return rows
+
+
+def _minutes(job: Job, plate: Plate) -> list[tuple[str, Value]]:
+    row, at = plate.row, plate.pace
+    cut = row.cut_length_mm / at.speed_mm_per_min
+    pierce = row.pierces * at.pierce_s / 60
+    travel = row.rapid_length_mm / job.cutting.rapid_mm_per_min
+    split = Name(f"cut {cut:.1f}, pierce {pierce:.1f}, travel {travel:.1f} min")
+    lines: list[tuple[str, Value]] = [
+        ("minutes a plate", Quantity(row.cutting_minutes, ".1f", "min")),
+        ("of these", split),
+    ]
+    if row.repeat > 1:
+        hours = row.repeat * row.cutting_minutes / 60
+        lines.append((f"all {row.repeat} plates", Quantity(hours, ".1f", "h")))
+    return lines
+
+
+def _process(cutting: Cutting) -> str:
+    current = "" if cutting.current_a is None else f", {cutting.current_a:g} A"
+    return f"{cutting.process}{current}"
+
+
+def _lines(cutting: Cutting) -> str:
+    if cutting.process == "hand":
+        return "the path of the torch" if cutting.kerf_in_path else "the finished part"
+    path, part = "the torch path: offset OFF", "the finished part: offset ON"
+    return path if cutting.kerf_in_path else part
+
+
+def _lead(length_mm: float, cutting: Cutting) -> Value:
+    if not length_mm:
+        return Name("none in the file")
+    return phrase(Length(length_mm, "g"), f", {cutting.lead_shape}")
+
+
+def _tabs(cutting: Cutting) -> Value:
+    if not cutting.tab_count:
+        return Name("none")
+    return phrase(f"{cutting.tab_count} a part, ", Length(cutting.tab_width_mm, "g"), " wide")

@@ -1,0 +1,280 @@
+"""plates.pdf: one page a layout, with the figures of the report, every part's number, room kept."""
+
+from __future__ import annotations
+
+import json
+import math
+import re
+import tomllib
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from platewheel.cli.job.job import job_of
+from platewheel.cli.job.plan import Plan
+from platewheel.cli.papers.plates_pdf import plates_pdf
+from platewheel.nesting.stock.layout import Layout, Nest, Placement
+from tests.cli.jobs import NAME, ROWS, job_text, run, write_job
+from tests.cli.papers.plates.pages import (
+    MARGIN_MM,
+    PlatePage,
+    nested,
+    own_parts,
+    pages_of,
+    stock,
+)
+from tests.nesting.plates import disc, plate
+
+# ISO 216 and ASME Y14.1: the long side, the short side
+PAPERS = {"A4": (297.0, 210.0), "Letter": (279.4, 215.9)}
+LED = {"cutting.lead_in_mm": "3", "cutting.tab_count": "2"}
+
+
+def numbers_drawn(
+    page: PlatePage, count: int, below: str = "Parts by name"
+) -> dict[int, tuple[float, float]]:
+    """Numbers from 1 to `count` that stand in the picture, above and at the left of all boxes."""
+    figures = next(box for box in words_at(page, "file"))
+    legend = next(box for box in words_at(page, below))
+    words = page.within(0.0, 20.0, figures[0] - 2.0, legend[1] - 2.0)
+    found = {int(text): (x, y) for text, x, y in words if text.isdigit()}
+    return {number: at for number, at in found.items() if 1 <= number <= count}
+
+
+def words_at(page: PlatePage, words: str) -> list[tuple[float, float]]:
+    """Left and upper edge of the first letter of these words, each time that they stand there."""
+    text = "".join(letter[0] for letter in page.letters)
+    assert len(text) == len(page.letters)
+    starts = [found.start() for found in re.finditer(re.escape(words), text)]
+    return [page.letters[i][1:3] for i in starts]
+
+
+def assert_inside(page: PlatePage, margin_mm: float = MARGIN_MM) -> None:
+    """No letter stands beyond the margin, and none across the frame of a box below."""
+    for letter, x0, y0, x1, y1 in page.letters:
+        if letter.strip():
+            # the last f of the first line leans out by a third of a millimetre
+            assert margin_mm - 0.1 < x0 < x1 < page.wide_mm - margin_mm + 0.4, letter
+            assert margin_mm - 0.1 < y0 < y1 < page.high_mm - margin_mm + 0.1, letter
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_a_page_a_layout_as_the_plate_lies(tmp_path: Path, paper: str) -> None:
+    upright = stock(420.0, 900.0)  # longer along y
+    file, sheets = nested(tmp_path, {"paper.size": f'"{paper}"'}, rows=upright)
+    pages = pages_of(file)
+    assert len(pages) == len(sheets) == 2
+    long, short = PAPERS[paper]
+    for page, sheet in zip(pages, sheets, strict=True):
+        across = sheet["length_mm"] >= sheet["width_mm"]
+        sides = (long, short) if across else (short, long)
+        assert (page.wide_mm, page.high_mm) == pytest.approx(sides, abs=0.1)
+        assert_inside(page)
+    assert [page.wide_mm > page.high_mm for page in pages] == [False, True]
+    # what is kept of the upright plate is named along it, read from below
+    kept = sheets[0]["offcuts"][0]["name"]
+    first, last = (words_at(pages[0], kept[-k:])[0] for k in (len(kept), 4))
+    assert first[1] > last[1] + 10
+    assert first[0] == pytest.approx(last[0], abs=1.0)
+
+
+def test_the_same_job_gives_the_same_bytes(tmp_path: Path) -> None:
+    first, _ = nested(tmp_path, LED, rows=ROWS)
+    before = first.read_bytes()
+    first.unlink()
+    again, _ = nested(tmp_path, LED, rows=ROWS)
+    assert again.read_bytes() == before
+    assert before.startswith(b"%PDF-")
+
+
+@pytest.mark.parametrize("more", [{}, LED, {"cutting.skeleton_piece_mm": "150"}])
+def test_its_figures_are_those_of_the_report(tmp_path: Path, more: dict[str, str]) -> None:
+    """Minutes told in three add up to the report's, by the speeds that the page tells."""
+    file, sheets = nested(tmp_path, more | {"job.wheels": "12"}, rows=ROWS)
+    assert max(sheet["repeat"] for sheet in sheets) > 1
+    for page, sheet in zip(pages_of(file), sheets, strict=True):
+        for words in (
+            f"file {sheet['file']}",
+            f"pierces {sheet['pierces']}",
+            f"length of cut {sheet['cut_length_mm'] / 1000:.1f} m",
+            f"travel {sheet['rapid_length_mm'] / 1000:.1f} m",
+            f"minutes a plate {sheet['cutting_minutes']:.1f} min",
+            f"parts on it {len(sheet['placements'])}",
+            f"scrap {sheet['scrap_percent']:.1f} %",
+            f"cut {sheet['repeat']} off",
+            f"parts counted: {len(sheet['placements'])} a plate",
+        ):
+            assert page.says(words), words
+        split = re.search(r"cut ([\d.]+), pierce ([\d.]+), travel ([\d.]+) min", page.words)
+        assert split
+        cut, pierce, travel = map(float, split.groups())
+        assert cut + pierce + travel == pytest.approx(sheet["cutting_minutes"], abs=0.16)
+        # 2000 mm/min and 1 s a pierce, 10000 mm/min between: the keys' defaults
+        assert cut == pytest.approx(sheet["cut_length_mm"] / 2000, abs=0.051)
+        assert pierce == pytest.approx(sheet["pierces"] / 60, abs=0.051)
+        assert travel == pytest.approx(sheet["rapid_length_mm"] / 10000, abs=0.051)
+        if sheet["repeat"] > 1:
+            hours = sheet["repeat"] * sheet["cutting_minutes"] / 60
+            assert f"all {sheet['repeat']} plates {hours:.1f} h" in page.words
+
+
+def test_every_part_has_its_number_on_a_plate_of_two_hundred(tmp_path: Path) -> None:
+    sizes = {"bracket": (46.0, 38.0)}
+    rows = stock(2000.0, 1000.0) + own_parts(tmp_path, sizes, count=200)
+    file, sheets = nested(tmp_path, rows=rows)
+    page = pages_of(file)[0]
+    placements = sheets[0]["placements"]
+    count = len(placements)
+    assert count == 210
+    found = numbers_drawn(page, count)
+    assert set(found) == set(range(1, count + 1))
+    # the middle of each bracket on the steel, from its placement, beside its number's on paper
+    steel, paper = [], []
+    for number, placed in enumerate(placements, 1):
+        if placed["blank"] == "bracket":
+            turn = math.radians(placed["rotation_deg"])
+            x = placed["x_mm"] + 23 * math.cos(turn) - 19 * math.sin(turn)
+            y = placed["y_mm"] + 23 * math.sin(turn) + 19 * math.cos(turn)
+            steel.append((x, y))
+            paper.append(found[number])
+    (along, *_), (up, *_) = (
+        np.polynomial.Polynomial.fit(
+            [one[k] for one in steel], [one[k] for one in paper], 1, full=True
+        )
+        for k in (0, 1)
+    )
+    scale = along.convert().coef[1]
+    assert scale > 0
+    assert up.convert().coef[1] == pytest.approx(-scale, rel=0.01)  # y up
+    for (x, y), (u, v) in zip(steel, paper, strict=True):
+        assert (along(x), up(y)) == pytest.approx((u, v), abs=0.5)  # a bracket is 4 by 5 mm there
+    assert "200 x bracket" in page.words
+    assert_inside(page)
+
+
+def test_sixty_parts_of_ones_own_and_a_long_name_hold(tmp_path: Path) -> None:
+    name = "the-long-named-line-by-the-old-quarry-and-the-mill-pond-2026"
+    sizes = {f"bracket_of_the_brake_number_{i:02d}": (40.0 + i, 30.0 + i % 7) for i in range(60)}
+    rows = stock(2000.0, 1000.0) + own_parts(tmp_path, sizes, hole_mm=6.0)
+    file, sheets = nested(tmp_path, LED | {"job.name": f'"{name}"'}, rows=rows, name=name)
+    page = pages_of(file)[0]
+    assert [one for one in sizes if not page.says(f"1 x {one}: ")] == []
+    assert f"{name}: plates to cut" in page.words
+    count = len(sheets[0]["placements"])
+    assert set(numbers_drawn(page, count)) == set(range(1, count + 1))
+    # told once for all of them: 6 mm is less than the 7.5 that plasma cuts in 5 mm
+    assert page.words.count("smaller than") == 1
+    assert page.says("the hole of 6 mm is smaller than 7.5 mm")
+    kept = sheets[0]["offcuts"][0]["name"]
+    assert page.says(f"{kept}: ")
+    assert_inside(page)
+
+
+def test_more_names_than_go_on_a_page_are_said_to_stand_elsewhere() -> None:
+    """Four hundred discs, each with a name of its own, and as many warnings."""
+    job = job_of(tomllib.loads(job_text()))
+    placed = [
+        Placement(disc(24.0, f"round_piece_of_the_wagon_{i:03d}"), *at, 0.0)
+        for i, at in enumerate((50.0 * (i % 20 + 1), 50.0 * (i // 20 + 1)) for i in range(400))
+    ]
+    layout = Layout(plate(1050.0, 1050.0), tuple(placed))
+    plan = Plan((), Nest((layout,)), (), (), (), 0.0, ())
+    lines = [f"hole {i}: mind what is written here of it" for i in range(400)]
+    data = plates_pdf(job, plan, ["sheets/6mm-1.dxf"], [lines])
+    (page,) = pages_of(data)
+    assert page.says("400 names are too many for this page: the report.json of a build has them")
+    assert page.says("400 warnings: read them before the cut, in the report.json of a build")
+    assert page.says("The makers' and the local rules come first.")
+    assert set(numbers_drawn(page, 400, "400 names")) == set(range(1, 401))
+    assert_inside(page)
+
+
+def test_wide_margins_leave_every_word_on_the_page(tmp_path: Path) -> None:
+    sizes = {f"part_{i:02d}": (50.0, 40.0 + i) for i in range(40)}
+    rows = stock(2000.0, 1000.0) + own_parts(tmp_path, sizes)
+    file, sheets = nested(tmp_path, LED | {"paper.margin_mm": "30"}, rows=rows)
+    pages = pages_of(file)
+    assert len(pages) == len(sheets)
+    for page in pages:
+        assert_inside(page, 30.0)
+        assert "The makers' and the local rules come first." in page.words
+    assert all(name in pages[0].words for name in sizes)
+
+
+def test_inches_on_paper_in_inches(tmp_path: Path) -> None:
+    file, sheets = nested(tmp_path, LED | {"paper.units": '"inch"'}, rows=ROWS)
+    page = pages_of(file)[0]
+    # by hand: 400 and 500 mm are 15.75 and 19.685 inches, 5 mm 0.19685, 2000 mm/min 78.7 in/min
+    for words in (
+        "width x length 15 3/4 in x 19 11/16 in (400 x 500 mm)",
+        "thickness 13/64 in (5 mm)",
+        "79 in/min (2000 mm/min)",
+        "kerf 0.067 in (1.7 mm)",
+        f"{sheets[0]['cut_length_mm'] / 304.8:.0f} ft ({sheets[0]['cut_length_mm'] / 1000:.1f} m)",
+    ):
+        assert page.says(words), words
+
+
+@pytest.mark.parametrize(
+    ("more", "words"),
+    [
+        ({}, ("the finished part: offset ON", "lead in none in the file", "tabs none")),
+        ({"cutting.kerf_in_path": "true"}, ("the torch path: offset OFF", "offset OFF: the kerf")),
+        (LED, ("lead in 3 mm, line", "2 a part, 1.5 mm wide", "Dot: the torch pierces")),
+        ({"cutting.process": '"hand"'}, ("process hand", "cut outside the lines")),
+    ],
+)
+def test_it_tells_how_the_lines_are_meant(
+    tmp_path: Path, more: dict[str, str], words: tuple[str, ...]
+) -> None:
+    file, _ = nested(tmp_path, more, rows=ROWS)
+    page = pages_of(file)[0]
+    assert [one for one in words if not page.says(one)] == []
+
+
+@pytest.mark.parametrize(("length", "heavy"), [(1000.0, False), (2000.0, True)])
+def test_a_plate_above_25_kg_is_not_for_one_person(
+    tmp_path: Path, length: float, heavy: bool
+) -> None:
+    """500 mm x 5 mm x 7.85 kg/dm3: 19.6 kg to the metre. EN 1991-1-1, table A.4."""
+    file, _ = nested(tmp_path, rows=stock(length, 500.0))
+    page = pages_of(file)[0]
+    assert f"mass of the plate {19.625 * length / 1000:.1f} kg" in page.words
+    assert ("more than 25 kg is not for one person" in page.words) is heavy
+
+
+def test_what_is_left_is_named_with_its_number_for_each_plate(tmp_path: Path) -> None:
+    changes = {"job.wheels": "12", "cutting.least_offcut_mm": "80"}
+    file, sheets = nested(tmp_path, changes, rows=stock(700.0, 300.0))
+    told = list(zip(pages_of(file), sheets, strict=True))
+    repeated = [(page, row) for page, row in told if row["repeat"] > 1 and row["offcuts"]]
+    for page, row in repeated:
+        first, last = row["offcuts"][0]["name"], row["offcuts"][row["repeat"] - 1]["name"]
+        assert page.says(f"{first} to {last.rsplit('-', 1)[-1]}: ")
+        assert page.says("offcuts chalked and put away")
+    assert repeated
+    bare = [page for page, row in told if not row["offcuts"]]
+    assert bare
+    assert all(page.says("nothing to keep: scrap cleared away") for page in bare)
+
+
+def test_warnings_of_a_sheet_stand_on_its_own_page(tmp_path: Path) -> None:
+    result = run(
+        "build",
+        write_job(tmp_path, job_text({"cutting.lead_in_mm": "12"})),
+        "--out",
+        tmp_path / "out",
+    )
+    assert result.exit_code in (0, 1), result.stderr
+    folder = tmp_path / "out" / NAME
+    report = json.loads((folder / "report.json").read_text(encoding="utf-8"))
+    pages = pages_of(folder / "plates.pdf")
+    own = 0
+    for page, sheet in zip(pages, report["sheets"], strict=True):
+        mine = [w for w in report["warnings"] if w.startswith(f"{sheet['file']}: ")]
+        told = [w.removeprefix(f"{sheet['file']}: ") for w in mine]
+        assert [line for line in told if not page.says(line)] == []
+        own += len(told)
+    assert own
+    assert 'href="plates.pdf"' in (folder / "job-sheet.html").read_text(encoding="utf-8")
