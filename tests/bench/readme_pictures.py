@@ -60,6 +60,7 @@ def main(home: Path = Path("out/readme")) -> None:
         if found:
             pictures["stress"] = stress_picture(found.response, job.setting)
         _first_page(folder / "standards.pdf", home / "standards.png")
+        _first_page(folder / "plates.pdf", home / "plates.png")
         for name, svg in pictures.items():
             (home / f"{name}.svg").write_text(svg + "\n", encoding="utf-8")
 
