@@ -55,18 +55,27 @@ def write_sheets(
     job: Job, plan: Plan, folder: Path, rests: Sequence[Round] = ()
 ) -> tuple[list[str], list[str]]:
     """One DXF for each distinct layout, their pages for the machine, and what is left (`rests` of
-    round bar too) and used; returns paths and warnings."""
+    round bar too) and used; returns paths and warnings. Each file is read back and proved; of one
+    in a machine's own layer names that is done before they are given.
+
+    Raises: NestingError for a file that its proof refuses.
+    """
+    from platewheel.nesting.cutting.asked import asked_of
     from platewheel.nesting.cutting.write_dxf import write_sheet_dxf
     from platewheel.nesting.offcuts.file import offcut_names, offcuts_toml, rounds_toml
+    from platewheel.nesting.proof.cuts import require_cuts
 
     home = folder / "sheets"
     home.mkdir()
     files = sheet_files(plan)
     names = offcut_names(plan.kept, job.head.name)
-    told = [
-        write_sheet_dxf(layout, job.cutting, folder / file, plan.kept, names, job.file_layers)
-        for layout, file in zip(plan.layouts, files, strict=True)
-    ]
+    told = []
+    for layout, file in zip(plan.layouts, files, strict=True):
+        path = folder / file
+        told.append(write_sheet_dxf(layout, job.cutting, path, plan.kept, names))
+        require_cuts(path, asked_of(layout, job.cutting, plan.kept))
+        if job.file_layers:
+            write_sheet_dxf(layout, job.cutting, path, plan.kept, names, job.file_layers)
     text = offcuts_toml(list(plan.kept), job.head.name) + rounds_toml(rests)
     (folder / "offcuts.toml").write_text(text, encoding="utf-8")
     used = used_toml(plan.layouts, job.head.name)

@@ -6,16 +6,15 @@ import re
 from collections.abc import Sequence
 
 from platewheel.nesting.cutting.cut_time import plate_work
-from platewheel.nesting.cutting.part_cuts import said, sheet_cuts
+from platewheel.nesting.cutting.part_cuts import sheet_cuts
 from platewheel.nesting.offcuts.remnant import Remnant, clear_distance_mm
 from platewheel.nesting.proof.asked import Asked, AskedPart, Kept, Told
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.layout import Layout
+from platewheel.nesting.stock.pierce_clear import pierce_clear_mm
 
 
-def asked_of(
-    layout: Layout, cutting: Cutting, kept: Sequence[Remnant] = (), pierce_clear_mm: float = 0.0
-) -> Asked:
+def asked_of(layout: Layout, cutting: Cutting, kept: Sequence[Remnant] = ()) -> Asked:
     """Plain values for `prove_cuts`. What the user is told is read from the warnings themselves,
     so that a fault about which the writer keeps silent is one.
 
@@ -24,7 +23,7 @@ def asked_of(
     done = sheet_cuts(layout, cutting)
     work = plate_work(layout, cutting, (), kept)
     parts = [(part.number, part.placement) for part in done.parts]
-    named = {n: (said(p), p.blank.name) for n, p in parts}
+    named = {n: (f"{p.blank.name} {n} at ({p.x_mm:g}, {p.y_mm:g})", p.blank.name) for n, p in parts}
 
     def told(*words: str, by_name: bool = False) -> frozenset[int]:
         lines = [line for line in done.warnings if any(word in line for word in words)]
@@ -32,6 +31,8 @@ def asked_of(
             n for n, names in named.items() if any(_names(line, names[by_name]) for line in lines)
         )
 
+    words = " ".join(done.warnings)
+    holes = frozenset(n for n, (said, _) in named.items() if f"a hole of {said}" in words)
     mine = [piece for piece in kept if piece.layout == layout]
     return Asked(
         plate=layout.sheet.corners,
@@ -41,14 +42,15 @@ def asked_of(
         kerf_mm=cutting.kerf_mm,
         kerf_in_path=cutting.kerf_in_path,
         lead_in_mm=cutting.lead_in_mm,
-        pierce_clear_mm=pierce_clear_mm,
+        pierce_clear_mm=pierce_clear_mm(cutting, layout.sheet.thickness_mm),
         tab_count=cutting.tab_count,
         tab_width_mm=cutting.tab_width_mm,
         plate_holes=layout.sheet.holes,
         kept=tuple(Kept(piece.corners, piece.holes) for piece in mine),
         keep_reach_mm=clear_distance_mm(cutting) + cutting.kerf_mm + 1.0,
         told=Told(
-            no_lead=told("no room for a lead-in", "no room for a lead behind a tab"),
+            no_lead=told("no room for a lead behind a tab")
+            | holes,  # an outline always has its own
             near_pierce=told("it is shorter there", by_name=True),
             fewer_tabs=told("tabs of the", by_name=True),
         ),

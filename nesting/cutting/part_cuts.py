@@ -125,7 +125,7 @@ def _hole_cut(
             spot, into, off = found
             _take(part, into, off)
             length = max(leads.in_mm, leads.out_mm)
-            if length < longest:
+            if length < longest or pierce < room.pierce_mm:
                 told.short.append((part.placement.blank.name, length))
             return Cut("cut-hole", _begun(ring, spot), True, into, off)
     told.no_lead.append(f"a hole of {part.said}")

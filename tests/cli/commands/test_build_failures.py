@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
+import ezdxf
 import pytest
 
 from platewheel.cli.job.job import Job, job_of
@@ -81,6 +82,23 @@ def test_a_writer_that_stops_half_way(
     assert result.stdout == ""
     assert words in result.stderr
     assert len(result.stderr.splitlines()) == 1
+
+
+@pytest.mark.usefixtures("planned", "no_solids", "former")
+def test_a_cutting_file_that_its_proof_refuses(monkeypatch: pytest.MonkeyPatch) -> None:
+    def spoilt(*given: Any, **more: Any) -> tuple[str, ...]:
+        path = next(one for one in given if isinstance(one, Path))
+        drawing = ezdxf.new("R2000", units=4)
+        drawing.modelspace().add_line((0, 0), (9, 9), dxfattribs={"layer": "skeleton"})
+        drawing.saveas(path)
+        return ()
+
+    monkeypatch.setattr("platewheel.nesting.cutting.write_dxf.write_sheet_dxf", spoilt)
+    result = run("build", "job.toml")
+    assert result.exit_code == 3
+    assert result.stdout == ""
+    assert "the cutting file 5mm-1.dxf is not sound: " in result.stderr
+    assert "is not cut; " in result.stderr
 
 
 @pytest.mark.usefixtures("planned", "no_solids", "former")

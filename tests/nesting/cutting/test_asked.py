@@ -56,9 +56,15 @@ def test_a_plate_of_any_outline_with_holes_is_asked_as_it_is(tmp_path: Path) -> 
 
 
 def test_what_the_user_is_told_is_taken_from_the_warnings(tmp_path: Path) -> None:
+    """An outline without its lead is told and still no sound file: parts are laid with room."""
+    hemmed = Layout(plate(104.0, 54.0), (Placement(strip(100.0, 50.0), 2.0, 2.0, 0.0),))
+    led = cutting(lead_in_mm=5.0)
+    assert asked_of(hemmed, led).told == Told()
+    write_sheet_dxf(hemmed, led, tmp_path / "s.dxf")
+    (fault,) = prove_cuts(tmp_path / "s.dxf", asked_of(hemmed, led))
+    assert "lead-in" in fault
     hemmed = Layout(plate(120.0, 70.0), (Placement(strip(100.0, 50.0), 10.0, 10.0, 0.0),))
-    assert asked_of(hemmed, cutting(lead_in_mm=20.0)).told == Told(no_lead=frozenset({1}))
-    assert asked_of(hemmed, cutting(lead_in_mm=5.0)).told == Told()
+    assert asked_of(hemmed, led).told == Told()
     both = cutting(lead_in_mm=5.0, lead_out_mm=20.0)  # without the lead-out alone
     assert asked_of(hemmed, both).told == Told()
     small = Layout(plate(500.0, 300.0), (Placement(disc(60.0, "dot"), 60.0, 60.0, 0.0), *PARTS[1:]))
