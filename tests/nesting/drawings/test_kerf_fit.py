@@ -218,3 +218,39 @@ def test_places_turn_and_move_with_the_part(turn: float, along: float) -> None:
 def test_regions_are_true_to_the_arcs() -> None:
     assert region_of(Circle((3, 4), 50)).area == pytest.approx(math.pi * 2500, rel=1e-4)
     assert shapely.is_valid(region_of(round_slot()))
+
+
+@pytest.mark.parametrize("bottom", [33.8, 25])
+def test_a_slit_at_the_bottom_of_a_wedge(bottom: float) -> None:
+    """The disc rolls down both sides and stops before a way on that it cannot go."""
+    down = [(60, 50), (50.4, 35), (50.4, bottom), (49.6, bottom), (49.6, 35), (40, 50)]
+    loop = polygon([(0, 0), (100, 0), (100, 50), *down, (0, 50)])
+    (fine,) = fitted(loop, (), KERF).fine
+    assert fine.what == "a hollow"
+    assert bottom < fine.place[1] < 36
+    down[2:4] = [(50.4, 34.8), (49.6, 34.8)]  # no deeper than the corner would be
+    assert fitted(polygon([(0, 0), (100, 0), (100, 50), *down, (0, 50)]), (), KERF).fine == ()
+
+
+def waist(thick: float) -> Loop:
+    """A bar of 40 x 20 with a round bite in either side, `thick` between the two."""
+    top = thick / 2 + 6
+    return (
+        *polygon([(-20, -10), (-6, -10), (-6, -top)])[:-1],
+        Arc((0, -top), 6, 180, -180),
+        *polygon([(6, -top), (6, -10), (20, -10), (20, 10), (6, 10), (6, top)])[:-1],
+        Arc((0, top), 6, 0, -180),
+        *polygon([(-6, top), (-6, 10), (-20, 10), (-20, -10)])[:-1],
+    )
+
+
+@pytest.mark.parametrize("thick", [0.5, 0.9, 0.99])
+def test_a_neck_so_short_that_the_disc_nearly_goes_through(thick: float) -> None:
+    one(fitted(waist(thick), (), KERF), "a web", thick, (0, 0), 0.6)
+    assert fitted(waist(1.01), (), KERF).fine == ()
+    hole = waist(1.7 * thick)
+    found = fitted(moved(SQUARE, -50, -25), (hole,), KERF)
+    one(found, "a neck", 1.7 * thick, (0, 0), 0.6)
+    (rest,) = found.holes
+    half = area_mm2(hole) / 2  # one end is kept, as far as the disc goes
+    assert half - 4 < area_mm2(rest) < half
