@@ -82,7 +82,7 @@ def closed_loops(runs: Sequence[Run], unit_mm: float = 1.0, join_mm: float = JOI
     if over + twice + again:
         told = f"{over + twice + again} lines or loops drawn twice, taken once"
         found.notes.append(told)
-    found.loops += sorted((_loop(ring) for ring in rings), key=lambda loop: bounds(loop))
+    found.loops += sorted((loop_of(ring) for ring in rings), key=lambda loop: bounds(loop))
     return found
 
 
@@ -199,7 +199,7 @@ def more(places: int) -> str:
     return f" (and {left} more places)" if left > 0 else ""
 
 
-def _loop(ring: list[Corner]) -> Loop:
+def loop_of(ring: list[Corner]) -> Loop:
     """The ring counter-clockwise, from its leftmost corner on; arcs of one circle are it.
 
     The same to the last digit whichever way and from wherever the ring was walked.

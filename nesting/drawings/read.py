@@ -38,6 +38,7 @@ from platewheel.nesting.drawings.drawn_runs import (
 )
 from platewheel.nesting.drawings.layers import Uses, unlike_drawing, use_of
 from platewheel.nesting.drawings.nested_loops import outline_and_holes
+from platewheel.nesting.drawings.short_lines import by_arcs
 from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.geometry.blank import Mark, MarkPoint
 from platewheel.parts.geometry.outline import (
@@ -106,8 +107,15 @@ def read_outline(
     if not runs and not wrong:
         wrong = [("closed lines on visible layers; none are drawn", "draw the part's edge")]
     found = closed_loops(runs, unit_mm, join_mm)
+    short = _edges(found.loops)
+    if short > MOST_EDGES:
+        found.loops = [by_arcs(loop) for loop in found.loops]
+        fewer = _edges(found.loops)
+        found.notes.append(
+            f"{short} lines drawn by {fewer} arcs and lines within {CURVE_MM:g} mm of them"
+        )
     for what, edges in (
-        ("cut", sum(len(segments(loop)) for loop in found.loops)),
+        ("cut", _edges(found.loops)),
         ("mark", len(marks)),
     ):
         if edges > MOST_EDGES:
@@ -131,6 +139,10 @@ def read_outline(
         (x0, y0),
         unit_mm,
     )
+
+
+def _edges(loops: Sequence[Loop]) -> int:
+    return sum(len(segments(loop)) for loop in loops)
 
 
 class _Refused(Exception):  # noqa: N818 - a signal inside this module, not an error
