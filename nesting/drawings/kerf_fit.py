@@ -22,7 +22,15 @@ from platewheel.nesting.drawings.narrow_places import (
 from platewheel.nesting.geometry.gaps import point_gap
 from platewheel.nesting.geometry.trim import between, share_of
 from platewheel.nesting.stock.cutting import LEAST_WEB_MM
-from platewheel.parts.geometry.outline import Circle, Line, Loop, Point, Segment, segments
+from platewheel.parts.geometry.outline import (
+    Circle,
+    Line,
+    Loop,
+    Point,
+    Segment,
+    area_mm2,
+    segments,
+)
 
 ROUNDS = 4  # a place that is filled may show another
 LEAST_MM = 1e-4  # shorter pieces of an edge are rounding
@@ -112,11 +120,13 @@ LOST = {
 def _webs(outline: Loop, holes: Sequence[Loop]) -> Iterator[Fine]:
     import shapely
 
+    half = LEAST_WEB_MM / 2
     inside = [region_of(hole) for hole in holes]
-    steel = region_of(outline).difference(shapely.union_all(inside))
+    about = [outside_of(hole, half) for hole in holes if not isinstance(hole, Circle)]
     found = [
         (one.place, one.width_mm, one.lost.buffer(LEAST_WEB_MM))
-        for one in narrow_places(steel, LEAST_WEB_MM / 2)
+        for steel in (region_of(outline), *about)
+        for one in narrow_places(steel, half)
         if one.kind != "end" or one.deep_mm >= one.width_mm  # or a tooth as short as it is thick
     ]
     edges = [region_of(outline).boundary, *(hole.boundary for hole in inside)]
@@ -175,23 +185,17 @@ def _fine(one: Narrow) -> Fine:
 def _without(loop: Loop, narrow: Narrow, contacts: tuple[Point, Point]) -> Loop | None:
     """The loop with a straight edge from contact to contact instead of its way into the narrow
     place; None where it does not go there any more."""
-    import shapely
-
-    (first, last), choices = contacts, []
-    inside = narrow.lost.representative_point()
-    for a, b in ((first, last), (last, first)):
-        way = _stretch(segments(loop), a, b)
-        if way and math.dist(a, b) > LEAST_MM:
-            back = Line(way[-1].end, way[0].start)
-            pocket = region_of((*way, back))
-            if pocket.distance(inside) < LEAST_MM:
-                choices.append((pocket.area, b, a))
-    if not choices:
+    (a, b), ring = contacts, segments(loop)
+    ways = [_stretch(ring, a, b), _stretch(ring, b, a)]
+    if not all(ways) or math.dist(a, b) <= LEAST_MM:
         return None
-    _, begin, end = min(choices)
-    rest = _stretch(segments(loop), begin, end)
-    new = (*rest, Line(rest[-1].end, rest[0].start))
-    return new if shapely.is_valid(region_of(new)) and region_of(new).area > 0 else None
+    inside = narrow.lost.representative_point()
+    rounds = [(*way, Line(way[-1].end, way[0].start)) for way in ways]
+    for i in sorted((0, 1), key=lambda i: area_mm2(rounds[i])):  # the smaller is the pocket
+        rest = ways[1 - i]
+        if region_of(rounds[i]).distance(inside) < LEAST_MM:
+            return (*rest, Line(rest[-1].end, rest[0].start))
+    return None
 
 
 def _stretch(ring: tuple[Segment, ...], first: Point, last: Point) -> tuple[Segment, ...]:
