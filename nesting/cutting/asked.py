@@ -33,6 +33,7 @@ def asked_of(layout: Layout, cutting: Cutting, kept: Sequence[Remnant] = ()) -> 
 
     words = " ".join(done.warnings)
     holes = frozenset(n for n, (said, _) in named.items() if f"a hole of {said}" in words)
+    thick = layout.sheet.thickness_mm
     mine = [piece for piece in kept if piece.layout == layout]
     return Asked(
         plate=layout.sheet.corners,
@@ -42,12 +43,12 @@ def asked_of(layout: Layout, cutting: Cutting, kept: Sequence[Remnant] = ()) -> 
         kerf_mm=cutting.kerf_mm,
         kerf_in_path=cutting.kerf_in_path,
         lead_in_mm=cutting.lead_in_mm,
-        pierce_clear_mm=pierce_clear_mm(cutting, layout.sheet.thickness_mm),
+        pierce_clear_mm=pierce_clear_mm(cutting, thick),
         tab_count=cutting.tab_count,
         tab_width_mm=cutting.tab_width_mm,
         plate_holes=layout.sheet.holes,
         kept=tuple(Kept(piece.corners, piece.holes) for piece in mine),
-        keep_reach_mm=clear_distance_mm(cutting) + cutting.kerf_mm + 1.0,
+        keep_reach_mm=clear_distance_mm(cutting, thick) + cutting.kerf_mm + 1.0,
         told=Told(
             no_lead=told("no room for a lead behind a tab")
             | holes,  # an outline always has its own

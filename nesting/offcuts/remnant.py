@@ -10,6 +10,7 @@ from platewheel.nesting.offcuts.largest_rectangle import Rectangle, largest_rect
 from platewheel.nesting.offcuts.real_outline import real_outlines
 from platewheel.nesting.stock.cutting import LEAST_WEB_MM, Cutting
 from platewheel.nesting.stock.layout import Layout
+from platewheel.nesting.stock.pierce_clear import SLACK_MM, pierce_clear_mm
 from platewheel.parts.geometry import outline
 from platewheel.parts.geometry.outline import Loop, Point
 
@@ -56,18 +57,20 @@ def rectangle(layout: Layout, room: Rectangle) -> Remnant:
     return Remnant(layout, ((x0, y0), (x1, y0), (x1, y1), (x0, y1)))
 
 
-def clear_distance_mm(cutting: Cutting) -> float:
-    """From a part to what is left: its kerf, a web, the kerf of the cut that parts what is kept,
-    and what leads cut into the scrap between."""
+def clear_distance_mm(cutting: Cutting, thickness_mm: float) -> float:
+    """From a part to what is left: its leads or its kerf, a web or as far as a pierce keeps clear,
+    and the kerf of the cut that parts what is kept."""
     leads = max(cutting.lead_in_mm, cutting.lead_out_mm)
-    return 2 * cutting.kerf_mm + LEAST_WEB_MM + leads
+    clear = pierce_clear_mm(cutting, thickness_mm) + SLACK_MM if cutting.lead_in_mm else 0.0
+    return leads + cutting.kerf_mm + max(cutting.kerf_mm + LEAST_WEB_MM, clear)
 
 
 def remnants(layout: Layout, cutting: Cutting) -> tuple[Remnant, ...]:
     """Every piece worth keeping by the job's `offcut_outline` and `least_offcut_mm`; largest
     first. Sizes are in whole mm where neither the plate's own edge is met nor the cut of a piece
     kept before: rectangles side by side share one cut."""
-    clear, least = clear_distance_mm(cutting), cutting.least_offcut_mm
+    clear = clear_distance_mm(cutting, layout.sheet.thickness_mm)
+    least = cutting.least_offcut_mm
     if cutting.offcut_outline == "real":
         found = [Remnant(layout, *one) for one in real_outlines(layout, clear, least)]
         return tuple(_one_a_slug(found))

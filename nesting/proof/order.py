@@ -145,7 +145,8 @@ def twice_faults(scene: Scene) -> Iterator[str]:
 
 
 def plate_faults(scene: Scene) -> Iterator[str]:
-    """The sheet's edge is that of the plate asked, and nothing but words lies outside it."""
+    """The sheet's edge is that of the plate asked, and nothing but words lies outside it,
+    save that a parting cut may run off it by its kerf."""
     import shapely
 
     rings = [one for one in scene.drawn if one.layer == "sheet-edge" and one.path]
@@ -157,12 +158,16 @@ def plate_faults(scene: Scene) -> Iterator[str]:
             yield f"the plate's edge at {said(area.exterior.coords[0])} is not on layer sheet-edge"
     if len(rings) != len(wanted):
         yield f"{len(rings)} loops on layer sheet-edge, {len(wanted)} wanted"
-    room = scene.plate.buffer(EDGE_MM, join_style="mitre")
-    shapely.prepare(room)
+    over = {"offcut": scene.asked.kerf_mm}  # a parting cut may run off the plate's edge
+    rooms = {
+        layer: scene.plate.buffer(EDGE_MM + over.get(layer, 0.0), join_style="mitre")
+        for layer in ("", *over)
+    }
+    shapely.prepare(list(rooms.values()))
     for one in scene.drawn:
         if one.layer not in ("sheet-edge", "text"):
             shape = line_of(one.path) if one.path else shapely.Point(one.at)
-            if not room.covers(shape):
+            if not rooms.get(one.layer, rooms[""]).covers(shape):
                 yield f"the {one.kind} on layer {one.layer} at {said(one.at)} lies off the plate"
 
 

@@ -203,7 +203,7 @@ def test_real_pieces_that_nearly_meet_are_moved_apart() -> None:
     rules = cutting(kerf_mm=KERF, offcut_outline="real", least_offcut_mm=300.0)
     one, other = remnants(layout, rules)
     apart = shape_of(one).distance(shape_of(other))
-    assert clear_distance_mm(rules) <= apart < clear_distance_mm(rules) + 2.0
+    assert clear_distance_mm(rules, 6.0) <= apart < clear_distance_mm(rules, 6.0) + 2.0
     assert len(pieces_after(layout, partings(layout, (one, other), KERF), KERF)) >= 3
 
 

@@ -100,7 +100,7 @@ def test_real_outline_keeps_nearly_all_that_is_wide_enough(layout: Layout) -> No
     """
     rules = cutting(offcut_outline="real")
     taken = shapely.union_all([on_plate(p) for p in layout.placements])
-    free = steel(layout.sheet).difference(taken.buffer(clear_distance_mm(rules)))
+    free = steel(layout.sheet).difference(taken.buffer(clear_distance_mm(rules, 6.0)))
     least = rules.least_offcut_mm
     wide = free.buffer(-0.51 * least, join_style="mitre").buffer(0.5 * least)
     kept = sum(piece.area_mm2 for piece in remnants(layout, rules))
@@ -160,7 +160,7 @@ def test_leads_cut_into_what_is_left() -> None:
     layout = Layout(plate(1000.0, 500.0), (Placement(strip(500.0, 40.0), 540.0, 0.0, 90.0),))
     kept = remnants(layout, cutting(lead_in_mm=4.0, lead_out_mm=2.0, spacing_mm=12.0))
     assert kept[0].bounds == (549, 0, 1000, 500)
-    assert clear_distance_mm(cutting(kerf_mm=0.2, lead_out_mm=3.0)) == pytest.approx(4.4)
+    assert clear_distance_mm(cutting(kerf_mm=0.2, lead_out_mm=3.0), 6.0) == pytest.approx(4.4)
 
 
 @pytest.mark.filterwarnings("error")
