@@ -60,7 +60,7 @@ def time_plan(job: Job, plan: Plan, nesting: NestingRow) -> TimePlanRow:
                 hours=hours,
                 wheel_share=cutting_share(plan.layouts),
                 labour=not job.cutting.price_per_h,
-                rate="cutting speed, pierces and travel of [cutting]",
+                rate=_cutting_rate(job),
             )
         )
     if nesting.setup_hours:
@@ -111,6 +111,15 @@ def _formed(wheel: WheelSpec, wheels: int) -> Iterator[tuple[str, int, str, str]
         if forming:
             pieces = sum(part.count_per_wheel for part in kind.parts(wheel))
             yield forming.work, pieces * wheels, forming.unit, forming.minutes_key
+
+
+def _cutting_rate(job: Job) -> str:
+    """By what the hours of cutting are reckoned."""
+    words = "cutting speed, pierces and travel of [cutting]"
+    own = [row for row in job.cut_speeds if row.process == job.cutting.process]
+    if any(row.hole_up_to_mm for row in own):
+        return f"{words}; speeds and pierces by [[cut_speed]], slower in round holes"
+    return words
 
 
 def _cut_edge_m(plan: Plan) -> float:

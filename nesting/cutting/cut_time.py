@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from platewheel.nesting.cutting.cut_order import HOME, start_of
-from platewheel.nesting.cutting.cut_speed import CutSpeed, pace
-from platewheel.nesting.cutting.part_cuts import Cut, sheet_cuts
+from platewheel.nesting.cutting.cut_speed import CutSpeed, Pace, hole_pace, pace
+from platewheel.nesting.cutting.part_cuts import Cut, PartCuts, sheet_cuts
 from platewheel.nesting.cutting.parting_cuts import parting_cuts
 from platewheel.nesting.offcuts.remnant import Remnant
 from platewheel.nesting.offcuts.skeleton import kept_rings, skeleton_lines
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.layout import Layout
+from platewheel.nesting.stock.small_holes import round_hole
 from platewheel.parts.geometry.outline import Point, length_mm, segments
 
 
@@ -62,7 +63,8 @@ def plate_work(
     and `parting_cuts`.
     """
     at = pace(cutting, speeds, layout.sheet.thickness_mm)
-    cuts = [cut for part in sheet_cuts(layout, cutting).parts for cut in part.cuts]
+    parts = sheet_cuts(layout, cutting).parts
+    cuts = [cut for part in parts for cut in part.cuts]
     cuts += parting_cuts(layout, cutting, tuple(kept)).cuts
     lines = skeleton_lines(layout, cutting, kept_rings(layout, kept))
     runs = [(_begin(cut), _end(cut)) for cut in cuts] + [(line.start, line.end) for line in lines]
@@ -71,9 +73,25 @@ def plate_work(
     rapid = math.fsum(math.dist(here, begin) for here, (begin, _) in zip(ends, runs, strict=False))
     minutes = length / at.speed_mm_per_min + rapid / cutting.rapid_mm_per_min
     hours = minutes / 60 + len(runs) * at.pierce_s / 3600
+    hours += math.fsum(longer for part in parts for longer in _longer_h(part, cutting, speeds, at))
     setup = cutting.setup_minutes / 60
     price = (hours + setup) * cutting.price_per_h
     return CuttingWork(length, len(runs), rapid, hours, price, setup)
+
+
+def _longer_h(
+    part: PartCuts, cutting: Cutting, speeds: Sequence[CutSpeed], at: Pace
+) -> Iterator[float]:
+    """Hours that each round hole of a part takes over the pace of all else."""
+    if all(row.hole_up_to_mm is None for row in speeds):
+        return
+    blank = part.placement.blank  # its holes are cut first, in their order
+    for cut, hole in zip(part.cuts, blank.holes, strict=False):
+        circle = round_hole(hole)
+        if circle is not None:
+            own = hole_pace(cutting, speeds, blank.thickness_mm, 2 * circle.radius_mm)
+            per_mm = 1 / own.speed_mm_per_min - 1 / at.speed_mm_per_min
+            yield _length_mm(cut) * per_mm / 60 + (own.pierce_s - at.pierce_s) / 3600
 
 
 def _length_mm(cut: Cut) -> float:

@@ -12,6 +12,7 @@ import pytest
 
 from platewheel.cli.job.job import Job, job_of
 from platewheel.cli.job.plan import Plan, plan_job
+from platewheel.cli.money.time_plan import time_plan
 from platewheel.cli.report.rows import cutting_warnings, nesting_row
 from platewheel.cli.schema.report import NestingRow
 from platewheel.nesting.stock.layout import NestingError
@@ -70,6 +71,33 @@ def test_time_of_each_plate_by_the_chart_and_the_sums() -> None:
     # vents of 16 mm and hub holes of 42 mm in 5 mm plate: plasma cuts 7.5 mm and more
     assert nesting["centre_marked_holes"] == []
     assert "to drill" not in warnings
+
+
+HOLE_ROW = """
+[[cut_speed]]
+thickness_mm = 6
+hole_up_to_mm = 37
+speed_mm_per_min = 1300
+pierce_s = 0.9
+"""
+
+
+def test_rows_for_holes_make_the_cutting_dearer_and_the_report_says_so() -> None:
+    """Vents of 16 mm in discs of 6 mm."""
+    six = {"wheel.disc_thickness_mm": "6", "cutting.price_per_h": "50"}
+    rows = ROWS.replace("width_mm = 150", "width_mm = 400")
+    plain, _ = nested(six, rows + CHART)
+    holed, _ = nested(six, rows + CHART + HOLE_ROW)
+    assert holed["nesting"]["cutting_price"] > 1.005 * plain["nesting"]["cutting_price"]
+    assert holed["nesting"]["cut_length_mm"] == plain["nesting"]["cut_length_mm"]
+    job = job_of(tomllib.loads(job_text(six, rows=rows + CHART + HOLE_ROW)))
+    plan = plan_job(job, 0, lambda text: None, "quick")
+    (row,) = (
+        w for w in time_plan(job, plan, nesting_row(job, plan, 0.0)).works if "cutting" in w.work
+    )
+    assert "slower in round holes" in row.rate
+    bad = CHART + HOLE_ROW.replace("= 1300", "= 2300")
+    assert set(refused(job_text(six, rows=rows + bad))) == {"cut_speed[2].speed_mm_per_min"}
 
 
 def test_a_chart_that_does_not_reach_is_refused() -> None:

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from platewheel.nesting.cutting.cut_speed import CutSpeed, Pace, pace, speed_faults
+from platewheel.nesting.cutting.cut_speed import CutSpeed, Pace, hole_pace, pace, speed_faults
 from platewheel.nesting.stock.stock import Cutting
 from platewheel.parts.base.faults import SpecError
 
@@ -94,3 +94,67 @@ def test_every_figure_of_a_row_must_be_given(key: str) -> None:
     with pytest.raises(SpecError) as caught:
         CutSpeed(**{k: v for k, v in values.items() if k != key})
     assert [fault.key for fault in caught.value.faults] == [key]
+
+
+HOLES = [
+    *CHART,
+    row(4.0, 1800.0, 0.5, hole_up_to_mm=37.0),
+    row(6.0, 1300.0, 0.7, hole_up_to_mm=37.0),
+    row(6.0, 1000.0, 0.9, hole_up_to_mm=15.0),
+]
+
+
+@pytest.mark.parametrize(
+    ("thickness", "diameter", "speed", "pierce"),
+    [
+        (6.0, 37.0, 1300.0, 0.7),
+        (6.0, 37.1, 2000.0, 0.6),  # no such hole: as every edge
+        (6.0, 15.0, 1000.0, 0.9),
+        (6.0, 15.1, 1300.0, 0.7),
+        (4.0, 10.0, 1800.0, 0.5),  # rows for small holes do not reach 4 mm
+        (5.0, 20.0, 1550.0, 0.6),  # half way
+        (8.0, 20.0, 1500.0, 0.8),  # beyond the rows for holes
+    ],
+)
+def test_a_hole_has_the_pace_of_the_rows_for_its_size(
+    thickness: float, diameter: float, speed: float, pierce: float
+) -> None:
+    found = hole_pace(Cutting(), HOLES, thickness, diameter)
+    assert found.speed_mm_per_min == pytest.approx(speed)
+    assert found.pierce_s == pytest.approx(pierce)
+    assert pace(Cutting(), HOLES, thickness) == pace(Cutting(), CHART, thickness)
+    assert keys(Cutting(), HOLES, thickness) == []
+
+
+@settings(max_examples=60, deadline=None, derandomize=True)
+@given(st.floats(4, 10), st.floats(1, 60), st.floats(0, 30))
+def test_smaller_holes_are_never_cut_faster(thickness: float, size: float, more: float) -> None:
+    """Where the rows reach a thickness at all; nothing is faster than an edge."""
+    at = 6.0 if thickness > 6 else thickness
+    small, large = (hole_pace(Cutting(), HOLES, at, d) for d in (size, size + more))
+    assert small.speed_mm_per_min <= large.speed_mm_per_min
+    assert large.speed_mm_per_min <= pace(Cutting(), HOLES, at).speed_mm_per_min
+
+
+def test_no_rows_for_holes_change_nothing() -> None:
+    assert hole_pace(Cutting(), CHART, 5.0, 10.0) == pace(Cutting(), CHART, 5.0)
+    assert hole_pace(Cutting(pierce_s=2.0), [], 5.0, 10.0) == Pace(2000.0, 2.0)
+    laser = [row(6.0, 4000.0, 0.1, process="laser")]
+    laser.append(row(6.0, 900.0, 0.1, process="laser", hole_up_to_mm=50.0))
+    assert hole_pace(Cutting(), [*CHART, *laser], 6.0, 10.0) == Pace(2000.0, 0.6)
+
+
+def test_rows_for_holes_that_do_not_fit_the_others_are_told() -> None:
+    twice = [*HOLES, row(6.0, 1200.0, 0.7, hole_up_to_mm=37.0)]
+    assert keys(Cutting(), twice, 6.0) == ["cut_speed[6].thickness_mm"]
+    alone = [*CHART, row(5.0, 1200.0, 0.7, hole_up_to_mm=37.0)]  # between: no row to compare with
+    assert keys(Cutting(), alone, 6.0) == ["cut_speed[3].thickness_mm"]
+    assert keys(Cutting(), HOLES[3:4], 4.0) == ["cut_speed[0].thickness_mm", "cut_speed"]
+    fast = [*CHART, row(6.0, 2001.0, 0.7, hole_up_to_mm=37.0)]
+    assert keys(Cutting(), fast, 6.0) == ["cut_speed[3].speed_mm_per_min"]
+    unsorted = [*HOLES, row(6.0, 1001.0, 0.7, hole_up_to_mm=10.0)]
+    assert keys(Cutting(), unsorted, 6.0) == ["cut_speed[6].speed_mm_per_min"]
+    (fault,) = speed_faults(Cutting(), unsorted, [6.0])
+    assert "at most 1000, as for holes up to 15 mm" in fault.allowed
+    equal = [*CHART, row(6.0, 2000.0, 0.7, hole_up_to_mm=37.0)]
+    assert keys(Cutting(), equal, 6.0) == []

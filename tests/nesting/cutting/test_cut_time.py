@@ -13,7 +13,7 @@ from platewheel.nesting.stock.layout import Layout, Placement
 from platewheel.nesting.stock.stock import Cutting
 from platewheel.parts.base.faults import SpecError
 from platewheel.parts.geometry.blank import Blank
-from platewheel.parts.geometry.outline import Circle
+from platewheel.parts.geometry.outline import Circle, polygon
 from tests.nesting.plates import disc, plate, strip
 
 STRIP = strip(200.0, 100.0)  # 600 mm round, begun at its own origin
@@ -113,6 +113,32 @@ def test_the_chart_tells_the_time_of_each_thickness() -> None:
     assert plate_work(lay, cut, chart).hours == pytest.approx(0.4 / 60 + 0.5 / 3600)
     with pytest.raises(SpecError, match="cut_speed"):
         plate_work(lay, cut, chart[1:])
+
+
+def test_round_holes_take_the_time_of_their_own_rows() -> None:
+    """The holes of 20 and 10 mm at 1200 and 1000 mm/min, their lead-ins too; the rest at 2000."""
+    six: dict = {"thickness_mm": 6.0, "pierce_s": 0.5}
+    chart = [
+        CutSpeed(**six, speed_mm_per_min=2000.0),
+        CutSpeed(**six, speed_mm_per_min=1200.0, hole_up_to_mm=37.0),
+        CutSpeed(**(six | {"pierce_s": 0.9}), speed_mm_per_min=1000.0, hole_up_to_mm=12.0),
+    ]
+    for keys, lead in (({}, 0.0), ({"lead_in_mm": 3.0}, 3.0)):
+        cut = Cutting(rapid_mm_per_min=200_000.0, **keys)
+        work, base = plate_work(SINGLE, cut, chart), plate_work(SINGLE, cut, chart[:1])
+        minutes = (
+            (100 * math.pi + lead) / 2000
+            + (20 * math.pi + lead) / 1200
+            + (10 * math.pi + lead) / 1000
+            + (0.5 + 0.5 + 0.9) / 60
+            + work.rapid_length_mm / 200_000
+        )
+        assert 60 * work.hours == pytest.approx(minutes)
+        assert work.cut_length_mm == base.cut_length_mm
+        assert work.hours > base.hours
+    square = disc(100.0, holes=(polygon(((0, 0), (9, 0), (9, 9), (0, 9))),))
+    cut = Cutting()  # no round hole: as every edge
+    assert plate_work(laid(square), cut, chart) == plate_work(laid(square), cut, chart[:1])
 
 
 def test_cutting_up_what_is_left_takes_its_time() -> None:
