@@ -46,8 +46,9 @@ def write_blanks(job: Job, parts: Sequence[Part], folder: Path) -> list[str]:
     files = []
     for one in job_blanks(job, parts):
         files.append(f"blanks/{one.stem}.dxf")
-        version = job.cutting.dxf_version
-        write_blank_dxf(one.blank, folder / files[-1], version, job.file_layers)
+        cut = job.cutting
+        to = folder / files[-1]
+        write_blank_dxf(one.blank, to, cut.dxf_version, cut.file_units, job.file_layers)
     return files
 
 

@@ -1,4 +1,4 @@
-"""Entities of a cutting file in either version of the format, all sizes in mm.
+"""Entities of a cutting file in either version of the format, all sizes in mm until it is saved.
 
 R2000 has LWPOLYLINE, R12 the old POLYLINE with vertices; both keep arcs as bulges.
 """
@@ -9,6 +9,7 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import Any, Literal
 
+from platewheel.nesting.cutting.file_units import INSUNITS, FileUnits, in_units
 from platewheel.parts.geometry.blank import Mark, MarkPoint, MarkText
 from platewheel.parts.geometry.outline import (
     Arc,
@@ -32,7 +33,6 @@ LAYERS = {  # name -> colour index of the file format
     "offcut": 5,
     "skeleton": 1,
 }
-MILLIMETRES = 4  # $INSUNITS
 
 
 def new_drawing(version: Version) -> Any:
@@ -44,15 +44,15 @@ def new_drawing(version: Version) -> Any:
     if version == "R12":
         drawing = ezdxf.document.Drawing.new("AC1009")  # `ezdxf.new` sets a unit and warns of it
     else:
-        drawing = ezdxf.new(version, units=MILLIMETRES)
-        drawing.header["$MEASUREMENT"] = 1
+        drawing = ezdxf.new(version, units=INSUNITS["mm"])
     for name, colour in LAYERS.items():
         drawing.layers.add(name, color=colour)
     return drawing
 
 
-def save(drawing: Any, path: Path) -> None:
-    """Write the drawing."""
+def save(drawing: Any, path: Path, units: FileUnits = "mm") -> None:
+    """Write the drawing, which is in mm, in these units."""
+    in_units(drawing, units)
     drawing.saveas(path)
 
 

@@ -1,4 +1,4 @@
-"""Cutting files: DXF R2000 or R12 in millimetres, true arcs, one layer for each kind of line.
+"""Cutting files: DXF R2000 or R12 in mm or inches, true arcs, one layer for each kind of line.
 
 A sheet stands in the order in which it is made: its edge, all marks, the cuts part by part, the
 cuts through the grid; words to read come last. Each cut is one closed polyline (arcs as bulges),
@@ -26,6 +26,7 @@ from platewheel.nesting.cutting.dxf_entities import (
     save,
 )
 from platewheel.nesting.cutting.file_layers import FileLayer, names_of, rename_layers
+from platewheel.nesting.cutting.file_units import UNIT_WORDS, FileUnits
 from platewheel.nesting.cutting.part_cuts import Cut, sheet_cuts
 from platewheel.nesting.cutting.part_marks import sheet_marks
 from platewheel.nesting.cutting.part_text import least_marked_mm
@@ -44,7 +45,11 @@ LETTER = 0.65  # their width, of their height
 
 
 def write_blank_dxf(
-    blank: Blank, path: Path, version: Version = "R2000", layers: Sequence[FileLayer] = ()
+    blank: Blank,
+    path: Path,
+    version: Version = "R2000",
+    units: FileUnits = "mm",
+    layers: Sequence[FileLayer] = (),
 ) -> None:
     """One blank, full size, on its own origin; the lines are the part itself, no kerf."""
     drawing = new_drawing(version)
@@ -56,13 +61,12 @@ def write_blank_dxf(
         add_mark(space, mark)
     x0, y0, x1, _ = blank.bounds
     notes = [f"{blank.name}, {blank.thickness_mm:g} mm", "lines are the finished part, no kerf"]
-    if version == "R12":
-        notes.append("all sizes in mm")
+    notes += _unit_words(version, units)
     size = min(NOTE_MM, (x1 - x0) / (LETTER * max(map(len, notes))))  # no wider than the part
     for k, note in enumerate(notes):
         add_text(space, note, (x0, y0 - 10 - 1.6 * k * size), size)
     rename_layers(drawing, names_of(layers))
-    save(drawing, path)
+    save(drawing, path, units)
 
 
 def write_sheet_dxf(
@@ -104,7 +108,7 @@ def write_sheet_dxf(
     for i, line in enumerate(_notes(layout, cutting)):
         add_text(space, line, (0.0, -30.0 - 25.0 * i), 16.0)
     rename_layers(drawing, names_of(layers))
-    save(drawing, path)
+    save(drawing, path, cutting.file_units)
     return (*done.warnings, *marked.warnings, *parted.warnings)
 
 
@@ -135,6 +139,9 @@ def _notes(layout: Layout, cutting: Cutting) -> tuple[str, ...]:
             f"{cutting.tab_count} tabs to a part: the lines are open there by "
             f"{cutting.tab_width_mm:g} mm of steel and the kerf of {cutting.kerf_mm:g} mm"
         )
-    if cutting.dxf_version == "R12":
-        lines.append("all sizes in mm")
-    return tuple(lines)
+    return (*lines, *_unit_words(cutting.dxf_version, cutting.file_units))
+
+
+def _unit_words(version: Version, units: FileUnits) -> list[str]:
+    """The unit, where the version has no other place for it or it is not the usual one."""
+    return [UNIT_WORDS[units]] if version == "R12" or units == "in" else []

@@ -111,6 +111,9 @@ class Cutting(Spec):
     dxf_version: Literal["R2000", "R12"] = Field(
         "R2000", description="of the cutting files; R12 for old controllers"
     )
+    file_units: Literal["mm", "in"] = Field(
+        "mm", description="that the lines of the cutting files are drawn in"
+    )
     skeleton_piece_mm: float = Field(
         0.0,
         ge=0,

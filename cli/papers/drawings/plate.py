@@ -8,6 +8,7 @@ from html import escape
 from pathlib import Path
 from typing import Any
 
+from platewheel.nesting.cutting.file_units import read_in_mm
 from platewheel.nesting.cutting.open_cuts import Corner, chained
 
 STYLES = {  # layer -> stroke or text look; line kinds differ by more than colour
@@ -39,11 +40,9 @@ def dxf_picture(path: Path, title: str, offcuts: Iterable[Offcut] = ()) -> str:
     """SVG element of a drawing's modelspace; sized by its frame, one unit a millimetre.
 
     Pieces to keep are drawn dashed, with their words inside in place of the file's own. Reads
-    R2000 and R12.
+    R2000 and R12, in mm or inches.
     """
-    import ezdxf
-
-    space = ezdxf.readfile(path).modelspace()
+    space = read_in_mm(path).modelspace()
     words = list(space.query("TEXT"))
     x0, y0, x1, y1 = _frame(space)
     size = max(x1 - x0, y1 - y0)

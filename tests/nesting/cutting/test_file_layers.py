@@ -46,7 +46,7 @@ def test_only_names_and_colours_change(version: Version, tmp_path: Path) -> None
     write_sheet_dxf(LAYOUT, cut, tmp_path / "ours.dxf")
     write_sheet_dxf(LAYOUT, cut, tmp_path / "shop.dxf", layers=SHOP)
     write_blank_dxf(NAMED, tmp_path / "blank-ours.dxf", version)
-    write_blank_dxf(NAMED, tmp_path / "blank-shop.dxf", version, SHOP)
+    write_blank_dxf(NAMED, tmp_path / "blank-shop.dxf", version, layers=SHOP)
     names = names_of(SHOP)
     for start in ("", "blank-"):
         ours, shop = (entities(tmp_path / f"{start}{name}.dxf") for name in ("ours", "shop"))
