@@ -23,8 +23,8 @@ from platewheel.cli.schema.report import (
     WheelRow,
 )
 from platewheel.cli.words.figures import web_words
-from platewheel.nesting.cutting.cut_order import cut_order
 from platewheel.nesting.cutting.cut_time import cutting_work, plate_work
+from platewheel.nesting.cutting.part_cuts import sheet_cuts
 from platewheel.nesting.cutting.scrap import scrap
 from platewheel.nesting.offcuts.file import offcut_names
 from platewheel.nesting.offcuts.remnant import Remnant
@@ -92,9 +92,10 @@ def sheet_rows(job: Job, plan: Plan, files: list[str]) -> list[SheetRow]:
     for layout, file in zip(plan.layouts, files, strict=True):
         sheet = layout.sheet
         work = plate_work(layout, job.cutting, job.cut_speeds, plan.kept)
+        cuts = sheet_cuts(layout, job.cutting)
         placements = [
             PlacementRow(blank=p.blank.name, x_mm=p.x_mm, y_mm=p.y_mm, rotation_deg=p.rotation_deg)
-            for p in cut_order(layout, job.cutting)
+            for p in (part.placement for part in cuts.parts)
         ]
         rows.append(
             SheetRow(
@@ -111,6 +112,7 @@ def sheet_rows(job: Job, plan: Plan, files: list[str]) -> list[SheetRow]:
                 cut_length_mm=work.cut_length_mm,
                 pierces=work.pierces,
                 rapid_length_mm=work.rapid_length_mm,
+                travels_over_cut_parts=cuts.travels_over,
                 cutting_minutes=60 * work.hours,
                 placements=placements,
                 offcuts=[

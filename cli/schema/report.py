@@ -101,6 +101,9 @@ class SheetRow(Row):
     )
     pierces: int = Field(description="on one plate")
     rapid_length_mm: float = Field(description="travel between cuts on one plate")
+    travels_over_cut_parts: int = Field(
+        description="on one plate: travels that cross a part cut before, which no tab holds"
+    )
     cutting_minutes: float = Field(description="of one plate")
     placements: list[PlacementRow] = Field(description="in cutting order")
     offcuts: list[OffcutRow] = Field(description="kept, plate by plate; none is scrap")

@@ -8,7 +8,7 @@ from contextlib import contextmanager
 from typing import Any
 
 from platewheel.cli.words.checks import checks_table
-from platewheel.cli.words.figures import payload_words, web_words
+from platewheel.cli.words.figures import over_words, payload_words, web_words
 from platewheel.cli.words.plates import lengths_table, plates_table
 from platewheel.cli.words.table import Table
 from platewheel.cli.work.progress import Steps
@@ -85,3 +85,6 @@ def show_sheets(sheets: Sequence[Any], nesting: Any, lengths: Sequence[Any]) -> 
         f"{nesting.rapid_length_mm / 1000:.1f} m of travel{setup}"
     )
     print(web_words(nesting.web_mm, nesting.edge_web_mm))
+    for sheet in sheets:
+        if sheet.travels_over_cut_parts:
+            print(f"{sheet.file}: {over_words(sheet.travels_over_cut_parts)}")

@@ -25,3 +25,11 @@ def web_words(web_mm: float, edge_web_mm: float) -> str:
     else:
         between = "The kerfs of two neighbours run into one, no steel stands between them"
     return f"{between}; {edge_web_mm:.1f} mm between a kerf and the sheet's edge."
+
+
+def over_words(travels: int) -> str:
+    """How often travel crosses parts already cut, and what to do; nothing where it does not."""
+    if not travels:
+        return ""
+    verb = "1 travel crosses" if travels == 1 else f"{travels} travels cross"
+    return f"{verb} parts already cut: lift the torch clear of one that tips up, or ask for tabs"

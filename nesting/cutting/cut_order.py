@@ -48,19 +48,22 @@ def start_of(cut: Loop) -> Point:
 
 @lru_cache(maxsize=64)  # file, report and time ask for the order of one layout
 def _order(placements: tuple[Placement, ...], heat_apart_mm: float) -> tuple[int, ...]:
-    if not placements:
-        return ()
+    return tuple(short_path(places_of(placements, heat_apart_mm))) if placements else ()
+
+
+@lru_cache(maxsize=64)
+def places_of(placements: tuple[Placement, ...], heat_apart_mm: float) -> Places:
+    """Ways between the parts, and the rules that an order must keep."""
     enter = np.array([start_of(cuts(p)[0]) for p in placements])
     leave = np.array([start_of(p.outline) for p in placements])
     between = leave[:, None, :] - enter[None, :, :]
     first = enter - np.array(HOME)
-    places = Places(
+    return Places(
         np.hypot(between[..., 0], between[..., 1]),
         np.hypot(first[:, 0], first[:, 1]),
         held_by(placements),
         _nearer_than(placements, heat_apart_mm),
     )
-    return tuple(short_path(places))
 
 
 def held_by(placements: Sequence[Placement]) -> NDArray[np.bool_]:

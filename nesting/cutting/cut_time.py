@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from platewheel.nesting.cutting.cut_order import HOME, start_of
+from platewheel.nesting.cutting.cut_order import HOME
 from platewheel.nesting.cutting.cut_speed import CutSpeed, Pace, hole_pace, pace
 from platewheel.nesting.cutting.part_cuts import Cut, PartCuts, sheet_cuts
 from platewheel.nesting.cutting.parting_cuts import parting_cuts
@@ -15,7 +15,7 @@ from platewheel.nesting.offcuts.skeleton import kept_rings, skeleton_lines
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.layout import Layout
 from platewheel.nesting.stock.small_holes import round_hole
-from platewheel.parts.geometry.outline import Point, length_mm, segments
+from platewheel.parts.geometry.outline import Point, length_mm
 
 
 @dataclass(frozen=True)
@@ -100,8 +100,8 @@ def _length_mm(cut: Cut) -> float:
 
 
 def _begin(cut: Cut) -> Point:
-    return cut.lead_in.start if cut.lead_in else start_of(cut.path)
+    return cut.begin
 
 
 def _end(cut: Cut) -> Point:
-    return cut.lead_out.end if cut.lead_out else segments(cut.path)[-1].end
+    return cut.end

@@ -2,33 +2,35 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
+from platewheel.nesting.cutting.lead_place import Neighbour
 from platewheel.nesting.stock.cutting import Cutting
 
 
 class NotAsWanted:
-    """What is not as wanted, gathered while the cuts are laid."""
+    """What is not as wanted, gathered while the cuts are laid; told once parts have numbers."""
 
     def __init__(self) -> None:
-        self.no_lead: list[str] = []
-        self.no_run_off: list[str] = []
+        self.no_lead: list[tuple[str, Neighbour]] = []  # of a hole of it, or of itself
+        self.no_run_off: list[Neighbour] = []
         self.short: list[tuple[str, float]] = []
-        self.hemmed: list[tuple[str, float]] = []
+        self.hemmed: list[tuple[Neighbour, float]] = []
         self.fewer_tabs: dict[str, int] = {}
-        self.bare: list[str] = []
+        self.bare: list[Neighbour] = []
 
     def lines(self, cutting: Cutting) -> Iterator[str]:
         """Each in words."""
         if self.no_lead:
-            names = ", ".join(self.no_lead)
+            by_number = sorted(self.no_lead, key=lambda one: one[1].number)
+            names = ", ".join(f"{what}{part.said}" for what, part in by_number)
             length = cutting.lead_in_mm or cutting.lead_out_mm
             kind = "lead-in" if cutting.lead_in_mm else "lead-out"
             yield f"no room for a {kind} of {length:g} mm: {names}"
         if self.no_run_off:
             yield (
                 f"no room for a lead-out of {cutting.lead_out_mm:g} mm beside the lead-in: "
-                + ", ".join(self.no_run_off)
+                + _names(self.no_run_off)
             )
         if self.short:
             least = min(length for _, length in self.short)
@@ -39,7 +41,7 @@ class NotAsWanted:
             )
         if self.hemmed:
             least = min(length for _, length in self.hemmed)
-            names = ", ".join(name for name, _ in self.hemmed)
+            names = _names(part for part, _ in self.hemmed)
             yield (
                 f"{len(self.hemmed)} parts lie too close for a lead-in of {cutting.lead_in_mm:g} "
                 f"mm, it is shorter or slanted there (down to {least:.1f} mm): {names}"
@@ -47,5 +49,10 @@ class NotAsWanted:
         for name, count in self.fewer_tabs.items():
             yield f"{name}: room for {count} tabs of the {cutting.tab_count} wanted"
         if self.bare:
-            names = ", ".join(self.bare)
+            names = _names(self.bare)
             yield f"no room for a lead behind a tab, the torch pierces on the edge: {names}"
+
+
+def _names(parts: Iterable[Neighbour]) -> str:
+    """In the order of cuts."""
+    return ", ".join(part.said for part in sorted(parts, key=lambda part: part.number))

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Literal
 
-from platewheel.nesting.cutting.cut_order import cut_order
+from platewheel.nesting.cutting.begun import as_circle, begun_at
+from platewheel.nesting.cutting.clear_order import Stop, clear_order, travels_over
+from platewheel.nesting.cutting.cut_order import HOME, cut_order, places_of, start_of
 from platewheel.nesting.cutting.kerf import torch_path
 from platewheel.nesting.cutting.lead_place import (
     Leads,
@@ -29,16 +30,14 @@ from platewheel.nesting.cutting.tabs import (
     outline_ring,
     tab_spots,
 )
-from platewheel.nesting.geometry.ring import Ring, Spot, ring_length, spot_at, stretch
+from platewheel.nesting.geometry.ring import Ring, Spot, ring_length, spot_at
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.layout import Layout, Placement
 from platewheel.parts.geometry.outline import (
-    Arc,
-    Circle,
     Line,
     Loop,
+    Point,
     Segment,
-    arc_pieces,
     bounds,
     segments,
 )
@@ -58,6 +57,16 @@ class Cut:
     lead_in: Segment | None = None
     lead_out: Segment | None = None
 
+    @property
+    def begin(self) -> Point:
+        """Where the torch pierces."""
+        return self.lead_in.start if self.lead_in else start_of(self.path)
+
+    @property
+    def end(self) -> Point:
+        """Where it goes out."""
+        return self.lead_out.end if self.lead_out else segments(self.path)[-1].end
+
 
 @dataclass(frozen=True)
 class PartCuts:
@@ -67,6 +76,12 @@ class PartCuts:
     number: int
     cuts: tuple[Cut, ...]
 
+    @property
+    def loose(self) -> Loop | None:
+        """The outline, where no tab holds the part once it is cut."""
+        held = any(not cut.closed for cut in self.cuts)
+        return None if held else self.placement.outline
+
 
 @dataclass(frozen=True)
 class SheetCuts:
@@ -74,6 +89,7 @@ class SheetCuts:
 
     parts: tuple[PartCuts, ...]
     warnings: tuple[str, ...]
+    travels_over: int  # parts already cut that no tab holds
 
     @property
     def pierces(self) -> int:
@@ -89,15 +105,37 @@ def sheet_cuts(layout: Layout, cutting: Cutting) -> SheetCuts:
         for part in room.parts:
             part.bridges = _bridges(part, cutting)
     wanted = Leads(cutting.lead_in_mm, cutting.lead_out_mm, cutting.lead_shape)
-    parts, told = [], NotAsWanted()
+    laid, told = [], NotAsWanted()
     own = {id(part.placement): part for part in room.parts}
-    for number, placement in enumerate(cut_order(layout, cutting), 1):
+    for placement in cut_order(layout, cutting):
         part = own[id(placement)]
-        part.number = number
         cuts = [_hole_cut(part, hole, cutting, wanted, room, told) for hole in part.holes]
         cuts += _outline_cuts(part, cutting, wanted, room, told)
-        parts.append(PartCuts(placement, number, tuple(cuts)))
-    return SheetCuts(tuple(parts), tuple(told.lines(cutting)))
+        laid.append(PartCuts(placement, 0, tuple(cuts)))
+    parts = []
+    for number, done in enumerate(_off_cut_parts(laid, layout, cutting), 1):
+        own[id(done.placement)].number = number
+        parts.append(replace(done, number=number))
+    return SheetCuts(tuple(parts), tuple(told.lines(cutting)), _over(parts))
+
+
+def _over(parts: list[PartCuts]) -> int:
+    return travels_over(([(c.begin, c.end) for c in part.cuts], part.loose) for part in parts)
+
+
+def _off_cut_parts(laid: list[PartCuts], layout: Layout, cutting: Cutting) -> list[PartCuts]:
+    """The parts, their leads laid, in the order in which travel keeps off those cut before."""
+    if not laid:
+        return []
+    where = {id(placement): i for i, placement in enumerate(layout.placements)}
+    parts = {where[id(part.placement)]: part for part in laid}
+    stops = [
+        Stop(part.cuts[0].begin, part.cuts[-1].end, part.loose)
+        for part in (parts[i] for i in range(len(laid)))
+    ]
+    places = places_of(layout.placements, cutting.heat_apart_mm)
+    order = [parts[i] for i in clear_order(stops, list(parts), places, HOME)]
+    return min(order, laid, key=_over)  # travel within a hollow part counts here alone
 
 
 def _bridges(part: Neighbour, cutting: Cutting) -> tuple[Line, ...]:
@@ -127,8 +165,8 @@ def _hole_cut(
             length = max(leads.in_mm, leads.out_mm)
             if length < longest or pierce < room.pierce_mm:
                 told.short.append((part.placement.blank.name, length))
-            return Cut("cut-hole", _begun(ring, spot), True, into, off)
-    told.no_lead.append(f"a hole of {part.said}")
+            return Cut("cut-hole", begun_at(ring, spot), True, into, off)
+    told.no_lead.append(("a hole of ", part))
     return Cut("cut-hole", path)
 
 
@@ -154,17 +192,17 @@ def _outline_cuts(
     if wanted.in_mm or wanted.out_mm:
         found = _start(part, loop, ring, tabs, cutting, wanted, room)
         if found is None:
-            told.no_lead.append(part.said)
+            told.no_lead.append(("", part))
         else:
             tabs, start, into, off = found
             part.bridges = bridge_lines(ring, tabs, opening_mm(cutting))
             _take(part, into, off)
             if wanted.in_mm and wanted.out_mm and off is None:
-                told.no_run_off.append(part.said)
+                told.no_run_off.append(part)
             if into is not None and not as_wanted(into, wanted):
-                told.hemmed.append((part.said, size_mm(into)))
+                told.hemmed.append((part, size_mm(into)))
     if not tabs:
-        path: Loop = _begun(ring, start) if start else _as_circle(ring)
+        path: Loop = begun_at(ring, start) if start else as_circle(ring)
         return [Cut("cut-outline", path, True, into, off)]
     opening = opening_mm(cutting)
     begun = start.along_mm if start else 0.0
@@ -175,8 +213,8 @@ def _outline_cuts(
         ahead = into if first else None
         if not first and wanted.in_mm:
             ahead = _lead_behind_tab(piece, part, loop, wanted, room)
-            if ahead is None and part.said not in told.bare:
-                told.bare.append(part.said)
+            if ahead is None and part not in told.bare:
+                told.bare.append(part)
         cuts.append(Cut("cut-outline", piece, False, ahead, off if last else None))
     return cuts
 
@@ -241,29 +279,3 @@ def _whole(bridges: tuple[Line, ...], part: Neighbour, room: Room) -> bool:
     """Whether the leads laid to other parts leave a part's bridges whole."""
     leads = [lead for other in room.near(part) if other is not part for lead in other.leads]
     return room.bridges_free(bridges, leads)
-
-
-def _begun(ring: Ring, spot: Spot) -> Ring:
-    """The closed path begun at a spot; a circle as two half turns."""
-    circle, first = _as_circle(ring), ring[0]
-    if isinstance(circle, Circle) and isinstance(first, Arc):
-        (x, y), (px, py) = circle.centre, spot.point
-        turn = math.copysign(360.0, first.sweep_deg)
-        angle = math.degrees(math.atan2(py - y, px - x))
-        return arc_pieces(Arc(circle.centre, circle.radius_mm, angle, turn))
-    return stretch(ring, spot.along_mm, spot.along_mm + ring_length(ring))
-
-
-def _as_circle(ring: Ring) -> Loop:
-    """A circle that was taken apart, whole again; other paths as they are."""
-    first = ring[0]
-    if not isinstance(first, Arc):
-        return ring
-    turn = 0.0
-    for arc in ring:
-        if not isinstance(arc, Arc) or arc.centre != first.centre:
-            return ring
-        if arc.radius_mm != first.radius_mm:
-            return ring
-        turn += arc.sweep_deg
-    return Circle(first.centre, first.radius_mm) if abs(turn) > 359.999 else ring

@@ -27,7 +27,7 @@ from platewheel.cli.papers.sheet.wheelset import wheelset_section
 from platewheel.cli.schema.refit import WheelRecord
 from platewheel.cli.schema.report import Report, SheetRow
 from platewheel.cli.words.checks import checks_table
-from platewheel.cli.words.figures import web_words
+from platewheel.cli.words.figures import over_words, web_words
 from platewheel.cli.words.phrases import PlateName
 from platewheel.cli.words.plates import lengths_table, plates_table
 from platewheel.cli.words.values import Count, Length, Mass, Percent, Quantity, Value
@@ -137,7 +137,8 @@ def _sum(job: Job, report: Report) -> dict[str, Value | str]:
 def _plate(sheet: SheetRow, folder: Path, units: Units) -> tuple[str, str]:
     """A layout drawn, and its caption."""
     plate = PlateName(sheet.stock).told(units)
-    caption = f"{sheet.file}: {plate}, cut {sheet.repeat} off"
+    over = over_words(sheet.travels_over_cut_parts)
+    caption = f"{sheet.file}: {plate}, cut {sheet.repeat} off" + (f"; {over}" if over else "")
     return drawn(dxf_picture(folder / sheet.file, caption, offcut_marks(sheet))), caption
 
 

@@ -291,3 +291,16 @@ def test_a_failed_check_leaves_the_folder_and_exits_1(tmp_path: Path) -> None:
     written = json.loads((tmp_path / "o" / NAME / "report.json").read_text())
     assert written == shown
     assert "EXPLODES" in (tmp_path / "o" / NAME / "job-sheet.html").read_text()
+
+
+def test_travel_over_cut_parts_is_told_beside_its_plate(
+    folder: Path, report: dict[str, Any]
+) -> None:
+    page = (folder / "job-sheet.html").read_text(encoding="utf-8")
+    over = {row["file"]: row["travels_over_cut_parts"] for row in report["sheets"]}
+    assert any(over.values())
+    assert not all(over.values())
+    for file, count in over.items():
+        told = [line for line in page.splitlines() if f"{file}: " in line and "cut 1 off" in line]
+        assert told
+        assert any(f"{count} travel" in line for line in told) == bool(count)

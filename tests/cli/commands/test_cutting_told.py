@@ -15,6 +15,7 @@ from platewheel.cli.job.plan import Plan, plan_job
 from platewheel.cli.money.time_plan import time_plan
 from platewheel.cli.report.rows import cutting_warnings, nesting_row
 from platewheel.cli.schema.report import NestingRow
+from platewheel.cli.words.figures import over_words
 from platewheel.nesting.stock.layout import NestingError
 from platewheel.nesting.stock.small_holes import without_small_holes
 from tests.cli.jobs import ROWS, job_text, refused, run, write_job
@@ -132,6 +133,21 @@ def test_the_steel_between_two_kerfs_is_told_in_a_sentence() -> None:
     result = run("nest", "job.toml", "--effort", "quick")
     assert "Between the kerfs of two neighbours 3.0 mm of steel stand; 8.5 mm" in result.stdout
     assert "kerf" not in result.stderr
+
+
+def test_travel_over_parts_already_cut_is_told_of_each_plate() -> None:
+    job = write_job(Path(), job_text())
+    rows = json.loads(run("nest", job, "--effort", "quick", "--json").stdout)["sheets"]
+    over = {row["file"]: row["travels_over_cut_parts"] for row in rows}
+    said = run("nest", job, "--effort", "quick").stdout
+    assert any(over.values())
+    for file, count in over.items():
+        assert (f"{file}: {over_words(count)}" in said) == bool(count)
+    held = write_job(Path(), job_text({"cutting.tab_count": "2"}))
+    rows = json.loads(run("nest", held, "--effort", "quick", "--json").stdout)["sheets"]
+    assert not any(row["travels_over_cut_parts"] for row in rows)
+    assert over_words(0) == ""
+    assert over_words(1).startswith("1 travel crosses parts already cut")
 
 
 def test_kerfs_that_run_into_one_are_a_warning() -> None:

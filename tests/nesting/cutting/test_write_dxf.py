@@ -11,7 +11,7 @@ import ezdxf
 import numpy as np
 import pytest
 
-from platewheel.nesting.cutting.cut_order import cut_order
+from platewheel.nesting.cutting.part_cuts import sheet_cuts
 from platewheel.nesting.cutting.write_dxf import write_blank_dxf, write_sheet_dxf
 from platewheel.nesting.stock.layout import Layout, Placement
 from platewheel.nesting.stock.small_holes import without_small_holes
@@ -201,7 +201,8 @@ def test_sheet_is_read_back_as_it_was(
     half = 0.75 if kerf_in_path else 0.0
     runs = groups(space)
     assert len(runs) == len(layout.placements)
-    for run, placement in zip(runs, cut_order(layout, cut), strict=True):
+    placed = [part.placement for part in sheet_cuts(layout, cut).parts]
+    for run, placement in zip(runs, placed, strict=True):
         *holes, edge = run
         # Steiner's formula for the area within a parallel curve; a hole's runs inside it
         part = placement.blank.outline

@@ -1,0 +1,34 @@
+"""A closed path begun where the torch begins."""
+
+from __future__ import annotations
+
+import math
+
+from platewheel.nesting.geometry.ring import Ring, Spot, ring_length, stretch
+from platewheel.parts.geometry.outline import Arc, Circle, Loop, arc_pieces
+
+
+def begun_at(ring: Ring, spot: Spot) -> Ring:
+    """The closed path begun at a spot; a circle as two half turns."""
+    circle, first = as_circle(ring), ring[0]
+    if isinstance(circle, Circle) and isinstance(first, Arc):
+        (x, y), (px, py) = circle.centre, spot.point
+        turn = math.copysign(360.0, first.sweep_deg)
+        angle = math.degrees(math.atan2(py - y, px - x))
+        return arc_pieces(Arc(circle.centre, circle.radius_mm, angle, turn))
+    return stretch(ring, spot.along_mm, spot.along_mm + ring_length(ring))
+
+
+def as_circle(ring: Ring) -> Loop:
+    """A circle that was taken apart, whole again; other paths as they are."""
+    first = ring[0]
+    if not isinstance(first, Arc):
+        return ring
+    turn = 0.0
+    for arc in ring:
+        if not isinstance(arc, Arc) or arc.centre != first.centre:
+            return ring
+        if arc.radius_mm != first.radius_mm:
+            return ring
+        turn += arc.sweep_deg
+    return Circle(first.centre, first.radius_mm) if abs(turn) > 359.999 else ring
