@@ -57,7 +57,7 @@ def write_sheets(
 ) -> tuple[list[str], list[str]]:
     """One DXF for each distinct layout, their pages for the machine, and what is left (`rests` of
     round bar too) and used; returns paths and warnings. Each file is read back and proved; of one
-    in a machine's own layer names that is done before they are given.
+    in inches or a machine's own layer names that is done before it is turned into them.
 
     Raises: NestingError for a file that its proof refuses.
     """
@@ -70,12 +70,12 @@ def write_sheets(
     home.mkdir()
     files = sheet_files(plan)
     names = offcut_names(plan.kept, job.head.name)
-    told = []
+    told, plain = [], job.cutting.model_copy(update={"file_units": "mm"})
     for layout, file in zip(plan.layouts, files, strict=True):
         path = folder / file
-        told.append(write_sheet_dxf(layout, job.cutting, path, plan.kept, names))
-        require_cuts(path, asked_of(layout, job.cutting, plan.kept))
-        if job.file_layers:
+        told.append(write_sheet_dxf(layout, plain, path, plan.kept, names))
+        require_cuts(path, asked_of(layout, plain, plan.kept))
+        if job.file_layers or plain != job.cutting:
             write_sheet_dxf(layout, job.cutting, path, plan.kept, names, job.file_layers)
     text = offcuts_toml(list(plan.kept), job.head.name) + rounds_toml(rests)
     (folder / "offcuts.toml").write_text(text, encoding="utf-8")

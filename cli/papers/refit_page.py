@@ -51,7 +51,7 @@ def refit_page(job: Job, report: RefitReport, folder: Path) -> str:
         limits=limits_table(report),
         sheets=[
             (
-                drawn(dxf_picture(folder / s.file, s.file, offcut_marks(s))),
+                drawn(dxf_picture(folder / s.file, s.file, offcut_marks(s), job.file_layers)),
                 f"{s.file}: {s.stock}, cut {s.repeat} off",
             )
             for s in report.sheets or ()

@@ -118,3 +118,41 @@ def rename_layers(drawing: Any, names: Mapping[str, tuple[str, int]]) -> None:
             drawing.layers.get(name).dxf.color = colour
         else:
             drawing.layers.add(name, color=colour)
+
+
+KINDS = {  # what else than polylines stands on a layer of ours
+    "TEXT": ("text",),
+    "POINT": ("mark",),
+    "LINE": ("lead", "skeleton", "mark"),
+    "ARC": ("lead", "mark"),
+}
+
+
+def ours_again(drawing: Any, rows: Sequence[FileLayer]) -> None:
+    """Give a drawing that was read its layers by our names again, in place: for pictures. Of those
+    that share a name, cuts are told apart by the way they run, others by their kind."""
+    names = names_of(rows)
+    of: dict[str, list[str]] = {}
+    for layer, (name, _) in names.items():
+        of.setdefault(name, []).append(layer)
+    for entity in drawing.modelspace():
+        layers = of.get(entity.dxf.layer, [entity.dxf.layer])
+        entity.dxf.layer = layers[0] if len(layers) == 1 else _ours(entity, layers)
+
+
+def _ours(entity: Any, layers: Sequence[str]) -> str:
+    kind = entity.dxftype()
+    if kind in KINDS:
+        return next((layer for layer in KINDS[kind] if layer in layers), layers[0])
+    if kind == "CIRCLE" or not _clockwise(entity):
+        return "cut-hole" if "cut-hole" in layers else layers[0]
+    return "cut-outline" if "cut-outline" in layers else layers[0]
+
+
+def _clockwise(entity: Any) -> bool:
+    """Whether a polyline of either version runs so, as outlines do."""
+    from ezdxf import path
+
+    points = [(at.x, at.y) for at in path.make_path(entity).flattening(0.1)]
+    pairs = zip(points, [*points[1:], points[0]], strict=True)
+    return bool(sum(ax * by - bx * ay for (ax, ay), (bx, by) in pairs) < 0)

@@ -8,6 +8,7 @@ from html import escape
 from pathlib import Path
 from typing import Any
 
+from platewheel.nesting.cutting.file_layers import FileLayer, ours_again
 from platewheel.nesting.cutting.file_units import read_in_mm
 from platewheel.nesting.cutting.open_cuts import Corner, chained
 
@@ -36,13 +37,17 @@ LEAST_LETTER = 0.009  # of the picture's greater side: smaller words cannot be r
 Offcut = tuple[Sequence[tuple[float, float]], str]  # corners, and words to write inside
 
 
-def dxf_picture(path: Path, title: str, offcuts: Iterable[Offcut] = ()) -> str:
+def dxf_picture(
+    path: Path, title: str, offcuts: Iterable[Offcut] = (), layers: Sequence[FileLayer] = ()
+) -> str:
     """SVG element of a drawing's modelspace; sized by its frame, one unit a millimetre.
 
     Pieces to keep are drawn dashed, with their words inside in place of the file's own. Reads
-    R2000 and R12, in mm or inches.
+    R2000 and R12, in mm or inches, with our layers or as `layers` call them.
     """
-    space = read_in_mm(path).modelspace()
+    drawing = read_in_mm(path)
+    ours_again(drawing, layers)
+    space = drawing.modelspace()
     words = list(space.query("TEXT"))
     x0, y0, x1, y1 = _frame(space)
     size = max(x1 - x0, y1 - y0)

@@ -31,7 +31,6 @@ from platewheel.cli.words.figures import over_words, web_words
 from platewheel.cli.words.phrases import PlateName
 from platewheel.cli.words.plates import lengths_table, plates_table
 from platewheel.cli.words.values import Count, Length, Mass, Percent, Quantity, Value
-from platewheel.parts.base.units import Units
 from platewheel.parts.gauges.wanted import HOW_TO_MAKE
 
 CAUTIONS = (
@@ -83,7 +82,8 @@ def job_sheet(
         parts=parts_table(report.parts, job.head.wheels),
         blanks=blanks_table(report.blanks, units),
         blank_pictures=[
-            (drawn(dxf_picture(folder / row.file, row.name)), row.name) for row in report.blanks
+            (drawn(dxf_picture(folder / row.file, row.name, layers=job.file_layers)), row.name)
+            for row in report.blanks
         ],
         gauges=gauges_table(report.gauges),
         gauges_made=HOW_TO_MAKE,
@@ -91,7 +91,7 @@ def job_sheet(
         plates=plates.only(
             "file", "stock", "thick", "repeat", "blanks", "scrap_percent", "minutes"
         ),
-        plate_pictures=[_plate(sheet, folder, units) for sheet in report.sheets],
+        plate_pictures=[_plate(sheet, folder, job) for sheet in report.sheets],
         offcuts=offcuts_table(report.sheets),
         tube=_tube(report),
         lengths=lengths.only("stock", "length", "repeat", "pieces_of", "rest"),
@@ -134,12 +134,13 @@ def _sum(job: Job, report: Report) -> dict[str, Value | str]:
     }
 
 
-def _plate(sheet: SheetRow, folder: Path, units: Units) -> tuple[str, str]:
+def _plate(sheet: SheetRow, folder: Path, job: Job) -> tuple[str, str]:
     """A layout drawn, and its caption."""
-    plate = PlateName(sheet.stock).told(units)
+    plate = PlateName(sheet.stock).told(job.paper.units)
     over = over_words(sheet.travels_over_cut_parts)
     caption = f"{sheet.file}: {plate}, cut {sheet.repeat} off" + (f"; {over}" if over else "")
-    return drawn(dxf_picture(folder / sheet.file, caption, offcut_marks(sheet))), caption
+    picture = dxf_picture(folder / sheet.file, caption, offcut_marks(sheet), job.file_layers)
+    return drawn(picture), caption
 
 
 def _tube(report: Report) -> str:

@@ -11,7 +11,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from platewheel.nesting.cutting.dxf_entities import LAYERS, Version
-from platewheel.nesting.cutting.file_layers import FileLayer, file_layer_faults, names_of
+from platewheel.nesting.cutting.file_layers import (
+    FileLayer,
+    file_layer_faults,
+    names_of,
+    ours_again,
+)
 from platewheel.nesting.cutting.write_dxf import write_blank_dxf, write_sheet_dxf
 from platewheel.parts.base.faults import SpecError
 from tests.nesting.cutting.test_sheet_file import FULL, LAYOUT, NAMED
@@ -77,7 +82,7 @@ def test_names_may_be_swapped(tmp_path: Path) -> None:
     )
     assert list(file_layer_faults(rows, "R12")) == []
     write_blank_dxf(NAMED, tmp_path / "ours.dxf")
-    write_blank_dxf(NAMED, tmp_path / "shop.dxf", "R2000", rows)
+    write_blank_dxf(NAMED, tmp_path / "shop.dxf", layers=rows)
     ours, shop = (entities(tmp_path / f"{name}.dxf") for name in ("ours", "shop"))
     swap = {"cut-outline": "cut-hole", "cut-hole": "cut-outline"}
     assert [layer for _, layer, _ in shop] == [swap.get(layer, layer) for _, layer, _ in ours]
@@ -132,3 +137,21 @@ def test_rows_that_do_not_go_together(
     assert words in fault.allowed
     if version == "R12":
         assert list(file_layer_faults(given_rows, "R2000")) == []
+
+
+@pytest.mark.parametrize("version", ["R2000", "R12"])
+@pytest.mark.parametrize("shared", [False, True])
+def test_layers_are_ours_again_for_pictures(tmp_path: Path, version: Version, shared: bool) -> None:
+    """Also where cuts share one name: outlines run clockwise, holes the other way."""
+    shop = [FileLayer(layer="cut-outline", name="CUT"), FileLayer(layer="mark", name="PEN")]
+    if shared:
+        shop += [FileLayer(layer="cut-hole", name="CUT"), FileLayer(layer="lead", name="CUT")]
+        shop += [FileLayer(layer="text", name="PEN")]
+    cut = cutting(dxf_version=version, lead_in_mm=3.0)
+    write_sheet_dxf(LAYOUT, cut, tmp_path / "ours.dxf")
+    write_sheet_dxf(LAYOUT, cut, tmp_path / "shop.dxf", layers=shop)
+    drawing = ezdxf.readfile(tmp_path / "shop.dxf")
+    ours_again(drawing, shop)
+    found = [entity.dxf.layer for entity in drawing.modelspace()]
+    ours = [e.dxf.layer for e in ezdxf.readfile(tmp_path / "ours.dxf").modelspace()]
+    assert found == ours
