@@ -15,9 +15,9 @@ from platewheel.cli.job.own_parts import own_parts
 from platewheel.cli.job.toml_file import read_toml
 from platewheel.cli.ledger.rack import Rack, rack_of
 from platewheel.nesting.cutting.cut_speed import CutSpeed, speed_faults
-from platewheel.nesting.cutting.file_layers import FileLayer, file_layer_faults
 from platewheel.nesting.drawings.extra import Extra, ExtraPart, extra_parts
 from platewheel.nesting.drawings.layers import DrawingLayer
+from platewheel.nesting.files.file_layers import FileLayer, file_layer_faults
 from platewheel.nesting.stock.piece_name import as_called
 from platewheel.nesting.stock.round_bar import Round
 from platewheel.nesting.stock.stock import Bar, Cutting, Offcut, Pipe, Stock

@@ -39,7 +39,7 @@ def write_solids(job: Job, parts: Sequence[Part], folder: Path) -> list[str]:
 
 def write_blanks(job: Job, parts: Sequence[Part], folder: Path) -> list[str]:
     """One DXF for each blank, extras too."""
-    from platewheel.nesting.cutting.write_dxf import write_blank_dxf
+    from platewheel.nesting.files.write_dxf import write_blank_dxf
 
     home = folder / "blanks"
     home.mkdir()
@@ -61,8 +61,8 @@ def write_sheets(
 
     Raises: NestingError for a file that its proof refuses.
     """
-    from platewheel.nesting.cutting.asked import asked_of
-    from platewheel.nesting.cutting.write_dxf import write_sheet_dxf
+    from platewheel.nesting.files.asked import asked_of
+    from platewheel.nesting.files.write_dxf import write_sheet_dxf
     from platewheel.nesting.offcuts.file import offcut_names, offcuts_toml, rounds_toml
     from platewheel.nesting.proof.cuts import require_cuts
 

@@ -1,5 +1,5 @@
-"""Cutting files: kerf, leads, tabs, order, time, marks and words, and the DXF itself.
+"""How a plate is cut: kerf, leads, tabs, order, time, marks and words.
 
-Start at `part_cuts.py` (all cuts of a plate), then `write_dxf.py`.
+Start at `part_cuts.py`: all cuts of a plate.
 May import: nesting: offcuts and below; parts: geometry, base.
 """

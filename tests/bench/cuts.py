@@ -24,7 +24,7 @@ from platewheel.cli.job.job import Job, job_of
 from platewheel.cli.job.new import new_job_text
 from platewheel.cli.job.plan import plan_job
 from platewheel.cli.output.write import sheet_files, write_sheets
-from platewheel.nesting.cutting.asked import asked_of
+from platewheel.nesting.files.asked import asked_of
 from platewheel.nesting.proof.cuts import prove_cuts
 from platewheel.nesting.stock.layout import NestingError
 from platewheel.parts.base.faults import SpecError

@@ -12,7 +12,7 @@ import typer.main
 
 from platewheel.cli.commands.main import app
 from platewheel.cli.terminal import exits
-from platewheel.nesting.cutting.dxf_entities import LAYERS
+from platewheel.nesting.files.dxf_entities import LAYERS
 from tests.cli.jobs import run
 from tests.places import ROOT
 

@@ -14,7 +14,7 @@ import pyogrio
 import pytest
 import shapely
 
-from platewheel.nesting.cutting.write_dxf import write_blank_dxf, write_sheet_dxf
+from platewheel.nesting.files.write_dxf import write_blank_dxf, write_sheet_dxf
 from platewheel.nesting.stock.layout import Layout, Placement, Sheet
 from platewheel.nesting.stock.stock import Cutting
 from platewheel.parts.geometry.blank import Blank, annular_sector

@@ -8,9 +8,9 @@ from html import escape
 from pathlib import Path
 from typing import Any
 
-from platewheel.nesting.cutting.file_layers import FileLayer, ours_again
-from platewheel.nesting.cutting.file_units import read_in_mm
 from platewheel.nesting.cutting.open_cuts import Corner, chained
+from platewheel.nesting.files.file_layers import FileLayer, ours_again
+from platewheel.nesting.files.file_units import read_in_mm
 
 STYLES = {  # layer -> stroke or text look; line kinds differ by more than colour
     "sheet-edge": "fill:#f4f4f1;stroke:#777",

@@ -93,7 +93,7 @@ def test_a_cutting_file_that_its_proof_refuses(monkeypatch: pytest.MonkeyPatch) 
         drawing.saveas(path)
         return ()
 
-    monkeypatch.setattr("platewheel.nesting.cutting.write_dxf.write_sheet_dxf", spoilt)
+    monkeypatch.setattr("platewheel.nesting.files.write_dxf.write_sheet_dxf", spoilt)
     result = run("build", "job.toml")
     assert result.exit_code == 3
     assert result.stdout == ""

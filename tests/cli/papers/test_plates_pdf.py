@@ -62,7 +62,8 @@ def assert_inside(page: PlatePage, margin_mm: float = MARGIN_MM) -> None:
 @pytest.mark.parametrize("paper", PAPERS)
 def test_a_page_a_layout_as_the_plate_lies(tmp_path: Path, paper: str) -> None:
     upright = stock(420.0, 900.0)  # longer along y
-    file, sheets = nested(tmp_path, {"paper.size": f'"{paper}"'}, rows=upright)
+    keys = {"paper.size": f'"{paper}"', "cutting.least_offcut_mm": "150"}
+    file, sheets = nested(tmp_path, keys, rows=upright)
     pages = pages_of(file)
     assert len(pages) == len(sheets) == 2
     long, short = PAPERS[paper]
@@ -157,7 +158,8 @@ def test_sixty_parts_of_ones_own_and_a_long_name_hold(tmp_path: Path) -> None:
     name = "the-long-named-line-by-the-old-quarry-and-the-mill-pond-2026"
     sizes = {f"bracket_of_the_brake_number_{i:02d}": (40.0 + i, 30.0 + i % 7) for i in range(60)}
     rows = stock(2000.0, 1000.0) + own_parts(tmp_path, sizes, hole_mm=6.0)
-    file, sheets = nested(tmp_path, LED | {"job.name": f'"{name}"'}, rows=rows, name=name)
+    keys = LED | {"job.name": f'"{name}"', "cutting.mark_names": "false"}
+    file, sheets = nested(tmp_path, keys, rows=rows, name=name)
     page = pages_of(file)[0]
     assert [one for one in sizes if not page.says(f"1 x {one}: ")] == []
     assert f"{name}: plates to cut" in page.words

@@ -11,7 +11,7 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from platewheel.nesting.cutting.kerf import torch_path
-from platewheel.nesting.cutting.write_dxf import write_sheet_dxf
+from platewheel.nesting.files.write_dxf import write_sheet_dxf
 from platewheel.nesting.geometry.gaps import point_gap
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.layout import Layout, NestingError, Placement

@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from platewheel.nesting.cutting.on_steel import on_steel
-from platewheel.nesting.cutting.write_dxf import write_sheet_dxf
+from platewheel.nesting.files.write_dxf import write_sheet_dxf
 from platewheel.nesting.stock.layout import Layout, Placement
 from platewheel.parts.geometry.blank import Blank, Mark, MarkPoint
 from platewheel.parts.geometry.outline import Arc, Circle, Line, Loop

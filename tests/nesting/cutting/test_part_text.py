@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 from platewheel.nesting.cutting.part_cuts import sheet_cuts
 from platewheel.nesting.cutting.part_marks import PartMarks, sheet_marks
 from platewheel.nesting.cutting.part_text import text_place
-from platewheel.nesting.cutting.write_dxf import write_sheet_dxf
+from platewheel.nesting.files.write_dxf import write_sheet_dxf
 from platewheel.nesting.geometry.stroke_words import word_strokes
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.layout import Layout, Placement

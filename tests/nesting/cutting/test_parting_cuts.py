@@ -16,7 +16,7 @@ from platewheel.nesting.cutting.cut_time import plate_work
 from platewheel.nesting.cutting.part_cuts import sheet_cuts
 from platewheel.nesting.cutting.parting_cuts import parting_cuts
 from platewheel.nesting.cutting.scrap import scrap
-from platewheel.nesting.cutting.write_dxf import write_sheet_dxf
+from platewheel.nesting.files.write_dxf import write_sheet_dxf
 from platewheel.nesting.geometry.gaps import segment_gap
 from platewheel.nesting.offcuts.file import offcut_names
 from platewheel.nesting.offcuts.remnant import Remnant, rectangle, remnants

@@ -11,14 +11,14 @@ import ezdxf
 import pytest
 
 from platewheel.cli.papers.drawings.plate import dxf_picture
-from platewheel.nesting.cutting.dxf_entities import (
+from platewheel.nesting.files.dxf_entities import (
     add_path,
     add_strokes,
     add_text,
     new_drawing,
     save,
 )
-from platewheel.nesting.cutting.write_dxf import write_blank_dxf, write_sheet_dxf
+from platewheel.nesting.files.write_dxf import write_blank_dxf, write_sheet_dxf
 from platewheel.nesting.stock.layout import Layout, Placement
 from platewheel.parts.geometry.blank import Blank, MarkPoint, MarkText
 from platewheel.parts.geometry.outline import Arc, Circle, Line, area_mm2, bounds

@@ -10,12 +10,12 @@ import pytest
 import shapely
 
 from platewheel.cli.papers.drawings.plate import dxf_picture
-from platewheel.nesting.cutting.file_units import read_in_mm
-from platewheel.nesting.cutting.write_dxf import write_blank_dxf, write_sheet_dxf
 from platewheel.nesting.drawings.read import read_outline
+from platewheel.nesting.files.file_units import read_in_mm
+from platewheel.nesting.files.write_dxf import write_blank_dxf, write_sheet_dxf
 from platewheel.parts.geometry.blank import Blank, MarkPoint
 from platewheel.parts.geometry.outline import Arc, Circle, Line, area_mm2, bounds
-from tests.nesting.cutting.test_sheet_file import FULL, LAYOUT, NAMED, VERSIONS, facts, texts
+from tests.nesting.files.test_sheet_file import FULL, LAYOUT, NAMED, VERSIONS, facts, texts
 from tests.nesting.plates import cutting, disc, sector
 
 INCH = 25.4  # mm, exactly: international yard agreement of 1959

@@ -12,7 +12,7 @@ import numpy as np
 import pytest
 
 from platewheel.nesting.cutting.part_cuts import sheet_cuts
-from platewheel.nesting.cutting.write_dxf import write_blank_dxf, write_sheet_dxf
+from platewheel.nesting.files.write_dxf import write_blank_dxf, write_sheet_dxf
 from platewheel.nesting.stock.layout import Layout, Placement
 from platewheel.nesting.stock.small_holes import without_small_holes
 from platewheel.parts.geometry.blank import Blank

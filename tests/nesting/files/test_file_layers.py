@@ -10,16 +10,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from platewheel.nesting.cutting.dxf_entities import LAYERS, Version
-from platewheel.nesting.cutting.file_layers import (
+from platewheel.nesting.files.dxf_entities import LAYERS, Version
+from platewheel.nesting.files.file_layers import (
     FileLayer,
     file_layer_faults,
     names_of,
     ours_again,
 )
-from platewheel.nesting.cutting.write_dxf import write_blank_dxf, write_sheet_dxf
+from platewheel.nesting.files.write_dxf import write_blank_dxf, write_sheet_dxf
 from platewheel.parts.base.faults import SpecError
-from tests.nesting.cutting.test_sheet_file import FULL, LAYOUT, NAMED
+from tests.nesting.files.test_sheet_file import FULL, LAYOUT, NAMED
 from tests.nesting.plates import cutting
 
 SHOP = (

@@ -13,7 +13,7 @@ import pytest
 
 from platewheel.nesting.cutting.cut_order import held_by
 from platewheel.nesting.cutting.part_cuts import sheet_cuts
-from platewheel.nesting.cutting.write_dxf import write_sheet_dxf
+from platewheel.nesting.files.write_dxf import write_sheet_dxf
 from platewheel.nesting.quick.greedy import greedy_plan
 from platewheel.nesting.stock.layout import Layout, Placement, Wanted
 from platewheel.parts.geometry.blank import Blank
@@ -21,7 +21,7 @@ from platewheel.parts.geometry.outline import Circle, bounds
 from platewheel.parts.wheel.flange import flange_blank
 from platewheel.parts.wheel.hub_disc import disc_blank
 from platewheel.parts.wheel.spec import WheelSpec
-from tests.nesting.cutting.test_write_dxf import signed_area, wheel
+from tests.nesting.files.test_write_dxf import signed_area, wheel
 from tests.nesting.plates import assert_sound, cutting, disc, plate
 from tests.places import ROOT
 
@@ -147,7 +147,7 @@ def test_the_readme_tells_this_order() -> None:
 
 
 def test_a_blank_of_its_own_keeps_its_circles(tmp_path: Path) -> None:
-    from platewheel.nesting.cutting.write_dxf import write_blank_dxf
+    from platewheel.nesting.files.write_dxf import write_blank_dxf
 
     washer: Blank = disc(220.0, "washer", holes=(Circle((0.0, 0.0), 80.0),))
     write_blank_dxf(washer, tmp_path / "b.dxf")

@@ -12,8 +12,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from platewheel.cli.job.job import read_job
-from platewheel.nesting.cutting.write_dxf import write_blank_dxf
 from platewheel.nesting.drawings.read import Outline, read_outline
+from platewheel.nesting.files.write_dxf import write_blank_dxf
 from platewheel.parts.geometry.blank import MarkPoint
 from platewheel.parts.geometry.outline import (
     Arc,

@@ -11,7 +11,7 @@ from typing import Any, ClassVar
 
 from pydantic import Field
 
-from platewheel.nesting.cutting.dxf_entities import LAYERS, Version
+from platewheel.nesting.files.dxf_entities import LAYERS, Version
 from platewheel.parts.base.faults import Fault
 from platewheel.parts.base.spec_model import Rule, Spec
 

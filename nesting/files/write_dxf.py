@@ -14,7 +14,11 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
-from platewheel.nesting.cutting.dxf_entities import (
+from platewheel.nesting.cutting.part_cuts import Cut, sheet_cuts
+from platewheel.nesting.cutting.part_marks import sheet_marks
+from platewheel.nesting.cutting.part_text import least_marked_mm
+from platewheel.nesting.cutting.parting_cuts import parting_cuts
+from platewheel.nesting.files.dxf_entities import (
     Version,
     add_cut,
     add_mark,
@@ -25,12 +29,8 @@ from platewheel.nesting.cutting.dxf_entities import (
     new_drawing,
     save,
 )
-from platewheel.nesting.cutting.file_layers import FileLayer, names_of, rename_layers
-from platewheel.nesting.cutting.file_units import UNIT_WORDS, FileUnits
-from platewheel.nesting.cutting.part_cuts import Cut, sheet_cuts
-from platewheel.nesting.cutting.part_marks import sheet_marks
-from platewheel.nesting.cutting.part_text import least_marked_mm
-from platewheel.nesting.cutting.parting_cuts import parting_cuts
+from platewheel.nesting.files.file_layers import FileLayer, names_of, rename_layers
+from platewheel.nesting.files.file_units import UNIT_WORDS, FileUnits
 from platewheel.nesting.geometry.stroke_words import word_strokes
 from platewheel.nesting.offcuts.names_on_plate import names_on_plate
 from platewheel.nesting.offcuts.remnant import Remnant

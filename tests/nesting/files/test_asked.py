@@ -7,14 +7,14 @@ from pathlib import Path
 
 import pytest
 
-from platewheel.nesting.cutting.asked import asked_of
-from platewheel.nesting.cutting.write_dxf import write_sheet_dxf
+from platewheel.nesting.files.asked import asked_of
+from platewheel.nesting.files.write_dxf import write_sheet_dxf
 from platewheel.nesting.offcuts.remnant import rectangle
 from platewheel.nesting.proof.asked import Told
 from platewheel.nesting.proof.cuts import prove_cuts
 from platewheel.nesting.stock.layout import Layout, Placement
 from platewheel.parts.geometry.outline import Circle
-from tests.nesting.cutting.test_sheet_file import SLOT
+from tests.nesting.files.test_sheet_file import SLOT
 from tests.nesting.plates import cutting, disc, offcut, plate, sector, strip
 
 RING = disc(160.0, "ring", holes=(Circle((0.0, 0.0), 60.0),))
@@ -68,8 +68,8 @@ def test_what_the_user_is_told_is_taken_from_the_warnings(tmp_path: Path) -> Non
     both = cutting(lead_in_mm=5.0, lead_out_mm=20.0)  # without the lead-out alone
     assert asked_of(hemmed, both).told == Told()
     small = Layout(plate(500.0, 300.0), (Placement(disc(60.0, "dot"), 60.0, 60.0, 0.0), *PARTS[1:]))
-    dot = next(p.number for p in asked_of(small, cutting()).parts if p.name == "dot")
-    assert asked_of(small, cutting(tab_count=12, tab_width_mm=5.0)).told.fewer_tabs >= {dot}
+    tabbed = asked_of(small, cutting(tab_count=12, tab_width_mm=5.0))
+    assert tabbed.told.fewer_tabs >= {p.number for p in tabbed.parts if p.name == "dot"}
     narrow = Placement(disc(60.0, "nut", holes=(Circle((0.0, 0.0), 6.0),)), 60.0, 60.0, 0.0)
     wide = Placement(disc(60.0, "nut-wide"), 140.0, 140.0, 0.0)
     nut = asked_of(Layout(plate(200.0, 200.0), (narrow, wide)), cutting(lead_in_mm=8.0))

@@ -12,7 +12,7 @@ import pytest
 import shapely
 
 from platewheel.nesting.cutting.part_cuts import sheet_cuts
-from platewheel.nesting.cutting.write_dxf import write_blank_dxf, write_sheet_dxf
+from platewheel.nesting.files.write_dxf import write_blank_dxf, write_sheet_dxf
 from platewheel.nesting.offcuts.remnant import rectangle
 from platewheel.nesting.offcuts.skeleton import skeleton_lines
 from platewheel.nesting.stock.layout import Layout, Placement

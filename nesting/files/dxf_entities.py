@@ -9,7 +9,7 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import Any, Literal
 
-from platewheel.nesting.cutting.file_units import INSUNITS, FileUnits, in_units
+from platewheel.nesting.files.file_units import INSUNITS, FileUnits, in_units
 from platewheel.parts.geometry.blank import Mark, MarkPoint, MarkText
 from platewheel.parts.geometry.outline import (
     Arc,
