@@ -61,6 +61,9 @@ def clear_distance_mm(cutting: Cutting, thickness_mm: float) -> float:
     """From a part to what is left: its leads or its kerf, a web or as far as a pierce keeps clear,
     and the kerf of the cut that parts what is kept."""
     leads = max(cutting.lead_in_mm, cutting.lead_out_mm)
+    if leads:  # an arc begins no further off than it is across
+        leads *= math.sqrt(2) if cutting.lead_shape == "arc" else 1.0
+        leads += cutting.kerf_mm / 2 if cutting.kerf_in_path else 0.0
     clear = pierce_clear_mm(cutting, thickness_mm) + SLACK_MM if cutting.lead_in_mm else 0.0
     return leads + cutting.kerf_mm + max(cutting.kerf_mm + LEAST_WEB_MM, clear)
 

@@ -57,7 +57,9 @@ def _area_faults(mine: Sequence[Cut], edge: Edge, scene: Scene, tabs: int) -> It
     found = abs(turned_area_mm2(pieces))
     # chords lie off by two thirds of the sag in the mean; a tab is cut short by a straight line
     opening = scene.asked.tab_width_mm + scene.asked.kerf_mm
-    allowed = (TOLERANCE_MM + SAG_MM) * edge.area.length + tabs * opening**2 / 2 + 0.01
+    # GEOS draws the corners of what it widens together within a hundredth of the distance
+    off_by = TOLERANCE_MM + SAG_MM + abs(by) / 100
+    allowed = off_by * edge.area.length + tabs * opening**2 / 2 + 0.01
     if abs(found - ideal) > allowed:
         yield (
             f"{mine[0]} goes round {found:.3f} mm2, {ideal:.3f} within {allowed:.3f} wanted: "
