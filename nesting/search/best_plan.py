@@ -15,7 +15,8 @@ from platewheel.nesting.stock.stock import Cutting
 
 SMALL_JOB = 16  # parts on a single plate: not worth the time to make the search ready
 
-MOST_KINDS = 16  # of plates of one thickness: the work is bounded however many offcuts there are
+ALONE = (2, 1)  # orders tried of a plate that the quick plan leaves out
+MOST_KINDS = 10  # of plates of one thickness: the work is bounded however many offcuts there are
 
 
 @dataclass(frozen=True)
@@ -54,11 +55,15 @@ def best_plan(
         effort.press,
         report,
     )
-    return _improved(task, base, left, plates)
+    return _improved(task, base, left, plates, cutting)
 
 
 def _improved(
-    task: Task, base: Sequence[Layout], left: Sequence[Wanted], plates: Sequence[Sheet]
+    task: Task,
+    base: Sequence[Layout],
+    left: Sequence[Wanted],
+    plates: Sequence[Sheet],
+    cutting: Cutting,
 ) -> tuple[list[Layout], list[Wanted]]:
     priced = all_priced(plates)
 
@@ -70,6 +75,10 @@ def _improved(
     try:
         for sheet in looked_at(plates):
             mine = [p for p in pool if p.sheet is sheet]
+            if not mine:  # begin where a quick plan of this plate alone ends, not at nothing
+                alone, _ = greedy_plan(task.group, [sheet], cutting, task.seed, ALONE)
+                mine = [pattern(sheet, Full(lay.placements, {})) for lay in alone[:1]]
+                pool += mine
             level = max((task.level_of(p.counts) for p in mine), default=0)
             for _, full in fuller(task, sheet, level, task.levels, None):
                 pool.append(pattern(sheet, full))

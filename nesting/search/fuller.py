@@ -25,6 +25,9 @@ class Press:
     least_step: float
 
 
+MOST_STEPS = 24  # shares more than the quick plan lays on a plate
+
+
 @dataclass(frozen=True)
 class Task:
     """Blanks of one thickness, the gaps to keep, and how hard to look.
@@ -131,7 +134,8 @@ def fuller(
 ) -> Iterator[tuple[int, Full]]:
     """Plates with more and more shares on them, from `level` on, as the search finds them."""
     left = float(task.moves)  # of each part
-    while level < most and left >= task.per_try:
+    last = min(most, level + MOST_STEPS)
+    while level < last and left >= task.per_try:
         counts = task.share(level + 1)
         if not task.fits_by_area(counts, sheet):
             return
