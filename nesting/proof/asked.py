@@ -42,7 +42,8 @@ class Asked:
 
     `pierces` and `cut_length_mm` are what the report says of one plate. `keep_reach_mm`: how far
     the steel that comes free with a kept piece may reach beyond it. `parted`: kept pieces are cut
-    free; false leaves them in the grid.
+    free; false leaves them in the grid. `shared`: pairs of parts, by number, that lie one kerf
+    apart; the line between them is cut with the first, the other's outline is open there.
     """
 
     plate: Ring
@@ -60,6 +61,7 @@ class Asked:
     keep_reach_mm: float = 5.0
     parted: bool = True
     told: Told = Told()
+    shared: tuple[tuple[int, int], ...] = ()
 
     @property
     def half_mm(self) -> float:

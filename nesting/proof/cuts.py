@@ -15,6 +15,7 @@ from platewheel.nesting.proof.order import order_faults, plate_faults, run_fault
 from platewheel.nesting.proof.paths import path_faults
 from platewheel.nesting.proof.reading import read_sheet
 from platewheel.nesting.proof.scene import scene_of
+from platewheel.nesting.proof.shared import shared_faults
 from platewheel.nesting.proof.totals import total_faults
 from platewheel.nesting.stock.layout import NestingError
 
@@ -24,6 +25,7 @@ CHECKS = (
     twice_faults,
     plate_faults,
     path_faults,
+    shared_faults,
     lead_faults,
     mark_faults,
     left_over_faults,

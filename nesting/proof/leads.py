@@ -33,7 +33,8 @@ def lead_faults(scene: Scene) -> Iterator[str]:
     if asked.lead_in_mm > 0:
         for cut in scene.cuts:
             told = cut.edge is not None and cut.edge.part.number in asked.told.no_lead
-            if cut.edge is not None and not cut.run.lead_in and not told:
+            shares = cut.edge is not None and scene.before(cut.edge) is not None
+            if cut.edge is not None and not cut.run.lead_in and not told and not shares:
                 length = f"{asked.lead_in_mm:g} mm wanted"
                 yield f"{cut} has no lead-in and the user is not told, {length}"
     yield from _scrap_faults(scene)

@@ -86,7 +86,8 @@ def run_faults(scene: Scene) -> Iterator[str]:
         whole = [cut for cut in mine if cut.run.closed]
         if len(whole) > 1 or (whole and len(mine) > 1):
             yield f"{edge} is cut {len(mine)} times, once wanted"
-        if len(whole) < len(mine) and (edge.hole or not scene.asked.tab_count):
+        open_for = scene.asked.tab_count and not edge.hole
+        if len(whole) < len(mine) and not open_for and scene.before(edge) is None:
             yield f"{mine[0]} is left open, closed wanted"
         pieces = tuple(piece for cut in mine for piece in cut.run.path)
         if len(mine) == 1 or not whole:

@@ -23,7 +23,7 @@ def path_faults(scene: Scene) -> Iterator[str]:
         for cut in mine:
             yield from _distance_faults(cut, edge, scene)
         if len(mine) == 1 and mine[0].run.closed:
-            yield from _area_faults(mine, edge, scene, 0)
+            yield from area_faults(mine, edge, scene, 0)
             if not edge.hole:
                 yield from _count_faults(0, edge, scene)
         elif mine and not any(cut.run.closed for cut in mine):
@@ -49,7 +49,7 @@ def _distance_faults(cut: Cut, edge: Edge, scene: Scene) -> Iterator[str]:
             yield f"{cut}: the path at {said(spots[wrong[0]])} lies on the side of the part"
 
 
-def _area_faults(mine: Sequence[Cut], edge: Edge, scene: Scene, tabs: int) -> Iterator[str]:
+def area_faults(mine: Sequence[Cut], edge: Edge, scene: Scene, tabs: int) -> Iterator[str]:
     """A path that lies right all along, and goes round what it should, leaves nothing out."""
     by = -scene.asked.path_off_mm if edge.hole else scene.asked.path_off_mm
     ideal = edge.area.buffer(by, quad_segs=ROUND).area if by else edge.area.area
@@ -85,7 +85,7 @@ def _tab_faults(mine: Sequence[Cut], edge: Edge, scene: Scene) -> Iterator[str]:
                 f"kerfs, {asked.tab_width_mm:g} within {TAB_MM:g} wanted"
             )
     yield from _count_faults(tabs, edge, scene)
-    yield from _area_faults(mine, edge, scene, tabs)
+    yield from area_faults(mine, edge, scene, tabs)
 
 
 def _count_faults(tabs: int, edge: Edge, scene: Scene) -> Iterator[str]:

@@ -64,6 +64,13 @@ class Scene:
         """Runs that cut an edge, in their order."""
         return [cut for cut in self.cuts if cut.edge is edge]
 
+    def before(self, edge: Edge) -> Edge | None:
+        """The outline in whose cut that of another begins; None where it shares no line."""
+        if edge.hole:
+            return None
+        mine = [a for a, b in self.asked.shared if b == edge.part.number]
+        return next((e for e in self.edges if e.part.number in mine and not e.hole), None)
+
     def outline_of(self, part: AskedPart) -> Any:
         """A part, its holes filled, on fine facets."""
         return next(edge.area for edge in self.edges if edge.part is part and not edge.hole)
