@@ -31,6 +31,7 @@ from platewheel.nesting.offcuts.remnant import Remnant
 from platewheel.nesting.sawing.cut_lengths import lengths_price
 from platewheel.nesting.stock.cutting import LEAST_WEB_MM
 from platewheel.nesting.stock.pierce_clear import spacing_words
+from platewheel.nesting.stock.shared_lines import lines_saved
 from platewheel.nesting.stock.small_holes import MarkedHoles, marked_holes, narrow_holes
 from platewheel.parts.checks.result import CheckResult
 from platewheel.parts.rating.assess import Assessment
@@ -200,6 +201,11 @@ def cutting_warnings(job: Job, plan: Plan) -> list[str]:
     for thickness in sorted({blank.thickness_mm for blank in laid.values()}):
         names = sorted(name for name, blank in laid.items() if blank.thickness_mm == thickness)
         lines += spacing_words(job.cutting, thickness, names)
+    count, saved = lines_saved(plan.layouts)
+    if count:
+        lines.append(
+            f"common lines: {count} shared by two parts, {saved / 1000:.1f} m of cut saved"
+        )
     if laid and job.cutting.web_mm < LEAST_WEB_MM:
         lines.append(
             f"{web_words(job.cutting.web_mm, job.cutting.edge_web_mm)} Less than "

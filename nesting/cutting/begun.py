@@ -1,11 +1,13 @@
-"""A closed path begun where the torch begins."""
+"""A closed path begun where the torch begins, or in the cut of a neighbour."""
 
 from __future__ import annotations
 
 import math
 
+from platewheel.nesting.geometry.gaps import segment_gap
 from platewheel.nesting.geometry.ring import Ring, Spot, ring_length, stretch
-from platewheel.parts.geometry.outline import Arc, Circle, Loop, arc_pieces
+from platewheel.nesting.geometry.trim import between
+from platewheel.parts.geometry.outline import Arc, Circle, Line, Loop, Segment, arc_pieces
 
 
 def begun_at(ring: Ring, spot: Spot) -> Ring:
@@ -32,3 +34,19 @@ def as_circle(ring: Ring) -> Loop:
             return ring
         turn += arc.sweep_deg
     return Circle(first.centre, first.radius_mm) if abs(turn) > 359.999 else ring
+
+
+def other_sides(ring: Ring, before: Ring) -> Ring:
+    """A torch path without the line that it shares with the path of the strip cut before.
+
+    Its rounded corners begin and end on that line: the torch starts and ends in an open kerf.
+    """
+    k = min(range(len(ring)), key=lambda k: _middle_off(ring[k], before))
+    return (*ring[k + 1 :], *ring[:k])
+
+
+def _middle_off(side: Segment, before: Ring) -> float:
+    if not isinstance(side, Line):
+        return math.inf  # the round of a corner
+    middle = between(side, 0.5, 0.5 + 1e-6)
+    return min(segment_gap(middle, other) for other in before)

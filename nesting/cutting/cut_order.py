@@ -18,6 +18,7 @@ from platewheel.nesting.geometry.facets import outer_polygon
 from platewheel.nesting.geometry.gaps import box_gap, loop_gap
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.layout import Layout, Placement
+from platewheel.nesting.stock.shared_lines import Pairs, rows_of
 from platewheel.parts.geometry.outline import Loop, Point, bounds, contains, segments
 
 if TYPE_CHECKING:
@@ -30,9 +31,10 @@ def cut_order(layout: Layout, cutting: Cutting) -> tuple[Placement, ...]:
     """Placements in the order of cutting; the same layout gives the same order.
 
     With `heat_apart_mm`, the next part lies at least that far from the one just cut wherever
-    any that may be cut does.
+    any that may be cut does. Of two that share a line, the one comes first in whose cut the other
+    begins.
     """
-    order = _order(layout.placements, cutting.heat_apart_mm)
+    order = _order(layout.placements, cutting.heat_apart_mm, layout.shared)
     return tuple(layout.placements[i] for i in order)
 
 
@@ -47,23 +49,53 @@ def start_of(cut: Loop) -> Point:
 
 
 @lru_cache(maxsize=64)  # file, report and time ask for the order of one layout
-def _order(placements: tuple[Placement, ...], heat_apart_mm: float) -> tuple[int, ...]:
-    return tuple(short_path(places_of(placements, heat_apart_mm))) if placements else ()
+def _order(
+    placements: tuple[Placement, ...], heat_apart_mm: float, shared: Pairs
+) -> tuple[int, ...]:
+    if not placements:
+        return ()
+    rows = rows_between(placements, heat_apart_mm, shared)
+    return tuple(
+        k for i in short_path(places_of(placements, heat_apart_mm, shared)) for k in rows[i]
+    )
+
+
+def rows_between(
+    placements: Sequence[Placement], heat_apart_mm: float, shared: Pairs
+) -> list[tuple[int, ...]]:
+    """The placements as rows that are each cut without a break: strips that share lines, unless
+    heat is to be kept apart."""
+    return rows_of(len(placements), () if heat_apart_mm else shared)
 
 
 @lru_cache(maxsize=64)
-def places_of(placements: tuple[Placement, ...], heat_apart_mm: float) -> Places:
-    """Ways between the parts, and the rules that an order must keep."""
-    enter = np.array([start_of(cuts(p)[0]) for p in placements])
-    leave = np.array([start_of(p.outline) for p in placements])
+def places_of(
+    placements: tuple[Placement, ...], heat_apart_mm: float, shared: Pairs = ()
+) -> Places:
+    """Ways between the rows of parts, and the rules that an order must keep."""
+    rows = rows_between(placements, heat_apart_mm, shared)
+    enter = np.array([start_of(cuts(placements[row[0]])[0]) for row in rows])
+    leave = np.array([start_of(placements[row[-1]].outline) for row in rows])
     between = leave[:, None, :] - enter[None, :, :]
     first = enter - np.array(HOME)
+    before = held_by(placements)
+    for pair in shared:
+        before[pair] = True
     return Places(
         np.hypot(between[..., 0], between[..., 1]),
         np.hypot(first[:, 0], first[:, 1]),
-        held_by(placements),
-        _nearer_than(placements, heat_apart_mm),
+        _by_rows(before, rows),
+        _by_rows(_nearer_than(placements, heat_apart_mm), rows),
     )
+
+
+def _by_rows(table: NDArray[np.bool_], rows: Sequence[Sequence[int]]) -> NDArray[np.bool_]:
+    """Whether any of a row is so with any of another."""
+    if len(rows) == len(table):
+        return table
+    found = np.array([[table[np.ix_(a, b)].any() for b in rows] for a in rows])
+    np.fill_diagonal(found, val=False)
+    return found
 
 
 def held_by(placements: Sequence[Placement]) -> NDArray[np.bool_]:

@@ -7,11 +7,15 @@ import math
 from collections.abc import Iterator, Sequence
 
 Corner = tuple[float, float, float]  # x, y, bulge to the next corner
+SMOOTH_DEG = 0.1
 NEAR_TURN_DEG = 60.0  # how much of the whole turn may lie in the opening that is left
 
 
 def chained(pieces: Sequence[list[Corner]]) -> Iterator[list[Corner]]:
     """Outlines made of open cuts in their order, with straight lines across the tabs.
+
+    A cut that turns once round and goes on straight across its opening is whole by itself: the
+    opening is a line shared with another part.
 
     An outline is whole when its cuts, and the way across the tabs, have turned once round and
     what is left of the way is no wider than the tabs met.
@@ -19,6 +23,9 @@ def chained(pieces: Sequence[list[Corner]]) -> Iterator[list[Corner]]:
     chain: list[Corner] = []
     gaps: list[float] = []
     for piece in pieces:
+        if not chain and _but_one_side(piece):
+            yield piece
+            continue
         if chain:
             gaps.append(math.dist(chain[-1][:2], piece[0][:2]))
         chain = [*chain, *piece]
@@ -34,6 +41,15 @@ def _nearly_closed(chain: Sequence[Corner], gaps: Sequence[float]) -> bool:
     run = sum(math.dist(a[:2], b[:2]) for a, b in itertools.pairwise(chain))
     most = 1.5 * max(gaps) if gaps else 0.3 * run
     return math.dist(chain[-1][:2], chain[0][:2]) <= most
+
+
+def _but_one_side(piece: Sequence[Corner]) -> bool:
+    """Whether a straight line from end to start closes a cut smoothly, once round."""
+    if len(piece) < 3 or math.dist(piece[0][:2], piece[-1][:2]) < 1e-9:
+        return False
+    over = [piece[-2], (*piece[-1][:2], 0.0), piece[0]]
+    bent = _turn_deg(over) - _turn_deg(piece[-2:])
+    return abs(abs(_turn_deg(piece)) - 360) <= SMOOTH_DEG and abs(bent) <= SMOOTH_DEG
 
 
 def _turn_deg(chain: Sequence[Corner]) -> float:

@@ -7,9 +7,9 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Literal
 
-from platewheel.nesting.cutting.begun import as_circle, begun_at
+from platewheel.nesting.cutting.begun import as_circle, begun_at, other_sides
 from platewheel.nesting.cutting.clear_order import Stop, clear_order, travels_over
-from platewheel.nesting.cutting.cut_order import HOME, cut_order, places_of, start_of
+from platewheel.nesting.cutting.cut_order import HOME, cut_order, places_of, rows_between, start_of
 from platewheel.nesting.cutting.kerf import torch_path
 from platewheel.nesting.cutting.lead_place import (
     Leads,
@@ -33,6 +33,7 @@ from platewheel.nesting.cutting.tabs import (
 from platewheel.nesting.geometry.ring import Ring, Spot, ring_length, spot_at
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.layout import Layout, Placement
+from platewheel.nesting.stock.shared_lines import cut_before, hull_of
 from platewheel.parts.geometry.outline import (
     Line,
     Loop,
@@ -49,13 +50,15 @@ MIDDLE = 0.95  # of half a hole's width
 
 @dataclass(frozen=True)
 class Cut:
-    """One run of the torch; the scrap lies on its left. An open path leaves tabs at its ends."""
+    """One run of the torch; the scrap lies on its left. An open path leaves tabs at its ends, or
+    `shares` the line between them, which is cut by then."""
 
     layer: Layer
     path: Loop
     closed: bool = True
     lead_in: Segment | None = None
     lead_out: Segment | None = None
+    shares: bool = False
 
     @property
     def begin(self) -> Point:
@@ -79,7 +82,7 @@ class PartCuts:
     @property
     def loose(self) -> Loop | None:
         """The outline, where no tab holds the part once it is cut."""
-        held = any(not cut.closed for cut in self.cuts)
+        held = any(not cut.closed and not cut.shares for cut in self.cuts)
         return None if held else self.placement.outline
 
 
@@ -107,10 +110,15 @@ def sheet_cuts(layout: Layout, cutting: Cutting) -> SheetCuts:
     wanted = Leads(cutting.lead_in_mm, cutting.lead_out_mm, cutting.lead_shape)
     laid, told = [], NotAsWanted()
     own = {id(part.placement): part for part in room.parts}
+    first = cut_before(layout)
     for placement in cut_order(layout, cutting):
         part = own[id(placement)]
         cuts = [_hole_cut(part, hole, cutting, wanted, room, told) for hole in part.holes]
-        cuts += _outline_cuts(part, cutting, wanted, room, told)
+        if id(placement) in first:
+            rings = [outline_ring(one.outline, cutting) for one in (part, first[id(placement)])]
+            cuts.append(Cut("cut-outline", other_sides(*rings), closed=False, shares=True))
+        else:
+            cuts += _outline_cuts(part, cutting, wanted, room, told)
         laid.append(PartCuts(placement, 0, tuple(cuts)))
     parts = []
     for number, done in enumerate(_off_cut_parts(laid, layout, cutting), 1):
@@ -129,13 +137,20 @@ def _off_cut_parts(laid: list[PartCuts], layout: Layout, cutting: Cutting) -> li
         return []
     where = {id(placement): i for i, placement in enumerate(layout.placements)}
     parts = {where[id(part.placement)]: part for part in laid}
-    stops = [
-        Stop(part.cuts[0].begin, part.cuts[-1].end, part.loose)
-        for part in (parts[i] for i in range(len(laid)))
+    on_plate = (layout.placements, cutting.heat_apart_mm, layout.shared)
+    rows = rows_between(*on_plate)
+    stops = [_stop([parts[i] for i in row]) for row in rows]
+    firsts = {row[0]: k for k, row in enumerate(rows)}
+    wanted = [firsts[i] for i in parts if i in firsts]
+    order = [
+        parts[i] for k in clear_order(stops, wanted, places_of(*on_plate), HOME) for i in rows[k]
     ]
-    places = places_of(layout.placements, cutting.heat_apart_mm)
-    order = [parts[i] for i in clear_order(stops, list(parts), places, HOME)]
     return min(order, laid, key=_over)  # travel within a hollow part counts here alone
+
+
+def _stop(row: list[PartCuts]) -> Stop:
+    loose = row[0].loose if len(row) == 1 else hull_of([part.placement for part in row])
+    return Stop(row[0].cuts[0].begin, row[-1].cuts[-1].end, loose)
 
 
 def _bridges(part: Neighbour, cutting: Cutting) -> tuple[Line, ...]:

@@ -23,6 +23,7 @@ def asked_of(layout: Layout, cutting: Cutting, kept: Sequence[Remnant] = ()) -> 
     done = sheet_cuts(layout, cutting)
     work = plate_work(layout, cutting, (), kept)
     parts = [(part.number, part.placement) for part in done.parts]
+    numbers = {placement: n for n, placement in parts}
     named = {n: (f"{p.blank.name} {n} at ({p.x_mm:g}, {p.y_mm:g})", p.blank.name) for n, p in parts}
 
     def told(*words: str, by_name: bool = False) -> frozenset[int]:
@@ -54,6 +55,9 @@ def asked_of(layout: Layout, cutting: Cutting, kept: Sequence[Remnant] = ()) -> 
             | holes,  # an outline always has its own
             near_pierce=told("it is shorter there", by_name=True),
             fewer_tabs=told("tabs of the", by_name=True),
+        ),
+        shared=tuple(
+            (numbers[layout.placements[a]], numbers[layout.placements[b]]) for a, b in layout.shared
         ),
     )
 

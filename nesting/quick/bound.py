@@ -34,10 +34,12 @@ def plate_bounds(
 
     Parts widened by half the spacing do not overlap, and lie on the plate less its margins plus
     half a spacing all round: their areas cannot add up to more than the plates'. A hole in which
-    another part may lie counts as free. Offcuts are taken as filled to the last corner.
+    another part may lie counts as free. Offcuts are taken as filled to the last corner. Where lines
+    may be shared, parts may all lie as near as a kerf.
     """
     result = []
-    spacing, margin = cutting.part_spacing_mm, cutting.sheet_margin_mm
+    spacing = cutting.kerf_mm if cutting.common_lines else cutting.part_spacing_mm
+    margin = cutting.sheet_margin_mm
     for thickness in sorted({layout.sheet.thickness_mm for layout in layouts}):
         sheets = [s for s in stock if s.thickness_mm == thickness]
         sizes = {(s.length_mm, s.width_mm) for s in sheets if not s.is_offcut}

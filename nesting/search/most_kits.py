@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from platewheel.nesting.search.compaction import without
 from platewheel.nesting.search.nest import Effort, nest
 from platewheel.nesting.stock.layout import Layout, Report, Sheet, Wanted
+from platewheel.nesting.stock.shared_lines import still_shared
 from platewheel.nesting.stock.stock import Cutting
 
 
@@ -102,7 +103,7 @@ def trimmed(layouts: Sequence[Layout], counts: Mapping[str, int]) -> tuple[Layou
             whole -= 1
             kept = without(layout.placements, surplus)
             if kept:
-                done.append(Layout(layout.sheet, kept))
+                done.append(Layout(layout.sheet, kept, shared=still_shared(layout, kept)))
         if whole:
             done.append(replace(layout, repeat=whole))
     return tuple(reversed(done))

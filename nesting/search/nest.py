@@ -9,11 +9,12 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from platewheel.nesting.quick.part_in_part import guests_of, with_guests
 from platewheel.nesting.search.best_plan import Search, best_plan
+from platewheel.nesting.search.blocks import Laid, laid_in_blocks
 from platewheel.nesting.search.fuller import Press
 from platewheel.nesting.stock.layout import Nest, NestingError, Report, Sheet, Wanted
 from platewheel.nesting.stock.pierce_clear import laid_for_leads, spacing_words
@@ -57,14 +58,35 @@ def nest(
         for line in spacing_words(cutting, thickness, [w.blank.name for w in group]):
             report(line)
         apart = laid_for_leads(cutting, thickness)
-        open_air, guests = guests_of(group, apart.part_spacing_mm)
-        done, left = best_plan(open_air, plates, apart, seed, EFFORTS[effort], report)
-        done, missing = with_guests(done, guests)
+        task = _Task(plates, apart, seed, report, effort)
+        if cutting.common_lines:
+            done, left = laid_in_blocks(task.laid, group, plates, apart)
+        else:
+            done, left = task.laid(group)
         layouts += done
-        unplaced += _together([*left, *missing])
+        unplaced += _together(left)
     for layout in layouts:
-        verify(layout, cutting.part_spacing_mm, cutting.sheet_margin_mm)
+        verify(layout, cutting.part_spacing_mm, cutting.sheet_margin_mm, kerf_mm=cutting.kerf_mm)
     return Nest(tuple(layouts), tuple(unplaced))
+
+
+@dataclass(frozen=True)
+class _Task:
+    """The plates of one thickness, and how blanks are laid on them."""
+
+    plates: Sequence[Sheet]
+    cutting: Cutting
+    seed: int
+    report: Report
+    effort: Effort
+
+    def laid(self, group: Sequence[Wanted], whole: bool = True) -> Laid:
+        """Layouts, and what fits no plate; not `whole`: by the quick plan alone."""
+        search = EFFORTS[self.effort if whole else "quick"]
+        open_air, guests = guests_of(group, self.cutting.part_spacing_mm)
+        done, left = best_plan(open_air, self.plates, self.cutting, self.seed, search, self.report)
+        done, missing = with_guests(done, guests)
+        return done, [*left, *missing]
 
 
 def _together(left: Sequence[Wanted]) -> list[Wanted]:

@@ -36,10 +36,40 @@ def _pierce(v: Any) -> Iterator[Fault]:
         )
 
 
+def _common_lines(v: Any) -> Iterator[Fault]:
+    if not v.common_lines:
+        return
+    off = "or common_lines = false"
+    if not v.kerf_in_path:
+        yield Fault(
+            "common_lines",
+            True,
+            "only with kerf_in_path = true: the cut round the next strip is open, and controllers "
+            "differ in how they offset the ends of an open cut",
+            f"kerf_in_path = true, {off}",
+        )
+    if v.tab_count:
+        yield Fault(
+            "common_lines",
+            True,
+            "only without tabs: a bridge on a shared line would hold two parts, tab_count is "
+            f"{v.tab_count}",
+            f"tab_count = 0, {off}",
+        )
+    if not v.kerf_mm > 0:
+        yield Fault(
+            "common_lines",
+            True,
+            "only with the true width of the kerf, for strips lie just that far apart; kerf_mm is "
+            f"{v.kerf_mm:g}",
+            f"kerf_mm = 1.7, as measured on your machine, {off}",
+        )
+
+
 class Cutting(Spec):
     """How blanks are cut, and how far apart they lie."""
 
-    rules: ClassVar[tuple[Rule, ...]] = (_kerf_inside, _pierce)
+    rules: ClassVar[tuple[Rule, ...]] = (_kerf_inside, _pierce, _common_lines)
 
     process: Literal["plasma", "laser", "oxy-fuel", "hand"] = Field(
         "plasma", description="how the sheet is cut"
@@ -97,6 +127,11 @@ class Cutting(Spec):
         False,
         description="true: tread strips run along the sheet, as it was rolled, so that they bend "
         "across the grain",
+    )
+    common_lines: bool = Field(
+        False,
+        description="true: like strips and other rectangles lie side by side, one kerf apart, and "
+        "the line between two is cut once; needs kerf_in_path = true and no tabs",
     )
     tab_count: int = Field(
         0, ge=0, le=12, description="bridges that hold each part in the sheet; 0 = none"

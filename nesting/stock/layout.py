@@ -93,11 +93,16 @@ class Placement:
 
 @dataclass(frozen=True)
 class Layout:
-    """One way to cut one plate, and how many plates are cut so."""
+    """One way to cut one plate, and how many plates are cut so.
+
+    `shared`: pairs of placements, by their places, that lie one kerf apart and share the line
+    between them; the first of the two is cut first.
+    """
 
     sheet: Sheet
     placements: tuple[Placement, ...]
     repeat: int = 1
+    shared: tuple[tuple[int, int], ...] = ()
 
     @property
     def counts(self) -> Counter[str]:

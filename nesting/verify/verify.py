@@ -5,6 +5,7 @@ A layout that fails here is never written.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from platewheel.nesting.geometry.gaps import box_gap, loop_gap, point_gap
@@ -13,32 +14,45 @@ from platewheel.nesting.stock.layout import Layout, NestingError, Placement
 from platewheel.parts.geometry.outline import Loop, Point, bounds, contains, polygon, segments
 
 TOLERANCE_MM = 1e-5  # positions are rounded to 1e-6 mm
+SHARED_MM = 1e-6  # between parts that are placed by each other
 
 
 def verify(
-    layout: Layout, spacing_mm: float, margin_mm: float, tolerance_mm: float = TOLERANCE_MM
+    layout: Layout,
+    spacing_mm: float,
+    margin_mm: float,
+    tolerance_mm: float = TOLERANCE_MM,
+    kerf_mm: float = 0.0,
 ) -> None:
     """Raises: NestingError telling every overlap, gap or edge distance that is not held.
 
-    With a spacing or margin of nothing, parts may touch each other or the edge and lie in it by
-    the tolerance.
+    Parts that share a line lie just a kerf apart, two whole edges facing each other. With a spacing
+    or margin of nothing, parts may touch each other or the edge and lie in it by the tolerance.
     """
-    wrong = list(faults(layout, spacing_mm, margin_mm, tolerance_mm))
+    wrong = list(faults(layout, spacing_mm, margin_mm, tolerance_mm, kerf_mm))
     if wrong:
         raise NestingError(f"layout on {layout.sheet.name} is not sound: " + "; ".join(wrong))
 
 
 def faults(
-    layout: Layout, spacing_mm: float, margin_mm: float, tolerance_mm: float = TOLERANCE_MM
+    layout: Layout,
+    spacing_mm: float,
+    margin_mm: float,
+    tolerance_mm: float = TOLERANCE_MM,
+    kerf_mm: float = 0.0,
 ) -> Iterator[str]:
     """Each thing wrong with a layout, in words."""
     placed = [(p, p.outline, p.holes) for p in layout.placements]
     boxes = [bounds(loop) for _, loop, _ in placed]
+    shared = set(layout.shared)
     edge: Loop = polygon(layout.sheet.corners)
     cut: list[Loop] = [polygon(ring) for ring in layout.sheet.holes]
     for i, (placement, loop, holes) in enumerate(placed):
         yield from _edge_faults(placement, loop, edge, cut, margin_mm, tolerance_mm)
         for j in range(i):
+            if (j, i) in shared or (i, j) in shared:
+                yield from _shared_faults(placement, placed[j][0], kerf_mm)
+                continue
             if box_gap(boxes[i], boxes[j]) > spacing_mm:
                 continue
             other, other_loop, other_holes = placed[j]
@@ -50,6 +64,19 @@ def faults(
                 where = f"{_said(placement)} and {_said(other)}"
                 told = "overlap" if gap < 0 else f"lie {gap:.4f} mm apart"
                 yield f"{where} {told}, {spacing_mm:g} mm wanted"
+
+
+def _shared_faults(one: Placement, other: Placement, kerf_mm: float) -> Iterator[str]:
+    """Not a kerf apart, or not with both ends of an edge across from those of the other's."""
+    gap = loop_gap(one.outline, other.outline, 2 * kerf_mm)
+    ends = [segment.start for segment in segments(one.outline)]
+    across = [segment.start for segment in segments(other.outline)]
+    facing = sum(abs(math.dist(a, b) - kerf_mm) <= SHARED_MM for a in ends for b in across)
+    if abs(gap - kerf_mm) > SHARED_MM or facing != 2:
+        yield (
+            f"{_said(one)} and {_said(other)} share a line and lie {gap:.6f} mm apart with "
+            f"{facing} corners across from each other, {kerf_mm:g} mm and 2 wanted"
+        )
 
 
 def _edge_faults(

@@ -204,3 +204,24 @@ def test_segments_that_the_kerf_does_not_go_into_are_told_in_their_row(
     assert (one["says"], three["says"]) == ("", "")
     assert "kerf" in two["says"]
     assert two["sheets_used"] is None
+
+
+def test_lines_that_strips_share_are_told_in_metres() -> None:
+    """Without the key nothing is; with it a line, beside less cut by leads and shared lines."""
+    treads = {"wheel.tread_from": '"sheet"', "cutting.kerf_in_path": "true"}
+    made = []
+    for more in ({}, {"cutting.common_lines": "true"}):
+        job = job_of(tomllib.loads(job_text(treads | more)))
+        plan = plan_job(job, 0, lambda text: None, "quick")
+        lines = [line for line in cutting_warnings(job, plan) if line.startswith("common lines")]
+        made.append((lines, nesting_row(job, plan, 0.0), plan.tread_length_mm, job))
+    (none, apart, _, _), (lines, once, length, job) = made
+    assert none == []
+    count = int(lines[0].split()[2])
+    assert 0 < count < job.head.wheels
+    assert lines == [
+        f"common lines: {count} shared by two parts, {count * length / 1000:.1f} m of cut saved"
+    ]
+    saved = count * (length + job.cutting.lead_in_mm)
+    assert apart.cut_length_mm - once.cut_length_mm == pytest.approx(saved, abs=1.0)
+    assert once.pierces == apart.pierces

@@ -37,6 +37,19 @@ def test_spacing_and_margin_hold_the_kerf_and_a_web_of_steel() -> None:
     assert keys(Cutting, **(just | {"kerf_mm": 2.1})) == {"part_spacing_mm", "sheet_margin_mm"}
 
 
+def test_common_lines_ask_for_a_kerf_in_the_path_and_no_tabs() -> None:
+    path = {"common_lines": True, "kerf_in_path": True}
+    assert Cutting(**path).common_lines
+    assert not Cutting().common_lines
+    assert keys(Cutting, common_lines=True) == {"common_lines"}
+    assert keys(Cutting, **path, tab_count=2) == {"common_lines"}
+    assert keys(Cutting, **path, kerf_mm=0.0) == {"common_lines"}
+    with pytest.raises(SpecError) as caught:
+        Cutting(common_lines=True, tab_count=3, kerf_mm=0.0)
+    told = str(caught.value)
+    assert all(words in told for words in ("kerf_in_path = true", "tab_count is 3", "kerf_mm is 0"))
+
+
 def test_steel_that_stands_beside_the_kerfs() -> None:
     """Two neighbours have a kerf each between them, the sheet's edge has none."""
     cut = Cutting(kerf_mm=2.0, part_spacing_mm=7.0, sheet_margin_mm=9.0)

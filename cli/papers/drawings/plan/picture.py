@@ -109,7 +109,7 @@ def _margin(sheet: Sheet, margin_mm: float, frame: Frame) -> Iterator[str]:
 
 def _tabs(part: PartCuts, frame: Frame) -> Iterator[str]:
     """A stroke across each opening between two stretches of an outline."""
-    runs = [segments(cut.path) for cut in part.cuts if not cut.closed]
+    runs = [segments(cut.path) for cut in part.cuts if not (cut.closed or cut.shares)]
     for here, after in zip(runs, [*runs[1:], *runs[:1]], strict=True):
         (x, y), (u, v) = frame.at(here[-1].end), frame.at(after[0].start)
         wide = math.hypot(u - x, v - y)
