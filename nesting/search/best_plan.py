@@ -16,7 +16,7 @@ from platewheel.nesting.stock.stock import Cutting
 SMALL_JOB = 16  # parts on a single plate: not worth the time to make the search ready
 
 ALONE = (2, 1)  # orders tried of a plate that the quick plan leaves out
-MOST_KINDS = 10  # of plates of one thickness: the work is bounded however many offcuts there are
+MOST_KINDS = 13  # of plates of one thickness: the work is bounded however many offcuts there are
 
 
 @dataclass(frozen=True)

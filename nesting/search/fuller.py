@@ -26,6 +26,7 @@ class Press:
 
 
 MOST_STEPS = 24  # shares more than the quick plan lays on a plate
+MANY_PARTS = 110  # on a plate: of more each is moved less often, so that the work is bounded
 
 
 @dataclass(frozen=True)
@@ -133,7 +134,8 @@ def fuller(
     task: Task, sheet: Sheet, level: int, most: int, start: Full | None
 ) -> Iterator[tuple[int, Full]]:
     """Plates with more and more shares on them, from `level` on, as the search finds them."""
-    left = float(task.moves)  # of each part
+    many = sum(task.share(level + 1).values())
+    left = task.moves * min(1.0, MANY_PARTS / max(many, 1))  # of each part
     last = min(most, level + MOST_STEPS)
     while level < last and left >= task.per_try:
         counts = task.share(level + 1)
