@@ -217,3 +217,24 @@ def test_words_can_be_left_out(tmp_path: Path) -> None:
     said = texts(tmp_path / "s.dxf")
     assert len(said) == 2  # the lines below the sheet
     assert "300 x 500" in said[0]
+
+
+def test_the_name_of_a_kept_piece_is_marked_on_it_in_strokes(tmp_path: Path) -> None:
+    """Before anything is cut; without `mark_names` it is there to read alone."""
+    kept, names = rectangle(LAYOUT, (300.0, 60.0, 340.0, 90.0)), [("yard K7PA-1",)]
+    piece = shapely.box(300.0, 60.0, 340.0, 90.0)
+    for marked in (True, False):
+        strokes = []
+        for told in ((), names):
+            cut = cutting(mark_names=marked)
+            write_sheet_dxf(LAYOUT, cut, tmp_path / "s.dxf", (kept,), told)
+            entities = list(space_of(tmp_path / "s.dxf"))
+            marks = [e for e in entities if e.dxf.layer == "mark" and e.dxftype() == "LWPOLYLINE"]
+            strokes.append([tuple(e.get_points("xy")) for e in marks])
+            first_cut = next(i for i, e in enumerate(entities) if e.dxf.layer.startswith("cut"))
+            assert all(entities.index(e) < first_cut for e in marks)
+        own = [shapely.LineString(points) for points in strokes[1] if points not in strokes[0]]
+        assert (len(own) >= 6) == marked  # one stroke a letter at least
+        assert all(piece.covers(line) for line in own)
+        said = [e.dxf.text for e in entities if e.dxftype() == "TEXT"]
+        assert any(words.endswith("K7PA-1") for words in said)
