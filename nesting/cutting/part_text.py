@@ -7,7 +7,7 @@ the blank's own marks and of the words that it has already.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from typing import Any
 
@@ -38,6 +38,9 @@ def least_marked_mm(cutting: Cutting) -> float:
     return LEAST_MARKED_MM.get(cutting.process, LEAST_BROAD_MM)
 
 
+Place = tuple[Point, float]  # and the turn there, degrees
+
+
 @lru_cache(maxsize=256)
 def text_place(
     blank: Blank, word: str, clear_mm: float = 0.0, drilled_mm: float = 0.0
@@ -59,13 +62,16 @@ def text_place(
     widest = shapely.maximum_inscribed_circle(steel, tolerance=ROUGH_MM)
     most = 2 * (widest.length + ROUGH_MM)  # a taller letter has no room anywhere
 
-    def free(spot: tuple[Point, float], height: float) -> bool:
+    def first_free(places: Sequence[Place], height: float) -> Place | None:
         around = max(AROUND * height - clear_mm, 0.0)
-        if not steel.contains(_box(spot[0], word, height, spot[1], around)):
-            return False
+        there = shapely.contains(steel, _boxes(places, word, height, around))
         beside = max(BESIDE * height, BESIDE_MM)
-        room = _box(spot[0], word, height, spot[1], 0.0)
-        return bool(others.is_empty or others.distance(room) >= beside)
+        for k in there.nonzero()[0]:
+            place = places[int(k)]
+            (room,) = _boxes([place], word, height, 0.0)
+            if others.is_empty or others.distance(room) >= beside:
+                return place
+        return None
 
     best: MarkText | None = None
     likely, spots = list(_likely(blank, named)), list(_spots(blank, steel, widest.coords[0]))
@@ -73,7 +79,7 @@ def text_place(
         places = [*likely, *((spot, turn) for turn in turns for spot in spots)]
         least = gain * best.height_mm if best else 0.0
         for height in (h for h in HEIGHTS_MM if least <= h <= most):
-            found = next((spot for spot in places if free(spot, height)), None)
+            found = first_free(places, height)
             if found is not None:
                 best = MarkText(found[0], "", height, found[1])
                 break
@@ -110,10 +116,10 @@ def _others(blank: Blank, named: MarkText | None) -> Iterator[Any]:
             yield shapely.LineString([*along(mark), mark.end])
     for words in own_words(blank):
         if words is not named:
-            yield _box(words.at, words.text, words.height_mm, words.turn_deg, 0.0)
+            yield from _boxes([(words.at, words.turn_deg)], words.text, words.height_mm, 0.0)
 
 
-def _likely(blank: Blank, named: MarkText | None) -> Iterator[tuple[Point, float]]:
+def _likely(blank: Blank, named: MarkText | None) -> Iterator[Place]:
     """The place of the blank's own name, and such along its bands."""
     if named is not None:
         yield named.at, named.turn_deg
@@ -139,7 +145,7 @@ def _spots(blank: Blank, steel: Any, widest: Point) -> Iterator[Point]:
     yield from sorted(grid, key=lambda spot: round(math.dist(spot, middle), 6))
 
 
-def _along_bands(outline: Loop) -> Iterator[tuple[Point, float]]:
+def _along_bands(outline: Loop) -> Iterator[Place]:
     """On the middle line between two arcs about one centre: half way along, and beside it."""
     if isinstance(outline, Circle):
         return
@@ -164,15 +170,17 @@ def _along_bands(outline: Loop) -> Iterator[tuple[Point, float]]:
                 yield middle.at(angle), angle - 90
 
 
-def _box(at: Point, word: str, height: float, turn_deg: float, around: float) -> Any:
-    """Room of a word with so much free steel about it."""
+def _boxes(places: Sequence[Place], word: str, height: float, around: float) -> Any:
+    """Rooms of a word at each of these places, with so much free steel about it."""
+    import numpy as np
     import shapely
 
     room = word_box(word, height)
     half, up, down = room.half_mm + around, room.up_mm + around, room.down_mm + around
-    turn = math.radians(turn_deg)
-    cos, sin = math.cos(turn), math.sin(turn)
-    corners = [(-half, -down), (half, -down), (half, up), (-half, up)]
-    return shapely.Polygon(
-        [(at[0] + cos * x - sin * y, at[1] + sin * x + cos * y) for x, y in corners]
-    )
+    corners = np.array([(-half, -down), (half, -down), (half, up), (-half, up)])
+    at = np.array([spot for spot, _ in places])
+    turn = np.radians([deg for _, deg in places])[:, None]
+    cos, sin = np.cos(turn), np.sin(turn)
+    x = at[:, :1] + cos * corners[:, 0] - sin * corners[:, 1]
+    y = at[:, 1:] + sin * corners[:, 0] + cos * corners[:, 1]
+    return shapely.polygons(np.stack([x, y], axis=-1))

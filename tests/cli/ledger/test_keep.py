@@ -14,6 +14,7 @@ from platewheel.cli.ledger.keep import changed, ledger_toml
 from platewheel.cli.ledger.piece import Holder, Ledger, Piece
 from platewheel.cli.ledger.read import read_ledger
 from platewheel.cli.work.not_finished import NotFinished
+from tests.places import ROOT
 
 SIZES = {"width_mm": 60.0, "thickness_mm": 8.0, "length_mm": 6000.0}
 POND = Holder("pond")
@@ -52,6 +53,12 @@ def grab(path: Path, job: str, names: list[str]) -> None:
 def reserve_more(ledger: Ledger, holder: Holder, name: str) -> Ledger:
     mine = [p for p in ledger.pieces if p.holder == holder]
     return reserve(ledger, holder, [*mine, bar(name)])
+
+
+@pytest.fixture(autouse=True)
+def _found_by_other_processes(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A library's own `tests` must not come before ours where a process begins anew."""
+    monkeypatch.syspath_prepend(str(ROOT))
 
 
 def test_a_change_is_on_the_disk_and_nothing_else(tmp_path: Path) -> None:

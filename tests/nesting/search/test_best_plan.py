@@ -40,7 +40,7 @@ def kits(wheels: int) -> list[Wanted]:
 SHEET = plate(625.0, 500.0, price=10.0)
 
 
-@settings(max_examples=5, deadline=None, derandomize=True)
+@settings(max_examples=3, deadline=None, derandomize=True)
 @given(jobs(), st.integers(0, 3))
 def test_any_job(job: tuple[list[Wanted], list[Sheet]], seed: int) -> None:
     wanted, stock = job
