@@ -21,7 +21,7 @@ from platewheel.parts.propose.let_in import coarser, opened, warning_checks
 from platewheel.parts.propose.rate_until_known import Found, find_wheels, needed_n, prices
 from platewheel.parts.propose.screening import Check
 from platewheel.parts.propose.sifting import Sifted, sifted, sifted_at_last
-from platewheel.parts.propose.strength_sizes import coarse_limits
+from platewheel.parts.propose.strength_sizes import COARSE_ENOUGH, coarse_limits
 from platewheel.parts.setting.setting import Setting
 
 OTHER_PLAY = (
@@ -29,7 +29,6 @@ OTHER_PLAY = (
     "back_to_back_mm in [axle]; with that section the wheelset is made and checked too"
 )
 MOST_OPENED = 4  # checks whose wheels are analysed, of those that open any
-ENOUGH = 0.97  # of the load by a coarse analysis, which rates up to 3.7 % low
 
 
 @dataclass(frozen=True)
@@ -93,10 +92,10 @@ def let_in(searched: Searched, wanted: Wanted, pool: Executor, step: Steps) -> S
     wide = [(one, *more) for one, more in zip(names, others, strict=True) if more[0] > count[0]]
     wide = sorted(wide, key=lambda row: -row[1])[:MOST_OPENED]
     ranked = _ranked(pool, [((name,), strong) for name, _, strong in wide])
-    if len(ranked) > 1 and ranked[0][0] < ENOUGH * need:
+    if len(ranked) > 1 and ranked[0][0] < COARSE_ENOUGH * need:
         both = (*ranked[0][1], *ranked[1][1])
         ranked = _ranked(pool, [(both, pool.submit(ask, both).result()[1])])
-    if not ranked or ranked[0][0] < ENOUGH * need:
+    if not ranked or ranked[0][0] < COARSE_ENOUGH * need:
         return None
     allowed = ranked[0][1]
     sift = sifted(setting, searched.choices, checks, allowed=allowed)

@@ -30,13 +30,12 @@ from platewheel.parts.propose.line_changes import (
 from platewheel.parts.propose.rate_until_known import needed_n
 from platewheel.parts.propose.screening import Wheels
 from platewheel.parts.propose.sifting import sifted, sifted_at_last
-from platewheel.parts.propose.strength_sizes import coarse_limits
+from platewheel.parts.propose.strength_sizes import COARSE_ENOUGH, coarse_limits
 from platewheel.parts.wheel.spec import WheelSpec
 
 MOST_RATED, MOST_PROVED = 36, 6  # coarse analyses and full ratings of one search
 MOST_TOLD = 2  # sets of one key
 MOST_PAIRS = 6  # rated
-ENOUGH = 0.97  # of the load by a coarse analysis, which rates up to 3.7 % low
 Picks = tuple[tuple[LineChange, int], ...]  # changes, each with the place of its value
 
 
@@ -168,7 +167,7 @@ def smallest_sets(job: Job, wanted: Wanted, pool: Executor) -> list[str]:
     open_ = [picks for picks in far if search.runs(picks)]
     search.rate(open_)
     lines: list[str] = []
-    enough = [picks for picks in open_ if search.share(picks) >= ENOUGH]
+    enough = [picks for picks in open_ if search.share(picks) >= COARSE_ENOUGH]
     for picks in sorted((_reduced(search, picks) for picks in enough), key=_size):
         if len(lines) == MOST_TOLD:
             break
@@ -195,7 +194,7 @@ def _pairs(search: Search, far: Sequence[Picks]) -> Iterator[tuple[Picks, Propos
         runs = sorted((pair for pair in pairs if search.runs(pair)), key=_size)
     search.rate(runs[:MOST_PAIRS])
     for pair in runs[:MOST_PAIRS]:
-        if search.share(pair) >= ENOUGH:
+        if search.share(pair) >= COARSE_ENOUGH:
             found = _proved(search, _reduced(search, pair))
             if found is not None:
                 yield found
@@ -215,7 +214,9 @@ def _reduced(search: Search, picks: Picks) -> Picks:
         while low < high:  # what is beyond a value that does, does
             middle = (low + high) // 2
             there = (*picks[:k], (change, middle), *picks[k + 1 :])
-            low, high = (low, middle) if search.share(there) >= ENOUGH else (middle + 1, high)
+            low, high = (
+                (low, middle) if search.share(there) >= COARSE_ENOUGH else (middle + 1, high)
+            )
         picks = (*picks[:k], (change, high), *picks[k + 1 :])
     return picks
 

@@ -9,10 +9,9 @@ most.
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
-from dataclasses import replace
 
 from platewheel.parts.propose.choices import Choices
-from platewheel.parts.propose.line_changes import fewer_rings, spread
+from platewheel.parts.propose.line_changes import fewer
 from platewheel.parts.propose.screening import Check, Sieve, Wheels
 from platewheel.parts.propose.sifting import sifted
 from platewheel.parts.setting.setting import Setting
@@ -34,16 +33,8 @@ def warning_checks(sieves: Sequence[Sieve]) -> list[str]:
 
 
 def coarser(choices: Choices) -> Choices:
-    """Some of the wheels, spread over the same ranges; pipes keep their diameters."""
-    pipes = {ring.diameter_mm for ring in choices.ring if ring.diameter_mm is not None}
-    rolled = tuple(d for d in choices.diameter if d not in pipes)
-    sizes = sorted({*spread(rolled, DIAMETERS), *pipes})
-    return replace(
-        choices,
-        ring=fewer_rings(choices.ring),
-        diameter=tuple(sizes),
-        angle=spread(choices.angle, ANGLES),
-    )
+    """Some of the wheels, spread over the same ranges: fine enough for narrow windows."""
+    return fewer(choices, {"angle": ANGLES}, DIAMETERS)
 
 
 def opened(

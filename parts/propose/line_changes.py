@@ -3,7 +3,7 @@ first."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -133,27 +133,29 @@ def _taken(setting: Setting, key: str, value: Value) -> bool:
     return True
 
 
-def fewer(choices: Choices) -> Choices:
-    """Choices spread over the same ranges, some hundredth of the wheels: to look for a change with
-    which any wheel passes."""
-    rings = fewer_rings(choices.ring)
+def fewer(
+    choices: Choices, few: Mapping[str, int] = FEW, diameters: int = FEW_DIAMETERS
+) -> Choices:
+    """Choices spread over the same ranges, so `few` on an axis, pipes with their diameters; as it
+    stands some hundredth of the wheels: to look for a change with which any wheel passes."""
+    rings = _fewer_rings(choices.ring)
     pipes = [ring.diameter_mm for ring in choices.ring if ring.diameter_mm is not None]
     round_sizes = [d for d in choices.diameter if d not in pipes]
-    sizes = {*spread(tuple(round_sizes), FEW_DIAMETERS), *pipes}
-    less = {axis: spread(getattr(choices, axis), count) for axis, count in FEW.items()}
+    sizes = {*_spread(tuple(round_sizes), diameters), *pipes}
+    less = {axis: _spread(getattr(choices, axis), count) for axis, count in few.items()}
     return replace(choices, ring=rings, diameter=tuple(sorted(sizes)), **less)
 
 
-def fewer_rings(rings: tuple[Ring, ...]) -> tuple[Ring, ...]:
+def _fewer_rings(rings: tuple[Ring, ...]) -> tuple[Ring, ...]:
     """Every bar section and pipe, and of sheet of one thickness some widths."""
     alike: dict[object, list[Ring]] = {}
     for ring in rings:
         bar = ring.width_mm if ring.source == "bar" else None  # bars come in their own widths
         alike.setdefault((ring.source, ring.thickness_mm, ring.diameter_mm, bar), []).append(ring)
-    return tuple(ring for same in alike.values() for ring in spread(tuple(same), FEW_WIDTHS))
+    return tuple(ring for same in alike.values() for ring in _spread(tuple(same), FEW_WIDTHS))
 
 
-def spread(values: tuple[Any, ...], count: int) -> tuple[Any, ...]:
+def _spread(values: tuple[Any, ...], count: int) -> tuple[Any, ...]:
     """So many of the values, evenly from the first to the last; all where they are no more."""
     if len(values) <= count:
         return values

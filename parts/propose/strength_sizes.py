@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
 COARSE_MM = 4.0  # elements; the cheapest of demo, garden, quarry rate 1.5 to 3.7 % below 2 mm
+COARSE_ENOUGH = 0.97  # of the load by such an analysis: a full rating may still confirm the wheel
 SIZES = (
     *("tread_diameter_mm", "tread_width_mm", "tread_thickness_mm", "flange_depth_mm"),
     *("flange_thickness_mm", "disc_thickness_mm", "disc_field_inset_mm"),
