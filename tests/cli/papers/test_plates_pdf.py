@@ -19,6 +19,7 @@ from tests.cli.jobs import NAME, ROWS, job_text, run, write_job
 from tests.cli.papers.plates.pages import (
     MARGIN_MM,
     PlatePage,
+    in_rows,
     nested,
     own_parts,
     pages_of,
@@ -154,7 +155,10 @@ def test_every_part_has_its_number_on_a_plate_of_two_hundred(tmp_path: Path) -> 
     assert_inside(page)
 
 
-def test_sixty_parts_of_ones_own_and_a_long_name_hold(tmp_path: Path) -> None:
+def test_sixty_parts_of_ones_own_and_a_long_name_hold(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("platewheel.cli.job.plan.nest", in_rows)
     name = "the-long-named-line-by-the-old-quarry-and-the-mill-pond-2026"
     sizes = {f"bracket_of_the_brake_number_{i:02d}": (40.0 + i, 30.0 + i % 7) for i in range(60)}
     rows = stock(2000.0, 1000.0) + own_parts(tmp_path, sizes, hole_mm=6.0)
@@ -192,7 +196,10 @@ def test_more_names_than_go_on_a_page_are_said_to_stand_elsewhere() -> None:
     assert_inside(page)
 
 
-def test_wide_margins_leave_every_word_on_the_page(tmp_path: Path) -> None:
+def test_wide_margins_leave_every_word_on_the_page(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("platewheel.cli.job.plan.nest", in_rows)
     sizes = {f"part_{i:02d}": (50.0, 40.0 + i) for i in range(40)}
     rows = stock(2000.0, 1000.0) + own_parts(tmp_path, sizes)
     file, sheets = nested(tmp_path, LED | {"paper.margin_mm": "30"}, rows=rows)

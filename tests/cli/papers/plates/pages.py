@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -12,10 +12,12 @@ from typing import Any
 import ezdxf
 import pypdfium2
 
+from platewheel.nesting.stock.layout import Layout, Nest, Placement, Sheet, Wanted
 from tests.cli.jobs import NAME, job_text, run, write_job
 
 PT_MM = 25.4 / 72
 MARGIN_MM = 10.0
+GAP_MM = 20.0
 TREAD = """
 [[stock]]
 thickness_mm = 6
@@ -82,6 +84,25 @@ def nested(
     result = run("nest", job, "--out", folder / "out", "--effort", "quick", "--json")
     assert result.exit_code == 0, result.stderr
     return folder / "out" / name / "plates.pdf", json.loads(result.stdout)["sheets"]
+
+
+def in_rows(wanted: Sequence[Wanted], sheets: Sequence[Sheet], *_: object, **__: object) -> Nest:
+    """In place of a search: all parts of a thickness on one plate, row after row, 20 mm apart."""
+    layouts = []
+    for thickness in sorted({item.blank.thickness_mm for item in wanted}):
+        sheet = next(one for one in sheets if one.thickness_mm == thickness)
+        placed, x, y, tall = [], GAP_MM, GAP_MM, 0.0
+        for blank in [
+            w.blank for w in wanted if w.blank.thickness_mm == thickness for _ in range(w.count)
+        ]:
+            x0, y0, x1, y1 = blank.bounds
+            if x + x1 - x0 > sheet.length_mm - GAP_MM:
+                x, y, tall = GAP_MM, y + tall + GAP_MM, 0.0
+            placed.append(Placement(blank, x - x0, y - y0, 0.0))
+            x, tall = x + x1 - x0 + GAP_MM, max(tall, y1 - y0)
+        assert y + tall < sheet.width_mm
+        layouts.append(Layout(sheet, tuple(placed)))
+    return Nest(tuple(layouts))
 
 
 def own_parts(
