@@ -118,3 +118,4 @@ class StepRow(Row):
     form: list[str] = Field(
         default=[], description="what is read before, under load and after it, to be written down"
     )
+    uses: list[str] = Field(default=[], description="files of the job folder that it is done by")

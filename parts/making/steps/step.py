@@ -35,6 +35,7 @@ class Step:
     order: Sequence[str]
     cautions: Sequence[str]
     form: Sequence[str] = ()  # what is read before, under load and after, and written down
+    uses: Sequence[str] = ()  # files of the job folder that it is done by, as templates/disc-a4.pdf
 
 
 class Drilled(Protocol):
