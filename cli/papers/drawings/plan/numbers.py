@@ -97,14 +97,14 @@ def part_numbers(
 
 def _shape(part: PartCuts, frame: Frame) -> Polygon:
     """A part on the paper, its holes and crosses out; facets lie within a third of a millimetre of
-    steel."""
+    steel. Facets of two holes with a thin web between them may cross, so each is taken out."""
     import shapely
 
     rings = [outer_polygon(ring) for ring in (part.placement.outline, *part.placement.holes)]
-    edge, *holes = ([frame.at(corner) for corner in ring] for ring in rings)
+    edge, *holes = (shapely.Polygon([frame.at(c) for c in ring]) for ring in rings)
     spots = shapely.MultiPoint([frame.at(centre) for centre in centres(part.placement)])
     crosses = spots.buffer(CROSS_MM, cap_style="square")
-    return shapely.Polygon(edge, holes).difference(crosses)
+    return edge.difference(shapely.union_all([*holes, crosses]))
 
 
 def centres(placement: Placement) -> Iterator[Point]:

@@ -176,6 +176,18 @@ def test_a_number_keeps_off_the_cross_of_a_centre() -> None:
     assert area(number).distance(shapely.Point(frame.at((145.0, 120.0)))) > 0.9
 
 
+@pytest.mark.parametrize("web_mm", [0.001, 0.3, 1.0])
+def test_a_part_whose_holes_all_but_meet_has_its_number(web_mm: float) -> None:
+    """Polygons about the two circles cross where the web is thinner than they stand off."""
+    holes = (Circle((20.0, 25.0), 5.0), Circle((30.0 + web_mm, 25.0), 5.0))
+    blank = replace(strip(80.0, 50.0), holes=holes)
+    layout = Layout(plate(500.0, 300.0), (Placement(blank, 100.0, 100.0, 0.0),))
+    frame = frame_in(layout.sheet, 200.0, 110.0)
+    (number,) = part_numbers(sheet_cuts(layout, cutting()).parts, frame)
+    assert number.to is None
+    assert area(number).distance(shapely.Point(frame.at((120.0, 125.0)))) > 5.0 * frame.scale
+
+
 @pytest.mark.parametrize(
     ("ring", "turn"),
     [
