@@ -35,10 +35,13 @@ def reserve(
         elif pieces[i].kind != piece.kind:
             told = f"{piece.kind} '{piece.name}': {ledger.path} has a {pieces[i].kind} of that name"
             wrong.append(f"{told}; try: another name")
+        elif _changed(pieces[i], seen):
+            told = f"{piece.kind} '{piece.name}': its sizes in {ledger.path} are others now"
+            wrong.append(f"{told} than when this job was planned; try: run it again")
         elif pieces[i].may_use(holder):
             pieces[i] = pieces[i].put("reserved", holder)
         elif (pieces[i].state, pieces[i].holder) != ("used", holder):
-            wrong.append(taken_words(ledger, pieces[i]))
+            wrong.append(taken_words(ledger, pieces[i], _was_free(piece, seen, holder)))
     if wrong:
         raise NotFinished(wrong)
     known = {piece.called for piece in pieces}
@@ -46,9 +49,23 @@ def reserve(
     return replace(ledger, pieces=(*pieces, *coming))
 
 
-def taken_words(ledger: Ledger, piece: Piece) -> str:
-    """Who has a piece, and what to try."""
-    return f"{piece.kind} '{piece.name}': {piece.who} ({ledger.path}); try: {way_out(piece)}"
+def _changed(piece: Piece, seen: Ledger | None) -> bool:
+    """Whether somebody has edited a piece since the job was planned on it."""
+    was = seen.piece(piece.name) if seen else None
+    return was is not None and was.sizes != piece.sizes
+
+
+def _was_free(piece: Piece, seen: Ledger | None, holder: Holder) -> bool:
+    was = seen.piece(piece.name) if seen else None
+    return was is not None and was.may_use(holder)
+
+
+def taken_words(ledger: Ledger, piece: Piece, meanwhile: bool = False) -> str:
+    """Who has a piece, and what to try; `meanwhile`: it was to be had when the job was planned."""
+    told = f"{piece.kind} '{piece.name}': {piece.who} ({ledger.path})"
+    if meanwhile:
+        return f"{told} while this job was planned; try: run it again, it takes what is free now"
+    return f"{told}; try: {way_out(piece)}"
 
 
 def way_out(piece: Piece) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -48,16 +48,32 @@ class Rack:
         return rows
 
     def require_free(self, job: str) -> None:
-        """Raises: SpecError telling each offcut of the job's file that another job has."""
+        """Raises: SpecError telling each offcut of the job's file that another job has, or that
+        the ledger knows as something else."""
         holder = Holder(job, self.file)
-        faults = []
+        faults: list[Fault] = []
         for i, row in enumerate(self.own.get("offcut", ())):
             piece = self.ledger.piece(row.name)
             if piece and not piece.may_use(holder) and piece.holder != holder:
                 told = f"a piece that no other job has; {piece.who} ({self.ledger.path})"
                 faults.append(Fault(f"offcut[{i}].name", row.name, told, way_out(piece)))
+            elif piece:
+                faults += self._unlike(f"offcut[{i}]", row, piece)
         if faults:
             raise SpecError(faults)
+
+    def _unlike(self, key: str, row: Any, piece: Piece) -> Iterator[Fault]:
+        """Where a row of the job's file and the piece of its name are not one and the same."""
+        if piece.kind != "offcut":
+            told = f"a name of its own; {self.ledger.path} has a {piece.kind} '{piece.name}'"
+            yield Fault(f"{key}.name", row.name, told, "chalk another; one piece, one name")
+            return
+        for of in ("steel", "thickness_mm", "outline", "holes"):
+            own, there = getattr(row, of), getattr(piece.spec, of)
+            if not _same(of, own, there):
+                told = f"what {self.ledger.path} says of offcut '{piece.name}': {there}"
+                advice = "measure it, correct the wrong one; or leave the row out of the job file"
+                yield Fault(f"{key}.{of}", own, told, advice)
 
 
 def rack_of(head: object, folder: Path, file: Path | None, own: Rows) -> Rack | None:
@@ -69,6 +85,24 @@ def rack_of(head: object, folder: Path, file: Path | None, own: Rows) -> Rack | 
     if name is None:
         return None
     return Rack(read_ledger(folder / name), str(file.resolve()) if file else None, own)
+
+
+def _same(key: str, one: Any, other: Any) -> bool:
+    if key == "outline":
+        return _as_walked(one) == _as_walked(other)
+    if key == "holes":
+        return sorted(map(_as_walked, one)) == sorted(map(_as_walked, other))
+    return bool(one == other)
+
+
+def _as_walked(ring: Sequence[Sequence[float]]) -> list[tuple[float, ...]]:
+    """Corners from the least on, the way round that comes first: wherever the list begins."""
+    corners = [tuple(map(float, corner)) for corner in ring]
+    ways = []
+    for run in (corners, corners[::-1]):
+        at = run.index(min(run))
+        ways.append(run[at:] + run[:at])
+    return min(ways)
 
 
 def _counted(specs: Sequence[Spec]) -> list[Spec]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -84,6 +85,21 @@ def test_pieces_of_a_job_file_are_written_down() -> None:
         reserve(rack(), POND, [bar("mine")], seen=rack("mine"))
     with pytest.raises(NotFinished, match="has a bar of that name"):
         reserve(rack("mine"), POND, [Piece("offcut", "Mine", {})])
+
+
+def test_what_another_has_taken_or_changed_since_the_plan_is_to_be_planned_again() -> None:
+    """It was free when the plan was made; a piece that was not is told to be given back."""
+    seen = rack("A", "B")
+    now = reserve(seen, LAKE, [bar("A")])
+    with pytest.raises(NotFinished, match=r"lake\.toml has reserved it .* try: run it again"):
+        reserve(now, POND, [bar("A")], seen=seen)
+    with pytest.raises(NotFinished, match="give-back"):
+        reserve(now, POND, [bar("A")], seen=now)
+    other = Piece("bar", "B", SIZES | {"length_mm": 5000.0})
+    edited = replace(seen, pieces=(seen.pieces[0], other))
+    with pytest.raises(NotFinished, match=r"'B': its sizes .* are others now .* run it again"):
+        reserve(edited, POND, [bar("B")], seen=seen)
+    assert reserve(edited, POND, [bar("A")], seen=seen).piece("A") == bar("A").put("reserved", POND)
 
 
 def test_a_job_is_called_by_its_name_or_where_two_have_it_by_its_file() -> None:
