@@ -17,6 +17,7 @@ from platewheel.parts.base.spec_model import Rule, Spec
 
 R12_NAME_LENGTH = 31  # letters, digits, $, - and _ only. Source: DXF reference, release 12
 OURS = ", ".join(LAYERS)
+NOT_CUT = ("mark", "text", "sheet-edge")  # a machine takes all of a layer alike
 
 
 def _known(v: Any) -> Iterator[Fault]:
@@ -43,7 +44,8 @@ class FileLayer(Spec):
         None,
         pattern=r"^[A-Za-z0-9$_-]([A-Za-z0-9 $_.-]{0,58}[A-Za-z0-9$_-])?$",
         examples=["CUT"],
-        description="in the files; two of ours may share one, and so a colour; absent = ours",
+        description="in the files; two of ours may share one, and so a colour, but mark, text and "
+        "sheet-edge none with what is cut; absent = ours",
         json_schema_extra={
             "takes": "of 1 to 60 letters, digits, spaces, '$', '_', '-' or '.', in R12 at most "
             "31 and no space or '.'"
@@ -83,12 +85,27 @@ def file_layer_faults(rows: Sequence[FileLayer], version: Version) -> Iterator[F
             allowed = f"one colour for all that share the name {spelt}; it has {colour}"
             yield Fault(f"file_layer[{i}].colour", row.colour, allowed, f"colour = {colour}")
         colours[name.lower()] = (spelt, colour if colour is not None else row.colour)
+    yield from _cut_by_mistake(rows)
     named = {row.layer for row in rows if row.name is not None}
     for i, row in enumerate(rows):  # a name of ours that is not given up
         same = [one for one in LAYERS if one.lower() == (row.name or "").lower()]
         if same and same[0] != row.name and same[0] not in named:
             allowed = f"layers told apart by more than capitals; there is {same[0]}"
             yield Fault(f"file_layer[{i}].name", row.name, allowed, f'name = "{same[0]}"')
+
+
+def _cut_by_mistake(rows: Sequence[FileLayer]) -> Iterator[Fault]:
+    """What is not cut under a name that is: the machine would cut marks, or round the plate."""
+    names = {layer: name for layer, (name, _) in names_of(rows).items()}
+    rank = {row.layer: i for i, row in enumerate(rows) if row.name is not None}
+    for layer in NOT_CUT:
+        cuts = [one for one in LAYERS if one not in NOT_CUT and names[one] == names[layer]]
+        given = [one for one in (layer, *cuts) if one in rank]
+        if cuts and given:
+            i = rank[given[0]]
+            allowed = f"{layer} under another name than what is cut ({', '.join(cuts)}), or it is"
+            advice = f'name = "{layer.upper()}"' if given[0] == layer else "another name"
+            yield Fault(f"file_layer[{i}].name", rows[i].name, f"{allowed} cut too", advice)
 
 
 def names_of(rows: Iterable[FileLayer]) -> dict[str, tuple[str, int]]:

@@ -95,7 +95,22 @@ def test_a_name_has_one_colour(pairs: list[tuple[str, str]]) -> None:
     for name, colour in names_of(rows).values():
         colours.setdefault(name, set()).add(colour)
     assert all(len(one) == 1 for one in colours.values())
-    assert list(file_layer_faults(rows, "R12")) == []
+
+
+@given(st.lists(st.tuples(st.sampled_from(list(LAYERS)), st.sampled_from(["A", "B", "text"]))))
+def test_no_name_is_of_something_cut_and_of_something_not_cut(pairs: list[tuple[str, str]]) -> None:
+    """A controller is told what to do by layer: marks under a name that is cut would be cut."""
+    given_names = dict(pairs)
+    rows = [FileLayer(layer=layer, name=name) for layer, name in given_names.items()]
+    names = {layer: given_names.get(layer, layer) for layer in LAYERS}
+    cut = {names[one] for one in ("cut-outline", "cut-hole", "lead", "offcut", "skeleton")}
+    wrong = [one for one in ("mark", "text", "sheet-edge") if names[one] in cut]
+    faults = list(file_layer_faults(rows, "R12"))
+    assert [fault.allowed.split()[0] for fault in faults] == wrong
+    for fault in faults:
+        i = int(fault.key.removeprefix("file_layer[").split("]")[0])
+        assert rows[i].name == fault.value
+        assert names[fault.allowed.split()[0]] == fault.value
 
 
 @pytest.mark.parametrize(
@@ -121,9 +136,11 @@ def test_a_row_at_fault_is_told_by_its_key(row: dict[str, Any], key: str) -> Non
     ("rows", "version", "key", "words"),
     [
         ([("lead", "A", None), ("lead", "B", None)], "R2000", "[1].layer", "one row for each"),
-        ([("lead", "A", 3), ("mark", "A", 4)], "R2000", "[1].colour", "it has 3"),
+        ([("lead", "A", 3), ("cut-hole", "A", 4)], "R2000", "[1].colour", "it has 3"),
         ([("lead", "Cut", None), ("mark", "CUT", None)], "R2000", "[1].name", "there is Cut"),
         ([("lead", "MARK", None)], "R2000", "[0].name", "there is mark"),
+        ([("mark", "lead", None)], "R2000", "[0].name", "or it is cut too"),
+        ([("cut-hole", "sheet-edge", None)], "R2000", "[0].name", "sheet-edge under another"),
         ([("lead", "a b", None)], "R12", "[0].name", "in R12 at most 31"),
         ([("lead", "a" * 32, None)], "R12", "[0].name", "in R12 at most 31"),
     ],
