@@ -31,7 +31,7 @@ def new_ledger(
     from platewheel.cli.ledger.keep import HEAD, START
 
     with exit_codes():
-        write_new(file, HEAD + START, overwrite=False)
+        write_new(file, HEAD + START, overwrite=None)  # a ledger is never written over
     typer.echo(file)
 
 

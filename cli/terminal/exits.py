@@ -80,8 +80,9 @@ def tell(lines: list[str]) -> None:
         sys.stderr.write(quiet + "\n")
 
 
-def write_new(file: Path, text: str, overwrite: bool) -> None:
+def write_new(file: Path, text: str, overwrite: bool | None) -> None:
     """Write a file that a person will fill in; one that is there stays unless told otherwise.
+    None: the command cannot be told so.
 
     Raises: typer.Exit where it is there; OSError.
     """
@@ -93,7 +94,7 @@ def write_new(file: Path, text: str, overwrite: bool) -> None:
         require_new(file, overwrite)
 
 
-def require_new(file: Path, overwrite: bool, name: str = "wheels.toml") -> None:
+def require_new(file: Path, overwrite: bool | None, name: str = "wheels.toml") -> None:
     """For a command that takes long: its file, called such as `name`, can be written.
 
     Raises: typer.Exit where not.
@@ -105,7 +106,8 @@ def require_new(file: Path, overwrite: bool, name: str = "wheels.toml") -> None:
     elif not file.parent.is_dir():
         line = f"{file}: there is no folder {file.parent}; make it first, or try another name"
     elif file.exists() and not overwrite:
-        line = f"{file}: is there already; try another name, or --overwrite"
+        over = "" if overwrite is None else ", or --overwrite"
+        line = f"{file}: is there already; try another name{over}"
     else:
         return
     tell([line])
