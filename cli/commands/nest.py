@@ -59,7 +59,7 @@ def nest_job(
 
 def _show(job: Job, plan: Plan, seconds: float, as_json: bool) -> None:
     totals = nesting_row(job, plan, seconds)
-    sheets, lengths = sheet_rows(job, plan, sheet_files(plan)), length_rows(plan)
+    sheets, lengths = sheet_rows(job, plan, sheet_files(plan)), length_rows(job, plan)
     if as_json:
         show_json(
             {

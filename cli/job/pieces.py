@@ -13,6 +13,8 @@ from platewheel.cli.job.wheelset import job_wheelset
 from platewheel.cli.ledger.piece import Piece
 from platewheel.nesting.offcuts.file import NAME_LENGTH, offcut_names
 from platewheel.nesting.sawing.axle_lengths import LEAST_REST_MM, AxleCuts
+from platewheel.nesting.sawing.cut_lengths import CutPlan
+from platewheel.nesting.stock.layout import Layout
 from platewheel.nesting.stock.piece_name import as_called
 from platewheel.parts.wheel.spec import WheelSpec
 
@@ -44,6 +46,38 @@ def rack_names(job: Job, plan: Plan) -> dict[Size, list[str]]:
     return names
 
 
+def rack_by_layout(job: Job, plan: Plan) -> list[tuple[str, ...]]:
+    """Of each layout the names of the pieces on the rack that are cut so, each piece once."""
+    return _dealt(job, plan, [(_layout_size(one), one.repeat) for one in plan.layouts])
+
+
+def rack_by_length(job: Job, plan: Plan) -> list[tuple[str, ...]]:
+    """The same of each way to saw a bar or pipe."""
+    return _dealt(job, plan, [(_length_size(job, cut), cut.repeat) for cut in plan.lengths])
+
+
+def _dealt(job: Job, plan: Plan, cuts: list[tuple[Size, int]]) -> list[tuple[str, ...]]:
+    names = rack_names(job, plan)
+    dealt = []
+    for size, count in cuts:
+        own = names.get(size, [])
+        dealt.append(tuple(own[:count]))
+        names[size] = own[count:]
+    return dealt
+
+
+def _length_size(job: Job, cut: CutPlan) -> Size:
+    return (job.wheel.tread_from, cut.stock.length_mm, *tread_section(job.wheel))
+
+
+def _layout_size(layout: Layout) -> Size:
+    """The kind of its plate, and what `_size` has after it."""
+    sheet = layout.sheet
+    if sheet.is_offcut:
+        return "offcut", as_called(sheet.name)
+    return "plate", sheet.length_mm, sheet.steel, sheet.thickness_mm, sheet.width_mm
+
+
 def _size(piece: Piece) -> Size:
     """What makes two pieces alike: values in the order of their keys' names."""
     if piece.kind == "offcut":
@@ -56,13 +90,9 @@ def _sizes_taken(job: Job, plan: Plan, axles: bool) -> Counter[Size]:
     """How many of each size a plan cuts, as `_size` has them after the kind."""
     want = Counter[Size]()
     for layout in plan.layouts:
-        sheet = layout.sheet
-        size: Size = ("plate", sheet.length_mm, sheet.steel, sheet.thickness_mm, sheet.width_mm)
-        if sheet.is_offcut:
-            size = ("offcut", as_called(sheet.name))
-        want[size] += layout.repeat
+        want[_layout_size(layout)] += layout.repeat
     for cut in plan.lengths:
-        want[job.wheel.tread_from, cut.stock.length_mm, *tread_section(job.wheel)] += cut.repeat
+        want[_length_size(job, cut)] += cut.repeat
     cuts = _axle_cuts(job, axles)
     for cut, bar in zip(cuts.plans, cuts.bars, strict=True) if cuts else ():
         want["round", bar.diameter_mm, bar.length_mm] += cut.repeat

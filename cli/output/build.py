@@ -124,7 +124,7 @@ def _write_all(
         gauges=gauge_rows(job),
         sheets=sheet_rows(job, plan, files),
         nesting=nesting,
-        cutting_lists=length_rows(plan),
+        cutting_lists=length_rows(job, plan),
         buying=buying,
         time_plan=hours,
         cost=wheel_cost(job, buying, hours),

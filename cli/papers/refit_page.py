@@ -17,6 +17,7 @@ from platewheel.cli.papers.refit_tables import (
 )
 from platewheel.cli.schema.refit import RefitReport
 from platewheel.cli.words.phrases import Phrase, phrase
+from platewheel.cli.words.plates import plate_words
 from platewheel.cli.words.refit import (
     choices_table,
     choices_words,
@@ -52,7 +53,7 @@ def refit_page(job: Job, report: RefitReport, folder: Path) -> str:
         sheets=[
             (
                 drawn(dxf_picture(folder / s.file, s.file, offcut_marks(s), job.file_layers)),
-                f"{s.file}: {s.stock}, cut {s.repeat} off",
+                f"{s.file}: {plate_words(s).told(job.paper.units)}, cut {s.repeat} off",
             )
             for s in report.sheets or ()
         ],

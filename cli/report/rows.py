@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from platewheel.cli.job.blanks import job_blanks
 from platewheel.cli.job.job import Job
+from platewheel.cli.job.pieces import rack_by_layout, rack_by_length
 from platewheel.cli.job.plan import Plan
 from platewheel.cli.report.loads import block_rows, load_rows
 from platewheel.cli.schema.report import (
@@ -30,7 +31,7 @@ from platewheel.nesting.offcuts.file import offcut_names
 from platewheel.nesting.offcuts.remnant import Remnant
 from platewheel.nesting.sawing.cut_lengths import lengths_price
 from platewheel.nesting.stock.cutting import LEAST_WEB_MM
-from platewheel.nesting.stock.pierce_clear import spacing_words
+from platewheel.nesting.stock.pierce_clear import laid_for_leads, spacing_words
 from platewheel.nesting.stock.shared_lines import lines_saved
 from platewheel.nesting.stock.small_holes import MarkedHoles, marked_holes, narrow_holes
 from platewheel.parts.checks.result import CheckResult
@@ -90,7 +91,8 @@ def blank_rows(job: Job, parts: tuple[Part, ...]) -> list[BlankRow]:
 
 def sheet_rows(job: Job, plan: Plan, files: list[str]) -> list[SheetRow]:
     rows, names = [], offcut_names(plan.kept, job.head.name)
-    for layout, file in zip(plan.layouts, files, strict=True):
+    racks = rack_by_layout(job, plan)
+    for layout, file, rack in zip(plan.layouts, files, racks, strict=True):
         sheet = layout.sheet
         work = plate_work(layout, job.cutting, job.cut_speeds, plan.kept)
         cuts = sheet_cuts(layout, job.cutting)
@@ -115,6 +117,9 @@ def sheet_rows(job: Job, plan: Plan, files: list[str]) -> list[SheetRow]:
                 rapid_length_mm=work.rapid_length_mm,
                 travels_over_cut_parts=cuts.travels_over,
                 cutting_minutes=60 * work.hours,
+                pierce_minutes=60 * work.pierce_hours,
+                travel_minutes=60 * work.travel_hours,
+                rack=list(rack),
                 placements=placements,
                 offcuts=[
                     row
@@ -160,7 +165,7 @@ def nesting_row(job: Job, plan: Plan, seconds: float) -> NestingRow:
         cutting_hours=work.hours,
         setup_hours=work.setup_hours,
         cutting_price=work.price,
-        web_mm=job.cutting.web_mm,
+        web_mm=_web_mm(job, plan),
         edge_web_mm=job.cutting.edge_web_mm,
         centre_marked_holes=[
             MarkedRow(
@@ -193,6 +198,13 @@ def _marked(job: Job, plan: Plan) -> tuple[MarkedHoles, ...]:
     return marked_holes(changed, job.cutting)
 
 
+def _web_mm(job: Job, plan: Plan) -> float:
+    """Steel between the kerfs of two neighbours, laid as far apart as their pierces need."""
+    thick = {layout.sheet.thickness_mm for layout in plan.layouts}
+    each = (laid_for_leads(job.cutting, one).web_mm for one in thick)
+    return min(each, default=job.cutting.web_mm)
+
+
 def cutting_warnings(job: Job, plan: Plan) -> list[str]:
     """What the cutter must know of small holes and narrow webs."""
     laid = {p.blank.name: p.blank for layout in plan.layouts for p in layout.placements}
@@ -206,16 +218,17 @@ def cutting_warnings(job: Job, plan: Plan) -> list[str]:
         lines.append(
             f"common lines: {count} shared by two parts, {saved / 1000:.1f} m of cut saved"
         )
-    if laid and job.cutting.web_mm < LEAST_WEB_MM:
+    web = _web_mm(job, plan)
+    if laid and web < LEAST_WEB_MM:
         lines.append(
-            f"{web_words(job.cutting.web_mm, job.cutting.edge_web_mm)} Less than "
+            f"{web_words(web, job.cutting.edge_web_mm)} Less than "
             f"{LEAST_WEB_MM:g} mm burns away; "
             f"part_spacing_mm = {2 * job.cutting.kerf_mm + LEAST_WEB_MM:g} or more lets it stand."
         )
     return lines
 
 
-def length_rows(plan: Plan) -> list[LengthRow]:
+def length_rows(job: Job, plan: Plan) -> list[LengthRow]:
     return [
         LengthRow(
             stock=cut.stock.name,
@@ -224,8 +237,9 @@ def length_rows(plan: Plan) -> list[LengthRow]:
             pieces=dict(cut.pieces),
             piece_length_mm=plan.tread_length_mm,
             rest_mm=cut.rest_mm,
+            rack=list(rack),
         )
-        for cut in plan.lengths
+        for cut, rack in zip(plan.lengths, rack_by_length(job, plan), strict=True)
     ]
 
 

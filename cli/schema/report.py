@@ -105,6 +105,11 @@ class SheetRow(Row):
         description="on one plate: travels that cross a part cut before, which no tab holds"
     )
     cutting_minutes: float = Field(description="of one plate")
+    pierce_minutes: float = Field(description="of these")
+    travel_minutes: float = Field(description="of these")
+    rack: list[str] = Field(
+        description="names of the pieces in the ledger that are cut so; the others are to buy"
+    )
     placements: list[PlacementRow] = Field(description="in cutting order")
     offcuts: list[OffcutRow] = Field(description="kept, plate by plate; none is scrap")
 
@@ -166,6 +171,7 @@ class LengthRow(Row):
     pieces: dict[str, int]
     piece_length_mm: float
     rest_mm: float
+    rack: list[str] = Field(description="names of those in the ledger; the others are to buy")
 
 
 class CheckRow(Row):

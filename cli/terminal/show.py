@@ -76,7 +76,8 @@ def show_sheets(sheets: Sequence[Any], nesting: Any, lengths: Sequence[Any]) -> 
         told = (
             "proved the least" if bound.proved_least else f"at least {bound.least_sheets} by area"
         )
-        print(f"{bound.thickness_mm:g} mm: {bound.sheets_used} bought, {told}")
+        whole = "1 whole plate" if bound.sheets_used == 1 else f"{bound.sheets_used} whole plates"
+        print(f"{bound.thickness_mm:g} mm: {whole}, {told}")
     setup = f", setting up {nesting.setup_hours:.1f} h" if nesting.setup_hours else ""
     print(
         f"{nesting.sheets_used} plates, scrap {nesting.scrap_percent:.1f} %, after offcuts "

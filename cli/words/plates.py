@@ -13,7 +13,7 @@ from platewheel.parts.base.units import Units
 
 PLATES = (
     Column("file", "Cutting file", Name, short="file"),
-    Column("stock", "Plate", PlateName, short="plate"),
+    Column("stock", "Plate", Phrase, short="plate"),
     Column("thick", "Thick", Length, "number"),
     Column("repeat", "Cut", Count, "number", short="cut"),
     Column("blanks", "Blanks on it", Name, short="blanks"),
@@ -22,7 +22,7 @@ PLATES = (
     Column("minutes", "min each", Quantity, "number", bare=True),
 )
 LENGTHS = (
-    Column("stock", "From", PlateName, short="from"),
+    Column("stock", "From", Phrase, short="from"),
     Column("length", "Length", Length, "number", short="mm", bare=True),
     Column("repeat", "Cut", Count, "number", short="cut"),
     Column("pieces", "Pieces", Name, short="pieces"),
@@ -38,7 +38,7 @@ def plates_table(sheets: Iterable[SheetRow]) -> Table:
         (
             {
                 "file": Name(sheet.file),
-                "stock": PlateName(sheet.stock),
+                "stock": plate_words(sheet),
                 "thick": Length(sheet.thickness_mm, "g", "rule"),
                 "repeat": Count(sheet.repeat),
                 "blanks": Name(counted(p.blank for p in sheet.placements)),
@@ -51,13 +51,28 @@ def plates_table(sheets: Iterable[SheetRow]) -> Table:
     )
 
 
+def plate_words(sheet: SheetRow) -> Phrase:
+    """A plate by its size or an offcut by its name; and which pieces of the rack are cut so."""
+    return phrase(PlateName(sheet.stock)) if sheet.offcut else _with_rack(sheet)
+
+
+def _with_rack(row: SheetRow | LengthRow) -> Phrase:
+    return phrase(PlateName(row.stock), *([f": {rack_words(row)}"] if row.rack else []))
+
+
+def rack_words(row: SheetRow | LengthRow) -> str:
+    """`plate-1, plate-2, 1 to buy`: the pieces that are cut so."""
+    more = row.repeat - len(row.rack)
+    return ", ".join([*row.rack, *([f"{more} to buy"] if more else [])])
+
+
 def lengths_table(lengths: Iterable[LengthRow], units: Units = "mm") -> Table:
     """A row a way to saw a bar or pipe."""
     return table(
         LENGTHS,
         (
             {
-                "stock": PlateName(row.stock),
+                "stock": _with_rack(row),
                 "length": Length(row.stock_length_mm, "g" if units == "mm" else ".0f", "rule"),
                 "repeat": Count(row.repeat),
                 "pieces": Name(", ".join(f"{n} {name}" for name, n in row.pieces.items())),

@@ -80,14 +80,18 @@ def hole_pace(
     the thickness; where there are none, as every edge. Raises: as `pace`.
     """
     usual = pace(cutting, rows, thickness_mm)
+    own = hole_paces(cutting, rows, thickness_mm)
+    return next((pace for size, pace in own if diameter_mm <= size + SAME_MM), usual)
+
+
+def hole_paces(
+    cutting: Cutting, rows: Sequence[CutSpeed], thickness_mm: float
+) -> list[tuple[float, Pace]]:
+    """Largest diameter and pace of each size of hole that the rows know in a thickness."""
     own = [row for row in _chosen(cutting, rows) if row.hole_up_to_mm is not None]
     sizes = sorted({row.hole_up_to_mm for row in own if row.hole_up_to_mm is not None})
-    for size in sizes:
-        if diameter_mm <= size + SAME_MM:
-            found = _between([row for row in own if row.hole_up_to_mm == size], thickness_mm)
-            if found is not None:
-                return found
-    return usual
+    found = ((s, _between([r for r in own if r.hole_up_to_mm == s], thickness_mm)) for s in sizes)
+    return [(size, pace) for size, pace in found if pace is not None]
 
 
 def _between(rows: Sequence[CutSpeed], thickness_mm: float) -> Pace | None:

@@ -21,7 +21,7 @@ from platewheel.parts.geometry.outline import Point, length_mm
 @dataclass(frozen=True)
 class CuttingWork:
     """Cutting of one plate or of many: length of cut, pierces, travel, hours; hours of setting up
-    the plates; and the price of both."""
+    the plates; and the price of both. `pierce_hours` and `travel_hours` are part of `hours`."""
 
     cut_length_mm: float
     pierces: int
@@ -29,6 +29,8 @@ class CuttingWork:
     hours: float
     price: float
     setup_hours: float = 0.0
+    pierce_hours: float = 0.0
+    travel_hours: float = 0.0
 
 
 def cutting_work(
@@ -46,6 +48,8 @@ def cutting_work(
         math.fsum(n * work.hours for n, work in each),
         math.fsum(n * work.price for n, work in each),
         math.fsum(n * work.setup_hours for n, work in each),
+        math.fsum(n * work.pierce_hours for n, work in each),
+        math.fsum(n * work.travel_hours for n, work in each),
     )
 
 
@@ -71,18 +75,19 @@ def plate_work(
     length = math.fsum([*map(_length_mm, cuts), *(line.length_mm for line in lines)])
     ends = [HOME, *(end for _, end in runs)]
     rapid = math.fsum(math.dist(here, begin) for here, (begin, _) in zip(ends, runs, strict=False))
-    minutes = length / at.speed_mm_per_min + rapid / cutting.rapid_mm_per_min
-    hours = minutes / 60 + len(runs) * at.pierce_s / 3600
-    hours += math.fsum(longer for part in parts for longer in _longer_h(part, cutting, speeds, at))
-    setup = cutting.setup_minutes / 60
+    longer = [both for part in parts for both in _longer_h(part, cutting, speeds, at)]
+    cut = length / at.speed_mm_per_min / 60 + math.fsum(more for more, _ in longer)
+    pierce = len(runs) * at.pierce_s / 3600 + math.fsum(more for _, more in longer)
+    travel = rapid / cutting.rapid_mm_per_min / 60
+    hours, setup = cut + pierce + travel, cutting.setup_minutes / 60
     price = (hours + setup) * cutting.price_per_h
-    return CuttingWork(length, len(runs), rapid, hours, price, setup)
+    return CuttingWork(length, len(runs), rapid, hours, price, setup, pierce, travel)
 
 
 def _longer_h(
     part: PartCuts, cutting: Cutting, speeds: Sequence[CutSpeed], at: Pace
-) -> Iterator[float]:
-    """Hours that each round hole of a part takes over the pace of all else."""
+) -> Iterator[tuple[float, float]]:
+    """Hours that each round hole of a part takes over the pace of all else: cut, and pierced."""
     if all(row.hole_up_to_mm is None for row in speeds):
         return
     blank = part.placement.blank  # its holes are cut first, in their order
@@ -91,7 +96,7 @@ def _longer_h(
         if circle is not None:
             own = hole_pace(cutting, speeds, blank.thickness_mm, 2 * circle.radius_mm)
             per_mm = 1 / own.speed_mm_per_min - 1 / at.speed_mm_per_min
-            yield _length_mm(cut) * per_mm / 60 + (own.pierce_s - at.pierce_s) / 3600
+            yield _length_mm(cut) * per_mm / 60, (own.pierce_s - at.pierce_s) / 3600
 
 
 def _length_mm(cut: Cut) -> float:

@@ -11,6 +11,7 @@ from platewheel.cli.papers.plates.plate import Plate
 from platewheel.cli.words.phrases import Name, Sentence, phrase
 from platewheel.cli.words.values import Length, Value
 from platewheel.nesting.stock.cutting import Cutting
+from platewheel.parts.base.units import MM_PER_INCH
 
 # what one person may lift at best. Source: ISO 11228-1, reference mass 25 kg; from memory
 ALONE_KG = 25.0
@@ -70,6 +71,9 @@ def ticks(job: Job, plate: Plate) -> Iterator[Value]:
     thick = Length(row.thickness_mm, "g", "rule")
     yield phrase(f"steel {plate.layout.sheet.steel} and thickness ", thick, " checked")
     yield Name(_origin(plate))
+    if cutting.file_units == "in":
+        long, wide = (side / MM_PER_INCH for side in (row.length_mm, row.width_mm))
+        yield Name(f"file read in inches: the plate is {long:.2f} by {wide:.2f} on the screen")
     yield _offset(cutting)
     yield Name("test cut good; kerf measured ________")
     yield Name("marks read on the steel")

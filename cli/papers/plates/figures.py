@@ -6,9 +6,13 @@ from dataclasses import dataclass
 
 from platewheel.cli.job.job import Job
 from platewheel.cli.papers.plates.plate import Plate
+from platewheel.cli.schema.report import SheetRow
 from platewheel.cli.words.phrases import Name, phrase
+from platewheel.cli.words.plates import rack_words
 from platewheel.cli.words.values import Count, Length, Lengths, Mass, Percent, Quantity, Raw, Value
+from platewheel.nesting.cutting.cut_speed import SAME_MM, hole_paces
 from platewheel.nesting.stock.cutting import Cutting
+from platewheel.nesting.stock.small_holes import round_hole
 from platewheel.parts.base.units import MM_PER_INCH, Units
 
 MM_PER_FOOT = 12 * MM_PER_INCH
@@ -51,7 +55,7 @@ def figures(job: Job, plate: Plate) -> list[tuple[str, Value]]:
     heaviest, mass = plate.heaviest
     rows: list[tuple[str, Value]] = [
         ("file", Name(row.file)),
-        ("plate", Name(f"offcut {row.stock}" if row.offcut else "from stock")),
+        ("plate", Name(_plate(row))),
         ("width x length", size),
         ("thickness", Length(row.thickness_mm, "g", "rule")),
         ("steel", Name(plate.layout.sheet.steel)),
@@ -66,8 +70,10 @@ def figures(job: Job, plate: Plate) -> list[tuple[str, Value]]:
             "speed",
             phrase(Speed(plate.pace.speed_mm_per_min), f", pierce {plate.pace.pierce_s:g} s"),
         ),
+        *_holes(job, plate),
         ("kerf", Length(cutting.kerf_mm, "g")),
         ("lines are", Name(_lines(cutting))),
+        ("unit of the file", Name("inch" if cutting.file_units == "in" else "mm")),
         ("lead in", _lead(cutting.lead_in_mm, cutting)),
         ("lead out", _lead(cutting.lead_out_mm, cutting)),
         ("tabs", _tabs(cutting)),
@@ -81,10 +87,9 @@ def figures(job: Job, plate: Plate) -> list[tuple[str, Value]]:
 
 
 def _minutes(job: Job, plate: Plate) -> list[tuple[str, Value]]:
-    row, at = plate.row, plate.pace
-    cut = row.cut_length_mm / at.speed_mm_per_min
-    pierce = row.pierces * at.pierce_s / 60
-    travel = row.rapid_length_mm / job.cutting.rapid_mm_per_min
+    row, setup = plate.row, job.cutting.setup_minutes
+    pierce, travel = row.pierce_minutes, row.travel_minutes
+    cut = row.cutting_minutes - pierce - travel
     split = Name(f"cut {cut:.1f}, pierce {pierce:.1f}, travel {travel:.1f} min")
     lines: list[tuple[str, Value]] = [
         ("minutes a plate", Quantity(row.cutting_minutes, ".1f", "min")),
@@ -93,7 +98,30 @@ def _minutes(job: Job, plate: Plate) -> list[tuple[str, Value]]:
     if row.repeat > 1:
         hours = row.repeat * row.cutting_minutes / 60
         lines.append((f"all {row.repeat} plates", Quantity(hours, ".1f", "h")))
+    if setup:
+        lines.append(("to set up, each", Quantity(setup, "g", "min")))
     return lines
+
+
+def _plate(row: SheetRow) -> str:
+    if row.offcut:
+        return f"offcut {row.stock}"
+    return f"{rack_words(row)} (from the rack)" if row.rack else "from stock"
+
+
+def _holes(job: Job, plate: Plate) -> list[tuple[str, Value]]:
+    """Speeds of the round holes on the plate that the chart has rows for."""
+    paces = hole_paces(job.cutting, job.cut_speeds, plate.row.thickness_mm)
+    blanks = {part.placement.blank for part in plate.parts}
+    circles = [c for blank in blanks for c in map(round_hole, blank.holes) if c]
+    rows: list[tuple[str, Value]] = []
+    least = 0.0
+    for size, pace in paces:
+        if any(least < 2 * circle.radius_mm <= size + SAME_MM for circle in circles):
+            told = phrase(Speed(pace.speed_mm_per_min), f", pierce {pace.pierce_s:g} s")
+            rows.append((f"holes up to {size:g} mm", told))
+        least = size + SAME_MM
+    return rows
 
 
 def _process(cutting: Cutting) -> str:

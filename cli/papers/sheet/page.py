@@ -28,8 +28,7 @@ from platewheel.cli.schema.refit import WheelRecord
 from platewheel.cli.schema.report import Report, SheetRow
 from platewheel.cli.words.checks import checks_table
 from platewheel.cli.words.figures import over_words, web_words
-from platewheel.cli.words.phrases import PlateName
-from platewheel.cli.words.plates import lengths_table, plates_table
+from platewheel.cli.words.plates import lengths_table, plate_words, plates_table
 from platewheel.cli.words.values import Count, Length, Mass, Percent, Quantity, Value
 from platewheel.parts.gauges.wanted import HOW_TO_MAKE
 
@@ -136,7 +135,7 @@ def _sum(job: Job, report: Report) -> dict[str, Value | str]:
 
 def _plate(sheet: SheetRow, folder: Path, job: Job) -> tuple[str, str]:
     """A layout drawn, and its caption."""
-    plate = PlateName(sheet.stock).told(job.paper.units)
+    plate = plate_words(sheet).told(job.paper.units)
     over = over_words(sheet.travels_over_cut_parts)
     caption = f"{sheet.file}: {plate}, cut {sheet.repeat} off" + (f"; {over}" if over else "")
     picture = dxf_picture(folder / sheet.file, caption, offcut_marks(sheet), job.file_layers)

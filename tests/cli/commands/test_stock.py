@@ -12,6 +12,7 @@ import pytest
 from platewheel.cli.job.job import read_job
 from platewheel.cli.refit.job import refit_job
 from tests.cli.jobs import ROWS, files_of, job_text, refused, run, write_job
+from tests.cli.papers.plates.pages import pages_of
 
 PLATES = """
 [[plate]]
@@ -113,6 +114,23 @@ def test_plates_to_buy_come_after_those_on_the_rack() -> None:
     result = nest("pond", rows=ROWS, **{"job.wheels": "6"})
     assert result.exit_code == 0, result.stderr
     assert set(states().values()) == {("reserved", "pond")}
+
+
+def test_papers_name_the_pieces_to_take() -> None:
+    """Each reserved plate once, on the page of the layout that is cut from it."""
+    rack()
+    result = nest("pond", "--json", rows=ROWS, **{"job.wheels": "6"})
+    assert result.exit_code == 0, result.stderr
+    sheets = json.loads(result.stdout)["sheets"]
+    named = [name for sheet in sheets for name in sheet["rack"]]
+    assert sorted(named) == sorted(states())
+    pages = pages_of(Path("out/pond/plates.pdf"))
+    for page, sheet in zip(pages, sheets, strict=True):
+        more = sheet["repeat"] - len(sheet["rack"])
+        told = ", ".join([*sheet["rack"], *([f"{more} to buy"] if more else [])])
+        assert page.says(f"plate {told} (from the rack)" if sheet["rack"] else "plate from stock")
+    table = nest("pond", rows=ROWS, **{"job.wheels": "6"}).stdout
+    assert "400 x 500: A, B" in table
 
 
 def test_an_offcut_of_the_job_file_is_written_down_and_refused_to_the_next() -> None:

@@ -116,9 +116,61 @@ def test_its_figures_are_those_of_the_report(tmp_path: Path, more: dict[str, str
         assert cut == pytest.approx(sheet["cut_length_mm"] / 2000, abs=0.051)
         assert pierce == pytest.approx(sheet["pierces"] / 60, abs=0.051)
         assert travel == pytest.approx(sheet["rapid_length_mm"] / 10000, abs=0.051)
+        assert "to set up" not in page.words
         if sheet["repeat"] > 1:
             hours = sheet["repeat"] * sheet["cutting_minutes"] / 60
             assert f"all {sheet['repeat']} plates {hours:.1f} h" in page.words
+
+
+HOLES = """
+[[cut_speed]]
+thickness_mm = 5
+speed_mm_per_min = 2000
+pierce_s = 1
+[[cut_speed]]
+thickness_mm = 6
+speed_mm_per_min = 2000
+pierce_s = 1
+[[cut_speed]]
+thickness_mm = 5
+speed_mm_per_min = 400
+pierce_s = 2
+hole_up_to_mm = 10
+[[cut_speed]]
+thickness_mm = 5
+speed_mm_per_min = 800
+pierce_s = 2
+hole_up_to_mm = 20
+[[cut_speed]]
+thickness_mm = 5
+speed_mm_per_min = 900
+pierce_s = 2
+hole_up_to_mm = 500
+"""
+
+
+def test_slow_holes_and_setting_up_are_told(tmp_path: Path) -> None:
+    """Of the rows for holes those that the plate has holes for; minutes that add up,
+    and a pierce of 2 s at each disc's bore and two vents, of 1 s at all else."""
+    rows = ROWS + HOLES
+    more = {"cutting.setup_minutes": "7", "cutting.file_units": '"in"'}
+    file, sheets = nested(tmp_path, more, rows=rows)
+    page, sheet = pages_of(file)[0], sheets[0]
+    assert "holes up to 10 mm" not in page.words
+    for words in (
+        "holes up to 20 mm 800 mm/min, pierce 2 s",
+        "holes up to 500 mm 900 mm/min, pierce 2 s",
+        "to set up, each 7 min",
+        "unit of the file inch",
+        f"the plate is {sheet['length_mm'] / 25.4:.2f} by {sheet['width_mm'] / 25.4:.2f} on the",
+    ):
+        assert page.says(words), words
+    split = re.search(r"cut ([\d.]+), pierce ([\d.]+), travel ([\d.]+) min", page.words)
+    assert split
+    assert sum(map(float, split.groups())) == pytest.approx(sheet["cutting_minutes"], abs=0.16)
+    discs = sum(one["blank"] == "disc" for one in sheet["placements"])
+    holes = 3 * discs
+    assert float(split[2]) == pytest.approx((sheet["pierces"] + holes) / 60, abs=0.051)
 
 
 def test_every_part_has_its_number_on_a_plate_of_two_hundred(tmp_path: Path) -> None:
