@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from platewheel.nesting.cutting.lead_place import Neighbour
+from platewheel.nesting.cutting.lead_place import HAIR_MM, Neighbour
+from platewheel.nesting.geometry.gaps import loop_gap
 from platewheel.nesting.stock.cutting import Cutting
+from platewheel.parts.geometry.outline import Line, Loop, Segment
 
 
 class NotAsWanted:
@@ -15,9 +17,16 @@ class NotAsWanted:
         self.no_lead: list[tuple[str, Neighbour]] = []  # of a hole of it, or of itself
         self.no_run_off: list[Neighbour] = []
         self.short: list[tuple[str, float]] = []
+        self.near: list[tuple[str, float, float]] = []  # of a hole of it: its pierce, and wanted
         self.hemmed: list[tuple[Neighbour, float]] = []
         self.fewer_tabs: dict[str, int] = {}
         self.bare: list[Neighbour] = []
+
+    def pierced(self, name: str, hole: Loop, into: Segment, clear_mm: float) -> None:
+        """A hole that may be too small to pierce so far off its edge."""
+        off = loop_gap((Line(into.start, into.start),), hole, clear_mm)
+        if off < clear_mm - HAIR_MM:
+            self.near.append((name, off, clear_mm))
 
     def lines(self, cutting: Cutting) -> Iterator[str]:
         """Each in words."""
@@ -38,6 +47,13 @@ class NotAsWanted:
             yield (
                 f"{len(self.short)} holes are too small for the lead, it is shorter there "
                 f"(down to {least:.1f} mm): {names}"
+            )
+        if self.near:
+            least, clear = min(off for _, off, _ in self.near), self.near[0][2]
+            names = ", ".join(sorted({name for name, _, _ in self.near}))
+            yield (
+                f"{len(self.near)} holes are too small to pierce {clear:g} mm off their edge "
+                f"(pierce_clear_mm): pierced in their middle, down to {least:.1f} mm off: {names}"
             )
         if self.hemmed:
             least = min(length for _, length in self.hemmed)

@@ -178,8 +178,11 @@ def _hole_cut(
             spot, into, off = found
             _take(part, into, off)
             length = max(leads.in_mm, leads.out_mm)
-            if length < longest or pierce < room.pierce_mm:
-                told.short.append((part.placement.blank.name, length))
+            name = part.placement.blank.name
+            if length < longest:
+                told.short.append((name, length))
+            if into is not None and pierce < room.pierce_mm:
+                told.pierced(name, hole, into, room.pierce_mm)
             return Cut("cut-hole", begun_at(ring, spot), True, into, off)
     told.no_lead.append(("a hole of ", part))
     return Cut("cut-hole", path)

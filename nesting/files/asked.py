@@ -53,7 +53,7 @@ def asked_of(layout: Layout, cutting: Cutting, kept: Sequence[Remnant] = ()) -> 
         told=Told(
             no_lead=told("no room for a lead behind a tab")
             | holes,  # an outline always has its own
-            near_pierce=told("it is shorter there", by_name=True),
+            near_pierce=told("pierced in their middle", by_name=True),
             fewer_tabs=told("tabs of the", by_name=True),
         ),
         shared=tuple(

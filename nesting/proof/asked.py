@@ -32,7 +32,7 @@ class Told:
     """What the user has been told is not as wanted, by number of part."""
 
     no_lead: frozenset[int] = frozenset()  # a cut of it begins on the edge
-    near_pierce: frozenset[int] = frozenset()  # a lead of it is too short to pierce well away
+    near_pierce: frozenset[int] = frozenset()  # a hole of it is too small to pierce well away
     fewer_tabs: frozenset[int] = frozenset()
 
 

@@ -25,7 +25,9 @@ class Block:
     """So many strips as one blank; `step` leads from one to the next, in the strip's own axes.
 
     The strip cut first is number `first`: from the middle the others are cut on either side in
-    turn, so that the torch need not travel back over a strip just cut.
+    turn, so that the torch need not travel back over a strip just cut. Strips with holes are cut
+    from one end to the other: the way to the next one's holes leads over those just cut anyhow,
+    and from side to side it would be many times as long.
     """
 
     blank: Blank
@@ -169,7 +171,8 @@ def _block(
     ring = polygon(strip.corners(count * pitch - cutting.kerf_mm))
     whole = Blank(name, blank.kind, blank.thickness_mm, ring, many_turns=blank.many_turns)
     step = -pitch * strip.along[1], pitch * strip.along[0]
-    first = (count - 1) // 2 if _led_at_ends(strip, cutting, blank.thickness_mm) else 0
+    in_turn = not blank.holes and _led_at_ends(strip, cutting, blank.thickness_mm)
+    first = (count - 1) // 2 if in_turn else 0
     return Block(whole, blank, count, step, first)
 
 

@@ -148,6 +148,24 @@ def test_lead_of_a_round_hole_is_at_most_its_radius(lead_mm: float, length: floa
     assert any("1 holes are too small" in line for line in done.warnings) == (length < lead_mm)
 
 
+@pytest.mark.parametrize(("clear_mm", "told"), [(5.9, False), (12.0, True)])
+def test_a_hole_too_small_to_pierce_clear_in_is_told(clear_mm: float, told: bool) -> None:
+    """In the middle of a hole of radius 6 the torch pierces 6 mm off its edge, and no more."""
+    part = Placement(disc(100.0, "nut", holes=(Circle((3.0, 4.0), 6.0),)), 100.0, 100.0, 0.0)
+    cut = cutting(lead_in_mm=20.0, pierce_clear_mm=clear_mm)
+    done = sheet_cuts(Layout(plate(300.0, 300.0), (part,)), cut)
+    (said,) = [line for line in done.warnings if "pierce_clear_mm" in line] or [""]
+    assert bool(said) == told
+    if told:
+        lead = done.parts[0].cuts[0].lead_in
+        assert lead is not None
+        off = math.dist(lead.start, lead.end)
+        assert said == (
+            "1 holes are too small to pierce 12 mm off their edge (pierce_clear_mm): pierced in "
+            f"their middle, down to {off:.1f} mm off: nut"
+        )
+
+
 def test_a_hole_with_a_part_in_it_has_its_lead_beside_that() -> None:
     ring = disc(120.0, "ring", holes=(Circle((0.0, 0.0), 50.0),))
     inner = Placement(disc(70.0, "inner"), 100.0, 100.0, 0.0)

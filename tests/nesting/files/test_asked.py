@@ -70,14 +70,15 @@ def test_what_the_user_is_told_is_taken_from_the_warnings(tmp_path: Path) -> Non
     small = Layout(plate(500.0, 300.0), (Placement(disc(60.0, "dot"), 60.0, 60.0, 0.0), *PARTS[1:]))
     tabbed = asked_of(small, cutting(tab_count=12, tab_width_mm=5.0))
     assert tabbed.told.fewer_tabs >= {p.number for p in tabbed.parts if p.name == "dot"}
+    far = cutting(lead_in_mm=8.0, pierce_clear_mm=7.0)  # in a hole of radius 6
     narrow = Placement(disc(60.0, "nut", holes=(Circle((0.0, 0.0), 6.0),)), 60.0, 60.0, 0.0)
     wide = Placement(disc(60.0, "nut-wide"), 140.0, 140.0, 0.0)
-    nut = asked_of(Layout(plate(200.0, 200.0), (narrow, wide)), cutting(lead_in_mm=8.0))
+    nut = asked_of(Layout(plate(200.0, 200.0), (narrow, wide)), far)
     told = frozenset(part.number for part in nut.parts if part.name == "nut")
     assert nut.told == Told(near_pierce=told)
     wide = Placement(disc(60.0, "nut"), 140.0, 140.0, 0.0)
     narrow = replace(narrow, blank=replace(narrow.blank, name="nut-wide"))
-    nut = asked_of(Layout(plate(200.0, 200.0), (narrow, wide)), cutting(lead_in_mm=8.0))
+    nut = asked_of(Layout(plate(200.0, 200.0), (narrow, wide)), far)
     told = frozenset(part.number for part in nut.parts if part.name == "nut-wide")
     assert nut.told == Told(near_pierce=told)
 

@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+import itertools
+import math
+from dataclasses import replace
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from platewheel.nesting.cutting.part_cuts import sheet_cuts
 from platewheel.nesting.quick.bound import plate_bounds
 from platewheel.nesting.search.most_kits import laid_of, trimmed
 from platewheel.nesting.search.nest import nest
@@ -13,7 +18,7 @@ from platewheel.nesting.stock.layout import Layout, Placement, Wanted
 from platewheel.nesting.stock.shared_lines import still_shared
 from platewheel.nesting.stock.stock import Cutting
 from platewheel.parts.geometry.blank import Blank
-from platewheel.parts.geometry.outline import moved, polygon
+from platewheel.parts.geometry.outline import Circle, moved, polygon
 from tests.nesting.plates import cutting, disc, on_plate, plate, sector, strip, tapered
 
 KERF = 1.5
@@ -56,6 +61,22 @@ def test_twelve_strips_lie_in_one_block() -> None:
     )
     assert not narrow.unplaced
     assert pairs(narrow.layouts) == 10
+
+
+@pytest.mark.parametrize("lead_mm", [0.0, 5.0])
+def test_strips_with_holes_are_cut_from_one_end_to_the_other(lead_mm: float) -> None:
+    """From side to side the torch would go 1 + 2 + ... + 11 times the pitch of 61.5 mm, 4 m, over
+    strips that are loose; along the row it goes some 11 times a strip's half length."""
+    drilled = replace(strip(120.0, 60.0), holes=(Circle((60.0, 30.0), 10.0),))
+    cut = common(lead_in_mm=lead_mm)
+    got = nest([Wanted(drilled, 12)], [plate(2500.0, 1250.0)], cut, effort="quick")
+    (layout,) = got.layouts
+    assert layout.shared == tuple((k, k + 1) for k in range(11))
+    parts = sheet_cuts(layout, cut).parts
+    ways = [math.dist(a.cuts[-1].end, b.cuts[0].begin) for a, b in itertools.pairwise(parts)]
+    assert max(ways) < math.hypot(120.0, 2 * 61.5)
+    plain = nest([Wanted(strip(120.0, 60.0), 12)], [plate(2500.0, 1250.0)], cut, effort="quick")
+    assert plain.layouts[0].shared[:3] == ((5, 6), (5, 4), (6, 7))
 
 
 def test_without_the_key_no_line_is_shared() -> None:
