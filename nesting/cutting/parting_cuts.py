@@ -16,6 +16,7 @@ from platewheel.nesting.offcuts.parting import Parting, partings
 from platewheel.nesting.offcuts.remnant import Remnant
 from platewheel.nesting.stock.cutting import LEAST_WEB_MM, Cutting
 from platewheel.nesting.stock.layout import Layout
+from platewheel.nesting.stock.pierce_clear import SLACK_MM, pierce_clear_mm
 from platewheel.parts.geometry.outline import Line, Loop, Segment, polygon, segments
 
 STRAIGHT = 0.9  # how far a lead's begin lies off its own piece, of its length
@@ -79,14 +80,15 @@ class _Room:
         others = [piece for piece in kept if piece.layout == layout and piece is not own]
         rings = [layout.sheet.corners, *layout.sheet.holes]
         rings += [ring for piece in others for ring in (piece.corners, *piece.holes)]
-        self.loops: list[Loop] = [polygon(ring) for ring in rings]
-        self.loops += [cut for part in parts for cut in cuts_of(part.placement)]
+        self.edges: list[Loop] = [polygon(ring) for ring in rings]
+        self.parts: list[Loop] = [cut for part in parts for cut in cuts_of(part.placement)]
         self.own = [polygon(ring) for ring in (own.corners, *own.holes)]
         self.leads = [
             *laid,
             *(lead for cut in cuts for lead in (cut.lead_in, cut.lead_out) if lead),
         ]
-        self.clear = cutting.kerf_mm + LEAST_WEB_MM
+        self.kerf, self.clear = cutting.kerf_mm, cutting.kerf_mm + LEAST_WEB_MM
+        self.pierce = pierce_clear_mm(cutting, layout.sheet.thickness_mm) + SLACK_MM
 
     def free(self, lead: Segment, length_mm: float) -> bool:
         """Whether a lead of the length runs off its own piece and keeps clear of all else."""
@@ -95,7 +97,18 @@ class _Room:
             return False
         if any(segment_gap(lead, other) < self.clear for other in self.leads):
             return False
-        return all(loop_gap((lead,), loop, self.clear) >= self.clear for loop in self.loops)
+        loops = (*self.edges, *self.parts)
+        if any(loop_gap((lead,), loop, self.clear) < self.clear for loop in loops):
+            return False
+        return self._pierces_clear(Line(lead.start, lead.start))
+
+    def _pierces_clear(self, spot: Line) -> bool:
+        """Whether a pierce keeps off the kerfs of parts, beside their edges, and of leads."""
+        off = self.pierce + self.kerf / 2
+        if any(segment_gap(spot, other) < off for other in self.leads):
+            return False
+        off = self.pierce + self.kerf
+        return all(loop_gap((spot,), loop, off) >= off for loop in self.parts)
 
 
 def _led(run: Parting, path: Ring, cutting: Cutting, room: _Room) -> Cut | None:

@@ -130,6 +130,20 @@ def test_leads_of_parts_are_kept_clear_of() -> None:
     assert min(segment_gap(run.lead_in, lead) for lead in laid) >= KERF + 1.0
 
 
+@pytest.mark.parametrize(("clear_mm", "near"), [(4.0, True), (5.0, False)])
+def test_a_lead_pierces_clear_of_the_kerfs_of_parts(clear_mm: float, near: bool) -> None:
+    """Above 12 mm lie between piece and strip: a pierce 6 mm off the piece is 6 mm off
+    the strip, 4.5 off its kerf. Below are 150 mm."""
+    piece = rectangle(HEMMED, (80.0, 200.0, 820.0, 838.0))
+    cut = rules(lead_in_mm=6.0, pierce_clear_mm=clear_mm)
+    (run,) = parting_cuts(HEMMED, cut, (piece,)).cuts
+    assert run.lead_in is not None
+    x, y = run.lead_in.start
+    assert (y > 838.0) == near
+    parts = shapely.union_all([on_plate(p) for p in HEMMED.placements])
+    assert parts.distance(shapely.Point(x, y)) - KERF >= clear_mm
+
+
 def test_a_lead_without_room_is_told() -> None:
     """The kept piece as near to the strips as their kerfs let it be: told, and cut all the same."""
     piece = rectangle(HEMMED, (54.4, 54.4, 845.6, 845.6))
