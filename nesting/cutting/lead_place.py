@@ -31,6 +31,7 @@ LEAST_CLEAR_MM = 0.5  # a pierce needs some room even where the kerf is told as 
 SHARES = ((0.5,), (0.25, 0.75), (0.1, 0.4, 0.6, 0.9), tuple((2 * k + 1) / 32 for k in range(16)))
 FACET_MM = 0.002  # of parts as polygons
 HAIR_MM = 0.003  # of those and of rounding
+TOUCH_MM = 1e-6  # of boxes: pieces of which no nearer ones lie do not touch
 SHORT_MM = 8.0  # a shorter stretch is tried in its middle only
 
 
@@ -198,29 +199,34 @@ def _clears_own(
     tip = lead.start if into else lead.end
     if contains(loop, tip) != hole:
         return False
+
+    def gap(piece: Segment, enough_mm: float) -> float:
+        return loop_gap((piece,), sides, enough_mm)
+
     share = 0.5 if shape == "arc" else 0.8
     least = share * own_gap_mm(length_mm, shape, into=into, slant_deg=slant_deg)
-    if min(segment_gap(far, side) for side in sides) < least:
+    if gap(far, least) < least:
         return False
     near = between(lead, 0.5, 0.9) if into else between(lead, 0.1, 0.5)
-    if min(segment_gap(near, side) for side in sides) <= 0:
+    if gap(near, TOUCH_MM) <= 0:
         return False
     if not hole or not into:
         return True
     pierce = between(lead, 0.0, 1e-6)
     off = length_mm * math.sin(math.radians(slant_deg))
     room = (0.5 if shape == "arc" else 0.999) * off
-    return min(segment_gap(pierce, side) for side in sides) >= room
+    return gap(pierce, room) >= room
 
 
 def spots(ring: Ring) -> Iterator[Spot]:
     """Places for a lead, the middles of the longest stretches first."""
-    order = sorted(range(len(ring)), key=lambda i: -round(ring[i].length_mm, 6))
+    lengths = [segment.length_mm for segment in ring]
+    order = sorted(range(len(ring)), key=lambda i: -round(lengths[i], 6))
     for turn, shares in enumerate(SHARES):
         for i in order:
-            if turn == 0 or ring[i].length_mm > SHORT_MM * turn:
+            if turn == 0 or lengths[i] > SHORT_MM * turn:
                 for share in shares:
-                    yield spot_on(ring, i, share)
+                    yield spot_on(ring, i, share, lengths)
 
 
 def place_leads(

@@ -33,26 +33,30 @@ def entities_in_text(data: bytes) -> int:
 
 
 def entities_in_space(drawing: Any) -> int:
-    """Entities of modelspace, those of blocks as often as they are set out.
+    """Entities of modelspace, those of blocks as often as they are set out; a block of none is one.
 
     Raises: BlockError for a block that is missing, or holds itself or too many in each other.
     """
     known: dict[str, int] = {}
 
-    def inside(entities: Any, deep: int) -> int:
-        return sum(of(entity, deep) for entity in entities)
+    def inside(entities: Any, homes: tuple[str, ...]) -> int:
+        return sum(of(entity, homes) for entity in entities)
 
-    def of(entity: Any, deep: int) -> int:
+    def of(entity: Any, homes: tuple[str, ...]) -> int:
         if entity.dxftype() != "INSERT":
             return 1
         block = entity.block()
         name = str(entity.dxf.get("name", ""))
         if block is None:
             raise BlockError(f"the block {name!r}, which is not in the file")
-        if deep >= MOST_BLOCKS_DEEP:
-            raise BlockError(f"blocks in blocks, more than {MOST_BLOCKS_DEEP} deep")
+        if name.lower() in homes:
+            raise BlockError(f"the block {name!r}, which holds itself")
+        if len(homes) >= MOST_BLOCKS_DEEP:
+            raise BlockError(
+                f"blocks in blocks, more than {MOST_BLOCKS_DEEP} deep, such as {name!r}"
+            )
         if name.lower() not in known:
-            known[name.lower()] = inside(block, deep + 1)
+            known[name.lower()] = max(1, inside(block, (*homes, name.lower())))
         return len(entity.attribs) + max(1, int(entity.mcount)) * known[name.lower()]
 
-    return inside(drawing.modelspace(), 0)
+    return inside(drawing.modelspace(), ())

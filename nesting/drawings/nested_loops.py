@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from itertools import islice
 
 from platewheel.nesting.drawings.closed_loops import (
     JOIN_MM,
@@ -16,6 +17,7 @@ from platewheel.nesting.drawings.closed_loops import (
 from platewheel.nesting.geometry.gaps import Box, meetings, point_gap
 from platewheel.parts.geometry.outline import (
     Arc,
+    Line,
     Loop,
     Point,
     Segment,
@@ -27,6 +29,7 @@ from platewheel.parts.geometry.outline import (
 )
 
 TOUCH_MM = 1e-6  # edges this close touch
+MOST_COUNTED = 1000  # places at which edges meet: of more no number is told
 
 
 def outline_and_holes(
@@ -41,12 +44,15 @@ def outline_and_holes(
             found.wrong.append(
                 ("loops that enclose an area", f"draw the loop at {place} wider, or remove it")
             )
-    places = list(_crossings(found.loops, join_mm))
+    places = list(islice(_crossings(found.loops, join_mm), MOST_COUNTED + 1))
+    others = more(len(places))
+    if len(places) > MOST_COUNTED:
+        others = f" (and more than {MOST_COUNTED - MOST_TOLD} more places)"
     for place_mm in places[:MOST_TOLD]:
         found.wrong.append(
             (
                 "loops that neither cross nor touch themselves or each other",
-                f"part the lines at {said(place_mm, unit_mm)}{more(len(places))}",
+                f"part the lines at {said(place_mm, unit_mm)}{others}",
             )
         )
     if found.wrong:
@@ -97,21 +103,13 @@ def _inside(a: Loop, b: Loop) -> bool:
 
 def _crossings(loops: Sequence[Loop], join_mm: float) -> Iterator[Point]:
     """Places where edges meet that should not."""
-    import shapely
-
     edges: list[Segment] = []
     after: dict[int, int] = {}  # edge -> the one that follows it in its loop
     for loop in loops:
         run, first = segments(loop), len(edges)
         after |= {first + i: first + (i + 1) % len(run) for i in range(len(run))}
         edges += run
-    if not edges:
-        return
-    boxes = shapely.box(*zip(*(bounds((edge,)) for edge in edges), strict=True))
-    pairs = shapely.STRtree(boxes).query(boxes).T.tolist()
-    for i, j in sorted({(min(pair), max(pair)) for pair in pairs}):
-        if i == j:
-            continue
+    for i, j in _near(edges):
         shared = []
         if after[i] == j:
             shared.append(edges[j].start)
@@ -120,6 +118,22 @@ def _crossings(loops: Sequence[Loop], join_mm: float) -> Iterator[Point]:
         place = _meet(edges[i], edges[j], shared, join_mm)
         if place is not None:
             yield place
+
+
+def _near(edges: Sequence[Segment]) -> Iterator[tuple[int, int]]:
+    """Pairs of edges that may meet, the lower number first, by rising numbers."""
+    import numpy as np
+
+    from platewheel.nesting.geometry.near import boxes_of, ends_of, line_gaps, near_pairs
+
+    boxes, ends = boxes_of(edges), ends_of(edges)
+    straight = np.array([isinstance(edge, Line) for edge in edges], dtype=bool)
+    for i, j in near_pairs(boxes, boxes, TOUCH_MM):
+        i, j = i[i < j], j[i < j]
+        lines = straight[i] & straight[j]
+        near = ~lines
+        near[lines] = line_gaps(ends[i[lines]], ends[j[lines]]) <= 2 * TOUCH_MM
+        yield from sorted(zip(i[near].tolist(), j[near].tolist(), strict=True))
 
 
 def _meet(a: Segment, b: Segment, shared: list[Point], join_mm: float) -> Point | None:

@@ -17,6 +17,7 @@ from platewheel.parts.geometry.outline import (
 )
 
 Box = tuple[float, float, float, float]
+MANY = 4000  # pairs of segments: of more, boxes are compared all at once
 
 
 def loop_gap(a: Loop, b: Loop, enough_mm: float = math.inf) -> float:
@@ -28,12 +29,36 @@ def loop_gap(a: Loop, b: Loop, enough_mm: float = math.inf) -> float:
     if isinstance(a, Circle) and isinstance(b, Circle):
         return _circle_gap(a, b)
     least = enough_mm
-    boxed = [(segment, segment_box(segment)) for segment in segments(b)]
-    for one in segments(a):
+    ones, others = segments(a), segments(b)
+    if len(ones) * len(others) > MANY:
+        return _gap_of_many(ones, others, enough_mm)
+    boxed = [(segment, segment_box(segment)) for segment in others]
+    for one in ones:
         box = segment_box(one)
         for other, other_box in boxed:
             if box_gap(box, other_box) < least:
                 least = min(least, segment_gap(one, other))
+    return least
+
+
+def _gap_of_many(a: tuple[Segment, ...], b: tuple[Segment, ...], enough_mm: float) -> float:
+    """`loop_gap` of outlines of many segments."""
+    import numpy as np
+
+    from platewheel.nesting.geometry.near import known_boxes, line_gaps, near_pairs, start_gap
+
+    least = enough_mm if enough_mm < math.inf else start_gap(a, b)
+    for i, k in near_pairs(known_boxes(a), known_boxes(b), least):
+        pairs = [(a[m], b[n]) for m, n in zip(i.tolist(), k.tolist(), strict=True)]
+        lines = [(p, q) for p, q in pairs if isinstance(p, Line) and isinstance(q, Line)]
+        if lines:
+            ends = np.array([(*p.start, *p.end, *q.start, *q.end) for p, q in lines])
+            least = min(least, float(line_gaps(ends[:, :4], ends[:, 4:]).min()))
+        for p, q in pairs:
+            if not (isinstance(p, Line) and isinstance(q, Line)):
+                least = min(least, segment_gap(p, q))
+        if least == 0.0:
+            break
     return least
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from platewheel.nesting.geometry.trim import between
@@ -49,9 +50,13 @@ def heading(segment: Segment, share: float) -> Point:
     return -sign * math.sin(turn), sign * math.cos(turn)
 
 
-def spot_on(ring: Ring, index: int, share: float) -> Spot:
-    """Place at a share of one of the path's segments."""
-    before = math.fsum(segment.length_mm for segment in ring[:index])
+def spot_on(
+    ring: Ring, index: int, share: float, lengths_mm: Sequence[float] | None = None
+) -> Spot:
+    """Place at a share of one of the path's segments, whose lengths may be known."""
+    if lengths_mm is None:
+        lengths_mm = [segment.length_mm for segment in ring[:index]]
+    before = math.fsum(lengths_mm[:index])
     segment = ring[index]
     point = between(segment, share, 1.0).start if share else segment.start
     return Spot(before + share * segment.length_mm, point, heading(segment, share))

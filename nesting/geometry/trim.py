@@ -8,10 +8,14 @@ from __future__ import annotations
 
 import itertools
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from typing import Any
 
-from platewheel.nesting.geometry.gaps import Box, box_gap, meetings, point_gap, segment_box
+import numpy as np
+
+from platewheel.nesting.geometry.gaps import meetings, point_gap
+from platewheel.nesting.geometry.near import boxes_of, near_pairs
 from platewheel.parts.geometry.outline import Line, Point, Segment
 
 NEAR_MM = 1e-7  # a piece this much too near is still good: rounding
@@ -31,36 +35,37 @@ def kept_pieces(
     pieces: Sequence[Piece], ring: Sequence[Segment], distance_mm: float
 ) -> list[Piece]:
     """Pieces split at their crossings, without those nearer to the ring than the distance."""
-    boxes = [segment_box(piece.segment) for piece in pieces]
-    homes = [(segment, segment_box(segment)) for segment in ring]
-    kept = []
-    for i, piece in enumerate(pieces):
-        crossings = [
-            point
-            for j, other in enumerate(pieces)
-            if j != i and box_gap(boxes[i], boxes[j]) < NEAR_MM
-            for point in (
-                *meetings(piece.segment, other.segment),
-                *_touching(piece.segment, other.segment),
-            )
-        ]
-        for part in _split(piece.segment, crossings):
-            if part.length_mm > LEAST_MM and _far(_middle(part), homes, distance_mm - NEAR_MM):
-                kept.append(Piece(part, piece.home))
-    return kept
+    boxes = boxes_of(tuple(piece.segment for piece in pieces))
+    crossings: list[list[Point]] = [[] for _ in pieces]
+    for i, j in _pairs(boxes, boxes, NEAR_MM):
+        if i != j:
+            one, other = pieces[i].segment, pieces[j].segment
+            crossings[i] += (*meetings(one, other), *_touching(one, other))
+    parts = [
+        Piece(part, piece.home)
+        for piece, places in zip(pieces, crossings, strict=True)
+        for part in _split(piece.segment, places)
+        if part.length_mm > LEAST_MM
+    ]
+    middles = [_middle(part.segment) for part in parts]
+    spots = np.array([(*middle, *middle) for middle in middles]).reshape(-1, 4)
+    least = distance_mm - NEAR_MM
+    near: set[int] = set()
+    for i, k in _pairs(spots, boxes_of(tuple(ring)), least):
+        if i not in near and point_gap(middles[i], ring[k]) < least:
+            near.add(i)
+    return [part for i, part in enumerate(parts) if i not in near]
+
+
+def _pairs(a: Any, b: Any, within_mm: float) -> Iterator[tuple[int, int]]:
+    """By rising numbers, as a run through all pairs has them."""
+    for i, k in near_pairs(a, b, within_mm):
+        yield from sorted(zip(i.tolist(), k.tolist(), strict=True))
 
 
 def _touching(segment: Segment, other: Segment) -> list[Point]:
     """Ends of another segment that lie on this one: crossings at an end are easily missed."""
     return [p for p in (other.start, other.end) if point_gap(p, segment) < LEAST_MM]
-
-
-def _far(point: Point, homes: Sequence[tuple[Segment, Box]], distance_mm: float) -> bool:
-    spot = (*point, *point)
-    return all(
-        box_gap(spot, box) >= distance_mm or point_gap(point, segment) >= distance_mm
-        for segment, box in homes
-    )
 
 
 def _split(segment: Segment, points: Sequence[Point]) -> list[Segment]:

@@ -138,7 +138,7 @@ def many(space: Any) -> None:
         (endless, "in the xy plane", "CIRCLE that lies beyond"),
         (tiny, "1 to 30000 mm; this is 0.5 x 0.5", "key unit"),
         (vast, "1 to 30000 mm; this is 40000 x 40000", "key unit"),
-        (self_holding, "blocks in blocks", "explode"),
+        (self_holding, "which holds itself", "explode"),
         (many, f"at most {MOST_EDGES} lines", "as arcs"),
     ],
 )
@@ -220,3 +220,14 @@ def test_damaged_files_are_read_or_told(version: str, tmp_path: Path) -> None:
             told_of.append(str(error))
     assert told_of
     assert all("; try: " in text for text in told_of)
+
+
+def test_lines_that_cross_everywhere_are_told_without_counting_them_all(tmp_path: Path) -> None:
+    """Seven hundred lines to and fro cross a quarter of a million times."""
+    doc = drawing()
+    way = [(1000.0 * (i % 2), (i * 331 % 701) * 1.0) for i in range(701)]
+    doc.modelspace().add_lwpolyline([*way, (500, 2000)], close=True)
+    with pytest.raises(SpecError) as caught:
+        read_outline(save(doc, tmp_path))
+    assert len(caught.value.faults) == 5
+    assert all("more than 995 more places" in fault.advice for fault in caught.value.faults)

@@ -91,6 +91,41 @@ def test_blocks_that_multiply_are_told_before_they_are_taken_apart(tmp_path: Pat
         read_outline(save(doc, tmp_path))
 
 
+def test_blocks_of_nothing_that_multiply_are_told_too(tmp_path: Path) -> None:
+    """Nothing is drawn by them, but to find that takes as long."""
+    doc = drawing()
+    doc.blocks.new("b0")
+    for i in range(10):
+        block = doc.blocks.new(f"b{i + 1}")
+        for k in range(10):
+            block.add_blockref(f"b{i}", (k, 0))
+    doc.modelspace().add_blockref("b10", (0, 0))
+    with pytest.raises(SpecError, match=f"at most {MOST_ENTITIES} entities.*are 10000000000"):
+        read_outline(save(doc, tmp_path))
+
+
+@pytest.mark.parametrize("empty", [True, False])
+def test_an_array_of_a_million_blocks_is_told(empty: bool, tmp_path: Path) -> None:
+    doc = drawing()
+    block = doc.blocks.new("b")
+    if not empty:
+        block.add_circle((0, 0), 1)
+    grid = {"row_count": 1000, "column_count": 1000, "row_spacing": 4, "column_spacing": 4}
+    doc.modelspace().add_blockref("b", (0, 0), dxfattribs=grid)
+    with pytest.raises(SpecError, match="there are 1000000"):
+        read_outline(save(doc, tmp_path))
+
+
+@pytest.mark.parametrize("round_about", [1, 4])
+def test_a_block_that_holds_itself_is_told_by_name(round_about: int) -> None:
+    doc = drawing()
+    for i in range(round_about):
+        doc.blocks.new(f"b{i}").add_blockref(f"B{(i + 1) % round_about}", (1, 1))
+    doc.modelspace().add_blockref("b0", (0, 0))
+    with pytest.raises(counted.BlockError, match="the block 'B0', which holds itself"):
+        entities_in_space(doc)
+
+
 def test_a_block_that_is_not_there_is_told() -> None:
     doc = drawing()
     doc.modelspace().add_blockref("gone", (0, 0))
