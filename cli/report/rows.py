@@ -29,6 +29,7 @@ from platewheel.nesting.cutting.part_cuts import sheet_cuts
 from platewheel.nesting.cutting.scrap import scrap
 from platewheel.nesting.offcuts.file import offcut_names
 from platewheel.nesting.offcuts.remnant import Remnant
+from platewheel.nesting.quick.plainer import plainer_words
 from platewheel.nesting.sawing.cut_lengths import lengths_price
 from platewheel.nesting.stock.cutting import LEAST_WEB_MM
 from platewheel.nesting.stock.pierce_clear import laid_for_leads, spacing_words
@@ -210,6 +211,7 @@ def cutting_warnings(job: Job, plan: Plan) -> list[str]:
     laid = {p.blank.name: p.blank for layout in plan.layouts for p in layout.placements}
     lines = [str(holes) for holes in _marked(job, plan)]
     lines += narrow_holes(laid.values(), job.cutting)
+    lines += plainer_words(laid.values())
     for thickness in sorted({blank.thickness_mm for blank in laid.values()}):
         names = sorted(name for name, blank in laid.items() if blank.thickness_mm == thickness)
         lines += spacing_words(job.cutting, thickness, names)

@@ -9,9 +9,11 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
-from platewheel.parts.geometry.outline import Arc, Circle, Line, Loop, Point
+from platewheel.nesting.geometry.plain import joined_convex, plain_about
+from platewheel.parts.geometry.outline import Arc, Circle, Line, Loop, Point, area_mm2
 
 TOLERANCE_MM = 0.3  # how far a facet may stand off the true curve
+MOST_CORNERS = 200  # of a polygon that is laid as triangles, each with each of another's
 
 
 def facets_in(arc: Arc) -> int:
@@ -50,12 +52,12 @@ def _tangent_corners(arc: Arc) -> list[Point]:
 
 def convex_pieces(loop: Loop) -> list[list[Point]]:
     """Convex polygons that together hold the loop; annular sectors as wedges, others as
-    triangles of the outer polygon."""
+    triangles of the outer polygon, of very many corners as larger pieces of a plainer one."""
     sector = sector_of(loop)
     if isinstance(loop, Circle):
         return [outer_polygon(loop)]
     if sector is None:
-        return _triangles(outer_polygon(loop))
+        return _pieces(outer_polygon(loop))
     inner, outer, start, sweep, centre = sector
     count = facets_in(Arc(centre, outer, start, sweep))
     step = sweep / count
@@ -99,6 +101,34 @@ def sector_of(loop: Loop) -> tuple[float, float, float, float, Point] | None:
         if isinstance(before, Line) and isinstance(s, Arc) and s.sweep_deg > 0
     )
     return near, far, start, sweep, outer[0].centre
+
+
+def laid_polygon(loop: Loop) -> list[Point]:
+    """Corners of the polygon that a loop is laid as: `outer_polygon`, or where that has more than
+    MOST_CORNERS a plainer one that holds it (`plain_about`)."""
+    return _plainer(outer_polygon(loop))
+
+
+def laid_larger(loop: Loop) -> float:
+    """By what share a loop is larger as it is laid than it is, for its very many corners; 0 where
+    it has no more than MOST_CORNERS."""
+    points = outer_polygon(loop)
+    if isinstance(loop, Circle) or len(points) <= MOST_CORNERS or sector_of(loop) is not None:
+        return 0.0
+    import shapely
+
+    return float(shapely.Polygon(_plainer(points)).area / area_mm2(loop) - 1)
+
+
+def _plainer(points: list[Point]) -> list[Point]:
+    if len(points) <= MOST_CORNERS:
+        return points
+    return list(plain_about(tuple(points), TOLERANCE_MM))
+
+
+def _pieces(points: list[Point]) -> list[list[Point]]:
+    triangles = _triangles(_plainer(points))
+    return triangles if len(points) <= MOST_CORNERS else joined_convex(triangles)
 
 
 def _triangles(points: list[Point]) -> list[list[Point]]:

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
 SAG_MM = 5e-4  # how far chords lie off their arcs
+MANY = 2_000_000  # pairs of points and pieces: of more, only near ones are looked at
 
 
 @dataclass(frozen=True)
@@ -154,18 +155,51 @@ def samples(path: Path, step_mm: float, least: int = 8) -> NDArray[np.float64]:
 
 def off(points: NDArray[np.float64], path: Path) -> NDArray[np.float64]:
     """Distance of each point from a path, exact on arcs."""
+    if len(points) * len(path) > MANY:
+        return _off_many(points, path)
     best = np.full(len(points), np.inf)
     straight = np.array([(*p.start, *p.end) for p in path if p.bulge == 0])
     if len(straight):
-        a, along = straight[:, :2], straight[:, 2:] - straight[:, :2]
-        square = np.maximum((along**2).sum(axis=1), 1e-30)
-        rel = points[:, None, :] - a
-        share = np.clip((rel * along).sum(axis=2) / square, 0.0, 1.0)
-        gap = rel - share[:, :, None] * along
-        best = np.hypot(gap[..., 0], gap[..., 1]).min(axis=1)
+        best = _off_lines(points[:, None, :], straight[None]).min(axis=1)
     for piece in path:
         if piece.bulge:
             best = np.minimum(best, _off_arc(points, piece))
+    return best
+
+
+def _off_lines(points: NDArray[np.float64], lines: NDArray[np.float64]) -> NDArray[np.float64]:
+    """Distances of points (..., 2) from straight pieces (..., 4)."""
+    a, along = lines[..., :2], lines[..., 2:] - lines[..., :2]
+    square = np.maximum((along**2).sum(axis=-1), 1e-30)
+    rel = points - a
+    share = np.clip((rel * along).sum(axis=-1) / square, 0.0, 1.0)
+    gap = rel - share[..., None] * along
+    found: NDArray[np.float64] = np.hypot(gap[..., 0], gap[..., 1])
+    return found
+
+
+def _off_many(points: NDArray[np.float64], path: Path) -> NDArray[np.float64]:
+    """`off` of a path of many pieces: each point beside those alone whose fine chords lie no
+    further off than the nearest end of a piece."""
+    import shapely
+
+    starts = shapely.points([p.start for p in path])
+    spots = shapely.points(points)
+    best: NDArray[np.float64]
+    _, best = shapely.STRtree(starts).query_nearest(
+        spots, return_distance=True, all_matches=False
+    )
+    chords = [shapely.LineString(np.vstack([p.facets(), [p.end]])) for p in path]
+    asked, near = shapely.STRtree(chords).query(
+        spots, predicate="dwithin", distance=best + 2 * SAG_MM
+    )
+    lines = np.array([(*p.start, *p.end) for p in path])
+    round_ = np.array([p.bulge != 0 for p in path])
+    flat = ~round_[near]
+    np.minimum.at(best, asked[flat], _off_lines(points[asked[flat]], lines[near[flat]]))
+    for k in np.flatnonzero(round_).tolist():
+        here = asked[near == k]
+        best[here] = np.minimum(best[here], _off_arc(points[here], path[k]))
     return best
 
 

@@ -24,7 +24,9 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
 Mask = tuple["NDArray[np.bool_]", tuple[int, int]]
+Packed = tuple["NDArray[np.uint8]", int, tuple[int, int]]  # bits of rows, columns, corner
 SECTOR_TURNS = tuple(range(0, 360, 30))
+PLAIN_BYTES = 256_000_000  # of masks kept as they are; those that come after are kept packed
 
 
 @dataclass(frozen=True)
@@ -79,21 +81,33 @@ class NoFit:
     _pieces: dict[str, Pieces] = field(default_factory=dict)
     _regions: dict[tuple[str, str, int], Any] = field(default_factory=dict)
     _masks: dict[tuple[tuple[str, int], tuple[str, int]], Mask] = field(default_factory=dict)
+    _packed: dict[tuple[tuple[str, int], tuple[str, int]], Packed] = field(default_factory=dict)
+    _bytes: int = 0
 
     def mask(self, fixed: Variant, moving: Variant) -> Mask:
         """Grid offsets of `moving` from `fixed`, corner to corner of their bounds, that clash."""
         key = (fixed.key, moving.key)
-        if key not in self._masks:
-            from shapely import affinity
+        if key in self._masks:
+            return self._masks[key]
+        if key in self._packed:
+            bits, columns, low = self._packed[key]
+            return np.unpackbits(bits, axis=1, count=columns).view(np.bool_), low
+        cells, low = found = self._mask(fixed, moving)
+        if self._bytes + cells.nbytes <= PLAIN_BYTES:
+            self._bytes += cells.nbytes
+            self._masks[key] = found
+        else:
+            self._packed[key] = (np.packbits(cells, axis=1), cells.shape[1], low)
+        return found
 
-            region = self._region(
-                fixed.blank, moving.blank, moving.rotation_deg - fixed.rotation_deg
-            )
-            turn = fixed.rotation_deg
-            region = affinity.rotate(region, turn, origin=(0, 0)) if turn else region
-            first = (fixed.low[0] - moving.low[0], fixed.low[1] - moving.low[1])
-            self._masks[key] = mask_of(region, first, self.step_mm)
-        return self._masks[key]
+    def _mask(self, fixed: Variant, moving: Variant) -> Mask:
+        from shapely import affinity
+
+        region = self._region(fixed.blank, moving.blank, moving.rotation_deg - fixed.rotation_deg)
+        turn = fixed.rotation_deg
+        region = affinity.rotate(region, turn, origin=(0, 0)) if turn else region
+        first = (fixed.low[0] - moving.low[0], fixed.low[1] - moving.low[1])
+        return mask_of(region, first, self.step_mm)
 
     def _region(self, fixed: Blank, moving: Blank, turn: int) -> Any:
         from shapely import affinity
@@ -158,6 +172,11 @@ class Plate:
     def lay_all(self, placements: Sequence[Placement]) -> None:
         """Take a whole layout made elsewhere; nothing more is laid on this plate."""
         self.placements, self._free = list(placements), []
+
+    def done(self) -> Plate:
+        """The plate without its maps, which are large: nothing more is laid on it."""
+        self._free = []
+        return self
 
     def put(self, placement: Placement) -> None:
         """Lay a blank where another plate of the same sheet had it."""

@@ -193,4 +193,4 @@ def _kit_plate(
         return None
     times = count // held
     top_up(plate, [(blank, plan.left[blank.name] // times - held * n) for blank, n in kit])
-    return plate
+    return plate.done()

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from platewheel.parts.base.interruptible import interruptible
 from platewheel.parts.geometry.outline import Point, turned
 
 if TYPE_CHECKING:
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
 
 Pieces = Sequence[Sequence[Point]]
 HAIR_MM = 1e-6  # a part may lie just at the spacing; far below the verifier's tolerance
+MANY = 2000  # sums: to unite more takes so long that Ctrl-C must not wait for it
 SIDES = 32  # of the polygon drawn round the spacing's circle: at most 0.5 % more, never less
 
 
@@ -41,7 +43,10 @@ def no_fit_polygon(fixed: Pieces, moving: Pieces, spacing_mm: float) -> Any:
     if spacing_mm:
         wide = list(_sums(fixed, [_round_polygon(spacing_mm - HAIR_MM)]))
     mirrored = [-np.asarray(piece) for piece in moving]
-    return shapely.union_all(shapely.polygons(_sums(wide, mirrored)))
+    sums = shapely.polygons(_sums(wide, mirrored))
+    if len(sums) < MANY:
+        return shapely.union_all(sums)
+    return interruptible(lambda: shapely.union_all(sums))
 
 
 def _sums(a: Sequence[Any], b: Sequence[Any]) -> NDArray[np.float64]:
@@ -148,10 +153,12 @@ def _flip_columns(
     start = np.ceil((left - first[0]) / step_mm).astype(int) - low[0]
     stop = np.ceil((right - first[0]) / step_mm).astype(int) - low[0]  # half open: [left, right)
     start, stop = np.clip(start, 0, columns), np.clip(stop, 0, columns)
-    for edge in np.nonzero(stop > start)[0]:
-        column = np.arange(start[edge], stop[edge])
-        x = first[0] + (column + low[0]) * step_mm
-        slope = (by[edge] - ay[edge]) / (bx[edge] - ax[edge])
-        y = ay[edge] + (x - ax[edge]) * slope
-        row = np.ceil((y - first[1]) / step_mm).astype(int) - low[1]
-        flips[column, np.clip(row, 0, rows)] += 1
+    counts = np.maximum(stop - start, 0)
+    edge = np.repeat(np.arange(len(counts)), counts)
+    column = np.arange(len(edge)) - np.repeat(np.cumsum(counts) - counts - start, counts)
+    x = first[0] + (column + low[0]) * step_mm
+    slope = (by[edge] - ay[edge]) / (bx[edge] - ax[edge])
+    y = ay[edge] + (x - ax[edge]) * slope
+    row = np.ceil((y - first[1]) / step_mm).astype(int) - low[1]
+    cell = column * (rows + 1) + np.clip(row, 0, rows)
+    flips += np.bincount(cell, minlength=flips.size).reshape(flips.shape).astype(np.int32)

@@ -45,10 +45,10 @@ def fill_most(
                     break
         area = sum(placement.blank.area_mm2 for placement in plate.placements)
         if area > best_area + 1e-6:
-            best, best_area = plate, area
+            best, best_area = plate.done(), area
         if len(best.placements) == sum(count for _, count in wanted):
             break
-    return best
+    return best.done()
 
 
 def fill_kits(

@@ -85,7 +85,11 @@ def _improved(
     except KeyboardInterrupt:
         task.report("stopped: the best found is kept")
         return _assembled(replace(task, moves=0), pool, demand) or (list(base), list(left))
-    return _assembled(task, pool, demand) or (list(base), list(left))
+    try:
+        return _assembled(task, pool, demand) or (list(base), list(left))
+    except KeyboardInterrupt:
+        task.report("stopped: the quick plan is kept")
+        return list(base), list(left)
 
 
 def looked_at(plates: Sequence[Sheet]) -> list[Sheet]:

@@ -9,8 +9,8 @@ from __future__ import annotations
 import os
 from collections import Counter
 from collections.abc import Iterable, Sequence
-from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, replace
+from functools import partial
 from typing import Any
 
 import numpy as np
@@ -20,6 +20,7 @@ from platewheel.nesting.search.shape import Shape, placements_of
 from platewheel.nesting.search.world import world_of
 from platewheel.nesting.stock.layout import Layout, Placement, Sheet
 from platewheel.nesting.verify.verify import faults
+from platewheel.parts.base.interruptible import side_by_side
 
 PATIENCE = 250  # sweeps without less overlap before parts are swapped
 WIDE, NEAR = 12, 24  # places tried all over the plate, and near where a part lies
@@ -74,21 +75,21 @@ def separate(
     if not kinds or not _all_fit(worlds[0], shapes, counts):
         return None
     listed = list(tries)
-    with ThreadPoolExecutor(min(2, os.cpu_count() or 1)) as pool:
-        for first in range(0, len(listed), 2):
-            bar = Bar(moves)
-            running = [
-                pool.submit(_attempt, shapes, kinds, room, worlds, one, bar)
-                for one in listed[first : first + 2]
-            ]
-            try:
-                ended = [found for future in running if (found := future.result()) is not None]
-            except BaseException:
-                bar.moves = -1
-                raise
-            if ended:
-                best = min(ended, key=lambda found: found.moves)
-                return replace(best, moves=best.moves + first // 2 * moves)
+    for first in range(0, len(listed), 2):
+        bar = Bar(moves)
+        running = [
+            partial(_attempt, shapes, kinds, room, worlds, one, bar)
+            for one in listed[first : first + 2]
+        ]
+        try:
+            laid = side_by_side(running, min(2, os.cpu_count() or 1))
+            ended = [found for found in laid if found is not None]
+        except BaseException:
+            bar.moves = -1  # they end soon; nobody waits for them
+            raise
+        if ended:
+            best = min(ended, key=lambda found: found.moves)
+            return replace(best, moves=best.moves + first // 2 * moves)
     return None
 
 

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from platewheel.nesting.geometry.facets import outer_polygon, sector_of
+from platewheel.nesting.geometry.facets import laid_polygon, sector_of
 from platewheel.nesting.stock.layout import Placement, Turns
 from platewheel.parts.geometry import outline
 from platewheel.parts.geometry.blank import Blank
@@ -118,4 +118,4 @@ def rectangle(blank: Blank) -> tuple[float, float] | None:
 def ring(shape: Shape) -> list[Point]:
     """Corners of a polygon's outline in its frame."""
     cx, cy = shape.centre
-    return [(x - cx, y - cy) for x, y in outer_polygon(shape.blank.outline)]
+    return [(x - cx, y - cy) for x, y in laid_polygon(shape.blank.outline)]

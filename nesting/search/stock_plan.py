@@ -9,8 +9,10 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
 
 from platewheel.nesting.stock.layout import Placement, Sheet
+from platewheel.parts.base.interruptible import interruptible
 
 
 @dataclass(frozen=True)
@@ -68,7 +70,9 @@ def stock_plan(patterns: Sequence[Pattern], demand: Mapping[str, int]) -> list[i
     )
     answer = None
     for aim in aims:
-        found = milp(aim, constraints=rules, bounds=bounds, integrality=whole)
+        found = interruptible(
+            partial(milp, aim, constraints=list(rules), bounds=bounds, integrality=whole)
+        )
         if not found.success:
             break
         answer = found.x

@@ -15,6 +15,7 @@ from hypothesis import strategies as st
 from platewheel.nesting.proof.pieces import (
     SAG_MM,
     Piece,
+    _off_many,
     backwards,
     facets,
     off,
@@ -96,3 +97,10 @@ def test_a_path_that_is_open_in_places_is_closed_by_straight_lines() -> None:
     corners = [(0.0, 0.0), (4.0, 0.0), (10.0, 0.0), (10.0, 5.0), (0.0, 5.0)]
     open_path = (Piece(*corners[:2]), Piece(corners[2], corners[3]), Piece(corners[3], corners[4]))
     assert turned_area_mm2(open_path) == pytest.approx(50.0)
+
+
+@given(st.lists(arcs(), min_size=1, max_size=6), st.lists(places, min_size=1, max_size=8))
+def test_distances_from_a_path_of_many_pieces_are_those_from_each(one, spots) -> None:
+    path = tuple(one) + tuple(Piece(piece.end, piece.start) for piece in one)
+    points = np.array(spots)
+    assert _off_many(points, path) == pytest.approx(off(points, path), abs=1e-9)

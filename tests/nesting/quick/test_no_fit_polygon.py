@@ -194,3 +194,17 @@ def test_region_of_the_other_part_is_the_same_seen_from_it(one: str, other: str,
     slack = SPACING * (1 / math.cos(math.pi / 32) - 1) + 1e-6
     assert direct.buffer(slack).covers(seen)
     assert seen.buffer(slack).covers(direct)
+
+
+def test_masks_kept_packed_are_the_same(monkeypatch: pytest.MonkeyPatch) -> None:
+    from platewheel.nesting.quick import fill
+
+    def masks() -> list[tuple[list[list[bool]], tuple[int, int]]]:
+        fits = fill.NoFit(SPACING, 1.0)
+        there = [one for name in BLANKS for one in fill.variants(BLANKS[name])][:6]
+        told = [fits.mask(a, b) for _ in range(2) for a in there for b in there]
+        return [(cells.tolist(), low) for cells, low in told]
+
+    plain = masks()
+    monkeypatch.setattr(fill, "PLAIN_BYTES", 100_000)
+    assert masks() == plain

@@ -130,3 +130,14 @@ def test_of_very_many_plates_the_largest_are_searched_longer() -> None:
     kept = [sheet for sheet in chosen if sheet.is_offcut]
     assert min(s.area_mm2 for s in kept) >= max(s.area_mm2 for s in rests if s not in kept)
     assert looked_at(rests[:MOST_KINDS]) == rests[:MOST_KINDS]
+
+
+def test_ctrl_c_while_patterns_are_mixed_keeps_the_quick_plan(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    told: list[str] = []
+    monkeypatch.setattr("platewheel.nesting.search.search.separate", lambda *given: None)
+    monkeypatch.setattr("platewheel.nesting.search.best_plan.stock_plan", stopped)
+    done = nest(kits(10), [SHEET], cutting(3.0, 5.0), report=told.append)
+    assert_all_accounted_for(done, kits(10))
+    assert "stopped: the quick plan is kept" in told
