@@ -32,8 +32,9 @@ from platewheel.parts.setting.axle import AxleSpec
 from platewheel.parts.setting.costs import Costs
 from platewheel.parts.setting.finish import FinishSpec
 from platewheel.parts.setting.setting import Setting
+from platewheel.parts.setting.shop import ShopSpec
 from platewheel.parts.setting.track import TrackSpec
-from platewheel.parts.setting.use import ShopSpec, UseSpec
+from platewheel.parts.setting.use import UseSpec
 from platewheel.parts.setting.wagon import WagonSpec
 from platewheel.parts.setting.way import WaySpec, curve_faults, way_faults
 from platewheel.parts.setting.wear import wear_faults

@@ -34,6 +34,8 @@ UNITS = {  # key suffix -> how the unit is said; longest suffix first
     "_kg": "kg",
     "_m": "m",
     "_s": "s",
+    "_t": "t",
+    "_a": "A",
 }
 _FOREIGN_UNIT = re.compile(
     r"_(mm|cm|m|km|in|inch|inches|ft|feet|deg|rad|kg|t|lb|lbs|g|kmh|mph|km_h)$"

@@ -7,8 +7,9 @@ from dataclasses import dataclass, field
 
 from platewheel.parts.setting.axle import AxleSpec
 from platewheel.parts.setting.finish import FinishSpec
+from platewheel.parts.setting.shop import ShopSpec
 from platewheel.parts.setting.track import SMALL_GAUGE_MM, TrackSpec
-from platewheel.parts.setting.use import ShopSpec, UseSpec
+from platewheel.parts.setting.use import UseSpec
 from platewheel.parts.setting.usual_clearance import (
     BACK_TO_BACK_MM,
     SMALL_BACK_TO_BACK_MM,

@@ -1,4 +1,4 @@
-"""How the wheel is used and made: what the engineering checks ask beyond its shape."""
+"""How the wheel is used: what the engineering checks ask beyond its shape."""
 
 from __future__ import annotations
 
@@ -9,7 +9,6 @@ from pydantic import Field
 
 from platewheel.parts.base.faults import Fault
 from platewheel.parts.base.spec_model import Rule, Spec
-from platewheel.parts.wheel.stock_thickness import ThicknessTolerance
 
 MOST_PUSH_N = 20000.0
 
@@ -82,31 +81,4 @@ class UseSpec(Spec):
     )
     push_force_n: float = Field(
         400.0, gt=0, le=MOST_PUSH_N, description="to start and to pass joints (default: two people)"
-    )
-
-
-class ShopSpec(Spec):
-    """What the workshop can do."""
-
-    roll_diameter_mm: float = Field(
-        80.0, gt=0, le=1000, description="top roll of the plate roller (default: a small one)"
-    )
-    roll_most_thickness_mm: float = Field(
-        8.0,
-        gt=0,
-        le=100,
-        description="thickest plate it rolls (default: a small roller)",
-    )
-    prebend: bool = Field(
-        True, description="the strip's ends are hammered or pressed to the curve before rolling"
-    )
-    weld_reach_mm: float = Field(
-        25.0, gt=0, le=300, description="torch nozzle's outside diameter, for access"
-    )
-    thickness_tolerance: ThicknessTolerance = Field(
-        "by standard",
-        description="the thinnest that the load rating takes steel for: by standard = sheet by "
-        "EN 10029, class A, flat bar by EN 10058, pipe and tube an eighth less; coil = sheet "
-        "levelled and cut from coil, EN 10051; nominal = measured, none thinner than written "
-        "here (default: what a dealer may deliver)",
     )

@@ -15,7 +15,7 @@ import pytest
 
 from platewheel.cli.job.job import read_job
 from platewheel.parts.rating.rate import Rating, rate
-from platewheel.parts.setting.use import ShopSpec
+from platewheel.parts.setting.shop import ShopSpec
 from tests.places import DEMO, TRACKS
 
 SIZE_MM = 4.0

@@ -14,7 +14,7 @@ from platewheel.parts.base.faults import SpecError
 from platewheel.parts.setting.finish import FinishSpec
 from platewheel.parts.setting.least_wheel import eaten, least_wheel, losses
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.setting.use import ShopSpec
+from platewheel.parts.setting.shop import ShopSpec
 from platewheel.parts.wheel.assembly import wheel_mass_kg, wheel_parts, wheel_sections
 from platewheel.parts.wheel.spec import WheelSpec
 from tests.parts.checks.settings import setting_of

@@ -9,8 +9,9 @@ from hypothesis import strategies as st
 from platewheel.parts.setting.axle import AxleSpec
 from platewheel.parts.setting.finish import FinishSpec
 from platewheel.parts.setting.setting import Setting
+from platewheel.parts.setting.shop import ShopSpec
 from platewheel.parts.setting.track import TrackSpec
-from platewheel.parts.setting.use import ShopSpec, UseSpec
+from platewheel.parts.setting.use import UseSpec
 from platewheel.parts.setting.wagon import WagonSpec
 from tests.parts.wheels import PLAIN, plain_wheel
 

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from platewheel.parts.checks.strength.plate_tolerance import plate_tolerance
 from platewheel.parts.setting.finish import FinishSpec
-from platewheel.parts.setting.use import ShopSpec
+from platewheel.parts.setting.shop import ShopSpec
 from tests.parts.settings import demo_setting
 
 
