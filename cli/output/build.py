@@ -16,9 +16,15 @@ from platewheel.cli.money.buying import buying_rows
 from platewheel.cli.money.time_plan import time_plan
 from platewheel.cli.money.wheel_cost import wheel_cost
 from platewheel.cli.output.folder import require_ours, write_folder
-from platewheel.cli.output.offcut_use import used_before
+from platewheel.cli.output.offcut_use import USED_FILE, used_before
 from platewheel.cli.output.reserved import require_free, reserved
-from platewheel.cli.output.write import write_blanks, write_sheets, write_solids, write_templates
+from platewheel.cli.output.write import (
+    PLATES_PDF,
+    write_blanks,
+    write_sheets,
+    write_solids,
+    write_templates,
+)
 from platewheel.cli.papers.charts.flange_window import window_picture
 from platewheel.cli.papers.charts.stress import ring_picture, stress_picture
 from platewheel.cli.papers.sheet.page import job_sheet
@@ -46,6 +52,8 @@ from platewheel.nesting.search.nest import Effort
 from platewheel.parts.rating.assess import Assessment, assess
 from platewheel.parts.refit.measured_ring import MeasuredRing
 from platewheel.parts.refit.plan import plan_refit
+
+ALWAYS = ("job-sheet.html", "standards.pdf", PLATES_PDF, "offcuts.toml", USED_FILE)
 
 
 def build_job(
@@ -98,13 +106,13 @@ def _write_all(
 ) -> Report:
     job, plan = done.job, done.plan
     step("blanks")
-    write_blanks(job, plan.parts, folder)
+    blanks = write_blanks(job, plan.parts, folder)
     step("cutting files")
     files, warnings = write_sheets(job, plan, folder, axle_rests(job))
     step("templates")
     templates = write_templates(job, plan.parts, folder)
     step("solids")
-    write_solids(job, plan.parts, folder)
+    solids = write_solids(job, plan.parts, folder)
     step("stress analysis")
     found = rating.result()
     step("report")
@@ -115,6 +123,7 @@ def _write_all(
     checks = check_rows(checks_with_advice(job, found))
     made = job_wheelset(job)
     axles = None if made.wheelset is None else wheelset_row(job, made.wheelset)
+    written = [*files, *blanks, *(file for file, _ in templates), *solids, *ALWAYS]
     untold = [*made.why_not, *(missing_words(axles) if axles else ())]
     report = Report(
         job=JobRow(name=job.head.name, wheels=job.head.wheels, asked=asked),
@@ -128,7 +137,7 @@ def _write_all(
         buying=buying,
         time_plan=hours,
         cost=wheel_cost(job, buying, hours),
-        steps=step_rows(job, nesting, checks, rated),
+        steps=step_rows(job, nesting, checks, rated, written),
         wheelset=axles,
         templates=[TemplateRow(file=file, pages=pages) for file, pages in templates],
         rating=rated,

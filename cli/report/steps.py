@@ -15,9 +15,14 @@ from platewheel.parts.making.steps.step import Judged, Work
 
 
 def step_rows(
-    job: Job, nesting: NestingRow, checks: Sequence[Judged], rating: RatingRow | None
+    job: Job,
+    nesting: NestingRow,
+    checks: Sequence[Judged],
+    rating: RatingRow | None,
+    files: Sequence[str] = (),
 ) -> list[StepRow]:
-    """All steps of this job's wheels, in the units of its paper."""
+    """All steps of this job's wheels, in the units of its paper; `files` are all that the build
+    writes, as paths below the job folder."""
     made = job_wheelset(job).wheelset
     cuts = None if made is None else axle_cuts(job, made)
     work = Work(
@@ -31,6 +36,7 @@ def step_rows(
         axle_piece_mm=cuts.piece_mm if cuts else 0.0,
         axle_bar_mm=cuts.least_bar_mm if cuts else 0.0,
         rated_n=rating.rated_n if rating else None,
+        files=files,
     )
     steps = build_steps(work, checks, job.paper.units)
     return [StepRow.model_validate(asdict(step)) for step in steps]

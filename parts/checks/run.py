@@ -13,7 +13,14 @@ from platewheel.parts.checks.galvanizing import (
     vent_tables,
     vents,
 )
-from platewheel.parts.checks.making import cutting, rolling, tolerance, weld_access, weld_room
+from platewheel.parts.checks.making import (
+    cutting,
+    rolling,
+    tolerance,
+    weld_access,
+    weld_room,
+    welder,
+)
 from platewheel.parts.checks.result import CheckResult, worst_first
 from platewheel.parts.checks.running import (
     climb,
@@ -87,6 +94,7 @@ MAKING: tuple[Check, ...] = (
     *tolerance.CHECKS,
     *weld_access.CHECKS,
     *weld_room.CHECKS,
+    *welder.CHECKS,
 )
 CHECKS = (*RUNNING, *STRENGTH, *FINISH, *MAKING)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from platewheel.parts.checks.result import CheckResult, worst_first
 from platewheel.parts.checks.wheelset import axle_bending as wheelset_checks
-from platewheel.parts.checks.wheelset import axle_crack, axle_turning, wheel_retention
+from platewheel.parts.checks.wheelset import axle_crack, axle_turning, shop_tools, wheel_retention
 from platewheel.parts.checks.wheelset import bearings as bearing_checks
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheelset.assembly import Wheelset
@@ -15,6 +15,7 @@ CHECKS = (
     *axle_turning.CHECKS,
     *bearing_checks.CHECKS,
     *wheel_retention.CHECKS,
+    *shop_tools.CHECKS,
 )
 
 

@@ -6,7 +6,7 @@ import math
 
 from platewheel.parts.base.steel import DENSITY_KG_MM3
 from platewheel.parts.checks.making.rolling import flat_end_mm
-from platewheel.parts.checks.making.weld_access import fillet_gap
+from platewheel.parts.making.ring_roundness import disc_gap_range_mm
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.flange import flange_section, segment_turn
 from platewheel.parts.wheel.spec import WheelSpec
@@ -33,16 +33,16 @@ def seam_bump_mm(spec: WheelSpec) -> float:
 
 
 def ring_limits_mm(setting: Setting) -> tuple[float, float, float]:
-    """Outside circumference at the gauge edge: least, drawn, most.
-
-    Least: the drawn disc just goes in without clearance. Most: the gap under the fillets is the
-    most that they bridge, discs centred. Source: pi times the diameter.
-    """
+    """Outside circumference at the gauge edge: least, drawn, most that the drawn disc fits, in a
+    round ring. One border with refit: `disc_gap_range_mm`. Source: pi times the diameter."""
     wheel = setting.wheel
     drawn, clearance = math.pi * wheel.tread_diameter_mm, wheel.fit_clearance_mm
-    gap = fillet_gap(setting).limit or 0.0
-    wider = max(0.0, gap - clearance)
-    return drawn - 2 * math.pi * clearance, drawn, drawn + 2 * math.pi * wider
+    least, greatest = disc_gap_range_mm(setting)
+    return (
+        drawn - 2 * math.pi * (clearance - least),
+        drawn,
+        drawn + 2 * math.pi * (greatest - clearance),
+    )
 
 
 def rim_run_mm(spec: WheelSpec, parts: int) -> float:

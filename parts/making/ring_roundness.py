@@ -35,8 +35,9 @@ class RoundnessLimit:
 
 
 def disc_gap_range_mm(setting: Setting) -> tuple[float, float]:
-    """Least and greatest gap on the radius between disc and ring: cutting tolerance, and what
-    the fillets bridge. The job's own fit_clearance_mm is always allowed."""
+    """Least and greatest gap on the radius between disc and ring: the limits of `fit-allowance`
+    (cutting tolerance) and of `fillet-gap` (what the fillets bridge). The job's own
+    fit_clearance_mm is always allowed."""
     fit = setting.wheel.fit_clearance_mm
     needed, bridged = fit_allowance(setting).limit, fillet_gap(setting).limit
     least = fit if needed is None else min(fit, needed)

@@ -78,10 +78,16 @@ def weld_shrinkage(spec: WheelSpec) -> Shrinkage:
 def seam_mm(thickness_mm: float, gap_mm: float) -> float:
     """What a butt seam draws together across. Its weld: the gap, and above BEVEL_OVER_MM a V of
     half the thickness. Source: BUTT_SOURCE."""
+    return butt_mm(seam_area_mm2(thickness_mm, gap_mm), thickness_mm, gap_mm)
+
+
+def seam_area_mm2(thickness_mm: float, gap_mm: float) -> float:
+    """Section of a butt seam's weld: the gap, and the V of half the thickness where there is one.
+    Source: plain geometry."""
     area = gap_mm * thickness_mm
     if thickness_mm > BEVEL_OVER_MM:
         area += (thickness_mm / 2) ** 2 * math.tan(math.radians(BEVEL_DEG))
-    return butt_mm(area, thickness_mm, gap_mm)
+    return area
 
 
 def butt_mm(weld_mm2: float, thickness_mm: float, gap_mm: float) -> float:

@@ -20,7 +20,8 @@ from platewheel.parts.wheel.spec import WheelSpec
 
 STEPS_PER_MM = 10  # sizes are told to 0.1 mm
 DISC_SOURCE = (
-    "least: ISO 9013:2017, limit deviations, and the tape; greatest: EN ISO 5817, quality C, root "
+    "least: ISO 9013:2017, limit deviations, and the tape, or 0.2 mm where discs are ground to "
+    "their line by hand (common practice, no source); greatest: EN ISO 5817, quality C, root "
     "gap of fillets 0.5 + 0.2 a, at most 3 mm, from memory; both as in the checks"
 )
 SEAM_SOURCE = (

@@ -25,6 +25,8 @@ LIMITS: dict[int, tuple[tuple[float, float, tuple[float, ...]], ...]] = {
 }
 CLASSES = {"laser": 1, "plasma": 2, "oxy-fuel": 2}  # usual class, by a cutting shop
 SAWN_MM = 1.0  # bar cut to length, common practice, no source
+HAND_MM = 0.2  # on the radius, that a disc ground to its line goes in by hand
+HAND_SOURCE = "a disc cut by hand is ground to its line and tried; common practice, no source"
 SOURCE = "ISO 9013:2017, limit deviations, usual class 1 (laser), 2 (plasma, oxy-fuel)"
 
 
@@ -39,12 +41,25 @@ def limit_deviation_mm(tolerance_class: int, thickness_mm: float, size_mm: float
 
 
 def fit_allowance(setting: Setting) -> CheckResult:
-    """Fit clearance on the radius against half the disc's deviation and the ring's own."""
+    """Fit clearance on the radius against half the disc's deviation and the ring's own; by hand
+    against what a tried disc needs. Its limit is the least gap that `disc_gap_range_mm` lets a
+    drawn disc have: step and refit judge by it too."""
     spec, process = setting.wheel, setting.process
     id, title = "fit-allowance", "Fit clearance against cutting tolerance"
     if process not in CLASSES:
-        says = f'no tolerance class for cutting.process = "{process}": cut full and grind to fit'
-        return CheckResult(id, title, None, None, "mm", "not-assessed", says, SOURCE)
+        return judged(
+            id,
+            title,
+            spec.fit_clearance_mm,
+            HAND_MM,
+            "mm",
+            HAND_SOURCE,
+            at_most=False,
+            good="cut full, grind to the line and try: the disc goes in by hand",
+            bad=f"a disc ground to its line jams: fit_clearance_mm = {HAND_MM:g}, or grind each "
+            "to its ring",
+            bad_verdict="warn",
+        )
     disc = limit_deviation_mm(
         CLASSES[process], spec.disc_thickness_mm, disc_diameter_mm(spec, "gauge")
     )

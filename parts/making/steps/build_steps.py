@@ -6,45 +6,77 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from platewheel.parts.base.units import Units
-from platewheel.parts.making.steps import axle, finish, form, inside, prove, weld, wheelset_gauge
+from platewheel.parts.making.steps import (
+    axle,
+    bore,
+    finish,
+    flange,
+    hub,
+    inside,
+    plate,
+    prove,
+    ring,
+    weld,
+    wheelset,
+    wheelset_gauge,
+)
 from platewheel.parts.making.steps.step import Judged, Step, Work
 
 TOLD_IN = {  # step -> checks that are told there unless they pass
+    "buy": ("axle-in-shop", "retention-in-shop"),
     "deburr": ("seam-gap",),
     "roll": ("ring-curvature", "roll-diameter", "roll-thickness", "seam-peak"),
-    "fit": ("fit-allowance", "fillet-gap"),
+    "close": ("weld-current",),
+    "cut": ("fit-allowance", "hole-by-process"),
+    "fit": ("fillet-gap",),
     "inside": ("inside-access",),
     "weld": ("torch-access", "weld-room", "root-room", "throat-least", "throat-most"),
     "root": ("root-groove",),
     "vents": ("vent-number", "vent-size", "vent-place", "sealed-hollow"),
     "coat": ("coating-life", "overlap"),
-    "axle": ("wheel-held", "key-wall", "press-hub", "axle-fatigue", "axle-bending"),
+    "axle": ("axle-fatigue", "axle-bending", "axle-in-shop"),
+    "holes": ("key-wall", "retention-in-shop"),
+    "wheelset": ("wheel-held", "press-hub", "retention-in-shop"),
     "gauge": ("play-least", "play-most", "tread-bearing"),
 }
 
 
 def build_steps(work: Work, checks: Sequence[Judged], units: Units) -> list[Step]:
-    """All steps of this wheel; those that it does not need are left out. Lengths in `units`."""
-    steps = [
-        form.cut(work, units),
-        form.deburr(work, units),
-        form.roll(work, units),
-        form.close(work, units),
-        form.measure(work, units),
+    """All steps of this wheel in the order of the work; those that it does not need are left out.
+    Lengths in `units`.
+
+    No disc is cut before its ring is measured; every hole, keyway and thread comes before the
+    coat, and so does the weld of a wheel to its axle.
+    """
+    body = [
+        plate.buy(work, units),
+        plate.strip(work, units),
+        plate.deburr(work, units),
+        ring.roll(work, units),
+        ring.close(work, units),
+        ring.measure(work, units),
+        plate.cut(work, units),
+        plate.clean(work, units),
+        hub.hub(work, units),
         inside.inside(work, units),
         weld.fit(work, units),
         weld.true(work, units),
         weld.tack(work, units),
         weld.weld(work, units),
         weld.dress(work, units),
-        finish.flange(work, units),
+        flange.flange(work, units),
         finish.root(work, units),
         finish.vents(work, units),
-        finish.coat(work, units),
         axle.axle(work, units),
-        wheelset_gauge.gauge(work, units),
-        prove.prove(work, units),
+        bore.holes(work, units),
     ]
+    coat, clear = finish.coat(work, units), bore.bore(work, units)
+    set_on = [wheelset.wheelset(work, units), wheelset_gauge.gauge(work, units)]
+    if wheelset.welded_on(work):
+        after = [clear, *set_on, coat, wheelset.bearings(work, units)]
+    else:
+        after = [coat, clear, *set_on]
+    steps = [*body, *after, prove.prove(work, units)]
     return [_with_checks(step, checks) for step in steps if step]
 
 

@@ -1,4 +1,4 @@
-"""Steps from wheel body to wheelset: flange, root, vents, coat, gauge, prove."""
+"""Steps that close the wheel body and keep it: root, vents, coat."""
 
 from __future__ import annotations
 
@@ -12,96 +12,15 @@ from platewheel.parts.checks.galvanizing.coating import (
 )
 from platewheel.parts.checks.galvanizing.drained import best_tilt, kept
 from platewheel.parts.checks.galvanizing.hollows import BATH, closed_hollows
-from platewheel.parts.checks.making.weld_access import SEAM_LEAST_MM, SEAM_MOST_MM
-from platewheel.parts.making.figures import flange_chord_mm, root_run_mm, vent_area_mm2
-from platewheel.parts.making.springback import flange_bent_mm
+from platewheel.parts.making.figures import root_run_mm, vent_area_mm2
 from platewheel.parts.making.steps.shop_limits import PRACTICE, axial_limit_mm, figure
+from platewheel.parts.making.steps.shop_words import root_runs
 from platewheel.parts.making.steps.step import Step, Work
-from platewheel.parts.making.tacks import middle_out, star_order, tacks_of
 from platewheel.parts.wheel.assembly import wheel_mass_kg
-from platewheel.parts.wheel.flange import blank_sweep_deg, seam_length_mm, slant_radii_mm
+from platewheel.parts.wheel.flange import seam_length_mm
 from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.weld_rules import BACKING_DEPTH_MM
 from platewheel.parts.wheel.welds import weld_beads
-
-GENERATOR_DEG = 30  # of the wheel, between the marks on the flange blank
-
-
-def flange(work: Work, units: Units) -> Step:
-    """Segments formed to a cone and tacked to the ring."""
-    wheel, tacks = work.setting.wheel, tacks_of(work.setting.wheel)
-    inner, outer = slant_radii_mm(wheel)
-    tip = wheel.tread_radius_mm + wheel.flange_depth_mm
-    count = wheel.flange_segments
-    reach = work.setting.flange_reach_mm
-    chord = flange_chord_mm(wheel)
-    pieces = "1 piece" if count == 1 else f"{count} pieces"
-    do = [
-        f"The blank, in {pieces}: cone radii {length(inner, units)} at the root and "
-        f"{length(outer, units)} at the tip, sweep {blank_sweep_deg(wheel):.2f} degrees."
-    ]
-    if wheel.flange_angle_deg < 90:
-        do += [
-            "Start hammering or rolling at both ends, the last two marks of each, and work to the "
-            f"middle: the ends are the hardest to reach afterwards. Bend along the marks, one "
-            f"every {GENERATOR_DEG} degrees of the wheel, never across them, root edge harder "
-            "than tip edge.",
-            _sprung(wheel, units),
-            "Lay the piece tip edge down on a flat plate: it touches all along and stands "
-            f"{length(reach, units)} high over all. Tip to its own plywood gauge of "
-            f"{length(tip, units)} radius"
-            + (f", end to end {length(chord, units)} straight across." if count > 1 else "."),
-        ]
-    order = middle_out(tacks.segment)
-    do += [
-        f"Set it on the ring's gauge edge, rail-side corner on the tread's edge, flared "
-        f"{wheel.flange_angle_deg:g} degrees to the axle, seams away from the ring's seam. Tack "
-        f"each piece at {tacks.segment} places: {', '.join(map(str, order))}, middle first, then "
-        "by turns to both ends."
-        + (f" Pieces in the order {', '.join(map(str, star_order(count)))}." if count > 3 else ""),
-    ]
-    if seam_length_mm(wheel):
-        do.append(
-            f"Root gap of the seams {length(wheel.seam_gap_mm, units)}. A flange that comes out "
-            "short or long: measure the last gap, `platewheel refit` tells the insert and the next "
-            "blank."
-        )
-    figures = [
-        figure("root radius of the blank", inner),
-        figure("tip radius of the blank", outer),
-        figure("sweep of the blank", blank_sweep_deg(wheel), "deg"),
-        figure("height over all, tip edge down", reach),
-        figure("over the flange", 2 * tip),
-        figure(
-            "seam gap",
-            wheel.seam_gap_mm,
-            "mm",
-            f"{length(SEAM_LEAST_MM, units)} to {length(SEAM_MOST_MM, units)}",
-            "EN ISO 9692-1, from memory",
-        ),
-        figure("tacks on each piece", tacks.segment, "tacks", "", PRACTICE),
-    ]
-    cautions = [
-        "A hammered plate springs: tongs, not fingers; ear protection; no cracked hammer faces.",
-    ]
-    title = "Form and fit the flange"
-    return Step(
-        id="flange",
-        title=title,
-        do=do,
-        figures=figures,
-        order=[str(n) for n in order],
-        cautions=cautions,
-    )
-
-
-def _sprung(wheel: WheelSpec, units: Units) -> str:
-    radius, (tight, loose) = flange_bent_mm(wheel)
-    return (
-        f"It springs back: between two marks it is bent to a radius of {length(loose, units)} "
-        f"(steel as strong as its name) to {length(tight, units)} (half as strong again), half "
-        f"way from root to tip, to be let go at {length(radius, units)}."
-    )
 
 
 def root(work: Work, units: Units) -> Step:
@@ -139,6 +58,7 @@ def root(work: Work, units: Units) -> Step:
         f"ring's edge, {length(plate, units)} on the flange's, in quarters of "
         f"{length(run, units)}: {', '.join(order)}. First a thin root run all round, then "
         "fill; the wheel cools between the quarters.",
+        *root_runs(work, units),
         behind,
         f"Read the flange's wobble once more: at most {length(axial_limit_mm(wheel), units)}.",
     ]

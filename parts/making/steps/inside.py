@@ -7,8 +7,7 @@ from platewheel.parts.making.figures import rim_run_mm, tube_run_mm
 from platewheel.parts.making.steps.shop_limits import PRACTICE, figure
 from platewheel.parts.making.steps.step import Step, Work
 from platewheel.parts.making.tacks import QUADRANTS, star_order, tacks_of
-from platewheel.parts.wheel.hub_disc import disc_diameter_mm, disc_z_mm
-from platewheel.parts.wheel.hub_tube import tube_z_mm
+from platewheel.parts.wheel.hub_disc import disc_diameter_mm
 from platewheel.parts.wheel.welds import FIRST_DISC
 
 ORDER = ("1", "3", "2", "4")
@@ -24,10 +23,11 @@ def inside(work: Work, units: Units) -> Step | None:
     throat, shim = length(wheel.weld_throat_mm, units), length(wheel.fit_clearance_mm, units, 2)
     inset = wheel.disc_gauge_inset_mm
     across = length(disc_diameter_mm(wheel, FIRST_DISC), units)
+    alone = "the hub with its gauge disc" if wheel.has_tube else "the gauge disc"
     do = [
-        f"Lay the ring on its gauge edge on three blocks. Set the gauge disc ({across} across) "
-        f"with its outer face {length(inset, units)} inside the gauge edge, on {SHIMS} shims of "
-        f"{shim} at 12, 4 and 8 o'clock; wedge it there. No vent over the ring's seam.",
+        f"Lay the ring on its gauge edge on three blocks. Set {alone} ({across} across) "
+        f"with the disc's outer face {length(inset, units)} inside the gauge edge, on {SHIMS} "
+        f"shims of {shim} at 12, 4 and 8 o'clock; wedge it there. No vent over the ring's seam.",
     ]
     figures = [
         figure("gauge edge to gauge disc", inset),
@@ -36,19 +36,12 @@ def inside(work: Work, units: Units) -> Step | None:
     ]
     tube = ""
     if wheel.has_tube:
-        out = tube_z_mm(wheel)[1] - disc_z_mm(wheel, FIRST_DISC)[1]
         half = length(tube_run_mm(wheel, 2), units)
-        do.append(
-            f"Push the hub tube through it: it stands {length(out, units)} out of the gauge disc, "
-            "square to it by a try square at four places."
-        )
         tube = f" Then the tube in halves of {half}, the same throat."
-        figures.append(figure("tube beyond the gauge disc", out))
     star = ", ".join(map(str, star_order(tacks.rim)))
     do += [
         "Read the run-out as in the step that trues the wheel; then tack the disc on its inner "
-        f"face, at {tacks.rim} places round the rim in the order {star}"
-        + (f", and the tube at {tacks.tube}." if tacks.tube else "."),
+        f"face, at {tacks.rim} places round the rim in the order {star}.",
         f"From the field side weld the fillet between ring and disc, throat {throat}, in quarters "
         f"of {length(run, units)}: {', '.join(ORDER)}, each cooled before the one beside it.{tube}",
         "Chip it, brush it bright, look along every bead with a lamp and fill every crater: nobody "

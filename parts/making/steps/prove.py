@@ -6,8 +6,10 @@ import math
 
 from platewheel.parts.base.units import Units, length
 from platewheel.parts.loads.wheel_load import flange_push_n, wheel_load_n
+from platewheel.parts.making.lever import SHORT_MM, proof_lever
+from platewheel.parts.making.lever import SOURCE as LEVER
 from platewheel.parts.making.steps.shop_limits import PRACTICE, figure
-from platewheel.parts.making.steps.step import Figure, Step, Work
+from platewheel.parts.making.steps.step import Figure, Step, Work, used
 from platewheel.parts.setting.setting import GRAVITY
 
 PROOF = 1.5  # over the load: static proof of hand-operated lifting machines, LEEA 052 (2015)
@@ -37,6 +39,10 @@ def prove(work: Work, units: Units) -> Step:
         down, across = PROOF * work.rated_n, PROOF * _push_n(work)
         do += _pressing(down, across, units)
         figures += _forces(down, across)
+        if not work.setting.shop.press_t:
+            words, more = _levered(down, across, units)
+            do.insert(-1, words)
+            figures += more
     do.append(
         f"First run without load, then half, then {wagon.payload_kg:g} kg, at walking pace; "
         f"never above {wagon.max_speed_km_h:g} km/h. Look at beads and treads after a day, a "
@@ -60,6 +66,7 @@ def prove(work: Work, units: Units) -> Step:
         order=[],
         cautions=cautions,
         form=[] if work.rated_n is None else FORM,
+        uses=used(work, "job-sheet.html"),
     )
 
 
@@ -106,6 +113,32 @@ def _forces(down_n: float, across_n: float) -> list[Figure]:
         figure("hold each for", HOLD_MIN, "min", "at least", "ISO 4310, cranes, from memory"),
         figure("change that stays", LASTING_MM, "mm", "at most", PRACTICE),
     ]
+
+
+def _levered(down_n: float, across_n: float, units: Units) -> tuple[str, list[Figure]]:
+    """Both loads by weights, for who has no jack that tells its force."""
+    figures = []
+    words = []
+    for name, force in (("downwards", down_n), ("across", across_n)):
+        if not force:
+            continue
+        lever = proof_lever(force)
+        words.append(f"{name} {lever.weight_kg:.0f} kg at {length(lever.long_mm, units, 0)}")
+        figures += [
+            figure(f"lever {name}: weight at its end", lever.weight_kg, "kg", "", LEVER),
+            figure(f"lever {name}: hinge to weight", lever.long_mm),
+            figure(f"lever {name}: section modulus", lever.section_mm3 / 1000, "cm3",
+                   "at least", LEVER),
+            figure(f"lever {name}: pull on its anchor", lever.anchor_n / 1000, "kN", "", LEVER),
+        ]  # fmt: skip
+    return (
+        "No jack that tells its force: a lever, hinged at one end under an anchor in the ground "
+        f"or a beam, pressing on the wheel {length(SHORT_MM, units)} from the hinge, weights hung "
+        f"on its far end: {'; '.join(words)} from the hinge; half of the lever's own weight counts "
+        "as hung there. Sacks of sand on the kitchen scales, set on one by one; a block a hand "
+        "below the lever catches it.",
+        figures,
+    )
 
 
 def _bar(force_n: float) -> float:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from platewheel.parts.checks.making.rolling import PEAK_MM
 from platewheel.parts.making.steps.step import Figure
 from platewheel.parts.wheel.spec import WheelSpec
@@ -27,3 +29,14 @@ def figure(
 ) -> Figure:
     """A row of a step's figures."""
     return Figure(name=name, value=value, unit=unit, limit=limit, source=source)
+
+
+def stick_limit_mm(spec: WheelSpec, radius_mm: float) -> float:
+    """Most that four sticks, from as far up the axle as the disc's rim is out, may differ where
+    the disc wobbles by `axial_limit_mm` of the tread over a turn.
+
+    A disc that leans by a moves its rim by a r up and down; along a stick at 45 degrees that is
+    a r / sqrt 2, once longer and once shorter. Source: plain geometry.
+    """
+    lean = axial_limit_mm(spec) / spec.tread_diameter_mm
+    return 2 * lean * radius_mm / math.sqrt(2)

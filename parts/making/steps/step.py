@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+import fnmatch
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Protocol
 
 from platewheel.parts.setting.costs import Costs
 from platewheel.parts.setting.setting import Setting
+from platewheel.parts.wheel.assembly import wheel_parts
 from platewheel.parts.wheelset.assembly import Wheelset
+
+SMALL_PARTS = "templates/small-parts.pdf"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -82,3 +86,27 @@ class Work:
     axle_piece_mm: float = 0.0
     axle_bar_mm: float = 0.0
     rated_n: float | None = None
+    files: Sequence[str] = ()  # all that the build writes, as paths below the job folder
+
+
+def used(work: Work, *patterns: str) -> tuple[str, ...]:
+    """Files of the job folder that match, in the order of the patterns: none that is not written.
+    A template without a file of its own stands on the page of small parts."""
+    found: list[str] = []
+    for pattern in patterns:
+        these = sorted(fnmatch.filter(work.files, pattern))
+        if not these and pattern.startswith("templates/") and SMALL_PARTS in work.files:
+            these = [SMALL_PARTS]
+        found += these
+    return tuple(dict.fromkeys(found))
+
+
+def cut_files(work: Work, *kinds: str) -> tuple[str, ...]:
+    """What blanks of these kinds are cut by: templates by hand, else the machine's own files."""
+    wheel = work.setting.wheel
+    parts = [part for part in wheel_parts(wheel) if part.blank and part.name.startswith(kinds)]
+    if work.setting.process == "hand":
+        return used(work, *(f"templates/{part.name}.pdf" for part in parts), "plates.pdf")
+    thick = sorted({part.blank.thickness_mm for part in parts if part.blank})
+    sheets = (f"sheets/{one:.12g}mm-*.dxf" for one in thick)
+    return used(work, *sheets, "plates.pdf", *(f"blanks/{part.name}.dxf" for part in parts))

@@ -14,6 +14,7 @@ from platewheel.parts.making.steps.shop_limits import (
     figure,
     radial_limit_mm,
 )
+from platewheel.parts.making.steps.shop_words import fillet_runs
 from platewheel.parts.making.steps.step import Step, Work
 from platewheel.parts.making.tacks import PITCH_MM, QUADRANTS, quadrant_order, star_order, tacks_of
 from platewheel.parts.setting.costs import welding_of
@@ -24,35 +25,24 @@ from platewheel.parts.wheel.welds import bead_words, missing_beads
 
 SHIMS = 3  # a plate on three points neither rocks nor jams
 POINTS = 8  # round the rim, for run-out
+SAWN_BLOCKS = (
+    " V-blocks: two pieces of angle iron welded open side up on a beam, a drop of oil in each; the "
+    "pointer is a wire in a block of steel, a feeler or a drill's shank between it and the tread "
+    "its reading."
+)
 HAND_WARM = f"until a hand can stay on it ({PRACTICE})"
 
 
 def fit(work: Work, units: Units) -> Step:
-    """Discs and tube set in their places."""
+    """The ring set on the hub's discs, or the second disc in its place."""
     wheel = work.setting.wheel
     gap, insets = fillet_gap(work.setting), (wheel.disc_field_inset_mm, wheel.disc_gauge_inset_mm)
     clear = disc_z_mm(wheel, "gauge")[0] - disc_z_mm(wheel, "field")[1]
     diameters = sorted({round(disc_diameter_mm(wheel, side), 2) for side in SIDES})
     discs = " and ".join(length(d, units) for d in diameters)
     shim = length(wheel.fit_clearance_mm, units, 2)
-    second = wheel.first_disc_both_sides  # then the gauge disc is in already, with the tube
-    lay = "The gauge disc down, lay" if second else "Lay"
-    edge = "gauge edge" if second else "field edge"
-    gauge = [
-        f"Set the gauge disc with its outer face {length(insets[1], units)} inside the gauge "
-        f"edge, on shims alike; {length(clear, units)} of clear space between the discs."
-    ]
-    between = [f"{length(clear, units)} of clear space between the discs."]
-    do = [
-        f"{lay} the ring on its {edge} on three blocks. Set the field disc ({discs} across) "
-        f"with its outer face {length(insets[0], units)} inside the field edge, on {SHIMS} "
-        f"shims of {shim} at 12, 4 and 8 o'clock; wedge it there.",
-        *(between if second else gauge),
-        "Turn both so that vents lie over vents, or as your galvanizer asks, and none over the "
-        "ring's seam.",
-        f"Look for a gap wider than {length(gap.limit or 0.0, units)} anywhere at the rim: build "
-        "the edge up with weld and grind it, or cut a larger disc; a fillet falls through it.",
-    ]
+    shims = f"on {SHIMS} shims of {shim} at 12, 4 and 8 o'clock; wedge it there"
+    inset = [length(one, units) for one in insets]
     figures = [
         figure(
             "fit clearance, on the radius",
@@ -65,21 +55,40 @@ def fit(work: Work, units: Units) -> Step:
         figure("gauge edge to gauge disc", insets[1]),
         figure("between the discs", clear),
     ]
-    if wheel.has_tube:
-        low, high = tube_z_mm(wheel)
-        out = (disc_z_mm(wheel, "field")[0] - low, high - disc_z_mm(wheel, "gauge")[1])
-        push = (
-            f"Push the hub tube through both discs: it stands {length(out[0], units)} out of the "
-            f"field disc and {length(out[1], units)} out of the gauge disc."
-        )
-        there = f"The hub tube stands {length(out[0], units)} out of the field disc."
-        do.append(there if second else push)
-        figures += [
-            figure("tube beyond the field disc", out[0]),
-            figure("tube beyond the gauge disc", out[1]),
+    if wheel.first_disc_both_sides:  # then the gauge disc is in already, with the tube
+        do = [
+            f"The gauge disc down, lay the ring on its gauge edge on three blocks. Set the field "
+            f"disc ({discs} across) over the tube with its outer face {inset[0]} inside the field "
+            f"edge, {shims}.",
+            f"{length(clear, units)} of clear space between the discs.",
         ]
+        if wheel.has_tube:
+            out = disc_z_mm(wheel, "field")[0] - tube_z_mm(wheel)[0]
+            do.append(f"The hub tube stands {length(out, units)} out of the field disc.")
+            figures.append(figure("tube beyond the field disc", out))
+        do.append("Turn it so that vents lie over vents, or as your galvanizer asks.")
+    elif wheel.has_tube:
+        do = [
+            f"Stand the hub with its discs ({discs} across) on the end of its bar, gauge disc up, "
+            "and lower the ring over both discs, gauge edge up: no vent over the ring's seam.",
+            f"Block it up until the gauge disc's outer face lies {inset[1]} inside the gauge edge, "
+            f"and the field disc's {inset[0]} inside the field edge; {shims}, at both discs.",
+        ]
+    else:
+        do = [
+            f"Lay the ring on its field edge on three blocks. Set the field disc ({discs} across) "
+            f"with its outer face {inset[0]} inside the field edge, {shims}.",
+            f"Set the gauge disc with its outer face {inset[1]} inside the gauge edge, on shims "
+            f"alike; {length(clear, units)} of clear space between the discs.",
+            "Turn both so that vents lie over vents, or as your galvanizer asks, and none over the "
+            "ring's seam.",
+        ]
+    do.append(
+        f"Look for a gap wider than {length(gap.limit or 0.0, units)} anywhere at the rim: build "
+        "the edge up with weld and grind it, or cut a larger disc; a fillet falls through it."
+    )
     cautions = ["Wedges fly and rings roll: block the ring on both sides, strike away from people."]
-    title = "Fit the discs"
+    title = "Fit the second disc" if wheel.first_disc_both_sides else "Set the ring on its discs"
     return Step(id="fit", title=title, do=do, figures=figures, order=[], cautions=cautions)
 
 
@@ -89,14 +98,15 @@ def true(work: Work, units: Units) -> Step:
     radial, axial = radial_limit_mm(), axial_limit_mm(wheel)
     arc = tread_run_mm(wheel, POINTS)
     do = [
-        f"Put a mandrel of {length(wheel.hub_bore_mm, units)} through the bore, level in two "
-        "V-blocks, so that the wheel turns free.",
+        f"Put the bar of {length(wheel.hub_bore_mm, units)} through the bore as a mandrel, level "
+        "in two V-blocks, so that the wheel turns free. The ring is trued on its hub: what runs "
+        "out now runs out on the track." + ("" if work.setting.shop.lathe else SAWN_BLOCKS),
         f"Chalk {POINTS} points round the tread, {length(arc, units)} apart by tape. Set a "
         "pointer or dial on a heavy block against the middle of the tread and write down the "
         f"reading at each. Largest less smallest: at most {length(radial, units)} (the wheel "
-        f"{length(radial / 2, units)} off its centre). Change shims at the high point.",
+        f"{length(radial / 2, units)} off its centre). Change the rim's shims at the high point.",
         "Set the pointer against the ring's gauge edge, then read again all round: at most "
-        f"{length(axial, units)}. Knock the disc in or out where it wobbles.",
+        f"{length(axial, units)}. Knock the ring up or down on its discs where it wobbles.",
         "Read again after tacking and after welding; write the last readings beside the "
         "wheel's number.",
     ]
@@ -136,9 +146,11 @@ def tack(work: Work, units: Units) -> Step:
         "After the first four read the run-out again; grind a tack out and set it anew while "
         "that is still easy.",
     ]
-    if tacks.tube:
+    if tacks.tube and wheel.first_disc_both_sides:
         tube = ", ".join(str(n) for n in star_order(tacks.tube))
-        do.append(f"Then {tacks.tube} tacks at the tube on each side: {tube}, square to the disc.")
+        do.append(
+            f"Then {tacks.tube} tacks at the tube on the field disc: {tube}, square to the disc."
+        )
     figures = [
         figure(
             "tacks on each rim",
@@ -147,12 +159,17 @@ def tack(work: Work, units: Units) -> Step:
             f"at most {length(PITCH_MM, units)} apart",
             PRACTICE,
         ),
-        figure("tacks on the tube, each side", tacks.tube, "tacks", "", PRACTICE),
         figure("length of a tack", long, "mm", "", PRACTICE),
     ]
     cautions = [
-        "Last chance to look: the vents of both discs are drilled and open. A box without a way "
-        "out bursts when it is welded shut, and explodes in a zinc bath.",
+        *(
+            []
+            if wheel.has_tube
+            else [
+                "Last chance to look: the vents of both discs are drilled and open. A box without "
+                "a way out bursts when it is welded shut, and explodes in a zinc bath."
+            ]
+        ),
         "Never weld on zinc or paint: grind it off well back. Ventilate; no arc near solvent.",
     ]
     return Step(
@@ -179,6 +196,7 @@ def weld(work: Work, units: Units) -> Step:
         "runs from its own number towards the next, over the tacks.",
         f"Turn the wheel over after each run and wait {HAND_WARM} before the next quarter beside "
         "a warm one. Fill every crater; start a run on the end of its neighbour.",
+        *fillet_runs(work, units),
     ]
     figures = [
         figure(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from platewheel.parts.base.units import Units, length
 from platewheel.parts.making.steps.shop_limits import PRACTICE, axial_limit_mm, figure
-from platewheel.parts.making.steps.step import Step, Work
+from platewheel.parts.making.steps.step import Step, Work, used
 from platewheel.parts.setting.usual_clearance import least_play_mm
 from platewheel.parts.wheel.assembly import wheel_mass_kg
 
@@ -59,4 +59,12 @@ def gauge(work: Work, units: Units) -> Step:
         "them, an axle rolls off by itself.",
     ]
     title = "Gauge the wheelset"
-    return Step(id="gauge", title=title, do=do, figures=figures, order=[], cautions=cautions)
+    return Step(
+        id="gauge",
+        title=title,
+        do=do,
+        figures=figures,
+        order=[],
+        cautions=cautions,
+        uses=used(work, "blanks/gauge-back-to-back.dxf", "blanks/gauge-track.dxf", "standards.pdf"),
+    )

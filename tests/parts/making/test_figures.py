@@ -165,10 +165,14 @@ def test_disc_goes_into_the_ring() -> None:
     assert fit_allowance(wheel(tread_from="pipe")).limit == pytest.approx(1.1 / 2)
 
 
-def test_no_tolerance_class_no_verdict() -> None:
-    by_hand = fit_allowance(setting_of(process="hand"))
-    assert by_hand.verdict == "not-assessed"
-    assert "cutting.process" in by_hand.says
+def test_discs_cut_by_hand_are_tried() -> None:
+    """0.2 mm on the radius: common practice, no source."""
+    for clearance, verdict in ((0.2, "pass"), (0.19, "warn")):
+        wide = {"fit_clearance_mm": clearance}
+        assert fit_allowance(setting_of(process="hand", wheel=wide)).verdict == verdict
+
+
+def test_no_row_of_the_table_no_verdict() -> None:
     thin = fit_allowance(wheel(disc_thickness_mm=3.0))
     assert thin.verdict == "not-assessed"
     assert "disc_thickness_mm" in thin.says

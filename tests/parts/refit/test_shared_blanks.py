@@ -190,7 +190,9 @@ def test_the_range_of_disc_gaps_is_that_of_the_checks() -> None:
     assert high == pytest.approx(0.5 + 0.2 * 4)
     assert low == pytest.approx(1.1 / 2 + 1.0 / (2 * math.pi))
     hand = Setting(wheel=wheel, track=TRACK, wagon=WAGON, process="hand")
-    assert disc_gap_range_mm(hand)[0] == 0.75  # no class: cut to the job's own
+    assert disc_gap_range_mm(hand)[0] == 0.2  # ground to its line and tried: common practice
+    thin = plain_wheel(fit_clearance_mm=0.75, disc_thickness_mm=3.0)  # none of its table's rows
+    assert disc_gap_range_mm(Setting(wheel=thin, track=TRACK, wagon=WAGON))[0] == 0.75
     loose = plain_wheel(weld_throat_mm=3.0, fit_clearance_mm=2.0)
     assert disc_gap_range_mm(Setting(wheel=loose, track=TRACK, wagon=WAGON))[1] == 2.0
 

@@ -15,8 +15,8 @@ from platewheel.parts.making.steps.step import Work
 from tests.cli.shop import steps as steps_of
 
 IN_ORDER = [
-    *("cut", "deburr", "roll", "close", "measure", "fit", "true", "tack", "weld", "dress"),
-    *("flange", "root", "vents", "coat", "gauge", "prove"),
+    *("buy", "strip", "deburr", "roll", "close", "measure", "cut", "clean", "hub", "fit", "true"),
+    *("tack", "weld", "dress", "flange", "root", "vents", "coat", "bore", "gauge", "prove"),
 ]
 NUMBER = re.compile(r"\d+(?:\.\d+)?")
 
@@ -60,12 +60,12 @@ SINE = math.sin(math.radians(65))
         ("roll", 82.97 - 3),  # 82.97 = 87 (1 - 3 X + 4 X^3), X = 235 x 82.97 / (210000 x 6)
         ("close", 2),
         ("measure", math.pi * 180),
-        ("measure", math.pi * (180 - 2 * 0.5)),  # disc without clearance
         ("measure", math.pi * (180 + 2 * (0.5 + 0.2 * 3 - 0.5))),  # gap 0.5 + 0.2 a
         ("measure", 2 * (6 + 0.5)),  # off the diameter for the disc
         ("fit", 180 - 2 * 6 - 2 * 0.5),  # disc
-        ("fit", 50 - 8 - 8 - 5 - 5),  # between the discs
-        ("fit", (60 - (50 - 16)) / 2),  # tube out of each disc
+        ("hub", 50 - 8 - 8 - 5 - 5),  # between the discs
+        ("hub", (60 - (50 - 16)) / 2),  # tube out of each disc
+        ("hub", (180 - 2 * 6 - 2 * 0.5) / 2 * math.sqrt(2)),  # stick, as far up as the rim is out
         ("true", math.pi * 180 / 8),
         ("true", 30),
         ("tack", math.pi * 168 / 4),  # four tacks on a bore of 168
@@ -134,18 +134,18 @@ def test_gauge_and_play_make_the_track() -> None:
 @pytest.mark.parametrize(
     ("words", "steps"),
     [
-        ("zinc fume", {"cut", "close", "coat"}),
+        ("zinc fume", {"strip", "cut", "close", "coat"}),
         ("on zinc or paint", {"tack", "root"}),
-        ("explodes", {"tack", "coat"}),
+        ("explodes", {"hub", "coat"}),
         ("bomb", {"vents"}),
-        ("discs burst", {"deburr"}),
-        ("hoist", {"gauge"}),
+        ("discs burst", {"deburr", "clean"}),
+        ("hoist", {"buy", "gauge"}),
         ("Nobody stands below|Never a hand or foot below", {"true", "prove"}),
         ("people ride", {"prove"}),
         ("[Bb]rakes", {"prove"}),
         ("Local codes", {"prove"}),
         ("qualified welder", {"weld", "root"}),
-        ("plasma arc", {"cut"}),
+        ("plasma arc", {"strip", "cut"}),
     ],
 )
 def test_cautions_stand_where_they_bite(words: str, steps: set[str]) -> None:
@@ -249,14 +249,16 @@ def test_the_form_stands_on_the_page_to_be_filled_in() -> None:
 def test_a_first_disc_welded_inside_has_its_step_before_the_second() -> None:
     found = steps_of({"wheel.first_disc_both_sides": "true"})
     ids = [step.id for step in found.steps]
-    assert ids.index("measure") < ids.index("inside") < ids.index("fit")
-    inside, fit = found.step("inside"), found.step("fit")
-    for value in (8, (60 - 34) / 2, math.pi * 168 / 4, math.pi * 42 / 2, 3):
+    assert ids.index("measure") < ids.index("hub") < ids.index("inside") < ids.index("fit")
+    hub, inside, fit = found.step("hub"), found.step("inside"), found.step("fit")
+    for value in (8, math.pi * 168 / 4, math.pi * 42 / 2, 3):
         assert told(inside, value), value
     assert inside.order == ["1", "3", "2", "4"]
     assert "gauge disc" in inside.do[0]
-    assert not any("Set the gauge disc" in line for line in fit.do)
-    assert any("Set the gauge disc" in line for line in steps_of().step("fit").do)
+    assert told(hub, (60 - 34) / 2)
+    assert not any("field disc" in line for line in hub.do)
+    assert any("Set the field disc" in line for line in fit.do)
+    assert any("field disc" in line for line in steps_of().step("hub").do)
     assert figure(inside, "throat of the fillets inside") == 3
 
 

@@ -1,0 +1,228 @@
+"""Steps at the plate and the bar: buy, cut strips, deburr; after the rings are measured, discs."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from platewheel.parts.base.units import Units, length
+from platewheel.parts.making.steps.shop_limits import PRACTICE, figure
+from platewheel.parts.making.steps.step import Figure, Step, Work, cut_files, used
+from platewheel.parts.making.weld_metal import weld_metal
+from platewheel.parts.wheel.assembly import wheel_parts
+from platewheel.parts.wheel.part import Part
+from platewheel.parts.wheel.tread_ring import tread_blank
+from platewheel.parts.wheelset.wheel_seat import held_words
+
+PROCESS_CAUTIONS = {
+    "plasma": "The plasma arc kills and blinds: clamp on the plate, dry gloves, shade before eyes.",
+    "oxy-fuel": "Gas cylinders upright and chained, flashback arrestors on both hoses, no oil.",
+    "hand": "Clamp the plate so that the cut opens; a disc that is pinched kicks or bursts.",
+}
+GRINDER = (
+    "Grinder discs burst: guard on, disc for that speed and not past its date, stand beside "
+    "its plane, never grind with the face of a cutting disc. Face shield over glasses."
+)
+FIRE = (
+    "Clear the ground of what burns for 10 m round (common practice, no source), and look "
+    "again half an hour after the last cut. Eye, ear and hand protection."
+)
+ZINC = (
+    "Cut in the open or under extraction, and grind zinc, paint and oil off old plate first: "
+    "zinc fume gives metal fume fever."
+)
+SQUARE_MM = 0.5  # over a sawn end; common practice, no source
+
+
+def buy(work: Work, units: Units) -> Step:
+    """What is there before the first cut."""
+    wheel, wheels = work.setting.wheel, work.wheels
+    metal = weld_metal(wheel, work.costs)
+    do = [
+        f"Take the buying list of the job sheet to the dealer. Measure what comes: tread "
+        f"{length(wheel.tread_thickness_mm, units)}, discs "
+        f"{length(wheel.disc_thickness_mm, units)}, flange "
+        f"{length(wheel.flange_thickness_mm, units)} thick, all of {wheel.steel} (its paper, or a "
+        "bent trial piece that does not crack). Plate of another thickness is another job: put it "
+        "into the job file first.",
+    ]
+    if wheel.has_tube:
+        do.append(
+            f"Lay a piece of the axle's bar into the hub tube before you pay: bore "
+            f"{length(wheel.hub_bore_mm, units)}, outside "
+            f"{length(wheel.hub_tube_outside_mm, units)}."
+        )
+    figures = [
+        figure("wheels to make", wheels, "wheels"),
+        figure("rods or wire, all wheels", metal.filler_kg * wheels, "kg"),
+    ]
+    made = work.wheelset
+    if made is not None:
+        held = "; ".join(held_words(work.setting, made))
+        turns = f"a {made.bearing.name}" if made.bearing else "a bush"
+        do.append(
+            f"For {work.axles} axles: round bar of {length(work.axle_bar_mm, units)}, "
+            f"{made.steel}, and {turns} at {len(made.bearing_z_mm)} places of each"
+            + (f"; for each axle {held}." if held else ".")
+        )
+        figures.append(figure("axles to make", work.axles, "axles"))
+    cautions = [
+        "Plate and bar are carried by two people or a hoist, never over a foot; slings, not wire.",
+    ]
+    return Step(
+        id="buy",
+        title="Buy",
+        do=do,
+        figures=figures,
+        order=[],
+        cautions=cautions,
+        uses=used(work, "job-sheet.html", "plates.pdf", "offcuts-used.toml"),
+    )
+
+
+def strip(work: Work, units: Units) -> Step:
+    """Strips or pipe for the rings, hub tubes."""
+    wheel, wheels = work.setting.wheel, work.wheels
+    blank = tread_blank(wheel)
+    wide = length(wheel.tread_width_mm, units)
+    figures: list[Figure] = []
+    end = length(SQUARE_MM, units)
+    if blank is None:
+        do = [
+            f"Saw {wheels} rings of {wide} off the pipe, ends square to {end} ({PRACTICE}).",
+        ]
+    else:
+        long = length(blank.sizes["length_mm"], units)
+        how = "Saw" if wheel.tread_from == "bar" else "Cut"
+        do = [
+            f"{how} {wheels} strips for the rings, {long} long and "
+            f"{length(blank.sizes['width_mm'], units)} wide, ends square to {end} ({PRACTICE}).",
+        ]
+        figures.append(figure("strip length", blank.sizes["length_mm"]))
+    if wheel.has_tube:
+        do.append(
+            f"Saw {wheels} hub tubes of {length(wheel.hub_tube_length_mm, units)}"
+            + (
+                ", 1 mm longer, and face both ends in one set-up with the bore."
+                if work.setting.shop.lathe
+                else f", ends square to {end}: a sheet of paper wrapped round the tube, edge on "
+                "edge, is the line; file to it."
+            )
+        )
+        figures.append(figure("hub tube", wheel.hub_tube_length_mm))
+    do.append(
+        "Cut one of each and roll one ring before the rest. Discs and flanges are not cut yet: "
+        "they are cut to the rings as measured."
+    )
+    figures.append(figure("rings", wheels, "rings"))
+    from_plate = wheel.tread_from == "sheet"
+    own = PROCESS_CAUTIONS.get(work.setting.process) if from_plate else None
+    return Step(
+        id="strip",
+        title="Cut strip and tube",
+        do=do,
+        figures=figures,
+        order=[],
+        cautions=[ZINC, *([own] if own else []), FIRE],
+        uses=_strip_files(work),
+    )
+
+
+def _strip_files(work: Work) -> tuple[str, ...]:
+    files = cut_files(work, "tread") if work.setting.wheel.tread_from == "sheet" else ()
+    return tuple(
+        dict.fromkeys([*files, *used(work, "templates/tread.pdf", "templates/strip-hub-tube.pdf")])
+    )
+
+
+def deburr(work: Work, units: Units) -> Step:
+    """The strip fit for hands, rolls and welds."""
+    wheel = work.setting.wheel
+    clean = _clean_mm(work)
+    do = [
+        "Grind the burr off every edge of strip and tube, inside the tube too.",
+        f"Grind mill scale bright for {length(clean, units)} beside every joint"
+        + (
+            "."
+            if tread_blank(wheel) is None
+            else f", and the strip's ends as bevels where it is thicker than "
+            f"{length(4, units)}: 30 degrees each ({PRACTICE}), half the thickness left."
+        ),
+    ]
+    figures = [figure("bright beside each joint", clean, "mm", "", PRACTICE)]
+    return Step(
+        id="deburr", title="Deburr the strip", do=do, figures=figures, order=[], cautions=[GRINDER]
+    )
+
+
+def cut(work: Work, units: Units) -> Step:
+    """Discs and flanges, drawn or as the rings ask for them."""
+    parts = _late(work)
+    counts = [f"{p.count_per_wheel * work.wheels} {p.name}" for p in parts]
+    do = [
+        f"Cut for {work.wheels} wheels: {', '.join(counts)}; drawn ones for rings within the limits"
+        " of the step before, for all others those of `platewheel refit`. Chalk its name on each "
+        "part at once.",
+        "Were they cut before the rings were rolled, `platewheel refit --already-cut` tells which "
+        "rings take them, pressed round or not, and the fewest new ones.",
+        "Cut one of each, measure it against the table of blanks, and only then the rest.",
+    ]
+    for row in work.drilled:
+        size = length(row.diameter_mm, units)
+        do.append(
+            f"Drill {row.count} holes of {size} in each {row.blank}: too small to be cut."
+            + (
+                ""
+                if work.setting.shop.drill_press
+                else " By hand: punch, a first hole of a third of it, the drill held in a block of "
+                "wood bored square, oil."
+            )
+        )
+    process = work.setting.process
+    cautions = [ZINC, *([PROCESS_CAUTIONS[process]] if process in PROCESS_CAUTIONS else []), FIRE]
+    figures = [figure("length of all cuts", work.cut_length_mm / 1000, "m")]
+    return Step(
+        id="cut",
+        title="Cut discs and flanges",
+        do=do,
+        figures=figures,
+        order=[],
+        cautions=cautions,
+        uses=cut_files(work, "disc", "flange"),
+    )
+
+
+def clean(work: Work, units: Units) -> Step:
+    """Edges and holes of discs and flanges fit for hands, welds and zinc."""
+    wheel = work.setting.wheel
+    bright = _clean_mm(work)
+    do = [
+        "Grind dross and burr off both corners of every edge and hole; break the corners of the "
+        f"{2 * wheel.vent_count} vents of a wheel, or zinc hangs in them.",
+        f"Grind mill scale bright for {length(bright, units)} beside every joint, and the "
+        f"flange's ends as bevels where they are thicker than {length(4, units)}: 30 degrees each "
+        f"({PRACTICE}), half the thickness left.",
+    ]
+    if work.setting.process in ("plasma", "oxy-fuel"):
+        do.append("Grind the hard skin off the disc's rim and hole: it is glass-hard and chips.")
+    figures = [
+        figure("bright beside each joint", bright, "mm", "", PRACTICE),
+        figure("vents to break the corners of", 2.0 * wheel.vent_count, "holes"),
+    ]
+    cautions = [
+        GRINDER,
+        "Cut edges are sharp and hot: gloves to carry plates, none that a turning disc can catch.",
+    ]
+    title = "Deburr discs and flanges"
+    return Step(id="clean", title=title, do=do, figures=figures, order=[], cautions=cautions)
+
+
+def _clean_mm(work: Work) -> float:
+    return max(20.0, 2 * work.setting.wheel.weld_leg_mm)
+
+
+def _late(work: Work) -> Sequence[Part]:
+    """Parts that wait for the rings."""
+    return [part for part in wheel_parts(work.setting.wheel) if part.name.startswith(LATE)]
+
+
+LATE = ("disc", "flange")
