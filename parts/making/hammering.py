@@ -19,7 +19,9 @@ LINE_DEG = 10.0  # of the wheel, between lines that are struck: three to each ma
 LAP_DEG = 3.0  # bent at a line in one pass over the piece: 3 to 5, common practice, no source
 LEAST_PASSES = 2  # one to bend, one to true
 USEFUL_J = 20.0  # of a blow of a 2 kg hammer: 50 to 100 J, a third of it bends; common practice
-COLD_BLOWS = 6  # a line in a pass; beyond it the plate is heated. Common practice, no source
+# N mm: plate of 6 mm, 100 mm wide, S235, is struck cold, thicker or wider than that hot or in a
+# press; common practice, no source
+COLD_MOMENT = 235 * 100 * 6**2 / 4
 COLD_STRAIN = 0.05
 STRAIN_SOURCE = (
     "outer fibre t / 2R (plain geometry); above 5 % pressure vessel codes ask for heat treatment "
@@ -68,11 +70,10 @@ def hammered(spec: WheelSpec) -> Hammered:
     gap = 2 * apart
     plastic = STEELS[spec.steel].fy_n_mm2(wall) * (outer - inner) * wall**2 / 4
     work = plastic * turn / passes / 1000
-    blows, strain = math.ceil(work / USEFUL_J), wall / (2 * tight)
-    hot = blows > COLD_BLOWS or strain > COLD_STRAIN
+    strain = wall / (2 * tight)
+    hot = plastic > COLD_MOMENT or strain > COLD_STRAIN
     if hot:
         work, plastic = HOT_SHARE * work, HOT_SHARE * plastic
-        blows = math.ceil(work / USEFUL_J)
     return Hammered(
         lines=max(1, math.floor(360 / spec.flange_segments / LINE_DEG)),
         apart_mm=apart,
@@ -82,7 +83,7 @@ def hammered(spec: WheelSpec) -> Hammered:
         depth_mm=(gap**2 / (8 * loose), gap**2 / (8 * tight)),
         strain=strain,
         work_j=work,
-        blows=blows,
+        blows=math.ceil(work / USEFUL_J),
         hot=hot,
         force_n=4 * plastic / gap,
     )

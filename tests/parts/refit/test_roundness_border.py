@@ -9,6 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from platewheel.parts.checks.making.tolerance import fit_allowance
+from platewheel.parts.making.figures import ring_limits_mm
 from platewheel.parts.making.ring_roundness import (
     disc_gap_range_mm,
     drawn_disc_takes_mm,
@@ -16,11 +18,13 @@ from platewheel.parts.making.ring_roundness import (
     roundness_limit,
 )
 from platewheel.parts.making.springback import round_force_n
-from platewheel.parts.refit.measured_ring import MeasuredRing, ring_faults
+from platewheel.parts.refit.measured_ring import MeasuredRing, ring_faults, ring_spec
 from platewheel.parts.refit.plan import left_uneven_mm, plan_refit
+from platewheel.parts.refit.shared_blanks import disc_window
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.setting.track import TrackSpec
 from platewheel.parts.setting.wagon import WagonSpec
+from platewheel.parts.wheel.hub_disc import disc_diameter_mm
 from tests.parts.wheels import plain_wheel
 
 TRACK = TrackSpec(gauge_mm=457.0, rail_head_width_mm=25.0, min_curve_radius_m=12.0)
@@ -152,3 +156,23 @@ def test_the_drawn_disc_takes_no_more_than_the_border() -> None:
     gapes = setting("plasma", weld_throat_mm=4.0, fit_clearance_mm=1.2)
     assert drawn_disc_takes_mm(gapes) == pytest.approx(0.4)
     assert roundness_limit(gapes).limit_mm > 0.5
+
+
+@pytest.mark.parametrize("process", ["plasma", "laser", "hand"])
+@given(st.floats(0, 1), st.sampled_from([0.2, 0.5, 0.75, 1.5]))
+def test_step_check_and_refit_have_one_border_for_drawn_discs(
+    process: str, share: float, clearance: float
+) -> None:
+    """The step's tape, the window of the refit, and the check's least gap, for a ring anywhere
+    within the border and a little beyond both its ends."""
+    one = setting(process, fit_clearance_mm=clearance, weld_throat_mm=4.0)
+    low, drawn, high = ring_limits_mm(one)
+    disc = disc_diameter_mm(one.wheel, "gauge")
+    for tape, fits in ((low + share * (high - low), True), (low - 0.1, False), (high + 0.1, False)):
+        ring = MeasuredRing(ring="1", outside_circumference_mm=tape)
+        window = disc_window(ring_spec(one.wheel, ring), "gauge", disc_gap_range_mm(one))
+        assert (window.least_mm - 1e-9 <= disc <= window.greatest_mm + 1e-9) is fits
+    needed = fit_allowance(one).limit
+    assert needed is not None
+    least = (low / math.pi - drawn / math.pi) / 2 + clearance
+    assert least == pytest.approx(min(needed, clearance))

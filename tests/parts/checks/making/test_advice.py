@@ -22,6 +22,7 @@ from platewheel.parts.checks.making.weld_access import (
     torch_access,
 )
 from platewheel.parts.checks.making.weld_room import root_room, weld_room
+from platewheel.parts.checks.making.welder import weld_current
 from platewheel.parts.checks.trying import advice_tried
 from platewheel.parts.checks.wheelset.axle_bending import axle_bending
 from platewheel.parts.checks.wheelset.wheel_retention import key_wall
@@ -72,6 +73,7 @@ ADVICE: dict[str, Advice] = {
     "seam-gap: gap": Advice(seam_gap, "gap_mm = #", to("seam_gap_mm"), None),
     "fillet-gap: clearance": Advice(fillet_gap, "_mm = # or less", to("fit_clearance_mm")),
     "weld-room: throat": Advice(weld_room, "room for # of.*smaller", throat_of_leg),
+    "weld-current: welder": Advice(weld_current, "most_a = # or more", to("welder_most_a"), 1.0),
     "root-room: leg": Advice(root_room, "has room for # of", to("root_weld_mm")),
 }
 LARGE = {"tread_diameter_mm": 500.0, "vent_circle_mm": 420.0}
@@ -109,6 +111,7 @@ SOUND: list[tuple[str, Keys]] = [
     ("fillet-gap: clearance", {"fit_clearance_mm": 1.4}),
     ("weld-room: throat", {"disc_field_inset_mm": 4.0}),
     ("root-room: leg", {"root_weld_mm": 10.0}),
+    ("weld-current: welder", {"welder_most_a": 90.0}),
 ]
 WRONG = [
     ("vent-diagonal: number", LARGE),
