@@ -49,6 +49,14 @@ def refit(
             help="Cut new flanges longer or shorter by what those tried on were out in the mean.",
         ),
     ] = False,
+    already_cut: Annotated[
+        bool,
+        typer.Option(
+            "--already-cut",
+            help="The job's drawn discs and flanges are cut: find the fewest new ones, and which "
+            "rings to true for them.",
+        ),
+    ] = False,
     nest: Annotated[bool, typer.Option(help="Lay the blanks on the stock too.")] = True,
     as_json: Json = False,
 ) -> None:
@@ -72,6 +80,7 @@ def refit(
                 effort=effort.value,
                 nested=nest,
                 correct_flanges=correct_flanges,
+                already_cut=already_cut,
             )
         tell(report.warnings)
         if as_json:

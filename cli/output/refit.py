@@ -45,8 +45,10 @@ def refit_rings(
     effort: Effort = "normal",
     nested: bool = True,
     correct_flanges: bool = False,
+    already_cut: bool = False,
 ) -> RefitReport:
-    """Refit everything into out/<job name>-refit; returns the report written there.
+    """Refit everything into out/<job name>-refit; returns the report written there. With
+    `already_cut` the drawn blanks of all the job's wheels are there.
 
     Raises: SpecError where a shared blank makes no wheel, or another job has an offcut
     of this one; GeometryError where a corrected flange closes on itself; NotFinished
@@ -56,7 +58,8 @@ def refit_rings(
     require_ours(out, cut.head.name, REFIT_OURS)
     require_free(cut)
     step("blanks that fit")
-    refit = plan_refit(job.setting, rings, correct_flanges)
+    there = job.head.wheels if already_cut else 0
+    refit = plan_refit(job.setting, rings, correct_flanges, there)
     plan, seconds, used = None, 0.0, list[str]()
     if nested and refit.parts:
         started = time.perf_counter()
@@ -120,7 +123,10 @@ def _write(
 
 def write_record(report: RefitReport, path: Path) -> None:
     """record.csv: a line for each wheel, by wagon, axle and serial number; mm to 0.01."""
-    columns = [name for name in WheelRecord.model_fields if name not in ("tried", "welded")]
+    left_out = ["tried", "welded"]
+    if all(wheel.first is None for wheel in report.wheels):
+        left_out.append("first")
+    columns = [name for name in WheelRecord.model_fields if name not in left_out]
     pairs = ("difference_mm", "curve_radius_m", "drift_mm")
     axles = {axle.axle: axle for axle in report.axles}
     with path.open("w", encoding="utf-8", newline="") as target:

@@ -86,6 +86,7 @@ def fits_table(report: RefitReport) -> Table:
         _number("gauge_gap", "Gap all round"),
         Column("flange", "Flange", Name, "name"),
         _number("root_gap", "Root gap, each seam"),
+        Column("first", "First", Sentence),
         Column("tacked", "Tacked", Name, "box"),
     )
     ordered = sorted(report.wheels, key=lambda w: (len(w.ring), w.ring))
@@ -99,12 +100,15 @@ def fits_table(report: RefitReport) -> Table:
             "gauge_gap": _size(w.disc_gauge_gap_mm),
             "flange": Name(w.flange_blank or "as tried on"),
             "root_gap": _tenths(w.flange_seam_gap_mm),
+            "first": Sentence(w.first or ""),
             "tacked": None,
         }
         for w in ordered
     )
     whole = table(columns, rows)
     keys = [column.key for column in columns if two or not column.key.startswith("gauge")]
+    if all(w.first is None for w in report.wheels):
+        keys.remove("first")
     return whole.only(*keys)
 
 

@@ -6,11 +6,15 @@ from platewheel.cli.job.job import Job
 from platewheel.cli.schema.refit import ChoiceRow, TruedRing
 from platewheel.parts.making.springback import RING_SOURCE
 from platewheel.parts.refit.plan import Refit
-from platewheel.parts.refit.truing import MOST_SHARE, RESIZE_SHARE, RESIZE_SOURCE, choices
+from platewheel.parts.refit.ring_windows import RESIZE_SHARE, RESIZE_SOURCE
+from platewheel.parts.refit.truing import MOST_SHARE, choices
 
 
 def choice_rows(job: Job, refit: Refit) -> list[ChoiceRow]:
-    """Fewest rings first; empty where truing saves no size."""
+    """Fewest rings first; empty where truing saves no size, and for blanks that were cut before:
+    there the plan itself trues rings."""
+    if refit.already_cut:
+        return []
     now = len(refit.discs) + len(refit.flanges)
     return [
         ChoiceRow(

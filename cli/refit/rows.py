@@ -6,6 +6,13 @@ from collections.abc import Iterator
 
 from platewheel.cli.job.job import Job
 from platewheel.cli.refit.choice_rows import choice_limits
+from platewheel.cli.refit.way_rows import (
+    first_words,
+    new_pieces,
+    rings_trued,
+    trued_words,
+    way_limits,
+)
 from platewheel.cli.refit.welded_rows import (
     paired_by,
     running_mm,
@@ -87,6 +94,7 @@ def _record(
             "flange_sweep_deg": blank_sweep_deg(spec),
             "flange_blank": one.flange,
             "flange_seam_gap_mm": one.flange_seam_mm,
+            "first": first_words(one),
             "tried": _tried_row(one.tried) if one.tried else None,
             "welded": welded_row(job, ring),
         }
@@ -158,6 +166,8 @@ def sums(job: Job, refit: Refit) -> RefitSums:
         blanks_one_a_ring=(2 if discs_differ(job.wheel) else 1) * len(sizes) + flanges,
         blanks_of_own_size=refit.own_sizes,
         blanks_cut=len(refit.parts),
+        new_pieces=new_pieces(refit, job.wheel.flange_segments),
+        rings_trued=rings_trued(refit),
         largest_difference_listed_mm=pairing.largest_difference_mm(listed, sizes),
         largest_difference_paired_mm=pairing.largest_difference_mm(refit.pairing, sizes),
         sum_of_differences_listed_mm=pairing.sum_of_differences_mm(listed, sizes),
@@ -188,6 +198,7 @@ def limits_said(job: Job, refit: Refit) -> list[LimitSaid]:
         ),
         ("drift over 10 m of straight track", "told, not limited", drift.SOURCE),
         *choice_limits(),
+        *way_limits(refit),
         *welded_limits(job),
     )
     return [LimitSaid(what=what, limit=limit, source=source) for what, limit, source in rows]
@@ -199,6 +210,7 @@ def refit_warnings(job: Job, refit: Refit, axles: list[AxleRecord]) -> list[str]
         *_count_words(job, refit),
         *_wall_words(job, refit),
         *_ring_words(refit),
+        *trued_words(refit),
         *_axle_words(axles),
         *welded_words(job, refit),
     ]

@@ -82,6 +82,10 @@ class WheelRecord(Row):
     flange_sweep_deg: float
     flange_blank: str | None = Field(description="absent: the flange that was tried on stays")
     flange_seam_gap_mm: float = Field(description="at each seam of the flange that it gets")
+    first: str | None = Field(
+        default=None,
+        description="done to the ring and to blanks that were cut before, with --already-cut",
+    )
     tried: TriedRow | None
     welded: WeldedRow | None
 
@@ -119,6 +123,10 @@ class RefitSums(Row):
     blanks_one_a_ring: int = Field(description="a disc or two and a flange for each ring")
     blanks_of_own_size: int = Field(description="the same, sizes alike to 0.1 mm counted once")
     blanks_cut: int = Field(description="different blanks that are cut")
+    new_pieces: int | None = Field(
+        default=None, description="cut anew, with --already-cut; null where all are cut now"
+    )
+    rings_trued: int | None = Field(default=None, description="the same: pressed or resized")
     largest_difference_listed_mm: float = Field(description="on an axle, pairs as listed")
     largest_difference_paired_mm: float
     sum_of_differences_listed_mm: float

@@ -8,6 +8,7 @@ from platewheel.cli.words.phrases import Name
 from platewheel.cli.words.refit import (
     choices_table,
     choices_words,
+    kept_table,
     limits_table,
     shrinkage_words,
     summary_words,
@@ -19,8 +20,12 @@ from platewheel.cli.words.values import Count, Length, Quantity
 
 def show_refit(report: RefitReport) -> None:
     """Blanks, axles, limits and sums; plates where they were laid."""
-    show_table("Blanks (disc: diameter; flange: tread)", _blanks(report))
+    if report.blanks:
+        show_table("Blanks (disc: diameter; flange: tread)", _blanks(report))
     show_table("Axles", _axles(report))
+    kept = kept_table(report)
+    if kept.rows:
+        show_table("Cut before (numbers: new)", kept)
     choices, welded = choices_table(report), welded_table(report)
     if choices.rows:
         show_table("Choices", choices)

@@ -71,6 +71,31 @@ def _trued(ring: TruedRing) -> str:
     return f"{ring.ring}: {', '.join(done)}"
 
 
+def kept_table(report: RefitReport) -> Table:
+    """Which ring takes blanks that were cut before; no row where all are cut now."""
+    columns = (
+        Column("ring", "Ring", Name, short="ring"),
+        Column("field", "Field disc", Name, short="field disc"),
+        Column("gauge", "Gauge disc", Name, short="gauge disc"),
+        Column("flange", "Flange", Name, short="flange"),
+        Column("first", "First", Sentence, short="first"),
+    )
+    return table(
+        columns,
+        (
+            {
+                "ring": Name(wheel.ring),
+                "field": Name(wheel.disc_field_blank),
+                "gauge": Name(wheel.disc_gauge_blank),
+                "flange": Name(wheel.flange_blank or "as tried on"),
+                "first": Sentence(wheel.first or "as they are"),
+            }
+            for wheel in report.wheels
+            if wheel.first is not None
+        ),
+    )
+
+
 def choices_words(report: RefitReport) -> str:
     """How the choices are read."""
     return (
@@ -146,6 +171,20 @@ def summary_words(report: RefitReport) -> list[str]:
         f"{sums.blanks_cut} different blanks are cut where one a ring would be "
         f"{sums.blanks_one_a_ring} ({sums.blanks_of_own_size} with sizes alike to 0.1 mm)."
     )
+    if sums.new_pieces is not None:
+        anew = (
+            "nothing is cut anew"
+            if not sums.new_pieces
+            else (
+                f"{_counted(sums.new_pieces, 'piece')} of {_counted(sums.blanks_cut, 'size')} "
+                f"{'is' if sums.new_pieces == 1 else 'are'} cut anew, and no plan does with fewer"
+            )
+        )
+        cut = (
+            f"With the drawn blanks cut already {anew}; "
+            f"{_counted(sums.rings_trued or 0, 'ring')} of {sums.rings} "
+            f"{'is' if sums.rings_trued == 1 else 'are'} pressed or resized for it."
+        )
     pairs = (
         "Largest difference of tread diameters on an axle: "
         f"{sums.largest_difference_paired_mm:.2f} mm as paired here by the wheels "

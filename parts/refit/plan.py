@@ -11,8 +11,10 @@ from platewheel.parts.making.ring_roundness import (
     disc_gap_range_mm,
     roundness_limit,
 )
+from platewheel.parts.refit.already_cut import FLANGE, Way, fewest_new, gaps_mm
 from platewheel.parts.refit.measured_ring import MeasuredRing, ring_spec
 from platewheel.parts.refit.pairing import Pairing, pair_wheels
+from platewheel.parts.refit.ring_windows import left_uneven_mm
 from platewheel.parts.refit.shared_blanks import (
     disc_of_size,
     disc_window,
@@ -54,6 +56,7 @@ class Fitted:
     flange: str | None
     flange_seam_mm: float
     tried: TriedFlange | None
+    way: Way | None = None  # to blanks that were cut before; None where all are cut now
 
 
 @dataclass(frozen=True)
@@ -70,6 +73,7 @@ class Refit:
     after_welding: bool  # those of the welded wheels
     corrected: bool  # for what the flanges tried on were out
     flanges_longer_mm: float  # all round, put into the new blanks
+    already_cut: bool = False  # the drawn blanks are there: only what fits no ring is cut
 
     @property
     def parts(self) -> tuple[Part, ...]:
@@ -87,37 +91,58 @@ class Refit:
 
 
 def plan_refit(
-    setting: Setting, rings: Sequence[MeasuredRing], correct_flanges: bool = False
+    setting: Setting,
+    rings: Sequence[MeasuredRing],
+    correct_flanges: bool = False,
+    already_cut: int = 0,
 ) -> Refit:
     """Blanks and pairs for rings that `ring_faults` found good.
 
     `correct_flanges` makes the new flange blanks longer or shorter by what the flanges tried on
-    were out in the mean, apart from their rings' own size.
+    were out in the mean, apart from their rings' own size. `already_cut`: the drawn blanks of so
+    many wheels are there, and as few as can be are cut anew (`fewest_new`).
 
     Raises: SpecError where a shared size makes no wheel.
     """
     wheel = setting.wheel
     specs = [ring_spec(wheel, ring) for ring in rings]
-    discs, disc_of, disc_sizes = _discs(setting, rings, specs)
     tried = [
         None if ring.flange_seam_mm is None else tried_flange(wheel, spec, ring.flange_seam_mm)
         for ring, spec in zip(rings, specs, strict=True)
     ]
-    wants = [i for i, flange in enumerate(tried) if flange is None or flange.remedy == "insert"]
+    ways: Sequence[Way | None] = [None] * len(rings)
+    if already_cut:
+        ways = fewest_new(setting, rings, specs, tried, already_cut)
+    discs, disc_of, disc_sizes = _discs(setting, rings, specs, ways)
+    wants = [
+        i
+        for i, (flange, way) in enumerate(zip(tried, ways, strict=True))
+        if (flange is None or flange.remedy == "insert" if way is None else way.flange is False)
+    ]
     longer = mean_error_mm([flange for flange in tried if flange]) if correct_flanges else 0.0
     flanges, flange_of = _flanges(
-        [rings[i] for i in wants], [specs[i] for i in wants], longer / wheel.flange_segments
+        [rings[i] for i in wants],
+        [_as_trued(specs[i], ways[i]) for i in wants],
+        longer / wheel.flange_segments,
     )
     fitted = []
-    for i, (ring, spec) in enumerate(zip(rings, specs, strict=True)):
+    for i, (ring, spec, way) in enumerate(zip(rings, specs, ways, strict=True)):
         mine = flange_of.get(ring.ring)
         kept = tried[i]
+        after = _as_trued(spec, way)
         seam = kept.root_gap_mm if mine is None and kept else 0.0
+        name = mine.part.name if mine else None
         if mine is not None:
-            seam = flange_seam_on_mm(spec, mine.size_mm)
+            seam = flange_seam_on_mm(after, mine.size_mm)
+        elif way is not None and way.flange:
+            name, on = FLANGE, flange_seam_on_mm(after, wheel.tread_diameter_mm)
+            seam = wheel.seam_gap_mm if way.trim_mm else on
+        drawn_gaps = (None, None) if way is None else gaps_mm(setting, spec, way)
         gaps = [
-            spec.fit_clearance_mm + (disc_diameter_mm(spec, side) - disc_sizes[i, side]) / 2
-            for side in SIDES
+            after.fit_clearance_mm + (disc_diameter_mm(after, side) - disc_sizes[i, side]) / 2
+            if gap is None
+            else gap
+            for side, gap in zip(SIDES, drawn_gaps, strict=True)
         ]
         fitted.append(
             Fitted(
@@ -125,9 +150,10 @@ def plan_refit(
                 spec,
                 (disc_of[i, "field"], disc_of[i, "gauge"]),
                 (gaps[0], gaps[1]),
-                mine.part.name if mine else None,
+                name,
                 seam,
                 kept,
+                way,
             )
         )
     diameters, after_welding = running_diameters_mm(rings)
@@ -142,26 +168,39 @@ def plan_refit(
         after_welding,
         correct_flanges,
         longer,
+        bool(already_cut),
     )
 
 
-def left_uneven_mm(setting: Setting, ring: MeasuredRing) -> float:
-    """How far out of round a ring is when its discs go in: one beyond the border is trued first,
-    one that was not measured counts as round."""
-    found = ring.out_of_round_mm
-    return 0.0 if found is None or roundness_limit(setting).passed_by(found) else found
+def _as_trued(spec: WheelSpec, way: Way | None) -> WheelSpec:
+    """The wheel of a ring once it is resized."""
+    if way is None or not way.shift_mm:
+        return spec
+    return flange_of_size(spec, spec.tread_diameter_mm + way.shift_mm)
 
 
 def _discs(
-    setting: Setting, rings: Sequence[MeasuredRing], specs: Sequence[WheelSpec]
+    setting: Setting,
+    rings: Sequence[MeasuredRing],
+    specs: Sequence[WheelSpec],
+    ways: Sequence[Way | None],
 ) -> tuple[tuple[Shared, ...], dict[tuple[int, Side], str], dict[tuple[int, Side], float]]:
-    """Both discs of every ring from one pool: a field disc may be another ring's gauge disc."""
+    """Both discs of every ring from one pool: a field disc may be another ring's gauge disc. Those
+    that were cut before keep their names."""
     gaps = disc_gap_range_mm(setting)
-    places: list[tuple[int, Side]] = [(i, side) for i in range(len(specs)) for side in SIDES]
-    uneven = [left_uneven_mm(setting, ring) for ring in rings]
-    sizes, chosen = fewest_sizes(
-        [disc_window(specs[i], side, gaps, uneven[i]) for i, side in places]
-    )
+    names: dict[tuple[int, Side], str] = {}
+    places: list[tuple[int, Side]] = []
+    windows = []
+    for i, (ring, spec, way) in enumerate(zip(rings, specs, ways, strict=True)):
+        uneven = 0.0 if way is not None and way.trued else left_uneven_mm(setting, ring)
+        for k, side in enumerate(SIDES):
+            there = None if way is None else way.discs[k]
+            if there is not None:
+                names[i, side] = there
+                continue
+            places.append((i, side))
+            windows.append(disc_window(_as_trued(spec, way), side, gaps, uneven))
+    sizes, chosen = fewest_sizes(windows)
     made = []
     for number, size in enumerate(sizes):
         users = [place for place, k in zip(places, chosen, strict=True) if k == number]
@@ -171,7 +210,7 @@ def _discs(
         solid = partial(hub_disc, disc_of_size(specs[first], side, size), side)
         part = Part(name, len(users), blank.volume_mm3, solid, blank)
         made.append(Shared(size, part, tuple(dict.fromkeys(rings[i].ring for i, _ in users))))
-    names = {place: f"disc-{k + 1}" for place, k in zip(places, chosen, strict=True)}
+    names |= {place: f"disc-{k + 1}" for place, k in zip(places, chosen, strict=True)}
     size_of = {place: sizes[k] for place, k in zip(places, chosen, strict=True)}
     return tuple(made), names, size_of
 

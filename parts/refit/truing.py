@@ -11,27 +11,20 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from platewheel.parts.base.steel import STEELS
-from platewheel.parts.making.ring_roundness import disc_gap_range_mm
 from platewheel.parts.making.springback import round_force_n
 from platewheel.parts.refit.fewest_missed import Pair, cheapest_points
-from platewheel.parts.refit.plan import Refit, left_uneven_mm
+from platewheel.parts.refit.plan import Refit
+from platewheel.parts.refit.ring_windows import left_uneven_mm, moved, ring_windows
 from platewheel.parts.refit.shared_blanks import (
     STEPS_PER_MM,
     Window,
-    disc_window,
     fewest_sizes,
     flange_window,
     steps_of,
 )
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.wheel.hub_disc import SIDES
 from platewheel.parts.wheel.spec import WheelSpec
 
-RESIZE_SHARE = 0.002  # of the diameter
-RESIZE_SOURCE = (
-    "at most 0.2 % of the diameter, the lasting strain that EN ISO 6892-1 takes for the yield "
-    "strength; that a closed ring takes it cold: common practice, no source"
-)
 EASED_MM = 0.02  # finer than any ring is trued
 MOST_SHARE = 0.5  # of the rings, trued for a choice; beyond it other rings are the better choice
 
@@ -109,19 +102,10 @@ def choices(setting: Setting, refit: Refit) -> tuple[Choice, ...]:
 
 
 def _ring(setting: Setting, refit: Refit, place: int) -> _Ring:
-    one, gaps = refit.fitted[place], disc_gap_range_mm(setting)
-    uneven = left_uneven_mm(setting, one.measured)
+    one = refit.fitted[place]
+    windows = ring_windows(setting, one.measured, one.spec, one.tried is not None)
     flange = () if one.flange is None else (flange_window(one.spec),)
-    most = RESIZE_SHARE * one.spec.tread_diameter_mm
-    least = 0.0 if one.spec.tread_from == "pipe" else -most  # no seam to take it out of
-    now = tuple(disc_window(one.spec, side, gaps, uneven) for side in SIDES), flange
-    if one.measured.after_welding_mm is not None:  # its discs hold it as it is
-        return _Ring(now, now, (0.0, 0.0))
-    return _Ring(
-        now=now,
-        round=(tuple(disc_window(one.spec, side, gaps) for side in SIDES), flange),
-        resize_mm=(0.0, 0.0) if one.tried else (least, most),  # that flange would fit no more
-    )
+    return _Ring((windows.now, flange), (windows.round, flange), windows.resize_mm)
 
 
 def _some_sizes(rings: Sequence[_Ring], now: tuple[int, int]) -> list[Sizes]:
@@ -158,11 +142,6 @@ def _pairs(rings: Sequence[_Ring], pool: int, trued: set[int]) -> list[Pair]:
 def _all_hit(windows: Sequence[Window], points: Sequence[int], shift_mm: float = 0.0) -> bool:
     spans = [steps_of(moved(window, shift_mm)) for window in windows]
     return all(any(low <= point <= high for point in points) for low, high in spans)
-
-
-def moved(window: Window, by_mm: float) -> Window:
-    """The window of a ring that is so much wider."""
-    return Window(window.least_mm + by_mm, window.wanted_mm + by_mm, window.greatest_mm + by_mm)
 
 
 def _shifts(rings: Sequence[_Ring], sizes: Sizes) -> dict[int, float] | None:

@@ -257,3 +257,26 @@ def test_the_terminal_tells_blanks_axles_and_limits(tmp_path: Path) -> None:
     assert result.exit_code == 0
     for words in ("disc-1", "flange-1", "A1", "as paired here", "source", "refit-sheet.html"):
         assert words in result.stdout
+
+
+def test_blanks_cut_before_are_used_and_only_the_rest_is_cut(tmp_path: Path) -> None:
+    """The demo's rings again: fewer pieces than all, each told what is done to it first."""
+    rings = scattered(tmp_path, 12, 300.0, 5)
+    report = refitted(DEMO, rings, "--no-nest", "--already-cut")
+    sums = report["sums"]
+    new = [w for w in report["wheels"] for key in ("disc_field_blank", "disc_gauge_blank")
+           if w[key] != "disc"]  # fmt: skip
+    anew = [w for w in report["wheels"] if w["flange_blank"] != "flange"]
+    assert sums["new_pieces"] == len(new) + 3 * len(anew) < 12 * 5
+    assert sums["new_pieces"] == sum(row["count"] for row in report["blanks"])
+    assert all(isinstance(wheel["first"], str) for wheel in report["wheels"])
+    worked = [w["first"] for w in report["wheels"] if w["first"]]
+    assert sums["rings_trued"] == sum("press" in words or "it by" in words for words in worked)
+    assert worked, "this scatter asks for some"
+    folder = tmp_path / "out" / "oyster-tramway-refit"
+    cut = {path.stem for path in (folder / "blanks").iterdir()}
+    assert cut == {row["blank"] for row in report["blanks"]}
+    page = (folder / "refit-sheet.html").read_text()
+    assert "cut anew" in page
+    assert worked[0].split(";")[0] in page
+    assert "first" in (folder / "record.csv").read_text().splitlines()[0].split(",")

@@ -19,7 +19,8 @@ from platewheel.parts.making.ring_roundness import (
 )
 from platewheel.parts.making.springback import round_force_n
 from platewheel.parts.refit.measured_ring import MeasuredRing, ring_faults, ring_spec
-from platewheel.parts.refit.plan import left_uneven_mm, plan_refit
+from platewheel.parts.refit.plan import plan_refit
+from platewheel.parts.refit.ring_windows import left_uneven_mm
 from platewheel.parts.refit.shared_blanks import disc_window
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.setting.track import TrackSpec

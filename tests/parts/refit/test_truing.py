@@ -13,8 +13,9 @@ from hypothesis import strategies as st
 
 from platewheel.parts.refit.measured_ring import MeasuredRing
 from platewheel.parts.refit.plan import Refit, plan_refit
+from platewheel.parts.refit.ring_windows import moved
 from platewheel.parts.refit.shared_blanks import Window
-from platewheel.parts.refit.truing import MOST_SHARE, Choice, Trued, choices, moved
+from platewheel.parts.refit.truing import MOST_SHARE, Choice, Trued, choices
 from tests.parts.refit.test_roundness_border import setting
 
 # discs too thin for the table of ISO 9013, so gaps of the job's own 0.75 to 1.3 mm
