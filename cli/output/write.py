@@ -61,6 +61,7 @@ def write_sheets(
 
     Raises: NestingError for a file that its proof refuses.
     """
+    from platewheel.nesting.by_hand.straight_cuts import require_clear
     from platewheel.nesting.files.asked import asked_of
     from platewheel.nesting.files.write_dxf import write_sheet_dxf
     from platewheel.nesting.offcuts.file import offcut_names, offcuts_toml, rounds_toml
@@ -71,10 +72,16 @@ def write_sheets(
     files = sheet_files(plan)
     names = offcut_names(plan.kept, job.head.name)
     told, plain = [], job.cutting.model_copy(update={"file_units": "mm"})
+    by_hand = job.cutting.process == "hand"
+    if by_hand:  # outlines and holes are proved as a torch would cut them, straight cuts apart
+        plain = plain.model_copy(update={"process": "plasma"})
     for layout, file in zip(plan.layouts, files, strict=True):
         path = folder / file
-        told.append(write_sheet_dxf(layout, plain, path, plan.kept, names))
-        require_cuts(path, asked_of(layout, plain, plan.kept))
+        kept = () if by_hand else plan.kept
+        told.append(write_sheet_dxf(layout, plain, path, kept, () if by_hand else names))
+        require_cuts(path, asked_of(layout, plain, kept))
+        if by_hand:
+            require_clear(layout, job.cutting)
         if job.file_layers or plain != job.cutting:
             write_sheet_dxf(layout, job.cutting, path, plan.kept, names, job.file_layers)
     text = offcuts_toml(list(plan.kept), job.head.name) + rounds_toml(rests)

@@ -64,7 +64,8 @@ def pace(cutting: Cutting, rows: Sequence[CutSpeed], thickness_mm: float) -> Pac
     Without rows, `[cutting]` tells the pace. Raises: SpecError where the chart does not reach.
     """
     if not rows:
-        return Pace(cutting.speed_mm_per_min, cutting.pierce_s)
+        by_hand = cutting.process == "hand"
+        return Pace(cutting.usual_speed(thickness_mm), 0.0 if by_hand else cutting.pierce_s)
     wrong = list(speed_faults(cutting, rows, [thickness_mm]))
     if wrong:
         raise SpecError(wrong)

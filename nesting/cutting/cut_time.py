@@ -6,8 +6,10 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from platewheel.nesting.by_hand.hole_ways import HoleTools
 from platewheel.nesting.cutting.cut_order import HOME
 from platewheel.nesting.cutting.cut_speed import CutSpeed, Pace, hole_pace, pace
+from platewheel.nesting.cutting.hand_work import hand_work
 from platewheel.nesting.cutting.part_cuts import Cut, PartCuts, sheet_cuts
 from platewheel.nesting.cutting.parting_cuts import parting_cuts
 from platewheel.nesting.offcuts.remnant import Remnant
@@ -38,9 +40,10 @@ def cutting_work(
     cutting: Cutting,
     speeds: Sequence[CutSpeed] = (),
     kept: Sequence[Remnant] = (),
+    tools: HoleTools | None = None,
 ) -> CuttingWork:
     """Work of all plates, repeats counted. Raises: as `plate_work`."""
-    each = [(lay.repeat, plate_work(lay, cutting, speeds, kept)) for lay in layouts]
+    each = [(lay.repeat, plate_work(lay, cutting, speeds, kept, tools)) for lay in layouts]
     return CuttingWork(
         math.fsum(n * work.cut_length_mm for n, work in each),
         sum(n * work.pierces for n, work in each),
@@ -58,14 +61,22 @@ def plate_work(
     cutting: Cutting,
     speeds: Sequence[CutSpeed] = (),
     kept: Sequence[Remnant] = (),
+    tools: HoleTools | None = None,
 ) -> CuttingWork:
     """Work of one plate: every run of the cutting file, with its leads, each with its pierce.
 
     Travel is from the plate's lower left corner straight to each run in turn, and not back; after
-    the parts come the cuts that part what is kept, then those through the left-over grid.
+    the parts come the cuts that part what is kept, then those through the left-over grid. By hand
+    there are neither pierces nor travel: as `hand_work`, with the shop's `tools`.
     Raises: SpecError where `speeds` do not reach the thickness; NestingError as `sheet_cuts`
     and `parting_cuts`.
     """
+    setup = cutting.setup_minutes / 60
+    if cutting.process == "hand":
+        by_hand = hand_work(layout, cutting, speeds, tools)
+        hours = by_hand.minutes / 60
+        price = (hours + setup) * cutting.price_per_h
+        return CuttingWork(by_hand.cut_length_mm, 0, 0.0, hours, price, setup)
     at = pace(cutting, speeds, layout.sheet.thickness_mm)
     parts = sheet_cuts(layout, cutting).parts
     cuts = [cut for part in parts for cut in part.cuts]
@@ -79,7 +90,7 @@ def plate_work(
     cut = length / at.speed_mm_per_min / 60 + math.fsum(more for more, _ in longer)
     pierce = len(runs) * at.pierce_s / 3600 + math.fsum(more for _, more in longer)
     travel = rapid / cutting.rapid_mm_per_min / 60
-    hours, setup = cut + pierce + travel, cutting.setup_minutes / 60
+    hours = cut + pierce + travel
     price = (hours + setup) * cutting.price_per_h
     return CuttingWork(length, len(runs), rapid, hours, price, setup, pierce, travel)
 

@@ -5,7 +5,8 @@ cuts through the grid; words to read come last. Each cut is one closed polyline 
 between its lead-in and its lead-out; an outline with tabs is one open polyline for each stretch
 between them. A part's holes come before its outline; outlines run clockwise, holes
 counter-clockwise. CIRCLE stands in a blank's own file alone; LINE, ARC and POINT on lead, mark
-and skeleton layers, TEXT on its own. Words marked on the steel are open polylines.
+and skeleton layers, TEXT on its own. Words marked on the steel are open polylines. By hand a sheet
+has the straight cuts too, LINEs on a layer of their own, each with its number.
 """
 
 from __future__ import annotations
@@ -17,7 +18,7 @@ from typing import Any
 from platewheel.nesting.cutting.part_cuts import Cut, sheet_cuts
 from platewheel.nesting.cutting.part_marks import sheet_marks
 from platewheel.nesting.cutting.part_text import least_marked_mm
-from platewheel.nesting.cutting.parting_cuts import parting_cuts
+from platewheel.nesting.cutting.parting_cuts import PartingCuts, parting_cuts
 from platewheel.nesting.files.dxf_entities import (
     Version,
     add_cut,
@@ -31,6 +32,7 @@ from platewheel.nesting.files.dxf_entities import (
 )
 from platewheel.nesting.files.file_layers import FileLayer, names_of, rename_layers
 from platewheel.nesting.files.file_units import UNIT_WORDS, FileUnits
+from platewheel.nesting.files.straight_cuts import add_straight_cuts, hand_notes
 from platewheel.nesting.geometry.stroke_words import word_strokes
 from platewheel.nesting.offcuts.names_on_plate import names_on_plate
 from platewheel.nesting.offcuts.remnant import Remnant
@@ -89,6 +91,8 @@ def write_sheet_dxf(
     for ring in (layout.sheet.corners, *layout.sheet.holes):
         add_path(space, polygon(ring), "sheet-edge")
     done = sheet_cuts(layout, cutting)
+    if cutting.process == "hand":  # nothing marks by machine: names are words to read
+        cutting = cutting.model_copy(update={"mark_names": False})
     marked = sheet_marks(done.parts, cutting)
     for part in marked.parts:
         for mark in part.marks:
@@ -98,8 +102,11 @@ def write_sheet_dxf(
         if cutting.mark_names and name.height_mm >= least_marked_mm(cutting):
             strokes = word_strokes(name.word, name.at, name.height_mm, name.turn_deg)
             add_strokes(space, strokes, "mark")
-    parted = parting_cuts(layout, cutting, tuple(kept))
+    by_hand = cutting.process == "hand"
+    parted = PartingCuts(()) if by_hand else parting_cuts(layout, cutting, tuple(kept))
     _add_cuts(space, [*(cut for part in done.parts for cut in part.cuts), *parted.cuts])
+    if by_hand:
+        add_straight_cuts(drawing, layout, cutting)
     add_segments(space, skeleton_lines(layout, cutting, kept_rings(layout, kept)), "skeleton")
     for words in (words for part in marked.parts for words in part.words):
         add_mark(space, words)
@@ -131,8 +138,8 @@ def _notes(layout: Layout, cutting: Cutting) -> tuple[str, ...]:
         else "the lines are the finished parts: the controller offsets "
         f"by half its kerf ({cutting.kerf_mm:g} mm reckoned)"
     )
-    if cutting.process == "hand" and not cutting.kerf_in_path:
-        kerf = f"the lines are the finished parts: cut outside them, kerf {cutting.kerf_mm:g} mm"
+    if cutting.process == "hand":
+        kerf = hand_notes(cutting)
     lines = [f"{sheet.name}: {size}, {sheet.steel}; cut {layout.repeat} off", kerf]
     if cutting.tab_count:
         lines.append(

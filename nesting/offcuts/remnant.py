@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from platewheel.nesting.by_hand.rests import rests
 from platewheel.nesting.offcuts.largest_rectangle import Rectangle, largest_rectangle
 from platewheel.nesting.offcuts.real_outline import real_outlines
 from platewheel.nesting.stock.cutting import LEAST_WEB_MM, Cutting
@@ -71,9 +72,12 @@ def clear_distance_mm(cutting: Cutting, thickness_mm: float) -> float:
 def remnants(layout: Layout, cutting: Cutting) -> tuple[Remnant, ...]:
     """Every piece worth keeping by the job's `offcut_outline` and `least_offcut_mm`; largest
     first. Sizes are in whole mm where neither the plate's own edge is met nor the cut of a piece
-    kept before: rectangles side by side share one cut."""
-    clear = clear_distance_mm(cutting, layout.sheet.thickness_mm)
+    kept before: rectangles side by side share one cut. By hand: what the straight cuts leave."""
     least = cutting.least_offcut_mm
+    if cutting.process == "hand":
+        found = [Remnant(layout, *one) for one in rests(layout, cutting)]
+        return tuple(sorted(found, key=lambda piece: -piece.area_mm2))
+    clear = clear_distance_mm(cutting, layout.sheet.thickness_mm)
     if cutting.offcut_outline == "real":
         found = [Remnant(layout, *one) for one in real_outlines(layout, clear, least)]
         return tuple(_one_a_slug(found))

@@ -2,7 +2,8 @@
 
 Each thickness is planned by itself: a quick plan first, then, by `effort`, fuller plates, an
 integer programme over all patterns found, and the last plate pressed together so that the
-largest rectangle stays. Every layout is verified on its true arcs before it is returned.
+largest rectangle stays. By hand blanks lie in rows and columns instead. Every layout is verified on
+its true arcs before it is returned.
 """
 
 from __future__ import annotations
@@ -12,6 +13,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from platewheel.nesting.by_hand.plan import rows_plan
 from platewheel.nesting.quick.part_in_part import guests_of, with_guests
 from platewheel.nesting.search.best_plan import Search, best_plan
 from platewheel.nesting.search.blocks import Laid, laid_in_blocks
@@ -59,7 +61,9 @@ def nest(
             report(line)
         apart = laid_for_leads(cutting, thickness)
         task = _Task(plates, apart, seed, report, effort)
-        if cutting.common_lines:
+        if cutting.process == "hand":
+            done, left = rows_plan(group, plates, apart)
+        elif cutting.common_lines:
             done, left = laid_in_blocks(task.laid, group, plates, apart)
         else:
             done, left = task.laid(group)
@@ -67,6 +71,8 @@ def nest(
         unplaced += _together(left)
     for layout in layouts:
         verify(layout, cutting.part_spacing_mm, cutting.sheet_margin_mm, kerf_mm=cutting.kerf_mm)
+    if cutting.process == "hand":  # strips lie a kerf apart, their line is a straight cut
+        layouts = [replace(layout, shared=()) for layout in layouts]
     return Nest(tuple(layouts), tuple(unplaced))
 
 

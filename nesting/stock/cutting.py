@@ -7,6 +7,14 @@ from typing import Any, ClassVar, Literal
 
 from pydantic import Field
 
+from platewheel.nesting.stock.hand_keys import (
+    HAND_MM2_PER_MIN,
+    HAND_SPACING_MM,
+    HAND_THICK_SPACING_MM,
+    HAND_THIN_MM,
+    by_process,
+    refused_by_hand,
+)
 from platewheel.parts.base.faults import Fault
 from platewheel.parts.base.spec_model import Rule, Spec
 
@@ -66,19 +74,26 @@ def _common_lines(v: Any) -> Iterator[Fault]:
         )
 
 
+def _by_hand(v: Any) -> Iterator[Fault]:
+    if v.process == "hand":
+        defaults = {name: field.default for name, field in Cutting.model_fields.items()}
+        yield from refused_by_hand({key: getattr(v, key) for key in defaults}, defaults)
+
+
 class Cutting(Spec):
     """How blanks are cut, and how far apart they lie."""
 
-    rules: ClassVar[tuple[Rule, ...]] = (_kerf_inside, _pierce, _common_lines)
+    rules: ClassVar[tuple[Rule, ...]] = (_kerf_inside, _pierce, _common_lines, _by_hand)
 
     process: Literal["plasma", "laser", "oxy-fuel", "hand"] = Field(
         "plasma", description="how the sheet is cut"
     )
     kerf_mm: float = Field(
-        1.7,
+        default_factory=by_process(1.7, hand=2.0),
         ge=0,
         le=10,
-        description="width of the cut (default: plasma at 40 to 50 A, 1.65 to 2.03 mm)",
+        description="width of the cut (default: plasma at 40 to 50 A, 1.65 to 2.03 mm; by hand 2, "
+        "a grinder's disc takes 1.2 to 3: common practice, no source)",
     )
     kerf_in_path: bool = Field(
         False,
@@ -86,18 +101,19 @@ class Cutting(Spec):
         "the torch path",
     )
     part_spacing_mm: float = Field(
-        6.0,
+        default_factory=by_process(6.0, hand=HAND_SPACING_MM),
         ge=0,
         le=100,
         description="between finished part edges, kerfs inside it (default: plasma shops' 5 mm "
-        "and a little)",
+        f"and a little; by hand {HAND_SPACING_MM:g} mm, in plate above {HAND_THIN_MM:g} mm "
+        f"{HAND_THICK_SPACING_MM:g}: common practice, no source)",
     )
     sheet_margin_mm: float = Field(
-        10.0,
+        default_factory=by_process(10.0, hand=HAND_SPACING_MM),
         ge=0,
         le=200,
-        description="finished part edge to sheet edge (default: 5 to 10 mm, common practice, "
-        "no source)",
+        description="finished part edge to sheet edge (default: 5 to 10 mm, by hand "
+        f"{HAND_SPACING_MM:g}: common practice, no source)",
     )
     lead_in_mm: float = Field(
         0.0,
@@ -172,7 +188,8 @@ class Cutting(Spec):
         le=60000,
         examples=[2000.0],
         description="for the cutting time where there is no [[cut_speed]]; absent = a round figure "
-        "for the process: plasma 2000, laser 2500, oxy-fuel 500, hand 150",
+        "for the process: plasma 2000, laser 2500, oxy-fuel 500; by hand "
+        f"{HAND_MM2_PER_MIN:g} mm2 a minute over the thickness",
         json_schema_extra={"takes": "a number"},
     )
     pierce_s: float = Field(
@@ -235,10 +252,19 @@ class Cutting(Spec):
         """Steel that stands between a kerf and the sheet's edge."""
         return self.sheet_margin_mm - self.kerf_mm
 
-    @property
-    def speed_mm_per_min(self) -> float:
-        """Speed given, or a round figure for the process (common practice, no source)."""
+    def usual_speed(self, thickness_mm: float) -> float:
+        """Speed given, or a round figure for the process (common practice, no source), mm/min."""
+        if self.cut_speed_mm_per_min is None and self.process == "hand":
+            return HAND_MM2_PER_MIN / thickness_mm
         return self.cut_speed_mm_per_min or SPEEDS_MM_PER_MIN[self.process]
 
+    def spacing_in(self, thickness_mm: float) -> float:
+        """Between finished part edges in a thickness: by hand more in thick plate, where the job
+        file has no spacing of its own."""
+        own = "part_spacing_mm" in self.model_fields_set
+        if self.process == "hand" and not own and thickness_mm > HAND_THIN_MM:
+            return HAND_THICK_SPACING_MM
+        return self.part_spacing_mm
 
-SPEEDS_MM_PER_MIN = {"plasma": 2000.0, "laser": 2500.0, "oxy-fuel": 500.0, "hand": 150.0}
+
+SPEEDS_MM_PER_MIN = {"plasma": 2000.0, "laser": 2500.0, "oxy-fuel": 500.0}

@@ -35,7 +35,7 @@ def led_spacing_mm(cutting: Cutting, thickness_mm: float) -> float:
     """How far apart parts are laid: as the job says, or as far as a pierce between two needs where
     leads are wanted: one kerf beside it and clear on both sides."""
     if not cutting.lead_in_mm:
-        return cutting.part_spacing_mm
+        return cutting.spacing_in(thickness_mm)
     need = 2 * (pierce_clear_mm(cutting, thickness_mm) + SLACK_MM) + cutting.kerf_mm
     return max(cutting.part_spacing_mm, need)
 

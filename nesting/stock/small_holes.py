@@ -14,7 +14,8 @@ from platewheel.nesting.geometry.facets import outer_polygon
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.parts.base.cut_process import least_hole_mm
 from platewheel.parts.geometry.blank import Blank, MarkPoint
-from platewheel.parts.geometry.outline import Arc, Circle, Loop, reversed_loop, signed_area_mm2
+from platewheel.parts.geometry.outline import Loop, reversed_loop, signed_area_mm2
+from platewheel.parts.geometry.round_hole import round_hole as round_hole
 
 LEAST_BY_HAND_MM = 25.0  # drill or hole saw below it; common practice, no source
 TOLERANCE_MM = 1e-6
@@ -51,7 +52,10 @@ def least_hole(cutting: Cutting, thickness_mm: float) -> float:
 
 
 def without_small_holes(blank: Blank, cutting: Cutting) -> Blank:
-    """The blank as it is laid on a sheet: round holes below the least as centre marks."""
+    """The blank as it is laid on a sheet: round holes below the least as centre marks. By hand it
+    keeps all its holes: each is made its own way, none by a torch."""
+    if cutting.process == "hand":
+        return blank
     least = least_hole(cutting, blank.thickness_mm)
     small = [hole for hole in blank.holes if _is_small(hole, least)]
     if not small:
@@ -93,23 +97,6 @@ def narrow_holes(blanks: Iterable[Blank], cutting: Cutting) -> tuple[str, ...]:
                 "edges, or drill the ends and saw"
             )
     return tuple(lines)
-
-
-def round_hole(hole: Loop) -> Circle | None:
-    """The hole as a circle where it is one, also when drawn as arcs; else None."""
-    if isinstance(hole, Circle):
-        return hole
-    arcs = [segment for segment in hole if isinstance(segment, Arc)]
-    if len(arcs) < len(hole):
-        return None
-    centre, radius = arcs[0].centre, arcs[0].radius_mm
-    same = all(
-        math.dist(arc.centre, centre) <= TOLERANCE_MM
-        and abs(arc.radius_mm - radius) <= TOLERANCE_MM
-        for arc in arcs
-    )
-    whole = abs(abs(math.fsum(arc.sweep_deg for arc in arcs)) - 360) < 1e-6
-    return Circle(centre, radius) if same and whole else None
 
 
 def _is_small(hole: Loop, least_mm: float) -> bool:

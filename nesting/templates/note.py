@@ -16,12 +16,12 @@ from platewheel.nesting.templates.drill import (
     round_holes,
 )
 from platewheel.nesting.templates.ink import BOLD, CAPITALS, FINE, FONT, draw_text
-from platewheel.nesting.templates.marking_out import Row, chord_table, marking_out, sector_of
 from platewheel.nesting.templates.paper import Paper
 from platewheel.nesting.templates.printed_length import length_line, printed_length
 from platewheel.nesting.templates.straight_cuts import PROUD_MM, cuts_of_arc, cuts_of_disc
 from platewheel.parts.base.units import Units
 from platewheel.parts.geometry.blank import Blank
+from platewheel.parts.geometry.marking_out import Row, chord_table, marking_out, sector_of
 from platewheel.parts.geometry.outline import Circle
 
 CAPITAL_MM, SMALL_MM, PITCH_MM = 1.9, 1.4, 3.5

@@ -20,6 +20,7 @@ STYLES = {  # layer -> stroke or text look; line kinds differ by more than colou
     "mark": "fill:none;stroke:#47626f",
     "offcut": "fill:none;stroke:#2f4a2f",
     "skeleton": "fill:none;stroke:#444",
+    "straight-cut": "fill:none;stroke:#1f2d36",
 }
 DRAWN = (
     "sheet-edge",
@@ -28,10 +29,15 @@ DRAWN = (
     "mark",
     "offcut",
     "skeleton",
+    "straight-cut",
     "lead",
 )  # back to front
 PENS = {"lead": 1.3, "mark": 0.6}  # times the pen of the cuts
-DASHES = {"skeleton": (7.0, 3.0, 1.0, 3.0), "kept": (5.0, 4.0)}  # in pens
+DASHES = {
+    "skeleton": (7.0, 3.0, 1.0, 3.0),
+    "straight-cut": (9.0, 3.0),
+    "kept": (5.0, 4.0),
+}  # in pens
 LEAST_LETTER = 0.009  # of the picture's greater side: smaller words cannot be read in print
 
 Offcut = tuple[Sequence[tuple[float, float]], str]  # corners, and words to write inside

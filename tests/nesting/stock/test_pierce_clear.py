@@ -22,7 +22,7 @@ from tests.nesting.plates import plate, strip
 @pytest.mark.parametrize(
     ("process", "kerf", "thickness", "clear"),
     [("plasma", 1.7, 6.0, 1.7), ("plasma", 1.7, 8.0, 2.0), ("laser", 0.3, 10.0, 1.0),
-     ("oxy-fuel", 2.0, 8.0, 4.0), ("hand", 2.0, 8.0, 2.0)],
+     ("oxy-fuel", 2.0, 8.0, 4.0)],
 )  # fmt: skip
 def test_by_process_thickness_and_kerf(
     process: str, kerf: float, thickness: float, clear: float

@@ -41,7 +41,13 @@ def drilled(*diameters: float, marks: tuple[MarkPoint, ...] = ()) -> Blank:
 )
 def test_the_rule_of_each_process(process: str, thickness: float, least: float) -> None:
     assert least_hole(cutting(process=process), thickness) == least
-    assert least_hole(cutting(process=process, least_hole_mm=7.5), thickness) == 7.5
+    if process != "hand":
+        assert least_hole(cutting(process=process, least_hole_mm=7.5), thickness) == 7.5
+
+
+def test_by_hand_every_hole_stays_on_the_sheet() -> None:
+    blank = drilled(5.0, 12.0, 24.0)
+    assert without_small_holes(blank, cutting(process="hand")) is blank
 
 
 @settings(max_examples=60, deadline=None, derandomize=True)

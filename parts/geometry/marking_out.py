@@ -7,9 +7,9 @@ from collections import Counter
 from dataclasses import dataclass
 from typing import Literal
 
-from platewheel.nesting.stock.small_holes import round_hole
 from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.geometry.outline import Arc, Circle, Line, Loop, Point
+from platewheel.parts.geometry.round_hole import round_hole
 
 MOST_COMPASS_MM = 1500.0  # beyond it a trammel is unhandy; common practice, no source
 STEP_MM = 100.0  # of the steps along an arc, about

@@ -6,8 +6,8 @@ import math
 
 import pytest
 
-from platewheel.nesting.templates.marking_out import chord_table, marking_out, sector_of
 from platewheel.parts.geometry.blank import Blank, annular_sector
+from platewheel.parts.geometry.marking_out import chord_table, marking_out, sector_of
 from platewheel.parts.geometry.outline import Arc, Circle, moved, polygon
 from platewheel.parts.wheel.flange import flange_blank
 from platewheel.parts.wheel.hub_disc import disc_blank
