@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from platewheel.cli.job.axles import axle_rests
+from platewheel.cli.job.hole_tools import hole_tools
 from platewheel.cli.job.job import Job
 from platewheel.cli.job.plan import Plan, lacking, plan_job
 from platewheel.cli.job.what_fits import settled
@@ -137,7 +138,7 @@ def _with_segments(job: Job, segments: int, seed: int, effort: Effort, step: Any
         totals = nesting_row(other, plan, 0.0)
     except NestingError as error:  # a kerf in the path that does not go into a hollow
         return row | {"says": str(error)}
-    work = cutting_work(plan.layouts, job.cutting, job.cut_speeds, plan.kept)
+    work = cutting_work(plan.layouts, job.cutting, job.cut_speeds, plan.kept, hole_tools(job))
     return row | {
         "sheets_used": totals.sheets_used,
         "scrap_percent": totals.scrap_percent,

@@ -48,6 +48,7 @@ def _keys(kind: type[Spec], values: Mapping[str, object]) -> str:
     for key, field in kind.model_fields.items():
         value = values.get(key, example(field))
         lines.append(f"# {field.description} ({allowed(key, field)})")
-        quiet = "# " if field.default is None and key not in values else ""
+        hangs = field.default is None or field.default_factory_takes_validated_data
+        quiet = "# " if hangs and key not in values else ""
         lines.append(f"{quiet}{key} = {toml_value(value)}")
     return "\n".join(lines) + "\n"

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from platewheel.cli.job.job import Job
 from platewheel.cli.job.plan import Plan
+from platewheel.cli.papers.drawings.plan.cut_labels import cut_label
 from platewheel.cli.papers.drawings.plan.frame import BESIDE_MM, Frame
 from platewheel.cli.papers.drawings.plan.numbers import Label, kept_label, part_numbers
 from platewheel.cli.papers.drawings.plan.picture import OFF_MM, PlateLines, plate_picture
@@ -24,11 +25,19 @@ from platewheel.cli.papers.plates.figures import figures
 from platewheel.cli.papers.plates.legend import legend
 from platewheel.cli.papers.plates.plate import Plate, plates_of
 from platewheel.cli.papers.typeset import typeset
+from platewheel.cli.words.by_hand import cuts_table
 from platewheel.cli.words.phrases import PlateName, phrase
 from platewheel.cli.words.values import Length, Size, Value
+from platewheel.nesting.by_hand.straight_cuts import in_steel, parted
 from platewheel.nesting.offcuts.skeleton import kept_rings, skeleton_lines
 from platewheel.parts.base.units import Units
 
+CUT_WORDS = (
+    "Lay the plate as it is drawn. Scribe all lines before the first cut, "
+    "from its own left or lower edge, at both ends and the middle: so no error adds up.",
+    "Cut in this order, by shears, saw or grinder. A finished edge is not ground back.",
+    "What is cut free is chalked with the names on it at once.",
+)
 AXIS_PT, SIZE_PT = 8.0, 7.0
 
 
@@ -64,8 +73,11 @@ def _page(job: Job, plan: Plan, plate: Plate) -> tuple[dict[str, object], str]:
         kept_label((piece.told, piece.short), piece.row.outline, piece.row.holes, frame)
         for piece in plate.kept
     ]
-    numbers = part_numbers(plate.parts, frame, names)
+    cuts = parted(layout, cutting).cuts if cutting.process == "hand" else ()
+    called = [cut_label(cut.number, cut.axis, cut.line, frame) for cut in cuts]
+    numbers = part_numbers(plate.parts, frame, [*names, *called])
     grid = skeleton_lines(layout, cutting, kept_rings(layout, plan.kept))
+    grid += tuple(line for cut in cuts for line in in_steel(cut, layout.sheet))
     lines = PlateLines(
         layout.sheet,
         plate.parts,
@@ -80,11 +92,12 @@ def _page(job: Job, plan: Plan, plate: Plate) -> tuple[dict[str, object], str]:
 
     data = {
         **page.data,
-        "labels": [*_axes(plate, frame, units), *map(_label, names), *map(_label, numbers)],
+        "labels": [*_axes(plate, frame, units), *map(_label, [*names, *called, *numbers])],
         "head": say(_head(plate)),
         "figures": [(name, value.told(units)) for name, value in figures(job, plate)],
         "legend": legend(plate.parts),
-        "key": key(job, plate, grid=bool(grid)).told(units),
+        "numbered": "with their numbers" if cuts else "numbered in the order of cutting",
+        "key": key(job, plate, grid=bool(grid) and not cuts).told(units),
         "warnings": say(warnings(plate)),
         "shorter": say(warnings(plate, whole=False)),
         "elsewhere": say(elsewhere(plate)),
@@ -93,8 +106,21 @@ def _page(job: Job, plan: Plan, plate: Plate) -> tuple[dict[str, object], str]:
         "ticks": say(ticks(job, plate)),
         "done": plates_done(plate),
         "repeat": plate.row.repeat,
+        "cuts": _cuts(plate, units),
     }
     return data, plate_picture(lines, frame)
+
+
+def _cuts(plate: Plate, units: Units) -> dict[str, object] | None:
+    """The straight cuts by hand as a table; None where a machine cuts."""
+    if plate.row.by_hand is None or not plate.row.by_hand.straight_cuts:
+        return None
+    rows = cuts_table(plate.row.by_hand)
+    return {
+        "columns": [{"head": one.head, "align": one.align} for one in rows.columns],
+        "rows": list(rows.cells(units)),
+        "words": CUT_WORDS,
+    }
 
 
 def _head(plate: Plate) -> Iterable[Value]:

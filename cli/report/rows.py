@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from platewheel.cli.job.blanks import job_blanks
+from platewheel.cli.job.hole_tools import hole_tools
 from platewheel.cli.job.job import Job
 from platewheel.cli.job.pieces import rack_by_layout, rack_by_length
 from platewheel.cli.job.plan import Plan
+from platewheel.cli.report.by_hand import hand_row, hand_sum
 from platewheel.cli.report.loads import block_rows, load_rows
 from platewheel.cli.schema.report import (
     BlankRow,
@@ -95,7 +97,8 @@ def sheet_rows(job: Job, plan: Plan, files: list[str]) -> list[SheetRow]:
     racks = rack_by_layout(job, plan)
     for layout, file, rack in zip(plan.layouts, files, racks, strict=True):
         sheet = layout.sheet
-        work = plate_work(layout, job.cutting, job.cut_speeds, plan.kept)
+        work = plate_work(layout, job.cutting, job.cut_speeds, plan.kept, hole_tools(job))
+        by_hand = hand_row(job, layout)
         cuts = sheet_cuts(layout, job.cutting)
         placements = [
             PlacementRow(blank=p.blank.name, x_mm=p.x_mm, y_mm=p.y_mm, rotation_deg=p.rotation_deg)
@@ -114,9 +117,10 @@ def sheet_rows(job: Job, plan: Plan, files: list[str]) -> list[SheetRow]:
                 parts_area_mm2=layout.parts_area_mm2,
                 scrap_percent=layout.scrap_percent,
                 cut_length_mm=work.cut_length_mm,
-                pierces=work.pierces,
-                rapid_length_mm=work.rapid_length_mm,
-                travels_over_cut_parts=cuts.travels_over,
+                pierces=None if by_hand else work.pierces,
+                rapid_length_mm=None if by_hand else work.rapid_length_mm,
+                travels_over_cut_parts=0 if by_hand else cuts.travels_over,
+                by_hand=by_hand,
                 cutting_minutes=60 * work.hours,
                 pierce_minutes=60 * work.pierce_hours,
                 travel_minutes=60 * work.travel_hours,
@@ -149,7 +153,8 @@ def _offcut_rows(piece: Remnant, names: tuple[str, ...]) -> list[OffcutRow]:
 
 def nesting_row(job: Job, plan: Plan, seconds: float) -> NestingRow:
     total = scrap(plan.layouts, plan.kept)
-    work = cutting_work(plan.layouts, job.cutting, job.cut_speeds, plan.kept)
+    work = cutting_work(plan.layouts, job.cutting, job.cut_speeds, plan.kept, hole_tools(job))
+    by_hand = hand_sum(job, plan.layouts)
     left = [(w.blank.name, w.count) for w in plan.nest.unplaced]
     left += [(piece.name, piece.count) for piece in plan.short]
     return NestingRow(
@@ -161,8 +166,9 @@ def nesting_row(job: Job, plan: Plan, seconds: float) -> NestingRow:
         price=total.price,
         lengths_price=lengths_price(plan.lengths),
         cut_length_mm=work.cut_length_mm,
-        pierces=work.pierces,
-        rapid_length_mm=work.rapid_length_mm,
+        pierces=None if by_hand else work.pierces,
+        rapid_length_mm=None if by_hand else work.rapid_length_mm,
+        by_hand=by_hand,
         cutting_hours=work.hours,
         setup_hours=work.setup_hours,
         cutting_price=work.price,
@@ -221,7 +227,8 @@ def cutting_warnings(job: Job, plan: Plan) -> list[str]:
             f"common lines: {count} shared by two parts, {saved / 1000:.1f} m of cut saved"
         )
     web = _web_mm(job, plan)
-    if laid and web < LEAST_WEB_MM:
+    torch = job.cutting.process != "hand"
+    if laid and torch and web < LEAST_WEB_MM:
         lines.append(
             f"{web_words(web, job.cutting.edge_web_mm)} Less than "
             f"{LEAST_WEB_MM:g} mm burns away; "

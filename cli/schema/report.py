@@ -6,6 +6,7 @@ from typing import Literal
 
 from pydantic import Field, JsonValue
 
+from platewheel.cli.schema.by_hand import HandRow
 from platewheel.cli.schema.gauge import GaugeRow
 from platewheel.cli.schema.row import Row
 from platewheel.cli.schema.shop import BuyRow, CostRow, StepRow, TimePlanRow
@@ -99,8 +100,10 @@ class SheetRow(Row):
     cut_length_mm: float = Field(
         description="on one plate: edges, leads, cuts that part what is kept or go through the rest"
     )
-    pierces: int = Field(description="on one plate")
-    rapid_length_mm: float = Field(description="travel between cuts on one plate")
+    pierces: int | None = Field(description="on one plate; null by hand")
+    rapid_length_mm: float | None = Field(
+        description="travel between cuts on one plate; null by hand"
+    )
     travels_over_cut_parts: int = Field(
         description="on one plate: travels that cross a part cut before, which no tab holds"
     )
@@ -110,6 +113,7 @@ class SheetRow(Row):
     rack: list[str] = Field(
         description="names of the pieces in the ledger that are cut so; the others are to buy"
     )
+    by_hand: HandRow | None = Field(description="null where a machine cuts")
     placements: list[PlacementRow] = Field(description="in cutting order")
     offcuts: list[OffcutRow] = Field(description="kept, plate by plate; none is scrap")
 
@@ -148,9 +152,12 @@ class NestingRow(Row):
     price: float | None = Field(description="of the sheets used; null where a price is missing")
     lengths_price: float | None = Field(description="of bars or pipes; null where one is missing")
     cut_length_mm: float = Field(description="of all plates, leads and tabs counted")
-    pierces: int
-    rapid_length_mm: float = Field(description="travel between cuts, from each plate's corner on")
+    pierces: int | None = Field(description="null by hand")
+    rapid_length_mm: float | None = Field(
+        description="travel between cuts, from each plate's corner on; null by hand"
+    )
     cutting_hours: float
+    by_hand: HandRow | None = Field(description="of all plates; null where a machine cuts")
     setup_hours: float = Field(description="to lay the plates on the table, one by one")
     cutting_price: float = Field(description="of cutting and setting up")
     web_mm: float = Field(

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from typing import Any
 
+from platewheel.cli.words.by_hand import hand_words
 from platewheel.cli.words.checks import checks_table
 from platewheel.cli.words.figures import over_words, payload_words, web_words
 from platewheel.cli.words.plates import lengths_table, plates_table
@@ -79,13 +80,19 @@ def show_sheets(sheets: Sequence[Any], nesting: Any, lengths: Sequence[Any]) -> 
         whole = "1 whole plate" if bound.sheets_used == 1 else f"{bound.sheets_used} whole plates"
         print(f"{bound.thickness_mm:g} mm: {whole}, {told}")
     setup = f", setting up {nesting.setup_hours:.1f} h" if nesting.setup_hours else ""
+    work = (
+        hand_words(nesting.by_hand)
+        if nesting.by_hand
+        else f"{nesting.cut_length_mm / 1000:.1f} m, {nesting.pierces} pierces, "
+        f"{nesting.rapid_length_mm / 1000:.1f} m of travel"
+    )
     print(
         f"{nesting.sheets_used} plates, scrap {nesting.scrap_percent:.1f} %, after offcuts "
         f"{nesting.scrap_percent_after_offcuts:.1f} %, cutting {nesting.cutting_hours:.1f} h: "
-        f"{nesting.cut_length_mm / 1000:.1f} m, {nesting.pierces} pierces, "
-        f"{nesting.rapid_length_mm / 1000:.1f} m of travel{setup}"
+        f"{work}{setup}"
     )
-    print(web_words(nesting.web_mm, nesting.edge_web_mm))
+    if not nesting.by_hand:
+        print(web_words(nesting.web_mm, nesting.edge_web_mm))
     for sheet in sheets:
         if sheet.travels_over_cut_parts:
             print(f"{sheet.file}: {over_words(sheet.travels_over_cut_parts)}")

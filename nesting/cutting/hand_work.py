@@ -10,7 +10,7 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from platewheel.nesting.by_hand.hole_ways import HoleTools, HoleWay, arc_ways, hole_ways
+from platewheel.nesting.by_hand.hole_ways import HoleTools, HoleWay, How, arc_ways, hole_ways
 from platewheel.nesting.by_hand.straight_cuts import StraightCut, in_steel, parted
 from platewheel.nesting.cutting.cut_speed import CutSpeed, pace
 from platewheel.nesting.stock.cutting import Cutting
@@ -31,7 +31,7 @@ SAW_MIN, SAW_MM, SAW_AT_MM = 2.0, 44.0, 6.0
 class HoleCount:
     """Holes made one way with one tool, on a plate; `chain_holes`: drilled for them in all."""
 
-    how: str
+    how: How
     diameter_mm: float
     tool_mm: float
     count: int
@@ -73,7 +73,7 @@ def hand_work(
     straight = math.fsum(line.length_mm for line in runs)
     straight += math.fsum(_not_done(p.outline, cuts) for p in layout.placements)
     curved, arc_holes, minutes = 0.0, 0, 0.0
-    made: Counter[tuple[str, float, float, int]] = Counter()
+    made: Counter[tuple[How, float, float, int]] = Counter()
     for name, count in layout.counts.items():
         blank = next(p.blank for p in layout.placements if p.blank.name == name)
         own = _blank_work(blank, tools)
@@ -94,6 +94,26 @@ def hand_work(
         math.ceil((straight + curved) * thick / DISC_MM2 - 1e-9),
         minutes,
         len(cuts),
+    )
+
+
+def all_work(each: Sequence[tuple[int, HandWork]]) -> HandWork:
+    """Work of many plates, each so many times."""
+    counts: Counter[tuple[How, float, float]] = Counter()
+    chained: Counter[tuple[How, float, float]] = Counter()
+    for times, work in each:
+        for row in work.holes:
+            key = (row.how, row.diameter_mm, row.tool_mm)
+            counts[key] += times * row.count
+            chained[key] += times * row.chain_holes
+    return HandWork(
+        math.fsum(n * work.straight_mm for n, work in each),
+        math.fsum(n * work.curved_mm for n, work in each),
+        tuple(HoleCount(*key, counts[key], chained[key]) for key in sorted(counts)),
+        sum(n * work.arc_chain_holes for n, work in each),
+        sum(n * work.discs for n, work in each),
+        math.fsum(n * work.minutes for n, work in each),
+        sum(n * work.straight_cuts for n, work in each),
     )
 
 

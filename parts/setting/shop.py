@@ -6,12 +6,16 @@ answer is built as it is drawn.
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import Annotated, Literal
 
 from pydantic import Field
 
 from platewheel.parts.base.spec_model import Spec
 from platewheel.parts.wheel.stock_thickness import ThicknessTolerance
+
+HoleSaws = Annotated[
+    tuple[Annotated[float, Field(strict=True, gt=0, le=300)], ...], Field(strict=False)
+]
 
 
 class ShopSpec(Spec):
@@ -73,6 +77,19 @@ class ShopSpec(Spec):
         description="largest current of the welder; absent = enough for each bead in the runs "
         "drawn (costs.welding says whether rods or wire)",
         json_schema_extra={"takes": "a number"},
+    )
+    hole_saws_mm: HoleSaws | None = Field(
+        None,
+        examples=[[16.0, 57.0]],
+        description="hole saws to hand, for cutting by hand; absent = none",
+        json_schema_extra={"takes": "a list of diameters, such as [16, 57], above 0 up to 300"},
+    )
+    most_drill_mm: float = Field(
+        13.0,
+        ge=13,
+        le=50,
+        description="largest twist drill that the machine takes, for cutting by hand (default: the "
+        "chuck of a hand drill or light press)",
     )
     thickness_tolerance: ThicknessTolerance = Field(
         "by standard",

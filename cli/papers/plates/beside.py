@@ -23,6 +23,15 @@ CAUTIONS = (
     "for those beside too.",
     "The makers' and the local rules come first.",
 )
+HAND_CAUTIONS = (
+    "Grinder: guard on, both hands, disc for that speed and in date, never twisted in the cut; "
+    "stand beside its plane. Face shield over glasses, ears, leather; no loose sleeve.",
+    "Clamp the plate so that the cut opens as it goes through; hold up what falls.",
+    "Drill and hole saw: clamp the work, no gloves near the spindle, oil, slow down at the end.",
+    "Sparks fly 10 m: nothing that burns there, water to hand, look again half an hour after. Zinc "
+    "and paint off before the cut.",
+    "The makers' and the local rules come first.",
+)
 MOST_WORDS = 240  # letters of a warning where there is no room for it whole
 
 
@@ -37,7 +46,7 @@ def cautions(plate: Plate) -> Iterator[Value]:
             f"Heavy: {' and '.join(heavy)}: more than {ALONE_KG:g} kg is not for one person. Hoist "
             "or help; nobody below."
         )
-    yield from map(Name, CAUTIONS)
+    yield from map(Name, HAND_CAUTIONS if plate.row.by_hand else CAUTIONS)
 
 
 def warnings(plate: Plate, whole: bool = True) -> Iterator[Value]:
@@ -70,13 +79,18 @@ def ticks(job: Job, plate: Plate) -> Iterator[Value]:
     row, cutting = plate.row, job.cutting
     thick = Length(row.thickness_mm, "g", "rule")
     yield phrase(f"steel {plate.layout.sheet.steel} and thickness ", thick, " checked")
-    yield Name(_origin(plate))
-    if cutting.file_units == "in":
-        long, wide = (side / MM_PER_INCH for side in (row.length_mm, row.width_mm))
-        yield Name(f"file read in inches: the plate is {long:.2f} by {wide:.2f} on the screen")
-    yield _offset(cutting)
-    yield Name("test cut good; kerf measured ________")
-    yield Name("marks read on the steel")
+    if row.by_hand:
+        yield Name("plate's corner square; all straight cuts scribed from its left and lower edge")
+        yield Name("each blank marked out, its name and number chalked on it")
+        yield Name("centres punched, holes made, before blanks are cut out")
+    else:
+        yield Name(_origin(plate))
+        if cutting.file_units == "in":
+            long, wide = (side / MM_PER_INCH for side in (row.length_mm, row.width_mm))
+            yield Name(f"file read in inches: the plate is {long:.2f} by {wide:.2f} on the screen")
+        yield _offset(cutting)
+        yield Name("test cut good; kerf measured ________")
+        yield Name("marks read on the steel")
     yield Name(f"parts counted: {len(row.placements)} a plate")
     if plate.kept:
         yield Name("offcuts chalked and put away")
@@ -95,8 +109,6 @@ def _offset(cutting: Cutting) -> Value:
     kerf = Length(cutting.kerf_mm, "g")
     if cutting.kerf_in_path:
         return phrase("offset OFF: the kerf of ", kerf, " is in the lines")
-    if cutting.process == "hand":
-        return phrase("cut outside the lines, kerf ", kerf)
     return phrase("offset ON, to the left of the cut, half of ", kerf)
 
 
@@ -104,6 +116,8 @@ def key(job: Job, plate: Plate, *, grid: bool) -> Value:
     """What the lines of the picture mean, those that are there."""
     cutting = job.cutting
     lines: list[str | Value] = ["Big dot: origin 0, 0."]
+    if plate.row.by_hand:
+        lines.append(" Dash and dot: straight cut, listed overleaf.")
     if cutting.lead_in_mm:
         lines.append(" Dot: the torch pierces.")
     if cutting.tab_count:
@@ -115,6 +129,8 @@ def key(job: Job, plate: Plate, *, grid: bool) -> Value:
     if grid:
         lines.append(" Dash and dot: cuts through the rest.")
     margin = Length(cutting.sheet_margin_mm, "g")
+    if plate.row.by_hand:
+        return phrase(*lines, " Dotted: margin of ", margin, ", no part beyond it.")
     lines += [" Dotted: margin of ", margin, ", no part beyond it: clamp there, clear of cuts and "]
     return phrase(*lines, "leads." if cutting.lead_in_mm or cutting.lead_out_mm else "pierces.")
 

@@ -6,7 +6,9 @@ from dataclasses import dataclass
 
 from platewheel.cli.job.job import Job
 from platewheel.cli.papers.plates.plate import Plate
+from platewheel.cli.schema.by_hand import HandRow
 from platewheel.cli.schema.report import SheetRow
+from platewheel.cli.words.by_hand import hole_words
 from platewheel.cli.words.phrases import Name, phrase
 from platewheel.cli.words.plates import rack_words
 from platewheel.cli.words.values import Count, Length, Lengths, Mass, Percent, Quantity, Raw, Value
@@ -50,7 +52,7 @@ class Speed:
 
 def figures(job: Job, plate: Plate) -> list[tuple[str, Value]]:
     """Name and value of each line; lengths and minutes are those of report.json."""
-    row, cutting = plate.row, job.cutting
+    row = plate.row
     size = Lengths((row.width_mm, row.length_mm), " x ", "g")
     heaviest, mass = plate.heaviest
     rows: list[tuple[str, Value]] = [
@@ -61,9 +63,22 @@ def figures(job: Job, plate: Plate) -> list[tuple[str, Value]]:
         ("steel", Name(plate.layout.sheet.steel)),
         ("plates to cut so", Name(f"cut {row.repeat} off")),
         ("parts on it", Count(len(row.placements))),
-        ("pierces", Count(row.pierces)),
+        *(_by_hand(plate, row.by_hand) if row.by_hand else _by_torch(job, plate)),
+        ("mass of the plate", Mass(plate.mass_kg)),
+        ("heaviest part", phrase(Mass(mass, ".1f" if mass >= 1 else ".2f"), f", {heaviest}")),
+        ("scrap", Percent(row.scrap_percent)),
+    ]
+    if plate.kept:
+        rows.append(("scrap less what is kept", Percent(plate.scrap_after_percent)))
+    return rows
+
+
+def _by_torch(job: Job, plate: Plate) -> list[tuple[str, Value]]:
+    row, cutting = plate.row, job.cutting
+    return [
+        ("pierces", Count(row.pierces or 0)),
         ("length of cut", Run(row.cut_length_mm)),
-        ("travel", Run(row.rapid_length_mm)),
+        ("travel", Run(row.rapid_length_mm or 0.0)),
         *_minutes(job, plate),
         ("process", Name(_process(cutting))),
         (
@@ -77,13 +92,29 @@ def figures(job: Job, plate: Plate) -> list[tuple[str, Value]]:
         ("lead in", _lead(cutting.lead_in_mm, cutting)),
         ("lead out", _lead(cutting.lead_out_mm, cutting)),
         ("tabs", _tabs(cutting)),
-        ("mass of the plate", Mass(plate.mass_kg)),
-        ("heaviest part", phrase(Mass(mass, ".1f" if mass >= 1 else ".2f"), f", {heaviest}")),
-        ("scrap", Percent(row.scrap_percent)),
     ]
-    if plate.kept:
-        rows.append(("scrap less what is kept", Percent(plate.scrap_after_percent)))
-    return rows
+
+
+def _by_hand(plate: Plate, work: HandRow) -> list[tuple[str, Value]]:
+    """Metres, holes, discs and minutes of a plate without a torch."""
+    speed = Speed(plate.pace.speed_mm_per_min)
+    rows: list[tuple[str, Value]] = [
+        ("straight cuts", Count(len(work.straight_cuts))),
+        ("straight, by grinder or saw", Run(work.straight_mm)),
+        ("round, in chords and ground", Run(work.curved_mm)),
+        *(("holes", Name(words)) for words in hole_words(work)),
+        ("discs of 125 mm, about", Count(work.discs)),
+        ("minutes a plate, about", Quantity(plate.row.cutting_minutes, ".0f", "min")),
+    ]
+    if plate.row.repeat > 1:
+        hours = plate.row.repeat * plate.row.cutting_minutes / 60
+        rows.append((f"all {plate.row.repeat} plates", Quantity(hours, ".1f", "h")))
+    return [
+        *rows,
+        ("process", Name("by hand")),
+        ("speed, straight", phrase(speed, "; round half of it")),
+        ("lines are", Name("the finished part: cut outside, grind to it")),
+    ]
 
 
 def _minutes(job: Job, plate: Plate) -> list[tuple[str, Value]]:
@@ -130,8 +161,6 @@ def _process(cutting: Cutting) -> str:
 
 
 def _lines(cutting: Cutting) -> str:
-    if cutting.process == "hand":
-        return "the path of the torch" if cutting.kerf_in_path else "the finished part"
     path, part = "the torch path: offset OFF", "the finished part: offset ON"
     return path if cutting.kerf_in_path else part
 

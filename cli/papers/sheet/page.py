@@ -26,6 +26,7 @@ from platewheel.cli.papers.sheet.wheel_pictures import wheel_pictures
 from platewheel.cli.papers.sheet.wheelset import wheelset_section
 from platewheel.cli.schema.refit import WheelRecord
 from platewheel.cli.schema.report import Report, SheetRow
+from platewheel.cli.words.by_hand import hand_words
 from platewheel.cli.words.checks import checks_table
 from platewheel.cli.words.figures import over_words, web_words
 from platewheel.cli.words.plates import lengths_table, plate_words, plates_table
@@ -127,7 +128,8 @@ def _sum(job: Job, report: Report) -> dict[str, Value | str]:
         "cutting": Quantity(nesting.cutting_hours, ".1f", "h"),
         "setup": Quantity(nesting.setup_hours, ".1f", "h") if nesting.setup_hours else "",
         "cut": Quantity(nesting.cut_length_mm / 1000, ".1f", "m"),
-        "pierces": Count(nesting.pierces),
+        "pierces": "" if nesting.pierces is None else Count(nesting.pierces),
+        "by_hand": hand_words(nesting.by_hand) if nesting.by_hand else "",
         "web": web_words(nesting.web_mm, nesting.edge_web_mm),
         "cost": report.cost.says,
     }

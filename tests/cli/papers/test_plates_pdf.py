@@ -283,7 +283,6 @@ def test_inches_on_paper_in_inches(tmp_path: Path) -> None:
         ({}, ("the finished part: offset ON", "lead in none in the file", "tabs none")),
         ({"cutting.kerf_in_path": "true"}, ("the torch path: offset OFF", "offset OFF: the kerf")),
         (LED, ("lead in 3 mm, line", "2 a part, 1.5 mm wide", "Dot: the torch pierces")),
-        ({"cutting.process": '"hand"'}, ("process hand", "cut outside the lines")),
     ],
 )
 def test_it_tells_how_the_lines_are_meant(
@@ -292,6 +291,23 @@ def test_it_tells_how_the_lines_are_meant(
     file, _ = nested(tmp_path, more, rows=ROWS)
     page = pages_of(file)[0]
     assert [one for one in words if not page.says(one)] == []
+
+
+def test_by_hand_a_page_of_straight_cuts_and_nothing_of_a_torch(tmp_path: Path) -> None:
+    file, sheets = nested(tmp_path, {"cutting.process": '"hand"'}, rows=ROWS)
+    plates, cuts = pages_of(file)[::2], pages_of(file)[1::2]
+    assert len(plates) == len(cuts) == len(sheets)
+    for page, row in zip(plates, sheets, strict=True):
+        for words in ("process by hand", "cut outside, grind to it", "straight cuts scribed"):
+            assert page.says(words), words
+        assert f"straight, by grinder or saw {row['by_hand']['straight_mm'] / 1000:.1f} m" in (
+            page.words
+        )
+        assert not [w for w in ("pierce", "torch", "travel", "lead", "tab ") if w in page.words]
+        assert row["pierces"] is None
+    for page, row in zip(cuts, sheets, strict=True):
+        for cut in row["by_hand"]["straight_cuts"]:
+            assert page.says(f"{cut['number']} {cut['line_mm']:.1f} mm {cut['measured_from']}")
 
 
 @pytest.mark.parametrize(("length", "heavy"), [(1000.0, False), (2000.0, True)])
