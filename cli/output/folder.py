@@ -23,6 +23,7 @@ OURS = {  # entry of a job folder -> what the files in it are called; "" for a f
     "job-sheet.html": "",
     "standards.pdf": "",
     "plates.pdf": "",
+    "marking-out.pdf": "",
     "offcuts.toml": "",
     "offcuts-used.toml": "",
     "solids": rf"({PART}|wheel|wheelset)\.step",
@@ -39,9 +40,11 @@ REFIT_OURS = {  # the same for the folder of a refit
     "record.csv": "",
     "refit-sheet.html": "",
     "plates.pdf": "",
+    "marking-out.pdf": "",
     "offcuts.toml": "",
     "offcuts-used.toml": "",
     "blanks": r"(disc|flange)-[0-9]+\.dxf",
+    "templates": r"((disc|flange)-[0-9]+|small-parts)\.pdf",
     "sheets": OURS["sheets"],
 }
 

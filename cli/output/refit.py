@@ -12,7 +12,7 @@ from platewheel.cli.job.plan import Plan, plan_parts, require_stock
 from platewheel.cli.output.folder import REFIT_OURS, require_ours, write_folder
 from platewheel.cli.output.offcut_use import used_before
 from platewheel.cli.output.reserved import require_free, reserved
-from platewheel.cli.output.write import write_blanks, write_sheets
+from platewheel.cli.output.write import write_blanks, write_sheets, write_templates
 from platewheel.cli.papers.refit_page import refit_page
 from platewheel.cli.refit.choice_rows import choice_rows
 from platewheel.cli.refit.job import refit_job
@@ -27,6 +27,7 @@ from platewheel.cli.refit.rows import (
 from platewheel.cli.refit.welded_rows import paired_by, shrinkage_row
 from platewheel.cli.report.rows import blank_rows, cutting_warnings, nesting_row, sheet_rows
 from platewheel.cli.schema.refit import RefitReport, WheelRecord
+from platewheel.cli.schema.report import TemplateRow
 from platewheel.cli.work.progress import Steps
 from platewheel.nesting.search.nest import Effort
 from platewheel.parts.refit.measured_ring import MeasuredRing
@@ -90,6 +91,8 @@ def _write(
     cut = refit_job(job)
     step("blanks")
     write_blanks(cut, refit.parts, folder)
+    step("templates")
+    pages = write_templates(cut, refit.parts, folder, strips=False) if refit.parts else []
     wheels = wheel_records(job, refit)
     axles = axle_records(job, wheels, paired_by(refit))
     warnings = [*refit_warnings(job, refit, axles), *used]
@@ -107,6 +110,7 @@ def _write(
         axles=axles,
         shared=shared_rows(refit),
         blanks=blank_rows(cut, refit.parts),
+        templates=[TemplateRow(file=file, pages=count) for file, count in pages],
         choices=choice_rows(job, refit),
         shrinkage=shrinkage_row(job),
         limits=limits_said(job, refit),

@@ -6,16 +6,19 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from platewheel.cli.job.blanks import job_blanks
+from platewheel.cli.job.hole_tools import hole_tools
 from platewheel.cli.job.job import Job
 from platewheel.cli.job.plan import Plan
 from platewheel.cli.job.wheelset import job_wheelset
 from platewheel.cli.output.offcut_use import USED_FILE, used_toml
+from platewheel.cli.papers.marking_pdf import marking_pdf
 from platewheel.cli.papers.plates_pdf import plates_pdf
 from platewheel.nesting.stock.round_bar import Round
 from platewheel.parts.wheel.assembly import wheel
 from platewheel.parts.wheel.part import Part
 
 PLATES_PDF = "plates.pdf"
+MARKING_PDF = "marking-out.pdf"
 WHEEL_STEP = "wheel.step"
 WHEELSET_STEP = "wheelset.step"
 
@@ -106,9 +109,15 @@ def sheet_files(plan: Plan) -> list[str]:
 
 
 def write_templates(
-    job: Job, parts: Sequence[Part], folder: Path, print_scale: float = 1.0
+    job: Job,
+    parts: Sequence[Part],
+    folder: Path,
+    print_scale: float = 1.0,
+    *,
+    strips: bool = True,
 ) -> list[tuple[str, int]]:
-    """One PDF for each blank, extras too, and strip; small ones share one. Returns paths, pages.
+    """One PDF for each blank, extras too, and strip; small ones share one. By hand also how each
+    blank is struck without one. Returns paths, pages of the templates.
 
     `print_scale`: measured bar / true bar of the printer. Raises: SpecError outside 0.9 to 1.1.
     """
@@ -118,13 +127,16 @@ def write_templates(
 
     units = job.paper.units
     templates = [
-        blank_template(one.blank, one.count, units, job.cutting, one.stem)
+        blank_template(one.blank, one.count, units, job.cutting, one.stem, hole_tools(job))
         for one in job_blanks(job, parts)
     ]
-    if job.paper.wrap_strips:
+    if strips and job.paper.wrap_strips:
         templates += wheel_strips(job.wheel, units)
     home = folder / "templates"
     home.mkdir()
+    if job.cutting.process == "hand":
+        marked = marking_pdf(job, job_blanks(job, parts), hole_tools(job))
+        (folder / MARKING_PDF).write_bytes(marked)
     made = write_template_set(
         templates, job.paper, home, job_name=job.head.name, print_scale=print_scale
     )

@@ -6,7 +6,7 @@ from typing import Literal
 
 from pydantic import Field
 
-from platewheel.cli.schema.report import BlankRow, NestingRow, SheetRow
+from platewheel.cli.schema.report import BlankRow, NestingRow, SheetRow, TemplateRow
 from platewheel.cli.schema.row import Row
 from platewheel.parts.checks.result import Verdict
 
@@ -165,6 +165,7 @@ class RefitReport(Row):
     axles: list[AxleRecord]
     shared: list[SharedRow]
     blanks: list[BlankRow]
+    templates: list[TemplateRow]
     choices: list[ChoiceRow] = Field(description="rings trued for fewer sizes, if any")
     shrinkage: ShrinkageRow
     limits: list[LimitSaid]

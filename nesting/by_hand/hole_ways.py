@@ -20,7 +20,7 @@ from platewheel.parts.geometry.round_hole import round_hole
 LAND_MM, WEB_MM = 0.75, 0.8
 SMALL_DRILL_MM, DRILL_MM, LARGE_DRILL_MM = 5.0, 6.0, 8.0
 SMALL_HOLE_MM, THICK_MM = 40.0, 8.0
-PILOT_MM = 6.35  # 1/4 inch, the pilot drill of a hole saw's arbor; from memory
+PILOT_MM = 6.4  # 1/4 inch, the pilot drill of a hole saw's arbor; from memory
 SAW_OVER_MM, SAW_UNDER_MM = 0.5, 4.0  # a saw so much larger or smaller still makes the hole
 # Hole saws in mild steel: 580 at 14, 350 at 25, 230 at 38, 170 at 51, 135 at 64 mm. Source: speed
 # table of a maker of hole saws; that is 8650 over the diameter

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from typing import Any
 
+from platewheel.nesting.by_hand.hole_ways import ArcWay, HoleTools, HoleWay, arc_ways, hole_ways
 from platewheel.nesting.stock.small_holes import TOLERANCE_MM, round_hole
 from platewheel.nesting.templates.ink import (
     CUT,
     DRILLED,
+    FINE,
     MARK,
     draw_drill_centre,
     draw_loop,
@@ -17,14 +20,18 @@ from platewheel.nesting.templates.ink import (
     draw_text,
 )
 from platewheel.parts.geometry.blank import Blank, MarkPoint, MarkText
-from platewheel.parts.geometry.outline import Point, turned
+from platewheel.parts.geometry.outline import Circle, Point, turned
 
 PUNCH_ARM_MM = 4.0
+CHAIN_ARM_MM = 1.6
 
 
-def draw_blank(canvas: Any, blank: Blank, least_hole_mm: float = 0.0) -> None:
+def draw_blank(
+    canvas: Any, blank: Blank, least_hole_mm: float = 0.0, tools: HoleTools | None = None
+) -> None:
     """The blank in its own coordinates. Round holes below the least are to drill: dotted, their
-    centres of another shape than those that are only punched."""
+    centres of another shape than those that are only punched. By hand, with `tools`, so are those
+    that saw or drill makes, and chains are drawn hole by hole."""
     for mark in blank.marks:
         if isinstance(mark, MarkText):
             dx, dy = turned((0.0, -mark.height_mm / 2), mark.turn_deg)  # baseline to middle
@@ -33,22 +40,53 @@ def draw_blank(canvas: Any, blank: Blank, least_hole_mm: float = 0.0) -> None:
             draw_text(canvas, at, mark.text, height, align="centre", turn_deg=turn)
         elif not isinstance(mark, MarkPoint):
             draw_segment(canvas, mark, MARK)
-    _draw_centres(canvas, blank, least_hole_mm)
+    drilled = _drilled(blank, least_hole_mm, tools)
+    _draw_centres(canvas, blank, drilled)
+    if tools is not None:
+        _draw_chains(canvas, blank, tools)
     draw_loop(canvas, blank.outline, CUT)
     for hole in blank.holes:
         circle = round_hole(hole)
-        small = circle is not None and 2 * circle.radius_mm < least_hole_mm - TOLERANCE_MM
-        draw_loop(canvas, hole, DRILLED if small else CUT)
+        draw_loop(canvas, hole, DRILLED if circle and circle.centre in drilled else CUT)
 
 
-def _draw_centres(canvas: Any, blank: Blank, least_hole_mm: float) -> None:
+def _drilled(blank: Blank, least_hole_mm: float, tools: HoleTools | None) -> set[Point]:
+    """Centres of the round holes that a drill or a hole saw makes."""
+    if tools is not None:
+        ways = hole_ways(blank, tools)
+        return {centre for way in ways if not way.chain for centre in way.centres}
+    circles = filter(None, map(round_hole, blank.holes))
+    return {c.centre for c in circles if 2 * c.radius_mm < least_hole_mm - TOLERANCE_MM}
+
+
+def with_chains(blank: Blank, tools: HoleTools | None) -> Blank:
+    """The blank with the centres of all chains as spots to punch: what notes keep off."""
+    if tools is None:
+        return blank
+    ways: list[HoleWay | ArcWay] = [*hole_ways(blank, tools), *arc_ways(blank)]
+    spots = (MarkPoint(at) for way in ways for at in way.drilled_centres)
+    return replace(blank, marks=(*blank.marks, *spots))
+
+
+def _draw_chains(canvas: Any, blank: Blank, tools: HoleTools) -> None:
+    """Each hole of each chain: its rim thin, its centre to punch."""
+    ways: list[HoleWay | ArcWay] = [*hole_ways(blank, tools), *arc_ways(blank)]
+    for way in ways:
+        if way.chain is None:
+            continue
+        for at in way.drilled_centres:
+            draw_loop(canvas, Circle(at, way.chain.drill_mm / 2), FINE)
+            draw_punch_mark(canvas, at, CHAIN_ARM_MM)
+
+
+def _draw_centres(canvas: Any, blank: Blank, to_drill: set[Point]) -> None:
     """Marks to punch; each round hole gets its centre, clear of the cut line."""
     punched = {mark.at: PUNCH_ARM_MM for mark in blank.marks if isinstance(mark, MarkPoint)}
     drilled: dict[Point, float] = {}
     for circle in filter(None, map(round_hole, blank.holes)):
         same = [at for at in punched if math.dist(at, circle.centre) < 0.01]
         arm = min(PUNCH_ARM_MM, 0.7 * circle.radius_mm)
-        if 2 * circle.radius_mm < least_hole_mm - TOLERANCE_MM:
+        if circle.centre in to_drill:
             for at in same:
                 punched.pop(at)
             drilled[circle.centre] = arm

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from platewheel.nesting.by_hand.hole_ways import Chain, HoleTools, arc_ways, hole_ways
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.small_holes import least_hole
 from platewheel.nesting.templates.drill import (
@@ -15,6 +16,7 @@ from platewheel.nesting.templates.drill import (
     least_source,
     round_holes,
 )
+from platewheel.nesting.templates.hole_words import LEAST_LEFT_MM
 from platewheel.nesting.templates.ink import BOLD, CAPITALS, FINE, FONT, draw_text
 from platewheel.nesting.templates.paper import Paper
 from platewheel.nesting.templates.printed_length import length_line, printed_length
@@ -75,10 +77,15 @@ def text_mm(words: str, capital_mm: float, font: str = FONT) -> float:
     return float(stringWidth(words, font, capital_mm / CAPITALS))
 
 
-def part_notes(blank: Blank, units: Units, cutting: Cutting | None) -> tuple[Note, ...]:
-    """Every note of a blank; what hangs on the process only where `cutting` tells it."""
+def part_notes(
+    blank: Blank, units: Units, cutting: Cutting | None, tools: HoleTools | None = None
+) -> tuple[Note, ...]:
+    """Every note of a blank; what hangs on the process only where `cutting` tells it, by hand with
+    the shop's `tools`."""
     found = [*table_notes(blank, units), _cuts_note(blank, units)]
-    if cutting is not None:
+    if tools is not None:
+        found += [_made_note(blank, tools, units), _arcs_note(blank, units)]
+    elif cutting is not None:
         found.append(_holes_note(blank, cutting, units))
     return tuple(note for note in found if note)
 
@@ -148,6 +155,42 @@ def _holes_note(blank: Blank, cutting: Cutting, units: Units) -> Note | None:
     lines.append(NoteLine(f"least hole cut by {cutting.process} in this plate: {least}"))
     lines.append(NoteLine(f"({least_source(cutting)})"))
     return Note(f"{blank.name}: holes", tuple(lines))
+
+
+def _made_note(blank: Blank, tools: HoleTools, units: Units) -> Note | None:
+    """Each size of hole by its way."""
+    lines: list[NoteLine] = []
+    for way in hole_ways(blank, tools):
+        name = f"{way.count} x {length_line(way.diameter_mm, units)}"
+        if way.chain:
+            lines += [NoteLine(name, "chain drilled"), *_chain_lines(way.chain, units)]
+            continue
+        tool = length_line(way.tool_mm, units)
+        lines.append(NoteLine(name, f"{way.how} {tool}, pilot first"))
+        if way.left_mm > LEAST_LEFT_MM:
+            lines.append(NoteLine("    to grind all round", *printed_length(way.left_mm, units)))
+    return Note(f"{blank.name}: holes by hand", tuple(lines)) if lines else None
+
+
+def _arcs_note(blank: Blank, units: Units) -> Note | None:
+    """Chains along hollow arcs."""
+    lines: list[NoteLine] = []
+    for way in arc_ways(blank):
+        told = length_line(way.arc.radius_mm, units)
+        lines += [NoteLine(f"arc of radius {told}", "chain drilled")]
+        lines += _chain_lines(way.chain, units, closed=False)
+    return Note(f"{blank.name}: inner arcs by hand", tuple(lines)) if lines else None
+
+
+def _chain_lines(chain: Chain, units: Units, *, closed: bool = True) -> list[NoteLine]:
+    where = "circle through their centres" if closed else "radius through their centres"
+    centres = chain.circle_mm if closed else chain.radius_mm
+    return [
+        NoteLine(f"    {chain.count} holes, drill", *printed_length(chain.drill_mm, units)),
+        NoteLine(f"    {where}", *printed_length(centres, units)),
+        NoteLine("    dividers, centre to centre", *printed_length(chain.pitch_mm, units)),
+        NoteLine("    then to grind, at most", *printed_length(chain.most_land_mm, units)),
+    ]
 
 
 def scale_note(paper: Paper, print_scale: float) -> Note:

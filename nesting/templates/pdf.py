@@ -7,9 +7,10 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
+from platewheel.nesting.by_hand.hole_ways import HoleTools
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.small_holes import least_hole
-from platewheel.nesting.templates.blank import draw_blank
+from platewheel.nesting.templates.blank import draw_blank, with_chains
 from platewheel.nesting.templates.canvas import open_canvas, start_page
 from platewheel.nesting.templates.free_space import free_places
 from platewheel.nesting.templates.ink import draw_registration
@@ -30,7 +31,8 @@ from platewheel.parts.geometry.blank import Blank, MarkText
 class Template:
     """What is drawn: a blank under a heading, with notes; `stem` names its file without the end.
 
-    Round holes below `least_hole_mm` are drawn as holes to drill.
+    Round holes below `least_hole_mm` are drawn as holes to drill; by hand, with `tools`, each by
+    its way, chains hole by hole.
     """
 
     stem: str
@@ -38,15 +40,23 @@ class Template:
     heading: str
     notes: tuple[Note, ...]
     least_hole_mm: float = 0.0
+    tools: HoleTools | None = None
 
 
 def blank_template(
-    blank: Blank, count: int, units: Units, cutting: Cutting | None = None, stem: str = ""
+    blank: Blank,
+    count: int,
+    units: Units,
+    cutting: Cutting | None = None,
+    stem: str = "",
+    tools: HoleTools | None = None,
 ) -> Template:
     """Template of a blank that the job needs `count` times; `cutting` tells which holes are too
-    small to cut. Raises: SpecError for a count below 1."""
+    small to cut, by hand `tools` how each is made. Raises: SpecError for a count below 1."""
     if not count >= 1:
         raise SpecError([Fault("count", count, "a whole number from 1", "count = 1")])
+    by_hand = cutting is not None and cutting.process == "hand"
+    tools = (tools or HoleTools()) if by_hand else None
     plate = f"{blank.thickness_mm:g} mm"
     if units == "inch":
         plate = length_line(blank.thickness_mm, units)
@@ -54,8 +64,9 @@ def blank_template(
         stem or blank.name,
         _in_units(blank, units),
         f"{blank.name}, cut {count} off, {plate} plate",
-        part_notes(blank, units, cutting),
+        part_notes(blank, units, cutting, tools),
         least_hole(cutting, blank.thickness_mm) if cutting else 0.0,
+        tools,
     )
 
 
@@ -104,7 +115,8 @@ def draw_template(
     """
     lay = lay_on_paper(template.blank, paper, print_scale)
     told = (*template.notes, scale_note(paper, print_scale))
-    places = free_places(lay.blank, lay.tiles, [(n.width_mm, n.height_mm) for n in told])
+    inked = with_chains(lay.blank, template.tools)
+    places = free_places(inked, lay.tiles, [(n.width_mm, n.height_mm) for n in told])
     canvas = open_canvas(path, lay.page, f"{template.blank.name} - {job_name}", print_scale)
     for tile in lay.tiles.tiles:
         start_page(canvas, print_scale)
@@ -112,7 +124,7 @@ def draw_template(
         draw_strips(canvas, lay.page, paper, title, print_scale)
         draw_page_map(canvas, lay.page, lay.tiles, tile, lay.blank)
         draw_hints(canvas, lay.page, lay.tiles, tile.cell)
-        _draw_tile(canvas, lay, tile, template.least_hole_mm)
+        _draw_tile(canvas, lay, tile, template)
         left, bottom, _, _ = lay.page.window
         for note, place in zip(told, places, strict=True):
             if place and place.cell == tile.cell:
@@ -141,7 +153,7 @@ def _place(lay: Lay, tile: Tile) -> str:
     return place
 
 
-def _draw_tile(canvas: Any, lay: Lay, tile: Tile, least_hole_mm: float) -> None:
+def _draw_tile(canvas: Any, lay: Lay, tile: Tile, template: Template) -> None:
     """What lies in the window, in the blank's own coordinates."""
     left, bottom, right, top = lay.page.window
     canvas.saveState()
@@ -153,7 +165,7 @@ def _draw_tile(canvas: Any, lay: Lay, tile: Tile, least_hole_mm: float) -> None:
     arm = cross_arm_mm(lay.tiles)
     for at in registration_points(lay.blank, lay.tiles, tile.cell):
         draw_registration(canvas, at, arm)
-    draw_blank(canvas, lay.blank, least_hole_mm)
+    draw_blank(canvas, lay.blank, template.least_hole_mm, template.tools)
     canvas.restoreState()
 
 

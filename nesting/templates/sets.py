@@ -188,5 +188,5 @@ def _draw_part(canvas: Any, template: Template, at: Point) -> None:
     draw_text(canvas, (x, y - HEADING_MM - 1), template.heading, HEADING_MM, font=BOLD)
     canvas.saveState()
     canvas.translate(x + RIM_MM - blank.bounds[0], y - ABOVE_MM - blank.bounds[3])
-    draw_blank(canvas, blank, template.least_hole_mm)
+    draw_blank(canvas, blank, template.least_hole_mm, template.tools)
     canvas.restoreState()

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from collections import Counter
 from dataclasses import dataclass
 from typing import Literal
 
@@ -65,17 +64,34 @@ def _outline_rows(blank: Blank) -> list[Row]:
     sector = sector_of(blank.outline)
     if sector:
         return sector_rows(sector)
+    square = sides_of(blank.outline)
+    if square:
+        high, low, across = square
+        return [Row("length", high), Row("width", low), Row("both diagonals", across)]
     sides = blank.outline
     if len(sides) == 4 and all(isinstance(side, Line) for side in sides):
         rows = [Row(f"side {i}", side.length_mm) for i, side in enumerate(sides, start=1)]
         across = math.dist(sides[0].start, sides[2].start)
         other = math.dist(sides[1].start, sides[3].start)
-        if abs(across - other) < 1e-6:  # equal diagonals of equal sides: a rectangle
-            low, high = sorted((sides[0].length_mm, sides[1].length_mm))
-            return [Row("length", high), Row("width", low), Row("both diagonals", across)]
         return [*rows, Row("diagonal 1-3", across), Row("diagonal 2-4", other)]
     left, bottom, right, top = blank.bounds
     return [Row("over all, along", right - left), Row("over all, across", top - bottom)]
+
+
+def sides_of(outline: Loop) -> tuple[float, float, float] | None:
+    """Length, width and diagonal of an outline that is a rectangle, else None."""
+    if isinstance(outline, Circle) or len(outline) != 4:
+        return None
+    if not all(isinstance(side, Line) for side in outline):
+        return None
+    lengths = [side.length_mm for side in outline]
+    across = math.dist(outline[0].start, outline[2].start)
+    other = math.dist(outline[1].start, outline[3].start)
+    even = abs(lengths[0] - lengths[2]) < 1e-6 and abs(lengths[1] - lengths[3]) < 1e-6
+    if not even or abs(across - other) > 1e-6:  # equal diagonals of equal sides: a rectangle
+        return None
+    low, high = sorted(lengths[:2])
+    return high, low, across
 
 
 def sector_rows(sector: Sector) -> list[Row]:
@@ -129,32 +145,58 @@ def height_mm(radius_mm: float, half: float, share: float) -> float:
     return math.sqrt(radius_mm**2 - (share * end) ** 2) - radius_mm * math.cos(half)
 
 
-def _hole_rows(blank: Blank) -> list[Row]:
+@dataclass(frozen=True)
+class HoleCircle:
+    """Round holes of one size. Where they lie evenly round the middle of a round blank,
+    `circle_mm` goes through their centres and `step_mm` leads from one to the next, straight."""
+
+    diameter_mm: float
+    holes: tuple[Circle, ...]
+    central: bool = False  # the only one, about the middle of a round blank
+    circle_mm: float | None = None
+    step_mm: float | None = None
+
+    @property
+    def count(self) -> int:
+        return len(self.holes)
+
+
+def hole_circles(blank: Blank) -> tuple[HoleCircle, ...]:
+    """Round holes by size, the largest first."""
     circles = [circle for circle in map(round_hole, blank.holes) if circle]
-    sizes = Counter(round(2 * circle.radius_mm, 6) for circle in circles)
+    sizes = sorted({round(2 * circle.radius_mm, 6) for circle in circles}, reverse=True)
+    return tuple(
+        _hole_circle(blank, size, tuple(c for c in circles if round(2 * c.radius_mm, 6) == size))
+        for size in sizes
+    )
+
+
+def _hole_rows(blank: Blank) -> list[Row]:
     rows: list[Row] = []
-    for size in sorted(sizes, reverse=True):
-        count = sizes[size]
-        rows.append(Row("hole diameter" if count == 1 else f"{count} holes, diameter", size))
-        rows += _circle_of_holes(blank, [c for c in circles if round(2 * c.radius_mm, 6) == size])
+    for one in hole_circles(blank):
+        what = "hole diameter" if one.count == 1 else f"{one.count} holes, diameter"
+        rows.append(Row(what, one.diameter_mm))
+        if one.circle_mm is not None:
+            rows.append(Row("circle through their centres, diameter", one.circle_mm))
+        if one.step_mm is not None:
+            rows.append(Row("centre to next centre, straight", one.step_mm))
     return rows
 
 
-def _circle_of_holes(blank: Blank, holes: list[Circle]) -> list[Row]:
-    """Their circle and spacing, where they lie evenly round the middle of a round blank."""
-    if not isinstance(blank.outline, Circle) or len(holes) < 2:
-        return []
+def _hole_circle(blank: Blank, size: float, holes: tuple[Circle, ...]) -> HoleCircle:
+    if not isinstance(blank.outline, Circle):
+        return HoleCircle(size, holes)
     middle = blank.outline.centre
     radii = [math.dist(hole.centre, middle) for hole in holes]
+    if len(holes) == 1:
+        return HoleCircle(size, holes, central=radii[0] < 1e-6)
     if max(radii) - min(radii) > 1e-6 or min(radii) < 1e-6:
-        return []
+        return HoleCircle(size, holes)
     angles = sorted(
         math.atan2(h.centre[1] - middle[1], h.centre[0] - middle[0]) % (2 * math.pi) for h in holes
     )
     pitch = 2 * math.pi / len(holes)
     gaps = [b - a for a, b in zip(angles, [*angles[1:], angles[0] + 2 * math.pi], strict=True)]
-    rows = [Row("circle through their centres, diameter", 2 * radii[0])]
-    if max(abs(gap - pitch) for gap in gaps) < 1e-6:
-        chord = 2 * radii[0] * math.sin(pitch / 2)
-        rows.append(Row("centre to next centre, straight", chord))
-    return rows
+    even = max(abs(gap - pitch) for gap in gaps) < 1e-6
+    chord = 2 * radii[0] * math.sin(pitch / 2) if even else None
+    return HoleCircle(size, holes, circle_mm=2 * radii[0], step_mm=chord)

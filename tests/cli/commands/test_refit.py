@@ -12,6 +12,7 @@ from typing import Any
 
 import ezdxf
 import pytest
+from pypdf import PdfReader
 
 from platewheel.cli.schema.refit import RefitReport
 from tests.cli.jobs import NAME, TOO_SMALL, files_of, job_text, run, write_job
@@ -19,7 +20,7 @@ from tests.places import DEMO
 
 HEAD = "ring,outside_circumference_mm"
 DRAWN = math.pi * 180  # of the small job
-FILES = {"report.json", "record.csv", "refit-sheet.html", "blanks"}
+FILES = {"report.json", "record.csv", "refit-sheet.html", "blanks", "templates"}
 
 
 def rings_csv(folder: Path, *rows: str, head: str = HEAD) -> Path:
@@ -108,6 +109,23 @@ def test_axles_tell_how_far_they_steer(demo: tuple[Path, dict[str, Any]]) -> Non
         else:
             assert (axle["curve_radius_m"], axle["drift_mm"]) == (None, 0)
     assert all(row["source"] for row in demo[1]["limits"])
+
+
+def test_every_shared_blank_has_its_template(demo: tuple[Path, dict[str, Any]]) -> None:
+    folder, report = demo
+    files = {row["file"] for row in report["templates"]}
+    assert files == {f"templates/{path.name}" for path in (folder / "templates").iterdir()}
+    assert {f"templates/{row['name']}.pdf" for row in report["blanks"]} == files
+
+
+def test_by_hand_its_blanks_are_marked_out_too(tmp_path: Path) -> None:
+    job = write_job(tmp_path, job_text({"cutting.process": '"hand"'}))
+    rows = [f"{i},{DRAWN + d:.1f}" for i, d in enumerate((-3, 4), start=1)]
+    report = refitted(job, rings_csv(tmp_path, *rows), "--no-nest")
+    file = tmp_path / "out" / f"{NAME}-refit" / "marking-out.pdf"
+    said = " ".join(page.extract_text() for page in PdfReader(file).pages)
+    for row in report["blanks"]:
+        assert f"{row['name']}: {row['count']} off" in said
 
 
 def test_the_record_has_a_line_for_each_wheel(demo: tuple[Path, dict[str, Any]]) -> None:

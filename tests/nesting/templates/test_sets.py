@@ -74,12 +74,23 @@ def test_notes_of_a_disc_cut_by_hand(tmp_path: Path) -> None:
     for words in (
         "diameter 282.5 mm",
         "circle through their centres, diameter 252 mm",
-        "2 x 16 mm too small to cut: drill 16 mm",
-        "1 x 52.5 mm cut",
-        "least hole cut by hand in this plate: 25 mm",
+        "2 x 16 mm chain drilled",
+        "1 x 52.5 mm chain drilled",
         "cuts, each touching the line at its middle 20",
         "across two opposite cuts 282.5 mm",
         "--print-scale FACTOR",
+    ):
+        assert words in said, words
+
+
+def test_notes_of_a_disc_cut_by_torch(tmp_path: Path) -> None:
+    torch = Cutting(least_hole_mm=25.0)
+    write_template(DISC, 96, Paper(), tmp_path / "disc.pdf", job_name="trial", cutting=torch)
+    said = text(tmp_path / "disc.pdf")
+    for words in (
+        "2 x 16 mm too small to cut: drill 16 mm",
+        "1 x 52.5 mm cut",
+        "least hole cut by plasma in this plate: 25 mm",
     ):
         assert words in said, words
 
@@ -135,15 +146,15 @@ def test_notes_without_room_get_a_page_of_their_own(tmp_path: Path) -> None:
 def test_holes_to_drill_are_dotted_and_their_centres_half_black(tmp_path: Path) -> None:
     """The page's own commands: dots for the holes too small, filled quarters at their centres."""
     counts = {}
-    for name, cutting in (("hand", HAND), ("laser", Cutting(process="laser"))):
+    for name, cutting in (("drill", Cutting(least_hole_mm=25.0)), ("cut", Cutting())):
         write_template(WASHER, 1, Paper(), tmp_path / name, job_name="trial", cutting=cutting)
         drawn = PdfReader(tmp_path / name).pages[0].get_contents().get_data().decode("latin-1")
         counts[name] = (
             len(re.findall(r"\[\.4 \.9\] 0 d", drawn)),
             len(re.findall(r"\bf\b", drawn)),
         )
-    assert counts["hand"][0] == counts["laser"][0] + 1
-    assert counts["hand"][1] == counts["laser"][1] + 2
+    assert counts["drill"][0] == counts["cut"][0] + 1
+    assert counts["drill"][1] == counts["cut"][1] + 2
 
 
 def test_arrows_bear_the_numbers_of_the_pages_beside(tmp_path: Path) -> None:

@@ -1,0 +1,43 @@
+"""How a hole is made by hand, in words: hole saw with pilot and speed, drill, chain of holes."""
+
+from __future__ import annotations
+
+from platewheel.nesting.by_hand.hole_ways import PILOT_MM, SAW_RPM_MM, ArcWay, Chain, HoleWay
+from platewheel.nesting.templates.printed_length import length_line
+from platewheel.parts.base.units import Units
+
+LEAST_LEFT_MM = 0.05  # to grind
+
+
+def way_words(way: HoleWay, units: Units) -> str:
+    """Tool and figures of one size of hole."""
+    if way.chain:
+        return chain_words(way.chain, units, closed=True)
+    tool = length_line(way.tool_mm, units)
+    left = ""
+    if way.left_mm > LEAST_LEFT_MM:
+        left = f", then grind {length_line(way.left_mm, units)} off all round"
+    if way.how == "hole saw":
+        speed = round(SAW_RPM_MM / way.tool_mm, -1)
+        pilot = length_line(PILOT_MM, units)
+        return f"hole saw {tool}, pilot {pilot}, about {speed:.0f} rpm or less, oil{left}"
+    return f"drill {tool}, pilot first{left}"
+
+
+def chain_words(chain: Chain, units: Units, *, closed: bool) -> str:
+    """The figures of a chain, round a hole or along an arc from end to end."""
+    drill = length_line(chain.drill_mm, units)
+    if closed:
+        where = f"on a circle of {length_line(chain.circle_mm, units)}"
+    else:
+        where = f"on the radius {length_line(chain.radius_mm, units)}, one on each end"
+    return (
+        f"chain of {chain.count} holes, drill {drill}, {where}, dividers "
+        f"{length_line(chain.pitch_mm, units)}; break out, grind up to "
+        f"{length_line(chain.most_land_mm, units)} off to the line"
+    )
+
+
+def arc_words(way: ArcWay, units: Units) -> str:
+    """The chain along an inner arc."""
+    return chain_words(way.chain, units, closed=False)
