@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from platewheel.cli.commands.check import check
 from platewheel.cli.commands.compare import compare
 from platewheel.cli.commands.deck import deck
 from platewheel.cli.commands.propose import propose
@@ -18,14 +19,22 @@ from platewheel.cli.commands.sensitivity import sensitivity
 from platewheel.cli.commands.standards import standards
 from platewheel.cli.commands.stock import stock
 from platewheel.cli.commands.wheelset import wheelset
-from platewheel.cli.terminal.exits import CHECK_FAILED, exit_codes, show_tracebacks, tell, write_new
+from platewheel.cli.terminal.exits import (
+    CHECK_FAILED,
+    exit_codes,
+    show_tracebacks,
+    tell_warnings,
+    write_new,
+)
 from platewheel.cli.terminal.options import (
+    All,
     Effort,
     JobFile,
     Json,
     Out,
     Seed,
     Segments,
+    Sources,
     WhatFits,
     Work,
 )
@@ -75,6 +84,8 @@ def build(
         Path | None, typer.Option(help="Rings as measured: fills the record on the job sheet.")
     ] = None,
     what_fits: WhatFits = False,
+    every: All = False,
+    sources: Sources = False,
     as_json: Json = False,
 ) -> None:
     """Do everything: solids, blanks, cutting files, templates, checks, report, job sheet."""
@@ -84,7 +95,7 @@ def build(
     with exit_codes():
         job = read_job(job_file, gauges_cut=True)
         measured = read_rings(rings, job.wheel) if rings else []
-        _build(job, out, seed, effort, as_json, measured, what_fits)
+        _build(job, out, seed, effort, as_json, measured, what_fits, every, sources)
 
 
 @app.command()
@@ -92,6 +103,8 @@ def demo(
     out: Out = Path("out"),
     seed: Seed = 0,
     effort: Work = Effort.quick,
+    every: All = False,
+    sources: Sources = False,
     as_json: Json = False,
 ) -> None:
     """Build the bundled example, a salt-marsh oyster tramway of 457 mm gauge."""
@@ -100,7 +113,8 @@ def demo(
     from platewheel.cli.job.job import read_job
 
     with exit_codes(), as_file(files("platewheel.cli.job") / "demo.toml") as path:
-        _build(read_job(path, gauges_cut=True), out, seed, effort, as_json)
+        job = read_job(path, gauges_cut=True)
+        _build(job, out, seed, effort, as_json, every=every, sources=sources)
 
 
 def _build(
@@ -111,72 +125,30 @@ def _build(
     as_json: bool,
     rings: Sequence[MeasuredRing] = (),
     what_fits: bool = False,
+    every: bool = False,
+    sources: bool = False,
 ) -> None:
     from platewheel.cli.job.job import Job
     from platewheel.cli.output.build import build_job
-    from platewheel.cli.terminal.show import show_checks, show_json, show_sheets, steps
+    from platewheel.cli.terminal.checks import show_checks
+    from platewheel.cli.terminal.show import show_json, show_sheets, steps
 
     assert isinstance(job, Job)
     with steps() as step:
         report = build_job(job, out, seed, step, effort.value, rings, what_fits=what_fits)
-    tell(report.warnings)
+    tell_warnings(report.warnings)
     if as_json:
         show_json(report.model_dump())
     else:
         show_sheets(report.sheets, report.nesting, report.cutting_lists)
-        show_checks(report.checks)
         typer.echo(f"{report.job.wheels} wheels of {report.wheel.mass_kg:.2f} kg: written to")
         typer.echo(out / job.head.name / "job-sheet.html")
-    _leave(report.checks)
-
-
-@app.command()
-def check(
-    job_file: JobFile,
-    quick: Annotated[
-        bool, typer.Option(help="Closed forms only, without the stress analysis: a screening.")
-    ] = False,
-    as_json: Json = False,
-) -> None:
-    """Run the checks and the load rating; exit 1 where a check fails."""
-    from platewheel.cli.job.job import read_job
-    from platewheel.cli.job.stock_to_hand import without_stock
-    from platewheel.cli.job.wheelset import checks_with_advice, job_wheelset
-    from platewheel.cli.report.rows import check_rows, rating_row
-    from platewheel.cli.terminal.show import show_checks, show_json, show_rating, steps
-
-    with exit_codes():
-        job = read_job(job_file)
-        found = None
-        if not quick:
-            from platewheel.parts.rating.assess import assess
-
-            with steps() as step:
-                step("stress analysis")
-                found = assess(job.setting)
-                step("checks, and what would raise a rating that fails")
-                results = check_rows(checks_with_advice(job, found))
-        else:
-            results = check_rows(checks_with_advice(job, None))
-        tell([*job_wheelset(job).why_not, *without_stock(job), *map(str, job.gauge_faults)])
-        if as_json:
-            rating = rating_row(found, job.setting) if found else None
-            show_json(
-                {
-                    "rating": rating.model_dump() if rating else None,
-                    "checks": [row.model_dump() for row in results],
-                }
-            )
-        else:
-            show_checks(results)
-            show_rating(found)
-    _leave(results)
-
-
-def _leave(results: object) -> None:
-    assert isinstance(results, list)
-    if any(row.verdict == "fail" for row in results):
+        show_checks(report.checks, every, sources)
+    if any(row.verdict == "fail" for row in report.checks):
         raise typer.Exit(CHECK_FAILED)
+
+
+app.command()(check)
 
 
 @app.command()
@@ -228,7 +200,7 @@ def nest(
             warnings: list[str] = []
         else:
             warnings = nest_job(job, out, seed, effort.value, as_json, what_fits)
-    tell(warnings)
+    tell_warnings(warnings)
 
 
 @app.command()

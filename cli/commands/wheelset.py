@@ -7,16 +7,23 @@ from pathlib import Path
 import typer
 
 from platewheel.cli.terminal.exits import CHECK_FAILED, exit_codes, tell
-from platewheel.cli.terminal.options import JobFile, Json, Out
+from platewheel.cli.terminal.options import All, JobFile, Json, Out, Sources
 
 
-def wheelset(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) -> None:
+def wheelset(
+    job_file: JobFile,
+    out: Out = Path("out"),
+    every: All = False,
+    sources: Sources = False,
+    as_json: Json = False,
+) -> None:
     """Two wheels on their axle, bearings and fits: checks, and the assembly as STEP."""
     from platewheel.cli.job.job import read_job
     from platewheel.cli.output.folder import WHEELSET_OURS, write_folder
     from platewheel.cli.report.rows import check_rows
     from platewheel.cli.report.wheelset_rows import WheelsetReport, missing_words, wheelset_row
-    from platewheel.cli.terminal.show import show_checks, show_json, show_table, steps
+    from platewheel.cli.terminal.checks import show_checks
+    from platewheel.cli.terminal.show import show_json, show_table, steps
     from platewheel.cli.words.wheelset import fits_table, sawn_table, sizes_table
     from platewheel.parts.checks.run_wheelset import run_wheelset_checks
     from platewheel.parts.wheelset.assembly import wheelset as made_of
@@ -45,7 +52,7 @@ def wheelset(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) -
             show_table("Fits", fits_table(report))
             if report.cuts:
                 show_table("Axles to saw", sawn_table(report))
-            show_checks(checks)
             typer.echo(out / f"{job.head.name}-wheelset" / "wheelset.step")
+            show_checks(checks, every, sources)
     if any(row.verdict == "fail" for row in checks):
         raise typer.Exit(CHECK_FAILED)

@@ -293,6 +293,7 @@ def check_rows(results: list[CheckResult]) -> list[CheckRow]:
             limit=r.limit,
             unit=r.unit,
             margin=r.margin,
+            at_most=r.at_most,
             verdict=r.verdict,
             says=r.says,
             source=r.source,

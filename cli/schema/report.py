@@ -188,6 +188,10 @@ class CheckRow(Row):
     limit: float | None
     unit: str
     margin: float | None = Field(description="relative to the limit, positive is good")
+    at_most: bool | None = Field(
+        description="true: the value may be at most the limit; false: it must be at least; null: "
+        "nothing to be held against a limit"
+    )
     verdict: Literal["pass", "warn", "fail", "not-assessed"]
     says: str
     source: str

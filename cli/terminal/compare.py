@@ -142,7 +142,8 @@ def _check(check: CheckResult | None) -> str:
     margin = "" if check.margin is None else f", {check.margin:+.1%}"
     if check.value is None:
         return check.verdict
-    limit = "" if check.limit is None else f" against {Figure(check.limit).told('mm')}"
+    side = "at most" if check.at_most else "at least"
+    limit = "" if check.limit is None else f", {side} {Figure(check.limit).told('mm')}"
     value = Figure(check.value).told("mm")
     return f"{check.verdict}: {value}{limit} {check.unit}".rstrip() + margin
 

@@ -5,12 +5,13 @@ from __future__ import annotations
 import os
 import sys
 import traceback
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from concurrent.futures import BrokenExecutor
 from contextlib import contextmanager
 from contextvars import ContextVar
 from pathlib import Path
 
+from platewheel.cli.terminal.width import columns, folded
 from platewheel.cli.work.not_finished import NotFinished
 
 _TRACEBACKS: ContextVar[bool] = ContextVar("tracebacks", default=False)
@@ -73,11 +74,21 @@ def exit_codes() -> Iterator[None]:
         raise typer.Exit(NOT_FINISHED) from None
 
 
-def tell(lines: list[str]) -> None:
-    """Findings on stderr, one a line."""
+def tell(lines: Sequence[str]) -> None:
+    """Findings on stderr, one a line; folded on a terminal."""
+    width = columns(sys.stderr)
     for line in lines:
         quiet = "".join(c if c.isprintable() else " " for c in line)  # no escapes to a terminal
-        sys.stderr.write(quiet + "\n")
+        sys.stderr.write("\n".join(folded(quiet, width)) + "\n")
+
+
+def tell_warnings(lines: Sequence[str]) -> None:
+    """Warnings on stderr, one a line; on a terminal marked, and counted in the last line."""
+    if columns(sys.stderr) is None or not lines:
+        tell(lines)
+        return
+    tell([f"warn  {line}" for line in lines])
+    tell([f"{len(lines)} warning{'s' * (len(lines) != 1)}"])
 
 
 def write_new(file: Path, text: str, overwrite: bool | None) -> None:

@@ -13,6 +13,9 @@ Out = Annotated[Path, typer.Option(help="Folder that the job's folder is put in.
 Json = Annotated[bool, typer.Option("--json", help="JSON on stdout instead of tables.")]
 Seed = Annotated[int, typer.Option(min=0, help="Same seed, same layout.")]
 
+All = Annotated[bool, typer.Option("--all", help="Tell the checks that pass too, and sources.")]
+Sources = Annotated[bool, typer.Option("--sources", help="Tell where each limit comes from.")]
+
 
 class Effort(StrEnum):
     """How long the nest looks; counted in moves, so the same effort gives the same files."""

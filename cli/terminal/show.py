@@ -7,8 +7,8 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from typing import Any
 
+from platewheel.cli.terminal.width import NARROW, PIPED, columns, row_blocks
 from platewheel.cli.words.by_hand import hand_words
-from platewheel.cli.words.checks import checks_table
 from platewheel.cli.words.figures import over_words, payload_words, web_words
 from platewheel.cli.words.plates import lengths_table, plates_table
 from platewheel.cli.words.table import Table
@@ -29,7 +29,13 @@ def steps() -> Iterator[Steps]:
 
 
 def show_table(title: str, table: Table) -> None:
-    """Table on stdout, in mm; cells are plain text."""
+    """Table on stdout, in mm; cells are plain text. A row a block on a narrow terminal."""
+    width = columns(sys.stdout, asked=True)
+    if width is not None and width < NARROW and len(table.columns) > 2:
+        print(title)
+        for line in row_blocks(table.heads(short=True), table.cells("mm"), width):
+            print(line)
+        return
     from rich.console import Console
     from rich.table import Table as Drawn
     from rich.text import Text
@@ -39,8 +45,7 @@ def show_table(title: str, table: Table) -> None:
         drawn.add_column(head, overflow="fold")
     for cells in table.cells("mm"):
         drawn.add_row(*(Text(cell) for cell in cells))
-    width = None if sys.stdout.isatty() else 160
-    Console(width=width).print(drawn)
+    Console(width=width or PIPED).print(drawn)
 
 
 def show_json(value: Any) -> None:
@@ -48,11 +53,6 @@ def show_json(value: Any) -> None:
     from pydantic_core import to_json
 
     sys.stdout.write(to_json(value, indent=2, inf_nan_mode="null").decode() + "\n")
-
-
-def show_checks(results: Sequence[Any]) -> None:
-    """The table of checks, worst first."""
-    show_table("Checks", checks_table(results))
 
 
 def show_rating(found: Any) -> None:

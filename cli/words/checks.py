@@ -1,11 +1,11 @@
-"""The table of checks, for terminal and page alike."""
+"""The table of checks on a page, and what a check's limit is told as."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 
 from platewheel.cli.schema.report import CheckRow
-from platewheel.cli.words.phrases import Name, Sentence
+from platewheel.cli.words.phrases import Name, Phrase, Sentence, phrase
 from platewheel.cli.words.table import Column, Table, table
 from platewheel.cli.words.values import Figure
 
@@ -28,13 +28,21 @@ def checks_table(checks: Iterable[CheckRow]) -> Table:
                 "verdict": Name(row.verdict),
                 "check": Sentence(row.title),
                 "value": _figure(row.value, row.unit),
-                "limit": _figure(row.limit, row.unit),
+                "limit": limit_words(row),
                 "says": Sentence(row.says),
                 "source": Sentence(row.source),
             }
             for row in checks
         ),
     )
+
+
+def limit_words(row: CheckRow) -> Phrase | None:
+    """`at most 1.3 mm`, or `at least`; None where there is no limit."""
+    if row.limit is None:
+        return None
+    side = {True: "at most ", False: "at least ", None: ""}[row.at_most]
+    return phrase(side, Figure(row.limit, row.unit))
 
 
 def _figure(value: float | None, unit: str) -> Figure | None:

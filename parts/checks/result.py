@@ -14,7 +14,8 @@ class CheckResult:
     """One check. A failed check is a result with a negative margin, never an error.
 
     `margin` is the relative distance to the limit, positive on the good side; None where
-    nothing was assessed. `says` is one plain sentence; `source` is never empty.
+    nothing was assessed. `at_most`: the limit is one from above, False from below; None where
+    there is none. `says` is one plain sentence; `source` is never empty.
     """
 
     id: str
@@ -26,6 +27,7 @@ class CheckResult:
     says: str
     source: str
     margin: float | None = None
+    at_most: bool | None = None
 
     def __post_init__(self) -> None:
         if not self.source.strip() or not self.says.strip():
@@ -51,7 +53,7 @@ def judged(
     holds = room >= -1e-9 * scale
     verdict: Verdict = "pass" if holds else bad_verdict
     says = good if holds else bad
-    return CheckResult(id, title, value, limit, unit, verdict, says, source, room / scale)
+    return CheckResult(id, title, value, limit, unit, verdict, says, source, room / scale, at_most)
 
 
 def worst_first(results: list[CheckResult]) -> list[CheckResult]:

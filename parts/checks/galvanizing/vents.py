@@ -43,7 +43,7 @@ def vent_number(setting: Setting) -> CheckResult | None:
     margin = (count - 2) / 2 if count < 2 or opposite else -0.5  # an odd one faces no other
     title = "Vent holes in each disc, opposite"
     return CheckResult(
-        "vent-number", title, float(count), 2.0, "holes", verdict, says, source, margin
+        "vent-number", title, float(count), 2.0, "holes", verdict, says, source, margin, False
     )
 
 

@@ -80,7 +80,7 @@ def flange_climb(setting: Setting) -> CheckResult:
     limit = nadal / RESERVE
     if setting.wagon.wheelbase_mm >= 2000 * setting.track.min_curve_radius_m:
         says = "the wheelbase does not fit the curve: shorten it or ease the curve"
-        return CheckResult(id, title, None, limit, "", "fail", says, SOURCE)
+        return CheckResult(id, title, None, limit, "", "fail", says, SOURCE, at_most=True)
     share, touch = expected_share(setting), contact_in_curve(setting)
     there = math.degrees(touch.angle) - setting.wheel.flange_angle_deg
     steep = f"; yaw makes it {there:.1f} deg steeper there, not counted" if there >= 0.05 else ""

@@ -131,7 +131,7 @@ def curve_room(setting: Setting) -> CheckResult:
     id, title, given = "curve-room", "Room for the yawed flange, each side", room_given_mm(setting)
     if not fits_curve(setting):
         says = "the wheelbase does not fit the curve: shorten it or ease the curve"
-        return CheckResult(id, title, None, given, "mm", "fail", says, GEOMETRY)
+        return CheckResult(id, title, None, given, "mm", "fail", says, GEOMETRY, at_most=True)
     yaw, angle = axle_yaw(setting), setting.wheel.flange_angle_deg
     need, washer = room_needed_mm(setting, angle, yaw), room_needed_mm(setting, WASHER_DEG, yaw)
     square = radial_error(setting.wagon.wheelbase_mm, 1000 * setting.track.min_curve_radius_m)
@@ -183,7 +183,7 @@ def middle_axle(setting: Setting) -> CheckResult | None:
     source = "versine of the wheelbase, exact, by plain geometry"
     if wheelbase >= 2 * radius:
         says = "the wheelbase does not fit the curve: shorten it or ease the curve"
-        return CheckResult(id, title, None, given, "mm", "fail", says, source)
+        return CheckResult(id, title, None, given, "mm", "fail", says, source, at_most=True)
     spacing = 0.0 if axles % 2 else wheelbase / (axles - 1)  # of the two nearest the middle
     offset = sagitta_mm(wheelbase, radius) - sagitta_mm(spacing, radius)
     return judged(

@@ -107,10 +107,10 @@ def window_check(setting: Setting) -> CheckResult:
     id, title = "flange-window", "Flange angle inside its window"
     if not fits_curve(setting):
         says = "the wheelbase does not fit the curve: shorten it or ease the curve"
-        return CheckResult(id, title, None, 0.0, "deg", "fail", says, SOURCE)
+        return CheckResult(id, title, None, 0.0, "deg", "fail", says, SOURCE, at_most=False)
     window, angle = flange_window(setting), setting.wheel.flange_angle_deg
     if window.greatest_deg is None:
-        return CheckResult(id, title, None, 0.0, "deg", "warn", window.says, SOURCE)
+        return CheckResult(id, title, None, 0.0, "deg", "warn", window.says, SOURCE, at_most=False)
     inside = angle - window.least_deg
     if window.greatest_deg < WASHER_DEG:  # at 90 the window ends, but nothing grinds
         inside = min(inside, window.greatest_deg - angle)

@@ -86,7 +86,7 @@ def joint_push(setting: Setting) -> CheckResult:
     angle = climb_angle(radius, track.joint_step_mm, track.joint_gap_mm)
     if angle > math.radians(89):
         says = "the wheel falls into the joint; close the gap or file the step"
-        return CheckResult(id, title, None, push, "N", "fail", says, source)
+        return CheckResult(id, title, None, push, "N", "fail", says, source, at_most=True)
     force = axle_load * math.tan(angle)
     step = climbed_step_mm(axle_load, radius, push)
     least = math.floor(10 * step) / 10

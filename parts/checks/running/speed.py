@@ -28,7 +28,9 @@ def overturning(setting: Setting) -> CheckResult:
     limit = SPEED_RESERVE * wagon.max_speed_km_h
     if wagon.centre_of_gravity_mm is None:
         says = "not known: give wagon.centre_of_gravity_mm, loaded, above the rail"
-        return CheckResult(id, title, None, limit, "km/h", "not-assessed", says, source)
+        return CheckResult(
+            id, title, None, limit, "km/h", "not-assessed", says, source, at_most=False
+        )
     cant = math.asin(min(track.cant_mm / setting.contact_spacing_mm, 1.0))
     height = wagon.centre_of_gravity_mm
     speed = 3.6 * overturning_speed_m_s(
@@ -36,7 +38,7 @@ def overturning(setting: Setting) -> CheckResult:
     )
     if math.isinf(speed):
         says = "the cant alone holds the wagon on the outer side, at any speed"
-        return CheckResult(id, title, None, limit, "km/h", "pass", says, source)
+        return CheckResult(id, title, None, limit, "km/h", "pass", says, source, at_most=False)
     return judged(
         id,
         title,

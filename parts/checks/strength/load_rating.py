@@ -43,6 +43,7 @@ def rating_results(setting: Setting, found: Assessment | None) -> list[CheckResu
                 says,
                 SOURCE + "half of wall and root bead, our choice",
                 -1.0,
+                at_most=False,
             )
         )
     else:
@@ -61,7 +62,9 @@ def _not_rated(setting: Setting) -> CheckResult:
     if reason:
         says, need = reason, wheel_load_n(setting)
         source = SOURCE + "parts that hold together, vents as in our own study"
-        return CheckResult("rating-new", title, 0.0, need, "N", "fail", says, source, -1.0)
+        return CheckResult(
+            "rating-new", title, 0.0, need, "N", "fail", says, source, -1.0, at_most=False
+        )
     says = "stress analysis not run; closed forms only screen the wheel: run without --quick"
     source = SOURCE + "not run"
     return CheckResult("rating-new", title, None, None, "N", "not-assessed", says, source)

@@ -81,7 +81,8 @@ def bearing_years(setting: Setting, made: Wheelset) -> CheckResult | None:
         load = _mean_load_n(setting, made, 1000 * made.bearing.c0_kn)
     except ValueError as error:
         says = f"the push is beyond the bearing's table ({error}); take a larger bearing"
-        return CheckResult(id, title, None, setting.use.years, "years", "fail", says, source)
+        years = setting.use.years
+        return CheckResult(id, title, None, years, "years", "fail", says, source, at_most=False)
     turns = bearing_life.life_turns(1000 * made.bearing.c_kn, load)
     way = bearing_life.life_km(turns, 2 * setting.wheel.tread_radius_mm)
     larger = "a larger bearing" if made.turning else "a larger bearing, or a longer hub"

@@ -35,7 +35,8 @@ def folder(job_file: Path) -> Path:
     result = run("build", job_file, "--out", out)
     assert result.exit_code == 0, result.stderr
     assert result.stderr == ""  # no progress where nobody watches
-    assert result.stdout.split()[-1].endswith("job-sheet.html")
+    assert "job-sheet.html" in result.stdout
+    assert "0 fail" in result.stdout.splitlines()[-1]
     assert [path.name for path in out.iterdir()] == [NAME]  # no temporary folder stays
     return out / NAME
 
