@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from html import escape
 from pathlib import Path
 from typing import Any
@@ -55,6 +56,7 @@ def dxf_picture(
     ours_again(drawing, layers)
     space = drawing.modelspace()
     words = list(space.query("TEXT"))
+    places = [_place(text) for text in words]
     x0, y0, x1, y1 = _frame(space)
     size = max(x1 - x0, y1 - y0)
     pen = 0.0016 * size  # as wide on a small blank's picture as on a sheet's
@@ -62,7 +64,7 @@ def dxf_picture(
     for layer in DRAWN:
         entities = list(space.query(f'*[layer=="{layer}"]'))
         if layer == "mark":
-            entities = [one for one in entities if not _is_said(one, words)]
+            entities = [one for one in entities if not _is_said(one, places)]
         if layer == "cut-outline":
             body.append(_bodies(entities))
         body.append(_group(layer, "".join(_shape(entity) for entity in entities), pen))
@@ -78,17 +80,31 @@ def dxf_picture(
     )
 
 
-def _is_said(mark: Any, words: Iterable[Any]) -> bool:
+@dataclass(frozen=True)
+class Place:
+    """Where words stand: the middle of their line, its direction, room to both sides."""
+
+    x: float
+    y: float
+    along: tuple[float, float]
+    half_mm: float
+    high_mm: float
+
+
+def _place(text: Any) -> Place:
+    at, turn, high = text.get_placement()[1], math.radians(text.dxf.rotation), text.dxf.height
+    along = (math.cos(turn), math.sin(turn))
+    return Place(at.x, at.y, along, len(text.dxf.text) * high / 2, high)  # letters and tails
+
+
+def _is_said(mark: Any, words: Iterable[Place]) -> bool:
     """Whether a mark is a stroke of words that stand as text in the same place: drawn once."""
     corners = _corners(mark)
     if not corners or _closed(mark):
         return False
     for text in words:
-        at, turn = text.get_placement()[1], math.radians(text.dxf.rotation)
-        x, y = corners[0][0] - at.x, corners[0][1] - at.y
-        along, up = x * math.cos(turn) + y * math.sin(turn), y * math.cos(turn) - x * math.sin(turn)
-        high = text.dxf.height
-        if abs(along) <= len(text.dxf.text) * high / 2 and abs(up) <= high:  # letters and tails
+        (x, y), (cos, sin) = (corners[0][0] - text.x, corners[0][1] - text.y), text.along
+        if abs(x * cos + y * sin) <= text.half_mm and abs(y * cos - x * sin) <= text.high_mm:
             return True
     return False
 
