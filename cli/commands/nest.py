@@ -52,10 +52,10 @@ def nest_job(
     rests = axle_rests(job)
     with reserved(job, plan) as taken:
         notes = [*done.told, *used_before(job, out), *taken]
-        _, warnings = write_part(
+        written = write_part(
             out, job.head.name, lambda folder: write_sheets(job, plan, folder, rests)
         )
-    return [*notes, *warnings, *cutting_warnings(job, plan)]
+    return [*notes, *written.warnings, *cutting_warnings(job, plan)]
 
 
 def _show(job: Job, plan: Plan, seconds: float, as_json: bool) -> None:

@@ -10,6 +10,7 @@ from platewheel.cli.job.plan import Plan
 from platewheel.cli.job.wheelset import job_wheelset
 from platewheel.cli.money.buying_axle import axle_rows
 from platewheel.cli.money.buying_row import buy_row, of_stock, stock_rows
+from platewheel.cli.money.order_words import OF_WELDING, standard_words, stock_words
 from platewheel.cli.schema.report import NestingRow
 from platewheel.cli.schema.shop import BuyKind, BuyRow
 from platewheel.nesting.stock.layout import Layout, Sheet
@@ -74,9 +75,9 @@ def _sheets(job: Job, plan: Plan, rack: Rack) -> Iterator[BuyRow]:
             price, says = 0.0, "to hand, nothing to pay"
         size = ("plate", sheet.length_mm, sheet.steel, sheet.thickness_mm, sheet.width_mm)
         names = [] if sheet.is_offcut else rack.get(size, [])
-        yield from stock_rows(
-            "sheet", _sheet_words(sheet), count, (price, says), names, mass, share
-        )
+        standard = standard_words("sheet", sheet.steel)
+        row = (_sheet_words(sheet), count, (price, says), names, mass, share)
+        yield from stock_rows("sheet", *row, standard=standard)
 
 
 def _sheet_words(sheet: Sheet) -> str:
@@ -96,7 +97,18 @@ def _lengths(job: Job, plan: Plan, rack: Rack) -> Iterator[BuyRow]:
         words = f"{name} mm, {length:g} long, {wheel.steel}"
         names = rack.get((kind, length, *tread_section(wheel)), [])
         paid = of_stock(price, mass, job.costs, kind)
-        yield from stock_rows(kind, words, count, paid, names, mass)
+        bore = wheel.tread_diameter_mm - 2 * wheel.tread_thickness_mm
+        yield from stock_rows(
+            kind,
+            words,
+            count,
+            paid,
+            names,
+            mass,
+            standard=standard_words(kind, wheel.steel),
+            length_mm=length,
+            stock=stock_words(wheel.tread_diameter_mm, bore) if kind == "pipe" else "",
+        )
 
 
 def _tubes(job: Job, plan: Plan) -> Iterator[BuyRow]:
@@ -111,7 +123,19 @@ def _tubes(job: Job, plan: Plan) -> Iterator[BuyRow]:
             if price is None:
                 says = "not priced: set costs.tube_price_per_kg or costs.steel_price_per_kg"
             words = f"{kind.title}, {job.head.wheels} off {kind.stock_words(job.wheel)}"
-            yield buy_row("tube", words, mass, "kg", price, says, mass_kg=mass)
+            wheel = job.wheel
+            yield buy_row(
+                "tube",
+                words,
+                mass,
+                "kg",
+                price,
+                says,
+                mass_kg=mass,
+                metres=job.head.wheels * (wheel.hub_tube_length_mm + job.cutting.kerf_mm) / 1000,
+                standard=standard_words("tube", part.steel),
+                stock=stock_words(wheel.hub_tube_outside_mm, wheel.hub_bore_mm),
+            )
 
 
 def _cutting(job: Job, plan: Plan, nesting: NestingRow) -> Iterator[BuyRow]:
@@ -141,11 +165,13 @@ def _welding(job: Job) -> Iterator[BuyRow]:
     if costs.filler_price_per_kg is None:
         says = f"not priced: set {key}"
     name, price = FILLER[costs.welding], costs.filler_price_per_kg
-    yield buy_row("filler", name, filler, "kg", price, says, mass_kg=filler)
+    standard = OF_WELDING[costs.welding]
+    yield buy_row("filler", name, filler, "kg", price, says, mass_kg=filler, standard=standard)
     if costs.welding == "wire":
         key = "costs.gas_price_per_m3"
         says = key if costs.gas_price_per_m3 is not None else f"not priced: set {key}"
-        yield buy_row("gas", "shielding gas", gas, "m3", costs.gas_price_per_m3, says)
+        price = costs.gas_price_per_m3
+        yield buy_row("gas", "shielding gas", gas, "m3", price, says, standard=OF_WELDING["gas"])
 
 
 def _coating(job: Job) -> Iterator[BuyRow]:

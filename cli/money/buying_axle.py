@@ -11,6 +11,7 @@ from platewheel.cli.job.axles import axle_cuts, axles_of
 from platewheel.cli.job.job import Job
 from platewheel.cli.job.pieces import Size
 from platewheel.cli.money.buying_row import buy_row, of_stock, stock_rows
+from platewheel.cli.money.order_words import standard_words, stock_words
 from platewheel.cli.schema.shop import BuyKind, BuyRow
 from platewheel.nesting.stock.round_bar import Round
 from platewheel.parts.making.figures import round_bar_kg
@@ -36,7 +37,17 @@ def _bars(job: Job, made: Wheelset, rack: dict[Size, list[str]]) -> Iterator[Buy
         paid = of_stock(bar.price, mass, job.costs, "round")
         words = f"axle bar, round {bar.diameter_mm:g} mm, {bar.length_mm:g} long, {made.steel}"
         names = rack.get(("round", bar.diameter_mm, bar.length_mm), [])
-        yield from stock_rows("round", words, count, paid, names, mass, wheel_share=0)
+        yield from stock_rows(
+            "round",
+            words,
+            count,
+            paid,
+            names,
+            mass,
+            wheel_share=0,
+            standard=standard_words("round", made.steel),
+            length_mm=bar.length_mm,
+        )
     if cut.missing:
         mass = round_bar_kg(cut.least_bar_mm, cut.piece_mm) * cut.missing
         words = f"axle bar for {cut.missing} lengths of {cut.piece_mm:g} mm, round "
@@ -45,7 +56,18 @@ def _bars(job: Job, made: Wheelset, rack: dict[Size, list[str]]) -> Iterator[Buy
         says = "costs.steel_price_per_kg, without the rests of its bars"
         if price is None:
             says = "not priced: give the bar as [[round]], or costs.steel_price_per_kg"
-        yield buy_row("round", words, mass, "kg", price, says, mass_kg=mass, wheel_share=0)
+        yield buy_row(
+            "round",
+            words,
+            mass,
+            "kg",
+            price,
+            says,
+            mass_kg=mass,
+            wheel_share=0,
+            metres=cut.missing * cut.piece_mm / 1000,
+            standard=standard_words("round", made.steel),
+        )
 
 
 def _bearings(job: Job, made: Wheelset) -> Iterator[BuyRow]:
@@ -79,7 +101,19 @@ def _spacers(job: Job, made: Wheelset) -> Iterator[BuyRow]:
     for (name, inside, outside, length), count in sizes.items():
         mass = (round_bar_kg(outside, length) - round_bar_kg(inside, length)) * count
         words = f"{name}, {count} off {inside:.4g} inside, {outside:.4g} outside, {length:.4g} long"
-        yield buy_row("spacer", words, mass, "kg", price, says, mass_kg=mass, wheel_share=0)
+        yield buy_row(
+            "spacer",
+            words,
+            mass,
+            "kg",
+            price,
+            says,
+            mass_kg=mass,
+            wheel_share=0,
+            metres=count * (length + job.cutting.kerf_mm) / 1000,
+            standard=standard_words("spacer", job.wheel.steel),
+            stock=stock_words(outside, inside),
+        )
 
 
 def _holding(job: Job, made: Wheelset) -> Iterator[BuyRow]:

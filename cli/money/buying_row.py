@@ -18,6 +18,9 @@ def buy_row(
     *,
     mass_kg: float | None = None,
     wheel_share: float = 1.0,
+    metres: float | None = None,
+    standard: str = "",
+    stock: str = "",
 ) -> BuyRow:
     """A line; its price follows from the unit's."""
     return BuyRow(
@@ -30,6 +33,9 @@ def buy_row(
         price=None if unit_price is None else unit_price * quantity,
         wheel_share=wheel_share,
         says=says,
+        metres=metres,
+        standard=standard,
+        stock=stock,
     )
 
 
@@ -41,17 +47,35 @@ def stock_rows(
     names: list[str],
     kg: float,
     wheel_share: float = 1.0,
+    *,
+    standard: str,
+    length_mm: float | None = None,
+    stock: str = "",
 ) -> Iterator[BuyRow]:
-    """So many plates or lengths of `kg` each: those on the rack by name, with nothing to pay, and
-    the rest to buy. Names that are told are taken out of the list."""
+    """So many plates or lengths of `kg` each, a bar or pipe `length_mm` long: those on the rack by
+    name, with nothing to pay, and the rest to buy. Names told are taken out of the list."""
     here, names[:] = names[:count], names[count:]
+
+    def row(words: str, off: int, price: float | None, says: str, stock: str) -> BuyRow:
+        return buy_row(
+            kind,
+            words,
+            off,
+            "off",
+            price,
+            says,
+            mass_kg=kg * off,
+            wheel_share=wheel_share,
+            metres=None if length_mm is None else length_mm * off / 1000,
+            standard=standard,
+            stock=stock,
+        )
+
     if here:
         words = f"{item}, on the rack: {', '.join(here)}"
-        row = (kind, words, len(here), "off", 0.0, "to hand, nothing to pay")
-        yield buy_row(*row, mass_kg=kg * len(here), wheel_share=wheel_share)
-    more = count - len(here)
-    if more:
-        yield buy_row(kind, item, more, "off", *price, mass_kg=kg * more, wheel_share=wheel_share)
+        yield row(words, len(here), 0.0, "to hand, nothing to pay", "")
+    if more := count - len(here):
+        yield row(item, more, *price, stock)
 
 
 def of_stock(price: float, mass_kg: float, costs: Costs, key: str) -> tuple[float | None, str]:

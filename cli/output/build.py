@@ -27,6 +27,8 @@ from platewheel.cli.output.write import (
 )
 from platewheel.cli.papers.charts.flange_window import window_picture
 from platewheel.cli.papers.charts.stress import ring_picture, stress_picture
+from platewheel.cli.papers.job_sheet_pdf import job_sheet_pdf
+from platewheel.cli.papers.sheet.drawings import drawings_of
 from platewheel.cli.papers.sheet.page import job_sheet
 from platewheel.cli.papers.standards_pdf import standards_pdf
 from platewheel.cli.refit.rows import wheel_records
@@ -108,7 +110,7 @@ def _write_all(
     step("blanks")
     blanks = write_blanks(job, plan.parts, folder)
     step("cutting files")
-    files, warnings = write_sheets(job, plan, folder, axle_rests(job))
+    cut = write_sheets(job, plan, folder, axle_rests(job))
     step("templates")
     templates = write_templates(job, plan.parts, folder)
     step("solids")
@@ -131,7 +133,7 @@ def _write_all(
         parts=part_rows(plan.parts),
         blanks=blank_rows(job, plan.parts),
         gauges=gauge_rows(job),
-        sheets=sheet_rows(job, plan, files),
+        sheets=sheet_rows(job, plan, cut.files),
         nesting=nesting,
         cutting_lists=length_rows(job, plan),
         buying=buying,
@@ -142,12 +144,16 @@ def _write_all(
         templates=[TemplateRow(file=file, pages=pages) for file, pages in templates],
         rating=rated,
         checks=checks,
-        warnings=[*notes, *warnings, *cutting_warnings(job, plan), *untold],
+        warnings=[*notes, *cut.warnings, *cutting_warnings(job, plan), *untold],
     )
     text = report.model_dump_json(indent=2, exclude_none=False)
     (folder / "report.json").write_text(text + "\n", encoding="utf-8")
-    page = job_sheet(job, report, folder, check_pictures(job, found), wheels)
+    step("papers")
+    drawings = drawings_of(job, report, folder, check_pictures(job, found))
+    page = job_sheet(job, report, drawings, wheels)
     (folder / "job-sheet.html").write_text(page, encoding="utf-8")
+    paper = job_sheet_pdf(job, report, drawings, cut.plates, wheels)
+    (folder / "job-sheet.pdf").write_bytes(paper)
     (folder / "standards.pdf").write_bytes(standards_pdf(job))
     return report
 

@@ -21,6 +21,7 @@ GAUGE = f"({'|'.join(GAUGE_NAMES)})"
 OURS = {  # entry of a job folder -> what the files in it are called; "" for a file
     "report.json": "",
     "job-sheet.html": "",
+    "job-sheet.pdf": "",
     "standards.pdf": "",
     "plates.pdf": "",
     "marking-out.pdf": "",

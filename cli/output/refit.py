@@ -99,9 +99,9 @@ def _write(
     sheets, nesting = None, None
     if plan:
         step("cutting files")
-        files, told = write_sheets(cut, plan, folder)
-        warnings += [*told, *cutting_warnings(cut, plan)]
-        sheets, nesting = sheet_rows(cut, plan, files), nesting_row(cut, plan, seconds)
+        done = write_sheets(cut, plan, folder)
+        warnings += [*done.warnings, *cutting_warnings(cut, plan)]
+        sheets, nesting = sheet_rows(cut, plan, done.files), nesting_row(cut, plan, seconds)
     step("record")
     report = RefitReport(
         job=job.head.name,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
 from platewheel.cli.job.blanks import job_blanks
@@ -12,6 +13,7 @@ from platewheel.cli.job.plan import Plan
 from platewheel.cli.job.wheelset import job_wheelset
 from platewheel.cli.output.offcut_use import USED_FILE, used_toml
 from platewheel.cli.papers.marking_pdf import marking_pdf
+from platewheel.cli.papers.plates.page import PlatePages, plate_pages
 from platewheel.cli.papers.plates_pdf import plates_pdf
 from platewheel.nesting.stock.round_bar import Round
 from platewheel.parts.wheel.assembly import wheel
@@ -21,6 +23,15 @@ PLATES_PDF = "plates.pdf"
 MARKING_PDF = "marking-out.pdf"
 WHEEL_STEP = "wheel.step"
 WHEELSET_STEP = "wheelset.step"
+
+
+@dataclass(frozen=True)
+class SheetsWritten:
+    """Paths of the cutting files, what was warned of, and their pages for the machine."""
+
+    files: Sequence[str]
+    warnings: Sequence[str]
+    plates: PlatePages
 
 
 def write_solids(job: Job, parts: Sequence[Part], folder: Path) -> list[str]:
@@ -55,11 +66,9 @@ def write_blanks(job: Job, parts: Sequence[Part], folder: Path) -> list[str]:
     return files
 
 
-def write_sheets(
-    job: Job, plan: Plan, folder: Path, rests: Sequence[Round] = ()
-) -> tuple[list[str], list[str]]:
+def write_sheets(job: Job, plan: Plan, folder: Path, rests: Sequence[Round] = ()) -> SheetsWritten:
     """One DXF for each distinct layout, their pages for the machine, and what is left (`rests` of
-    round bar too) and used; returns paths and warnings. Each file is read back and proved; of one
+    round bar too) and used. Each file is read back and proved; of one
     in inches or a machine's own layer names that is done before it is turned into them.
 
     Raises: NestingError for a file that its proof refuses.
@@ -91,10 +100,11 @@ def write_sheets(
     (folder / "offcuts.toml").write_text(text, encoding="utf-8")
     used = used_toml(plan.layouts, job.head.name)
     (folder / USED_FILE).write_text(used, encoding="utf-8")
-    (folder / PLATES_PDF).write_bytes(plates_pdf(job, plan, files, told))
+    plates = plate_pages(job, plan, files, told)
+    (folder / PLATES_PDF).write_bytes(plates_pdf(job, plates))
     warnings = [line for extra in job.extras for line in extra.warnings]
     warnings += [f"{file}: {line}" for file, own in zip(files, told, strict=True) for line in own]
-    return files, warnings
+    return SheetsWritten(files, warnings, plates)
 
 
 def sheet_files(plan: Plan) -> list[str]:

@@ -20,6 +20,7 @@ def record_pdf(job: Job, wheels: Sequence[WheelRecord] = ()) -> bytes:
     return typeset(
         "record.typ",
         {
+            "font": paper.font,
             "title": f"{job.head.name}: record of {len(rows)} wheels",
             "words": record_words(wheels, "record"),
             "page": {

@@ -57,6 +57,7 @@ def standards_pdf(job: Job) -> bytes:
     return typeset(
         "standards.typ",
         {
+            "font": paper.font,
             "title": f"{job.head.name}: standards of track and wheel",
             "unit": "Lengths in mm." if units == "mm" else "Lengths in inches, mm in brackets.",
             "page": {

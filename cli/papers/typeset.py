@@ -5,42 +5,63 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Mapping
-from typing import TYPE_CHECKING
+from functools import cache
+from typing import TYPE_CHECKING, Any
 
 from platewheel.cli.papers.templates.place import TEMPLATES
 from platewheel.cli.work.not_finished import NotFinished
 
 if TYPE_CHECKING:
-    from typst import TypstError
+    from typst import TypstError, TypstWarning
 
 WRITTEN_S = 0  # the time in the file, since 1970: the same data give the same bytes
+# ISO 19005-2, level A: to be kept, all fonts inside, tagged so that a reading program follows
+STANDARD = "a-2a"
+NO_FONT = "unknown font family"
 
 
 def typeset(
     template: str, data: Mapping[str, object], pictures: Mapping[str, str] | None = None
 ) -> bytes:
     """The PDF; the template reads its data from data.json, as text and never as Typst, and its
-    pictures (SVG) by their names.
+    pictures (SVG) by their names. It may import the other templates.
 
     Fonts are those that come with Typst, so that every machine sets the same page.
-    Raises: NotFinished by file and line where the template is broken.
+    Raises: NotFinished by file and line where a template is broken, or asks for another font.
     """
     import typst
 
-    file = TEMPLATES / template
-    text = json.dumps(data, ensure_ascii=False)
-    sources = {"main.typ": file.read_bytes(), "data.json": text.encode()}
+    sources = {file.name: file.read_bytes() for file in TEMPLATES.glob("*.typ")}
+    sources["main.typ"] = sources.pop(template)
+    sources["data.json"] = json.dumps(data, ensure_ascii=False).encode()
     sources |= {name: svg.encode() for name, svg in (pictures or {}).items()}
-    fonts = typst.Fonts(include_system_fonts=False)
     try:
         # its stubs lack sources by name
-        made = typst.compile(sources, font_paths=fonts, timestamp=WRITTEN_S)  # type: ignore[call-overload]
+        made, warnings = typst.compile_with_warnings(  # type: ignore[call-overload]
+            sources, font_paths=_fonts(), timestamp=WRITTEN_S, pdf_standards=STANDARD
+        )
     except typst.TypstError as error:
-        raise NotFinished([f"{file}{_line(error)}: {error.message}"]) from error
+        raise NotFinished([_told(error, template)]) from error
+    fonts = [_told(one, template) for one in warnings if one.message.startswith(NO_FONT)]
+    if fonts:
+        names = ", ".join(sorted(_fonts().families()))
+        raise NotFinished([f"{line}; there are {names}" for line in fonts])
     assert isinstance(made, bytes)
     return made
 
 
-def _line(error: TypstError) -> str:
-    found = re.search(r"main\.typ:(\d+):", error.diagnostic or "")
-    return f", line {found[1]}" if found else ""
+@cache
+def _fonts() -> Any:
+    """Those that come with Typst, read once."""
+    import typst
+
+    return typst.Fonts(include_system_fonts=False)
+
+
+def _told(problem: TypstError | TypstWarning, template: str) -> str:
+    """File, line, what is wrong; the first place that stands in a template."""
+    found = re.search(r"([\w.-]+\.typ):(\d+):", problem.diagnostic or "")
+    if not found:
+        return f"{TEMPLATES / template}: {problem.message}"
+    file = template if found[1] == "main.typ" else found[1]
+    return f"{TEMPLATES / file}, line {found[2]}: {problem.message}"

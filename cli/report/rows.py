@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from platewheel.cli.job.blanks import job_blanks
 from platewheel.cli.job.hole_tools import hole_tools
 from platewheel.cli.job.job import Job
@@ -92,7 +94,7 @@ def blank_rows(job: Job, parts: tuple[Part, ...]) -> list[BlankRow]:
     ]
 
 
-def sheet_rows(job: Job, plan: Plan, files: list[str]) -> list[SheetRow]:
+def sheet_rows(job: Job, plan: Plan, files: Sequence[str]) -> list[SheetRow]:
     rows, names = [], offcut_names(plan.kept, job.head.name)
     racks = rack_by_layout(job, plan)
     for layout, file, rack in zip(plan.layouts, files, racks, strict=True):

@@ -41,6 +41,13 @@ class BuyRow(Row):
         description="of the price that is the wheels'; the rest is the user's own parts and gauges"
     )
     says: str = Field(description="by what it is priced, or which key would price it")
+    metres: float | None = Field(
+        default=None, description="of bar, pipe, tube or round in all; null where it has no length"
+    )
+    standard: str = Field(default="", description="grade, and the standard that it is ordered by")
+    stock: str = Field(
+        default="", description="of pipe and tube: the size that is stocked, and what is cut off it"
+    )
 
 
 class TimeRow(Row):

@@ -186,9 +186,7 @@ def _off_many(points: NDArray[np.float64], path: Path) -> NDArray[np.float64]:
     starts = shapely.points([p.start for p in path])
     spots = shapely.points(points)
     best: NDArray[np.float64]
-    _, best = shapely.STRtree(starts).query_nearest(
-        spots, return_distance=True, all_matches=False
-    )
+    _, best = shapely.STRtree(starts).query_nearest(spots, return_distance=True, all_matches=False)
     chords = [shapely.LineString(np.vstack([p.facets(), [p.end]])) for p in path]
     asked, near = shapely.STRtree(chords).query(
         spots, predicate="dwithin", distance=best + 2 * SAG_MM

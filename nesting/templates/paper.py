@@ -124,6 +124,9 @@ class Paper(Spec):
         description="of the lengths printed on paper; inch: to 1/64, millimetres beside; the "
         "cutting files stay in mm",
     )
+    font: Literal["Libertinus Serif", "New Computer Modern"] = Field(
+        "Libertinus Serif", description="of the papers (those that come with the typesetter)"
+    )
     wrap_strips: bool = Field(
         True, description="paper strips to wrap round hub tube and tread pipe, to mark square cuts"
     )

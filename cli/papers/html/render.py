@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import base64
+import hashlib
 import json
-import re
 from collections.abc import Callable
 from functools import cache
 from pathlib import Path
@@ -11,8 +12,7 @@ from traceback import extract_tb
 from typing import TYPE_CHECKING
 
 from platewheel.cli.papers.templates.place import TEMPLATES
-from platewheel.cli.words.phrases import Sentence
-from platewheel.cli.words.values import Value
+from platewheel.cli.words.on_paper import backticked, lines_on_paper, on_paper
 from platewheel.cli.work.not_finished import NotFinished
 from platewheel.parts.base.units import Units
 
@@ -70,22 +70,24 @@ def _environment(folder: Path) -> Environment:
         lstrip_blocks=True,
     )
     filters: dict[str, Callable[..., object]] = {
-        "words": _words,
-        "backticked": _backticked,
+        "words": on_paper,
+        "lines": lines_on_paper,
+        "drawn": drawn,
+        "backticked": backticked,
         "json": lambda data: Markup(
             json.dumps(data, separators=(",", ":")).replace("<", "\\u003c")
         ),
     }
     made.filters.update(filters)
-    made.globals["file"] = lambda name: Markup((folder / name).read_text(encoding="utf-8"))
+
+    def file(name: str) -> str:
+        return (folder / name).read_text(encoding="utf-8")
+
+    made.globals["file"] = lambda name: Markup(file(name))
+    made.globals["hash_of"] = lambda name: _hash(file(name))
     return made
 
 
-def _words(said: str | Value, units: Units) -> str:
-    """A value, or a sentence that came as plain text, in the units of the paper."""
-    return (Sentence(said) if isinstance(said, str) else said).told(units)
-
-
-def _backticked(line: str) -> list[str]:
-    """Words, then what stood between backticks, then words and so on."""
-    return re.split(r"`([^`]+)`", line)
+def _hash(text: str) -> str:
+    """Of a script that stands in a page, for its Content-Security-Policy (W3C CSP level 3)."""
+    return f"sha256-{base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()}"

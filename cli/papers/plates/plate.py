@@ -76,7 +76,7 @@ def plates_of(
     job: Job, plan: Plan, files: Sequence[str], told: Sequence[Sequence[str]]
 ) -> Iterator[Plate]:
     """Every layout; `told` is what the writer of each file warned of. Raises: as `plate_work`."""
-    rows = sheet_rows(job, plan, list(files))
+    rows = sheet_rows(job, plan, files)
     for layout, row, lines in zip(plan.layouts, rows, told, strict=True):
         own = cutting_warnings(job, replace(plan, nest=Nest((layout,))))
         yield Plate(

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from platewheel.cli.papers.html.render import render
 from platewheel.cli.schema.report import Report
 from platewheel.cli.schema.shop import BuyRow
+from platewheel.cli.words.on_paper import without_keys
 from platewheel.cli.words.phrases import Name, Sentence
 from platewheel.cli.words.table import Cells, Column, Table, table
 from platewheel.cli.words.values import Mass, Money, Quantity
@@ -18,40 +19,58 @@ if TYPE_CHECKING:
 
 def buying_section(report: Report, units: Units) -> Markup:
     """What to buy, with masses and prices."""
+    return render(
+        "buying.html",
+        units,
+        bought=buying_table(report),
+        axles_bought=report.wheelset is not None,
+    )
+
+
+def buying_table(report: Report) -> Table:
+    """A row a thing or service, and their sum."""
     currency = _currency(report)
     columns = (
         Column("what", "What", Sentence),
         Column("quantity", "How much", Quantity, "number"),
+        Column("metres", "m", Quantity, "number", bare=True),
         Column("mass", "kg", Mass, "number", bare=True),
         Column("each", f"Each{currency}", Money, "number"),
         Column("price", f"Price{currency}", Money, "number"),
-        Column("says", "Priced by", Sentence),
+        Column("order", "Ask for", Sentence),
     )
     priced = [row.price for row in report.buying if row.price is not None]
     missing = len(report.buying) - len(priced)
     word = f"sum without {missing} not priced" if missing else "sum"
     total: Cells = {"what": Name(word), "price": Money(sum(priced))}
-    return render(
-        "buying.html",
-        units,
-        bought=table(columns, map(_bought, report.buying), [total]),
-        axles_bought=report.wheelset is not None,
-    )
+    return table(columns, map(_bought, report.buying), [total])
 
 
 def _bought(row: BuyRow) -> Cells:
+    order = [row.stock, row.standard, without_keys(row.says)]
     return {
         "what": Sentence(row.item),
         "quantity": Quantity(row.quantity, ".0f" if row.unit == "off" else ".2f", row.unit),
+        "metres": None if row.metres is None else Quantity(row.metres, ".1f", "m"),
         "mass": None if row.mass_kg is None else Mass(row.mass_kg),
         "each": Money(row.unit_price),
         "price": Money(row.price),
-        "says": Sentence(row.says),
+        "order": Sentence("; ".join(filter(None, order))),
     }
 
 
 def time_section(report: Report, units: Units) -> Markup:
     """How long it takes."""
+    return render("time.html", units, works=time_table(report), own_parts=has_own_parts(report))
+
+
+def has_own_parts(report: Report) -> bool:
+    """Whether the cutting has the user's own parts or gauges in it."""
+    return any(blank.kind in ("extra", "gauge") for blank in report.blanks)
+
+
+def time_table(report: Report) -> Table:
+    """A row a kind of work, and the sum."""
     plan = report.time_plan
     columns = (
         Column("work", "Work", Sentence),
@@ -59,7 +78,6 @@ def time_section(report: Report, units: Units) -> Markup:
         Column("each", "Minutes each", Quantity, "number", bare=True),
         Column("hours", "Hours", Quantity, "number", bare=True),
         Column("paid", "Paid", Name),
-        Column("rate", "Rate", Sentence),
     )
     rows: list[Cells] = [
         {
@@ -68,7 +86,6 @@ def time_section(report: Report, units: Units) -> Markup:
             "each": Quantity(row.minutes_each, ".1f", "min"),
             "hours": Quantity(row.hours, ".1f", "h"),
             "paid": None if row.labour else Name("in the price of cutting"),
-            "rate": Sentence(row.rate),
         }
         for row in plan.works
     ]
@@ -77,17 +94,12 @@ def time_section(report: Report, units: Units) -> Markup:
         "each": Name(f"{60 * plan.hours_per_wheel:.0f} a wheel"),
         "hours": Quantity(plan.hours, ".1f", "h"),
     }
-    return render(
-        "time.html",
-        units,
-        works=table(columns, rows, [total]),
-        own_parts=any(blank.kind in ("extra", "gauge") for blank in report.blanks),
-    )
+    return table(columns, rows, [total])
 
 
 def cost_section(report: Report, units: Units) -> Markup:
     """What a wheel costs, beside a bought one; what an axle costs."""
-    wheel, axle = _wheel_parts(report), _axle_parts(report)
+    wheel, axle = wheel_cost_table(report), axle_cost_table(report)
     says = report.cost.says
     return render("cost.html", units, says=says, wheel_parts=wheel, axle_parts=axle)
 
@@ -103,10 +115,16 @@ def _columns(report: Report, one: str, every: str) -> tuple[Column, ...]:
 
 
 def _part(part: str, one: float | None, every: float | None, says: str = "") -> Cells:
-    return {"part": Sentence(part), "one": Money(one), "all": Money(every), "says": Sentence(says)}
+    return {
+        "part": Sentence(part),
+        "one": Money(one),
+        "all": Money(every),
+        "says": Sentence(without_keys(says)),
+    }
 
 
-def _wheel_parts(report: Report) -> Table:
+def wheel_cost_table(report: Report) -> Table:
+    """A row a part of the price, the sum, a bought wheel beside it."""
     cost = report.cost
     word = "sum of what is priced" if cost.not_priced else "sum"
     sums = [_part(word, cost.per_wheel, cost.price)]
@@ -117,8 +135,8 @@ def _wheel_parts(report: Report) -> Table:
     return table(_columns(report, "A wheel", "All wheels"), rows, sums)
 
 
-def _axle_parts(report: Report) -> Table:
-    """Without rows for a job without [axle]."""
+def axle_cost_table(report: Report) -> Table:
+    """The same of an axle; without rows for a job without [axle]."""
     parts = report.cost.axle_parts
     rows = [_part(p.part, p.per_axle, p.price, p.says) for p in parts]
     word = "sum of what is priced" if any(p.price is None for p in parts) else "sum"

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
+from pathlib import Path
 
-from platewheel.cli.schema.report import BlankRow, PartRow
+from platewheel.cli.schema.report import BlankRow, PartRow, Report
 from platewheel.cli.words.phrases import Name, Phrase, Sentence, listed, phrase
 from platewheel.cli.words.table import Column, Table, table
 from platewheel.cli.words.values import Angle, Count, Length, Mass, Quantity, Value
@@ -12,9 +13,8 @@ from platewheel.parts.base.units import Units
 from platewheel.parts.wheel.spec import WheelSpec
 
 WHEEL = (
-    Column("key", "Key of the job file", Name),
-    Column("value", "Value", Length, bare=True),
     Column("what", "What it is", Sentence),
+    Column("value", "Value", Length, bare=True),
 )
 PARTS = (
     Column("part", "Part", Name),
@@ -46,7 +46,7 @@ def wheel_table(wheel: WheelSpec, units: Units) -> Table:
     return table(
         WHEEL,
         (
-            {"key": Name(key), "value": value(key), "what": Sentence(field.description or "")}
+            {"what": Sentence(field.description or ""), "value": value(key)}
             for key, field in type(wheel).model_fields.items()
         ),
     )
@@ -70,8 +70,8 @@ def parts_table(parts: Iterable[PartRow], wheels: int) -> Table:
     )
 
 
-def blanks_table(blanks: Iterable[BlankRow], units: Units) -> Table:
-    """Blanks to cut, with their sizes."""
+def blanks_table(blanks: Iterable[BlankRow], units: Units, full_size: Mapping[str, str]) -> Table:
+    """Blanks to cut, with their sizes; `full_size` as the function of that name has it."""
     columns = (
         Column("blank", "Blank", Name),
         Column("thick", "Thick", Length, "number"),
@@ -79,7 +79,8 @@ def blanks_table(blanks: Iterable[BlankRow], units: Units) -> Table:
         Column("count", "Count", Count, "number"),
         Column("sizes", "Sizes, mm" if units == "mm" else "Sizes", Phrase, bare=True),
         Column("area", "cm2", Quantity, "number", bare=True),
-        Column("drawing", "Drawing", Name),
+        Column("drawing", "For the machine", Name),
+        Column("paper", "Full size", Name),
     )
     return table(
         columns,
@@ -92,10 +93,37 @@ def blanks_table(blanks: Iterable[BlankRow], units: Units) -> Table:
                 "sizes": listed(_sizes(blank, units)),
                 "area": Quantity(blank.area_mm2 / 100, ".1f", "cm2"),
                 "drawing": Name(blank.file),
+                "paper": Name(full_size[blank.name]) if blank.name in full_size else None,
             }
             for blank in blanks
         ),
     )
+
+
+def full_size(report: Report) -> dict[str, str]:
+    """By a blank's name the paper that shows it in full size."""
+    pages = {row.file: row.pages for row in report.templates}
+    shared = "templates/small-parts.pdf"
+    found = {}
+    for blank in report.blanks:
+        own = f"templates/{Path(blank.file).stem}.pdf"
+        if own in pages:
+            found[blank.name] = f"{own}, {_pages(pages[own])}"
+        elif shared in pages:
+            found[blank.name] = shared
+    return found
+
+
+def full_size_words(report: Report) -> str:
+    """How to print those papers, and which more there are."""
+    stems = {f"templates/{Path(blank.file).stem}.pdf" for blank in report.blanks}
+    more = [f"{row.file}, {_pages(row.pages)}" for row in report.templates if row.file not in stems]
+    words = "Papers of full size: print at 100 %, fit-to-page off, and measure the check bars."
+    return f"{words} Besides: {'; '.join(more)}." if more else words
+
+
+def _pages(count: int) -> str:
+    return "1 page" if count == 1 else f"{count} pages"
 
 
 def _sizes(row: BlankRow, units: Units) -> Iterator[str | Phrase]:

@@ -12,7 +12,7 @@ from platewheel.cli.papers.drawings.steps import (
     quarters_picture,
     star_picture,
 )
-from platewheel.cli.papers.html.render import drawn, render
+from platewheel.cli.papers.html.render import render
 from platewheel.cli.schema.shop import FigureRow, StepRow
 from platewheel.cli.words.phrases import Sentence
 from platewheel.cli.words.table import Cells, Column, Table, table
@@ -40,7 +40,7 @@ FORM = (
 class Picture:
     """Where to tack, weld or measure."""
 
-    svg: Markup
+    svg: str
     caption: str
     wide: bool
 
@@ -54,26 +54,32 @@ class StepShown:
     picture: Picture | None
     cautions: Sequence[str]
     do: Sequence[str]
+    uses: Sequence[str]
     figures: Table
     form: Table | None
 
 
-def steps_section(steps: Sequence[StepRow], units: Units) -> Markup:
+def steps_shown(steps: Sequence[StepRow]) -> list[StepShown]:
     """All steps, in order."""
     seam = any(step.id == "close" for step in steps)
-    shown = [
+    return [
         StepShown(
             step.id,
             step.title,
             _picture(step, seam),
             step.cautions,
             step.do,
+            step.uses,
             figures_table(step),
             form_table(step) if step.form else None,
         )
         for step in steps
     ]
-    return render("steps.html", units, steps=shown)
+
+
+def steps_section(steps: Sequence[StepRow], units: Units) -> Markup:
+    """The section of the page."""
+    return render("steps.html", units, steps=steps_shown(steps))
 
 
 def figures_table(step: StepRow) -> Table:
@@ -122,4 +128,4 @@ def _picture(step: StepRow, seam: bool) -> Picture | None:
         svg, words = line_picture(step.order), f"Tacks on a piece; {when}"
     else:
         return None
-    return Picture(drawn(svg), words, wide=step.id == "weld")
+    return Picture(svg, words, wide=step.id == "weld")

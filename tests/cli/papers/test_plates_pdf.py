@@ -13,6 +13,7 @@ import pytest
 
 from platewheel.cli.job.job import job_of
 from platewheel.cli.job.plan import Plan
+from platewheel.cli.papers.plates.page import plate_pages
 from platewheel.cli.papers.plates_pdf import plates_pdf
 from platewheel.nesting.stock.layout import Layout, Nest, Placement
 from tests.cli.jobs import NAME, ROWS, job_text, run, write_job
@@ -239,7 +240,7 @@ def test_more_names_than_go_on_a_page_are_said_to_stand_elsewhere() -> None:
     layout = Layout(plate(1050.0, 1050.0), tuple(placed))
     plan = Plan((), Nest((layout,)), (), (), (), 0.0, ())
     lines = [f"hole {i}: mind what is written here of it" for i in range(400)]
-    data = plates_pdf(job, plan, ["sheets/6mm-1.dxf"], [lines])
+    data = plates_pdf(job, plate_pages(job, plan, ["sheets/6mm-1.dxf"], [lines]))
     (page,) = pages_of(data)
     assert page.says("400 names are too many for this page: the report.json of a build has them")
     assert page.says("400 warnings: read them before the cut, in the report.json of a build")

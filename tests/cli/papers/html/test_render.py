@@ -39,7 +39,7 @@ def edited(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Edited:
 
 def page_of(record: Table, units: Units = "mm") -> ElementTree.Element:
     """A table on a page of its own."""
-    text = render("record.html", units, words="", lines=record)
+    text = render("buying.html", units, bought=record, axles_bought=True)
     return ElementTree.fromstring(f"<page>{text}</page>")
 
 
@@ -86,7 +86,7 @@ def test_a_name_that_is_not_given_is_an_error() -> None:
 @pytest.mark.parametrize(
     ("old", "new", "line", "said"),
     [
-        ("{% endif %}", "{% endfi %}", 9, "endfi"),
+        ("{% endif %}", "{% endfi %}", 11, "endfi"),
         ("{{ table(works, units) }}", "{{ table(work, units) }}", 4, "'work' is undefined"),
     ],
 )

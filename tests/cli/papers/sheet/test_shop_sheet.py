@@ -72,7 +72,8 @@ def test_with_inches_every_table_of_lengths_tells_them_with_mm_beside(tmp_path: 
     result = run("build", write_job(tmp_path, text), "--effort", "quick", "--out", tmp_path / "out")
     assert result.exit_code in (0, 1), result.output
     page = next((tmp_path / "out").rglob("job-sheet.html")).read_text(encoding="utf-8")
-    tables = page.split("<h2>Sizes</h2>")[1].split("<h2>Sheets</h2>")[0]
+    tables = page.split('<h2 id="blanks">')[1].split('<h2 id="sheets">')[0]
+    tables += page.split('<h2 id="sizes">')[1]
     beside = re.findall(r"(?<![\d/])(?:(\d+) )?(?:(\d+)/(\d+) )?in \(([\d.]+) mm\)", tables)
     assert len(beside) > 20
     for whole, part, of, mm in beside:

@@ -11,6 +11,7 @@ import pytest
 
 from platewheel.cli.job.job import Job, read_job
 from platewheel.cli.papers.html.render import TEMPLATES
+from platewheel.cli.papers.sheet.drawings import wheel_drawings
 from platewheel.cli.papers.sheet.wheel_pictures import wheel_pictures
 from platewheel.parts.wheel.assembly import wheel_solids
 from tests.cli.jobs import job_text, write_job
@@ -38,7 +39,7 @@ def demo() -> Job:
 
 @pytest.fixture(scope="module")
 def page(demo: Job) -> str:
-    return wheel_pictures(demo)
+    return wheel_pictures(demo, wheel_drawings(demo))
 
 
 def test_the_page_loads_nothing(page: str) -> None:
@@ -82,6 +83,7 @@ def test_the_view_is_left_out_of_print_and_where_no_script_runs(page: str) -> No
 
 def test_sizes_in_the_units_of_the_paper(tmp_path: Path) -> None:
     text = job_text({"paper.size": '"A4"', "paper.units": '"inch"'})
-    page = wheel_pictures(read_job(write_job(tmp_path, text)))
+    job = read_job(write_job(tmp_path, text))
+    page = wheel_pictures(job, wheel_drawings(job))
     assert "inches to 1/64" in page
     assert ">Ø7 3/32 in<" in page  # 180 mm = 7.087 in; 7 3/32 = 7.094, 7 5/64 = 7.078
