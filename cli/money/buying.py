@@ -94,7 +94,7 @@ def _lengths(job: Job, plan: Plan, rack: Rack) -> Iterator[BuyRow]:
         counts[key] = counts.get(key, 0) + cut.repeat
     for (name, length, price), count in counts.items():
         mass = tread_stock_kg(wheel, length)
-        words = f"{name} mm, {length:g} long, {wheel.steel}"
+        words = f"{name} mm, {length:g} mm long, {wheel.steel}"
         names = rack.get((kind, length, *tread_section(wheel)), [])
         paid = of_stock(price, mass, job.costs, kind)
         bore = wheel.tread_diameter_mm - 2 * wheel.tread_thickness_mm

@@ -35,7 +35,7 @@ def _bars(job: Job, made: Wheelset, rack: dict[Size, list[str]]) -> Iterator[Buy
     for bar, count in counts.items():
         mass = round_bar_kg(bar.diameter_mm, bar.length_mm)
         paid = of_stock(bar.price, mass, job.costs, "round")
-        words = f"axle bar, round {bar.diameter_mm:g} mm, {bar.length_mm:g} long, {made.steel}"
+        words = f"axle bar, round {bar.diameter_mm:g} mm, {bar.length_mm:g} mm long, {made.steel}"
         names = rack.get(("round", bar.diameter_mm, bar.length_mm), [])
         yield from stock_rows(
             "round",
@@ -78,8 +78,10 @@ def _bearings(job: Job, made: Wheelset) -> Iterator[BuyRow]:
     else:
         assert made.bush is not None
         bush = made.bush
-        words = f"bush of {bush.material}, {bush.bore_mm:g} bore, {bush.outside_mm:g} outside, "
-        words += f"{bush.length_mm:g} long"
+        words = (
+            f"bush of {bush.material}, {bush.bore_mm:g} mm bore, {bush.outside_mm:g} mm outside, "
+        )
+        words += f"{bush.length_mm:g} mm long"
     key = "costs.bearing_price"
     price = job.costs.bearing_price
     says = f"not priced: set {key}" if price is None else key
@@ -100,7 +102,8 @@ def _spacers(job: Job, made: Wheelset) -> Iterator[BuyRow]:
         sizes[size] = sizes.get(size, 0) + axles
     for (name, inside, outside, length), count in sizes.items():
         mass = (round_bar_kg(outside, length) - round_bar_kg(inside, length)) * count
-        words = f"{name}, {count} off {inside:.4g} inside, {outside:.4g} outside, {length:.4g} long"
+        words = f"{name}, {count} off, {inside:.4g} mm inside, {outside:.4g} mm outside, "
+        words += f"{length:.4g} mm long"
         yield buy_row(
             "spacer",
             words,

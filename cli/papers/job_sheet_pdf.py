@@ -21,7 +21,13 @@ from platewheel.cli.papers.sheet.shop import (
 )
 from platewheel.cli.papers.sheet.sizes import blanks_table, full_size, full_size_words
 from platewheel.cli.papers.sheet.steps import StepShown, steps_shown
-from platewheel.cli.papers.sheet.summary import READ_FIRST, facts_table, look_at, wheels_words
+from platewheel.cli.papers.sheet.summary import (
+    READ_FIRST,
+    facts_table,
+    look_at,
+    not_assessed_words,
+    wheels_words,
+)
 from platewheel.cli.papers.sheet.typst_data import Pictures, Shown, table_data
 from platewheel.cli.papers.sheet.wheelset import saw_words
 from platewheel.cli.papers.typeset import typeset
@@ -58,7 +64,7 @@ def job_sheet_pdf(
     def tell(one: Table) -> Shown:
         return table_data(one, units)
 
-    title = f"{job.head.name}: {wheels_words(report)} wheels"
+    title = f"{job.head.name}: {wheels_words(report)}"
     pictures.add(plates.pictures.items())
     data = {
         "title": title,
@@ -96,6 +102,7 @@ def _summary(
             {"mark": one.mark, "title": say(one.title), "says": say(one.says)}
             for one in look_at(report)
         ],
+        "not_assessed": say(not_assessed_words(report)),
         "notes": [say(line) for line in report.warnings],
         "cautions": list(READ_FIRST),
     }

@@ -14,7 +14,7 @@ from platewheel.cli.words.values import Value
 from platewheel.parts.base.units import Units
 
 KEY = re.compile(r"\[{1,2}[a-z_]+\]{1,2}|\b[a-z]+(?:_[a-z]+)*\.[a-z]+(?:_[a-z0-9]+)*(?![\w.])")
-CLAUSES = re.compile(r"(?:; |, )")
+BRACKETS = re.compile(r"\s*\([^)]*\)")
 
 
 def plain(sentence: str) -> str:
@@ -23,14 +23,18 @@ def plain(sentence: str) -> str:
 
 
 def without_keys(says: str) -> str:
-    """What is left of a note by what a line is priced or timed: clauses without a key."""
-    kept, joint = "", ""
-    for part in re.split(r"(; |, )", says):
-        if CLAUSES.fullmatch(part):
-            joint = part
-        elif not KEY.search(part):
-            kept += f"{joint}{part}" if kept else part
-    return kept
+    """What is left of a note by what a line is priced: clauses without a key of the job file."""
+    return "; ".join(filter(None, map(_without_keys, says.split("; "))))
+
+
+def _without_keys(clause: str) -> str:
+    if not KEY.search(clause):
+        return clause
+    key, colon, rest = clause.partition(": ")
+    if colon and KEY.fullmatch(key):
+        return rest
+    parts = BRACKETS.sub("", clause).split(", ")
+    return ", ".join(part for part in parts if not KEY.search(part))
 
 
 def on_paper(said: str | Value | None, units: Units, bare: bool = False) -> str:

@@ -9,8 +9,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal, Protocol
 
-from platewheel.parts.base.units import Units, inches, length, thousandths
+from platewheel.parts.base.units import MM_PER_INCH, Units, inches, length, thousandths
 
+MM_PER_FOOT = 12 * MM_PER_INCH
 Raw = str | float | int | None
 # what a length is measured by, so how fine its inches are: to 1/64; the same, below 3 mm to a
 # thousandth; to a ten-thousandth
@@ -93,6 +94,21 @@ class Size:
 
     def told(self, units: Units, bare: bool = False) -> str:
         return length(self.mm, units, self.places)
+
+
+@dataclass(frozen=True)
+class Run:
+    """A length of cut, travel or bar, mm: told in metres, with feet before on paper in inches."""
+
+    mm: float
+
+    @property
+    def raw(self) -> Raw:
+        return self.mm
+
+    def told(self, units: Units, bare: bool = False) -> str:
+        metres = f"{self.mm / 1000:.1f} m"
+        return metres if units == "mm" else f"{self.mm / MM_PER_FOOT:.0f} ft ({metres})"
 
 
 @dataclass(frozen=True)

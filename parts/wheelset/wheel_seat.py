@@ -96,8 +96,8 @@ def held_words(setting: Setting, made: Wheelset) -> list[str]:
     screws = [f"{2 * SCREWS} set screws M{seat.screw_mm:g}, cup point"] if seat.screw_mm else []
     if made.retention == "key":
         size = f"{key.width_mm:g} x {key.height_mm:g} x {seat.length_mm:g}"
-        depths = f"{key.axle_depth_mm:g} deep in the axle, {key.hub_depth_mm:g} in the hub"
-        return [f"2 parallel keys {size}, keyways {depths}", *screws]
+        depths = f"{key.axle_depth_mm:g} mm deep in the axle, {key.hub_depth_mm:g} mm in the hub"
+        return [f"2 parallel keys {size} mm, keyways {depths}", *screws]
     if made.retention in ("screws", "collar"):
         return screws
     if made.retention == "weld":

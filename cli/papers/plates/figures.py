@@ -11,28 +11,21 @@ from platewheel.cli.schema.report import SheetRow
 from platewheel.cli.words.by_hand import hole_words
 from platewheel.cli.words.phrases import Name, phrase
 from platewheel.cli.words.plates import rack_words
-from platewheel.cli.words.values import Count, Length, Lengths, Mass, Percent, Quantity, Raw, Value
+from platewheel.cli.words.values import (
+    Count,
+    Length,
+    Lengths,
+    Mass,
+    Percent,
+    Quantity,
+    Raw,
+    Run,
+    Value,
+)
 from platewheel.nesting.cutting.cut_speed import SAME_MM, hole_paces
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.small_holes import round_hole
 from platewheel.parts.base.units import MM_PER_INCH, Units
-
-MM_PER_FOOT = 12 * MM_PER_INCH
-
-
-@dataclass(frozen=True)
-class Run:
-    """A length of cut or travel, mm: told in metres, with feet before them on paper in inches."""
-
-    mm: float
-
-    @property
-    def raw(self) -> Raw:
-        return self.mm
-
-    def told(self, units: Units, bare: bool = False) -> str:
-        metres = f"{self.mm / 1000:.1f} m"
-        return metres if units == "mm" else f"{self.mm / MM_PER_FOOT:.0f} ft ({metres})"
 
 
 @dataclass(frozen=True)

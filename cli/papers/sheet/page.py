@@ -23,6 +23,7 @@ from platewheel.cli.papers.sheet.summary import (
     READ_FIRST,
     facts_table,
     look_at,
+    not_assessed_words,
     not_passed,
     passed,
     passed_words,
@@ -48,9 +49,10 @@ def job_sheet(
     return render(
         "job-sheet.html",
         units,
-        title=f"{job.head.name}: {wheels_words(report)} wheels",
+        title=f"{job.head.name}: {wheels_words(report)}",
         facts=facts_table(job, report),
         look_at=look_at(report),
+        not_assessed=not_assessed_words(report),
         wheel=wheel_pictures(job, drawings.wheel),
         rating=rating
         and {

@@ -10,7 +10,7 @@ from platewheel.cli.schema.shop import BuyRow
 from platewheel.cli.words.on_paper import without_keys
 from platewheel.cli.words.phrases import Name, Sentence
 from platewheel.cli.words.table import Cells, Column, Table, table
-from platewheel.cli.words.values import Mass, Money, Quantity
+from platewheel.cli.words.values import Mass, Money, Quantity, Run
 from platewheel.parts.base.units import Units
 
 if TYPE_CHECKING:
@@ -33,7 +33,7 @@ def buying_table(report: Report) -> Table:
     columns = (
         Column("what", "What", Sentence),
         Column("quantity", "How much", Quantity, "number"),
-        Column("metres", "m", Quantity, "number", bare=True),
+        Column("metres", "Length", Run, "number"),
         Column("mass", "kg", Mass, "number", bare=True),
         Column("each", f"Each{currency}", Money, "number"),
         Column("price", f"Price{currency}", Money, "number"),
@@ -51,7 +51,7 @@ def _bought(row: BuyRow) -> Cells:
     return {
         "what": Sentence(row.item),
         "quantity": Quantity(row.quantity, ".0f" if row.unit == "off" else ".2f", row.unit),
-        "metres": None if row.metres is None else Quantity(row.metres, ".1f", "m"),
+        "metres": None if row.metres is None else Run(1000 * row.metres),
         "mass": None if row.mass_kg is None else Mass(row.mass_kg),
         "each": Money(row.unit_price),
         "price": Money(row.price),

@@ -12,7 +12,17 @@ from platewheel.cli.words.by_hand import hand_words
 from platewheel.cli.words.figures import payload_words, web_words
 from platewheel.cli.words.phrases import Name, Phrase, Sentence, phrase
 from platewheel.cli.words.table import Column, Table, table
-from platewheel.cli.words.values import Count, Force, Length, Mass, Money, Percent, Quantity, Value
+from platewheel.cli.words.values import (
+    Count,
+    Force,
+    Length,
+    Mass,
+    Money,
+    Percent,
+    Quantity,
+    Run,
+    Value,
+)
 
 FACTS = (Column("what", "What", Name, "name"), Column("is", "How much", Phrase))
 READ_FIRST = (
@@ -33,7 +43,7 @@ NOT_PASSED = {"fail": "fails", "warn": "warns", "not-assessed": "not assessed"}
 
 @dataclass(frozen=True)
 class Point:
-    """What a check that does not pass says; `mark`: fails, warns, not assessed."""
+    """What a check that does not pass says; `mark`: fails, warns."""
 
     mark: str
     title: str
@@ -51,8 +61,15 @@ def passed(report: Report) -> list[CheckRow]:
 
 
 def look_at(report: Report) -> list[Point]:
-    """What those say that do not pass."""
-    return [Point(NOT_PASSED[row.verdict], row.title, row.says) for row in not_passed(report)]
+    """What those say that fail or warn."""
+    told = (row for row in not_passed(report) if row.verdict != "not-assessed")
+    return [Point(NOT_PASSED[row.verdict], row.title, row.says) for row in told]
+
+
+def not_assessed_words(report: Report) -> str:
+    """The checks that could not be made, by name; empty where all were."""
+    names = [row.title for row in report.checks if row.verdict == "not-assessed"]
+    return f"Not assessed: {'; '.join(names)}." if names else ""
 
 
 def passed_words(report: Report) -> str:
@@ -74,9 +91,13 @@ def _verb(verdict: str, count: int) -> str:
 
 
 def wheels_words(report: Report) -> str:
-    """`48`, or `40 of 48` where the stock holds no more."""
+    """`48 wheels`, or `40 of 48 wheels` where the stock holds no more."""
     made, asked = report.job.wheels, report.job.asked
-    return f"{made}" if made == asked else f"{made} of {asked}"
+    return _wheels(made) if made == asked else f"{made} of {_wheels(asked)}"
+
+
+def _wheels(count: int) -> str:
+    return "1 wheel" if count == 1 else f"{count} wheels"
 
 
 def facts_table(job: Job, report: Report) -> Table:
@@ -88,7 +109,7 @@ def facts_table(job: Job, report: Report) -> Table:
 def _facts(job: Job, report: Report) -> Iterator[tuple[str, Value]]:
     wheel, made, nesting = report.wheel, report.job.wheels, report.nesting
     form = "g" if job.paper.units == "mm" else ".1f"
-    yield "Wheels", Name(wheels_words(report))
+    yield "How many", Name(wheels_words(report))
     yield "Track", phrase(Length(job.track.gauge_mm, form, "rule"), " gauge")
     yield (
         "Size",
@@ -179,7 +200,7 @@ def _cut(nesting: NestingRow) -> Value:
     if nesting.by_hand:
         return Name(f"{hand_words(nesting.by_hand)}.")
     return phrase(
-        Quantity(nesting.cut_length_mm / 1000, ".1f", "m"),
+        Run(nesting.cut_length_mm),
         f" of cut, {nesting.pierces} pierces. ",
         Sentence(web_words(nesting.web_mm, nesting.edge_web_mm)),
     )
