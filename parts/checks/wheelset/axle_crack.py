@@ -95,6 +95,9 @@ def _kinds(blocks: Sequence[Block], jolted: float) -> list[_Kind]:
 def _safety(
     setting: Setting, made: Wheelset, notch: Notch, rm_n_mm2: float, blocks: Sequence[Block]
 ) -> float:
+    """Of one notch, over every kind of turn in the life: its bending by the moments of load and
+    push, its torque where the wheels slip, Goodman's line and Miner's sum; of a weld the curve of
+    its category. The paper of the calculation has them notch by notch."""
     d = notch.diameter_mm
     endurance = axle_fatigue.endurance_n_mm2(rm_n_mm2, d, turning=made.turning)
     uses = []

@@ -1,0 +1,62 @@
+"""The names of a function as its lines are followed, and what answers for all that lies outside."""
+
+from __future__ import annotations
+
+import ast
+from collections.abc import Sequence
+from dataclasses import dataclass
+from types import FunctionType
+from typing import Any, Protocol
+
+from platewheel.parts.workings.terms import Number, Of, Quantity, Reading, is_number
+from platewheel.parts.workings.units import unit_of_name
+
+
+class Calls(Protocol):
+    """What follows a call, and what knows constants and fields of records."""
+
+    def call(
+        self, function: FunctionType, args: Sequence[Reading], named: dict[str, Reading]
+    ) -> Reading: ...
+
+    def made(
+        self, kind: type, args: Sequence[Reading], named: dict[str, Reading]
+    ) -> Reading | None: ...
+
+    def constant(self, module: str, name: str, value: Any) -> Reading: ...
+
+    def attribute(self, base: Reading, name: str) -> Reading: ...
+
+    def table(self, base: Reading, key: Reading, node: ast.expr, value: Any) -> Reading: ...
+
+
+@dataclass
+class Scope:
+    """Names of a function as they stand, and its module."""
+
+    names: dict[str, Reading]
+    module: dict[str, Any]
+    calls: Calls
+    says: str = ""  # what the function says of itself
+
+    def raw(self) -> dict[str, Any]:
+        """The same as the code would have them."""
+        return {**self.module, **{name: one.value for name, one in self.names.items()}}
+
+
+def number(value: float) -> Reading:
+    """A number of the code."""
+    return Reading(value, Number(value))
+
+
+def bare(value: Any) -> Reading:
+    """A value that nothing is known of."""
+    return number(value) if is_number(value) else Reading(value)
+
+
+def row_entry(name: str, one: Reading, told: str) -> Reading:
+    """A number of a row of the code, by the name that the code gives it."""
+    if not isinstance(one.term, Number) or one.term.name:
+        return one
+    quantity = Quantity(name, one.value, unit_of_name(name) or "", "found", told)
+    return Reading(one.value, Of(quantity))
