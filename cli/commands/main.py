@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from platewheel.cli.commands.calculation import calculation
 from platewheel.cli.commands.check import check
 from platewheel.cli.commands.compare import compare
 from platewheel.cli.commands.deck import deck
@@ -250,6 +251,7 @@ app.command()(rings)
 app.command()(refit)
 app.command()(record)
 app.command()(standards)
+app.command()(calculation)
 app.command()(deck)
 app.command()(schema)
 app.add_typer(stock, name="stock")

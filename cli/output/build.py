@@ -25,6 +25,7 @@ from platewheel.cli.output.write import (
     write_solids,
     write_templates,
 )
+from platewheel.cli.papers.calculation_pdf import calculation_pdf
 from platewheel.cli.papers.charts.flange_window import window_picture
 from platewheel.cli.papers.charts.stress import ring_picture, stress_picture
 from platewheel.cli.papers.job_sheet_pdf import job_sheet_pdf
@@ -122,10 +123,11 @@ def _write_all(
     buying = buying_rows(job, plan, nesting)
     hours = time_plan(job, plan, nesting)
     rated = rating_row(found, job.setting) if found else None
-    checks = check_rows(checks_with_advice(job, found))
+    results = checks_with_advice(job, found)
+    checks = check_rows(results)
     made = job_wheelset(job)
     axles = None if made.wheelset is None else wheelset_row(job, made.wheelset)
-    written = [*files, *blanks, *(file for file, _ in templates), *solids, *ALWAYS]
+    written = [*cut.files, *blanks, *(file for file, _ in templates), *solids, *ALWAYS]
     untold = [*made.why_not, *(missing_words(axles) if axles else ())]
     report = Report(
         job=JobRow(name=job.head.name, wheels=job.head.wheels, asked=asked),
@@ -149,12 +151,15 @@ def _write_all(
     text = report.model_dump_json(indent=2, exclude_none=False)
     (folder / "report.json").write_text(text + "\n", encoding="utf-8")
     step("papers")
-    drawings = drawings_of(job, report, folder, check_pictures(job, found))
+    pictures = check_pictures(job, found)
+    drawings = drawings_of(job, report, folder, pictures)
     page = job_sheet(job, report, drawings, wheels)
     (folder / "job-sheet.html").write_text(page, encoding="utf-8")
     paper = job_sheet_pdf(job, report, drawings, cut.plates, wheels)
     (folder / "job-sheet.pdf").write_bytes(paper)
     (folder / "standards.pdf").write_bytes(standards_pdf(job))
+    stress = "" if found is None else pictures[0][0]
+    (folder / "calculation.pdf").write_bytes(calculation_pdf(job, results, found, stress))
     return report
 
 

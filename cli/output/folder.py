@@ -23,6 +23,7 @@ OURS = {  # entry of a job folder -> what the files in it are called; "" for a f
     "job-sheet.html": "",
     "job-sheet.pdf": "",
     "standards.pdf": "",
+    "calculation.pdf": "",
     "plates.pdf": "",
     "marking-out.pdf": "",
     "offcuts.toml": "",

@@ -7,7 +7,7 @@ from typing import Any
 
 from platewheel.parts.workings.expressions import SIGNS, bind, read
 from platewheel.parts.workings.readings import of, worked
-from platewheel.parts.workings.scope import Scope, bare
+from platewheel.parts.workings.scope import ENTRY, Scope, bare
 from platewheel.parts.workings.terms import Number, Of, Operation, Quantity, Reading, is_number
 from platewheel.parts.workings.units import unit_of_name
 
@@ -84,7 +84,9 @@ def _loop(line: ast.For, scope: Scope) -> None:
     """A loop of few rounds round by round."""
     over = read(line.iter, scope)
     value = list(over.value)
-    parts = over.parts if over.parts is not None else tuple(map(bare, value))
+    parts = over.parts
+    if parts is None:
+        parts = tuple(bare(one, over.made_by) for one in value)
     if len(parts) > MOST_ROUNDS and not _leaves(line):
         _run(line, scope)
         return
@@ -206,10 +208,10 @@ def _run(line: ast.stmt, scope: Scope) -> None:
             if isinstance(value, list | dict) and name in scope.names:  # it may have grown
                 scope.names[name] = Reading(value)
             continue
-        scope.names[name] = _found(name, value, scope.says)
+        scope.names[name] = _found(name, value)
 
 
-def _found(name: str, value: Any, told: str) -> Reading:
+def _found(name: str, value: Any) -> Reading:
     if not is_number(value):
         return Reading(value)
-    return Reading(value, Of(Quantity(name, value, unit_of_name(name) or "", "found", told)))
+    return Reading(value, Of(Quantity(name, value, unit_of_name(name) or "", "found", ENTRY)))

@@ -49,7 +49,8 @@ def called(function: Any, args: list[Reading], named: dict[str, Reading], scope:
     if function is next and isinstance(args[0].value, list):
         firsts: list[Reading] = [*(args[0].parts or map(bare, args[0].value)), *args[1:]]
         return firsts[0]
-    return Reading(function(*(one.value for one in args), **{k: v.value for k, v in named.items()}))
+    value = function(*(one.value for one in args), **{k: v.value for k, v in named.items()})
+    return Reading(value, made_by=args[0].made_by if args else "")
 
 
 def _mathematics(function: Any, name: str, args: list[Reading]) -> Reading:

@@ -177,9 +177,9 @@ def _rounds(loops: list[ast.comprehension], scope: Scope) -> Iterator[Scope]:
     over = read(loop.iter, scope)
     rounds = over.parts
     if rounds is None:
-        rounds = tuple(map(bare, over.value))
+        rounds = tuple(bare(value, over.made_by) for value in over.value)
     for one in rounds:
-        inner = Scope(dict(scope.names), scope.module, scope.calls, scope.says)
+        inner = Scope(dict(scope.names), scope.module, scope.calls)
         bind(loop.target, one, inner)
         if all(read(test, inner).value for test in loop.ifs):
             yield from _rounds(rest, inner)
@@ -188,11 +188,11 @@ def _rounds(loops: list[ast.comprehension], scope: Scope) -> Iterator[Scope]:
 def bind(target: ast.expr, one: Reading, scope: Scope) -> None:
     """A value to its name, or its parts to theirs."""
     if isinstance(target, ast.Name):
-        scope.names[target.id] = row_entry(target.id, one, scope.says)
+        scope.names[target.id] = row_entry(target.id, one)
         return
     if not isinstance(target, ast.Tuple | ast.List):
         raise NotImplementedError(ast.dump(target))
-    parts = one.parts or tuple(map(bare, one.value))
+    parts = one.parts or tuple(bare(value, one.made_by) for value in one.value)
     for name, part in zip(target.elts, parts, strict=True):
         bind(name, part, scope)
 

@@ -11,6 +11,8 @@ from typing import Any, Protocol
 from platewheel.parts.workings.terms import Number, Of, Quantity, Reading, is_number
 from platewheel.parts.workings.units import unit_of_name
 
+ENTRY = "of a list in the program"
+
 
 class Calls(Protocol):
     """What follows a call, and what knows constants and fields of records."""
@@ -37,7 +39,6 @@ class Scope:
     names: dict[str, Reading]
     module: dict[str, Any]
     calls: Calls
-    says: str = ""  # what the function says of itself
 
     def raw(self) -> dict[str, Any]:
         """The same as the code would have them."""
@@ -49,14 +50,16 @@ def number(value: float) -> Reading:
     return Reading(value, Number(value))
 
 
-def bare(value: Any) -> Reading:
-    """A value that nothing is known of."""
-    return number(value) if is_number(value) else Reading(value)
+def bare(value: Any, made_by: str = "") -> Reading:
+    """A value of which no more is known than what its table or list says of itself."""
+    if is_number(value):
+        return Reading(value, Number(value), made_by=made_by)
+    return Reading(value, made_by=made_by)
 
 
-def row_entry(name: str, one: Reading, told: str) -> Reading:
+def row_entry(name: str, one: Reading) -> Reading:
     """A number of a row of the code, by the name that the code gives it."""
     if not isinstance(one.term, Number) or one.term.name:
         return one
-    quantity = Quantity(name, one.value, unit_of_name(name) or "", "found", told)
+    quantity = Quantity(name, one.value, unit_of_name(name) or "", "found", one.made_by or ENTRY)
     return Reading(one.value, Of(quantity))

@@ -5,43 +5,31 @@ from __future__ import annotations
 import ast
 import re
 import sys
+from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
+from textwrap import dedent
 from types import FunctionType
 from typing import NamedTuple
 
 OURS = "platewheel"
-FUNCTION = ast.FunctionDef | ast.Lambda
 
 
 class ModuleText(NamedTuple):
-    """A module as it is written: functions by the line of their `def`, names assigned or imported
-    at its top."""
+    """A module as it is written: its lines, and names assigned or imported at its top."""
 
-    functions: dict[int, ast.FunctionDef]
+    lines: tuple[str, ...]
     assigned: dict[str, ast.stmt]
     imported: dict[str, tuple[str, str]]  # name -> module, name there
-    lines: tuple[str, ...]
 
 
 @cache
 def module_text(name: str) -> ModuleText:
-    """Of a module that is loaded."""
-    file = sys.modules[name].__file__
-    assert file is not None
-    text = Path(file).read_text(encoding="utf-8")
-    tree = ast.parse(text)
-    functions: dict[int, ast.FunctionDef] = {}
-    lambdas: dict[int, list[ast.FunctionDef]] = {}
+    """Of a module that is loaded; bodies of its functions are read when they are asked for."""
+    lines = tuple(_file(name).splitlines())
     assigned: dict[str, ast.stmt] = {}
     imported: dict[str, tuple[str, str]] = {}
-    for node in ast.walk(tree):
-        if isinstance(node, ast.FunctionDef):
-            functions[min([node.lineno, *(one.lineno for one in node.decorator_list)])] = node
-        elif isinstance(node, ast.Lambda):
-            short = ast.FunctionDef("lambda", node.args, [ast.Return(node.body)], [])
-            lambdas.setdefault(node.lineno, []).append(short)
-    for top in tree.body:
+    for top in ast.parse("\n".join(_top(lines))).body:
         if isinstance(top, ast.Assign):
             for target in top.targets:
                 names = target.elts if isinstance(target, ast.Tuple) else [target]
@@ -51,15 +39,57 @@ def module_text(name: str) -> ModuleText:
         elif isinstance(top, ast.ImportFrom) and top.module:
             for one in top.names:
                 imported[one.asname or one.name] = (top.module, one.name)
-    functions |= {line: some[0] for line, some in lambdas.items() if len(some) == 1}
-    return ModuleText(functions, assigned, imported, tuple(text.splitlines()))
+    return ModuleText(lines, assigned, imported)
 
 
+def _file(module: str) -> str:
+    file = sys.modules[module].__file__
+    assert file is not None
+    return Path(file).read_text(encoding="utf-8")
+
+
+def _top(lines: tuple[str, ...]) -> Iterator[str]:
+    """The lines with those of functions and classes blank, so that numbers stay."""
+    inside = False
+    for line in lines:
+        if line and not line[0].isspace():
+            inside = line.startswith(("def ", "class ", "@")) or (inside and line[0] == ")")
+        yield "" if inside else line
+
+
+@cache
 def function_tree(function: FunctionType) -> ast.FunctionDef | None:
-    """The tree of a function of ours; None of any other, and of what has no `def`."""
+    """The tree of a function of ours, a lambda as a function that returns; None of any other, and
+    of a lambda that is not alone on its line."""
     if not is_ours(function):
         return None
-    return module_text(function.__module__).functions.get(function.__code__.co_firstlineno)
+    first = function.__code__.co_firstlineno
+    if function.__name__ == "<lambda>":
+        return _lambda(function.__module__, first)
+    lines = module_text(function.__module__).lines[first - 1 :]
+    indent = len(lines[0]) - len(lines[0].lstrip())
+    head = next((k for k, line in enumerate(lines) if line.lstrip().startswith("def ")), None)
+    if head is None or not lines[0].lstrip().startswith(("def ", "@")):
+        return None  # made by a library
+    body = range(head + 1, len(lines))
+    end = next((k for k in body if _outside(lines[k], indent)), len(lines))
+    tree = ast.parse(dedent("\n".join(lines[:end]))).body[0]
+    return tree if isinstance(tree, ast.FunctionDef) else None
+
+
+def _outside(line: str, indent: int) -> bool:
+    """Whether a line stands after a body that begins so far in; the end of a head does not."""
+    text = line.lstrip()
+    deep = len(line) - len(text)
+    return bool(text) and deep <= indent and not (deep == indent and text.startswith(")"))
+
+
+def _lambda(module: str, line: int) -> ast.FunctionDef | None:
+    every = (node for node in ast.walk(ast.parse(_file(module))) if isinstance(node, ast.Lambda))
+    there = [node for node in every if node.lineno == line]
+    if len(there) != 1:
+        return None
+    return ast.FunctionDef("lambda", there[0].args, [ast.Return(there[0].body)], [])
 
 
 def is_ours(function: FunctionType) -> bool:
@@ -94,11 +124,15 @@ def _comment(text: ModuleText, node: ast.stmt) -> str:
     """The comment on a constant's lines, or else the lines of comment above it."""
     end = node.end_lineno or node.lineno
     own = [line.partition("  # ")[2] for line in text.lines[node.lineno - 1 : end]]
-    following = []
+    following: list[str] = []
     for line in text.lines[end:]:  # a comment that runs on below the constant
-        if not (line.startswith("# ") and own[-1]):
+        if not line.startswith("# "):
+            if line and "  # " not in line:  # it is about the next one, which has none of its own
+                following = []
             break
         following.append(line[2:])
+    if not own[-1]:
+        following = []
     words = " ".join([*own, *following]).strip()
     if words and words != "type: ignore":
         return words
@@ -127,6 +161,7 @@ def says(function: FunctionType | property | type | None) -> Says:
 def _says(doc: str) -> Says:
     text = " ".join(doc.replace("`", "").split())
     text = re.sub(r" ?Raises?: [^.]*(\.(?=\s|$)|$)", "", text).strip()
+    text = re.sub(r"(?:[;,] (?:and )?|(?<=\.) |^)None [^.;]*(?=[.;]|$)", "", text).strip()
     text, _, source = text.partition("Source: ")
     text = text.strip()
     first = re.split(r"(?<=[^.A-Z]{2})\. |: |; ", text)[0].rstrip(".")

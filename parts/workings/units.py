@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from typing import Final
 
@@ -85,7 +86,7 @@ def unit_of_name(name: str) -> str | None:
     """By its end; None where it says none."""
     if name in OWN:
         return OWN[name]
-    low = name.lower()
+    low = re.sub(r"_\d+$", "", name.lower())  # one of several
     for end, unit in SUFFIXES.items():
         if low == end or low.endswith("_" + end):
             return unit

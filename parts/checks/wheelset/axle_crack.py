@@ -44,12 +44,7 @@ def axle_fatigue_safety(setting: Setting, made: Wheelset) -> CheckResult:
     """Safety against a fatigue crack where the wheel is held, under the bearings, at every
     shoulder and on the plain axle between, each under its own greatest moment and torque, over
     all loads of the way."""
-    rm = AXLE_STEELS[made.steel].fu_at_n_mm2(made.thickest_mm)
-    blocks = spectrum(setting)
-    safeties = {
-        notch: _safety(setting, made, notch, rm, blocks)
-        for notch in axle_notches(setting, made, rm)
-    }
+    safeties = notch_safeties(setting, made)
     worst = min(safeties, key=lambda notch: safeties[notch])
     welded = worst.weld_category_n_mm2 is not None
     cure = "a thicker axle there, bearings nearer to the wheels, or a better way to hold them"
@@ -65,6 +60,16 @@ def axle_fatigue_safety(setting: Setting, made: Wheelset) -> CheckResult:
         bad=f"a crack is to come {worst.where}: {cure}"
         + (', such as axle.retention = "key"' if welded else "; weld no axle of this kind"),
     )
+
+
+def notch_safeties(setting: Setting, made: Wheelset) -> dict[Notch, float]:
+    """Safety of every place where the axle may crack."""
+    rm = AXLE_STEELS[made.steel].fu_at_n_mm2(made.thickest_mm)
+    blocks = spectrum(setting)
+    return {
+        notch: _safety(setting, made, notch, rm, blocks)
+        for notch in axle_notches(setting, made, rm)
+    }
 
 
 @dataclass(frozen=True)
