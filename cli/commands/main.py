@@ -12,6 +12,7 @@ from platewheel.cli.commands.calculation import calculation
 from platewheel.cli.commands.check import check
 from platewheel.cli.commands.compare import compare
 from platewheel.cli.commands.deck import deck
+from platewheel.cli.commands.new import new_job
 from platewheel.cli.commands.propose import propose
 from platewheel.cli.commands.record import record
 from platewheel.cli.commands.refit import refit, rings
@@ -25,7 +26,6 @@ from platewheel.cli.terminal.exits import (
     exit_codes,
     show_tracebacks,
     tell_warnings,
-    write_new,
 )
 from platewheel.cli.terminal.options import (
     All,
@@ -62,17 +62,7 @@ def options(
     show_tracebacks(debug)
 
 
-@app.command("new")
-def new_job(
-    file: Annotated[Path, typer.Argument(help="Where to write the job file.")],
-    overwrite: Annotated[bool, typer.Option(help="Write over a file that is there.")] = False,
-) -> None:
-    """Write a commented job file to start from."""
-    from platewheel.cli.job.new import new_job_text
-
-    with exit_codes():
-        write_new(file, new_job_text(), overwrite)
-    typer.echo(file)
+app.command("new")(new_job)
 
 
 @app.command()

@@ -21,9 +21,9 @@ from typing import Any
 import ezdxf
 
 from platewheel.cli.job.job import Job, job_of
-from platewheel.cli.job.new import new_job_text
 from platewheel.cli.job.plan import plan_job
 from platewheel.cli.output.write import sheet_files, write_sheets
+from platewheel.cli.start.every_key import every_key_text
 from platewheel.nesting.files.asked import asked_of
 from platewheel.nesting.proof.cuts import prove_cuts
 from platewheel.nesting.stock.layout import NestingError
@@ -48,7 +48,7 @@ def random_job(seed: int, folder: Path) -> Job:
 
 
 def _table(rng: random.Random, folder: Path) -> dict[str, Any]:
-    table = tomllib.loads(new_job_text())
+    table = tomllib.loads(every_key_text())
     thick = rng.choice([4.0, 5.0, 6.0, 8.0, 10.0])
     diameter = float(rng.randrange(200, 520, 10))
     table["job"]["wheels"] = rng.choice([1, 2, 4, 8])

@@ -1,4 +1,4 @@
-"""`platewheel new` writes a job file that is good as it stands and explains every key."""
+"""`platewheel new --all` writes a job file that is good as it stands and explains every key."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ pytestmark = pytest.mark.usefixtures("own_folder")
 @pytest.fixture
 def text(own_folder: Path) -> str:
     """The file that `new` writes into the current folder, as new.toml."""
-    result = run("new", "new.toml")
+    result = run("new", "new.toml", "--all")
     assert result.exit_code == 0
     assert result.stdout.strip() == "new.toml"
     assert result.stderr == ""
@@ -44,13 +44,9 @@ def test_it_reads_as_a_job(text: str) -> None:
     assert len(job.stock) == 2
 
 
-def test_it_builds_without_a_failed_check(text: str) -> None:
-    quick = text.replace("\nwheels = 8\n", "\nwheels = 1\n")
-    assert quick != text
-    Path("new.toml").write_text(quick, encoding="utf-8")
-    result = run("build", "new.toml")
+def test_no_check_fails(text: str) -> None:
+    result = run("check", "new.toml", "--quick")
     assert result.exit_code == 0, result.stderr
-    assert Path("out/my-wheels/job-sheet.html").is_file()
 
 
 def test_every_key_of_every_table_is_there_with_a_note(text: str) -> None:
@@ -108,29 +104,3 @@ def test_tables_behind_a_hash_are_good_without_it(text: str) -> None:
     job = job_of(tomllib.loads(whole))
     assert (len(job.offcuts), len(job.bars), len(job.pipes), len(job.rounds)) == (1, 1, 1, 1)
     assert [(piece.share, piece.radius_m) for piece in job.way] == [(0.25, 12.0)]
-
-
-def test_a_file_that_is_there_is_kept_unless_told() -> None:
-    path = Path("mine.toml")
-    path.write_bytes(b"mine\r\n")
-    result = run("new", "mine.toml")
-    assert result.exit_code == 2
-    assert "mine.toml" in result.stderr
-    assert "--overwrite" in result.stderr
-    assert result.stdout == ""
-    assert path.read_bytes() == b"mine\r\n"
-    assert run("new", "mine.toml", "--overwrite").exit_code == 0
-    read_job(path)
-
-
-def test_a_file_that_cannot_be_made_is_told_in_a_line() -> None:
-    result = run("new", "no/such/folder/job.toml")
-    assert result.exit_code == 2
-    said = "there is no folder no/such/folder; make it first, or try another name"
-    assert result.stderr == f"no/such/folder/job.toml: {said}\n"
-    Path("folder").mkdir()
-    for arguments in (["folder"], ["folder", "--overwrite"]):
-        result = run("new", *arguments)
-        assert result.exit_code == 2
-        assert result.stderr.startswith("folder: is a folder; try ")
-        assert len(result.stderr.splitlines()) == 1

@@ -1,4 +1,4 @@
-"""The commented job file that `platewheel new` writes, made from the keys themselves."""
+"""The job file with every key that `platewheel new --all` writes, from the keys themselves."""
 
 from __future__ import annotations
 
@@ -28,7 +28,7 @@ SHOWN: dict[str, dict[str, object]] = {"way": {"share": 0.25, "radius_m": 12.0}}
 START_STOCK = ({"thickness_mm": 6.0}, {"thickness_mm": 8.0})  # discs; tread and flange
 
 
-def new_job_text() -> str:
+def every_key_text() -> str:
     """Text of a job file that builds as it stands."""
     parts = [HEAD]
     for name, kind in SINGLE.items():
