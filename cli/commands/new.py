@@ -66,7 +66,8 @@ def _asked(file: Path, overwrite: bool) -> None:
         if not talk.answers and not talk.watched:
             tell(["--ask: no terminal, and no answers piped in, one a line; try it without --ask"])
             raise typer.Exit(REFUSED) from None
-        tell([f"stopped after {talk.answers} answers: nothing is written"])
+        why = "stopped" if talk.watched else f"the answers end after line {talk.answers}"
+        tell([f"{why}: nothing is written"])
         raise typer.Exit(NOT_FINISHED) from None
     table = table_of(answered)
     write_new(file, short_job_text(table), overwrite)  # stays, whatever becomes of the search
@@ -88,7 +89,7 @@ def _with_proposal(
     from platewheel.cli.propose.run import propose
     from platewheel.cli.propose.wanted import Wanted
     from platewheel.cli.start.proposed import with_proposal
-    from platewheel.cli.start.short_file import short_job_text
+    from platewheel.cli.start.short_file import FOUND, short_job_text
     from platewheel.cli.terminal.show import steps
     from platewheel.cli.words.proposal import STOPPED, own_words
 
@@ -115,7 +116,7 @@ def _with_proposal(
         tell([f"{file}: changed meanwhile, and so left as it is; the wheels found are in {page}"])
         return False
     first: ProposalRow = report.proposals[0]
-    text = short_job_text(with_proposal(table, first.wheel, first.set_back_to_back_mm))
+    text = short_job_text(with_proposal(table, first.wheel, first.set_back_to_back_mm), FOUND)
     write_new(file, text, overwrite=True)
     told = [STOPPED] if report.stopped else []
     told += [own_words(report), *report.notes, " ".join(first.lessons)]

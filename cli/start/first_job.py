@@ -12,6 +12,7 @@ from platewheel.parts.propose.first_wheel import (
     first_wheel,
     first_wheelbase_mm,
 )
+from platewheel.parts.wheel.spec import WheelSpec
 
 SHEETS = "stock.thickness_mm"  # a list: a row of [[stock]] each, all of one size
 SIZE = "stock.size"  # width and length, mm
@@ -20,6 +21,7 @@ UNITS = "paper.units"
 MM_PER_FOOT = 12 * MM_PER_INCH
 KG_PER_LB = 0.45359237  # exactly, by the international yard and pound agreement of 1959
 KM_PER_MILE = 5280 * MM_PER_FOOT / 1e6
+VENT_MM = WheelSpec.model_fields["vent_diameter_mm"].default
 PLACES = 4  # a converted value is rounded to; 0.1 um in a length
 FIXED: dict[str, Any] = {
     UNITS: "mm",
@@ -34,6 +36,7 @@ FIXED: dict[str, Any] = {
     "shop.roll_most_thickness_mm": 8.0,
     "shop.roll_diameter_mm": 80.0,
     "cutting.process": "plasma",
+    "finish.coating": "galvanized",
     SIZE: (1250.0, 2500.0),
     TREAD: None,
 }
@@ -108,6 +111,8 @@ def table_of(answered: Mapping[str, Any]) -> dict[str, Any]:
         roll_most_mm=values["shop.roll_most_thickness_mm"],
         process=values["cutting.process"],
     )
+    if table["wheel"]["vent_diameter_mm"] == VENT_MM:
+        del table["wheel"]["vent_diameter_mm"]
     if values[UNITS] == "inch":
         table["paper"] = {"units": "inch", "size": "Letter"}
     return table

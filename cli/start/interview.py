@@ -22,6 +22,10 @@ from platewheel.parts.base.spec_model import allowed, find_faults
 
 BACK, WHY = "<", "?"
 HELP = "Enter takes what stands in brackets, < goes back, ? tells more, Ctrl-C writes nothing."
+CAUTION = (
+    "No one rides before the wheels are proof-loaded; no wagon without a brake where the track "
+    "falls; local codes and licensed engineers come first."
+)
 END = (
     "1: write it with the cheapest wheel that passes every check (`platewheel propose`: one to "
     "three minutes on two free cores, more where none passes)",
@@ -97,6 +101,8 @@ def _asked(
             talk.say(str(fault))
     if (read := shown(path, value, units)) not in (text, f"{text} {label}"):
         talk.say(f"read as {read}")
+    if path == "use.consequence" and value == "high":
+        talk.say(CAUTION)
     answered[path] = value
     return False
 

@@ -24,7 +24,7 @@ from platewheel.cli.start.reading import (
 )
 from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.base.spec_model import allowed, example
-from platewheel.parts.base.units import inches
+from platewheel.parts.base.units import MM_PER_INCH, inches
 
 MEASURES = (  # ending of the key, units, its own, and what a bare number is in for who has inches
     ("_mm", LENGTHS_MM, "mm", "in"),
@@ -76,6 +76,7 @@ QUESTIONS = (
     Question("shop.roll_most_thickness_mm", "Plate roller"),
     Question("shop.roll_diameter_mm", "Its top roll", "diameter"),
     Question("cutting.process", "Cutting"),
+    Question("finish.coating", "Finish"),
     Question(SHEETS, "Sheets to hand", "thicknesses, one or more, as 6 8"),
     Question(SIZE, "Size of the sheets", "width x length, the same of all"),
     Question("wheel.hub_bore_mm", "Axle in the hub", "its diameter"),
@@ -95,7 +96,7 @@ def note_of(question: Question, units: str) -> str:
     """What is asked, in which unit, what is usual."""
     first = FIRST.get(question.path)
     measure = measure_of(question.path, units)
-    usual = f"usually {' to '.join(_bare(v, measure) for v in first.usual)}" if (
+    usual = f"usually {' to '.join(_coarse(v, measure) for v in first.usual)}" if (
         first and first.usual
     ) else ""  # fmt: skip
     if question.words:
@@ -165,6 +166,16 @@ def _bare(value: Any, measure: Measure | None) -> str:
     if measure.bare == measure.own:
         return f"{value:.9g}"
     return f"{value * measure.units[measure.own] / measure.units[measure.bare]:.4g}"
+
+
+def _coarse(value: float, measure: Measure | None) -> str:
+    """An end of what is usual: to a sixteenth of an inch below two, a quarter above."""
+    if measure is None or measure.bare == measure.own:
+        return f"{value:g}"
+    if measure.bare != "in":
+        return f"{value * measure.units[measure.own] / measure.units[measure.bare]:.2g}"
+    step = MM_PER_INCH / (16 if value < 2 * MM_PER_INCH else 4)
+    return _bare(step * round(value / step), measure)
 
 
 def summary(answered: Mapping[str, Any]) -> list[str]:

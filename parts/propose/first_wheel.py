@@ -22,6 +22,7 @@ TUBE_WALL_MM = 8.0  # at least, round the bore
 TUBE_BEYOND_MM = 10.0  # longer than the tread is wide
 INSET_MM = 8.0  # the default of both insets
 THROAT_SHARE = 0.7  # of the thinnest plate: a fillet of its full thickness
+LARGE_MM = 315.0  # limit deviations of a cut are wider above it: ISO 9013:2017
 HALF_MM = 2  # steps of a throat to a millimetre
 
 
@@ -83,14 +84,15 @@ def first_wheel(
     width = 10.0 * math.ceil(max(over_rail, box) / 10)
     throat = max(3.0, math.floor(HALF_MM * THROAT_SHARE * min(ring, disc)) / HALF_MM)
     tube = next((d for d in TUBES_MM if d >= bore_mm + 2 * TUBE_WALL_MM), 0.0)
-    fit = 0.5 if process == "laser" else 0.8
+    large = tread_diameter_mm > LARGE_MM
+    fit = (0.75 if large else 0.5) if process == "laser" else (1.2 if large else 0.8)
     between = tread_diameter_mm - 2 * ring - (tube or bore_mm)
     values: dict[str, Any] = {
         "tread_diameter_mm": float(tread_diameter_mm),
         "tread_width_mm": width,
         "tread_thickness_mm": float(ring),
         "flange_depth_mm": float(min(30, max(8, round(0.033 * gauge_mm)))),
-        "flange_angle_deg": 70.0,
+        "flange_angle_deg": 74.0,
         "flange_thickness_mm": float(ring),
         "flange_segments": 3,
         "disc_thickness_mm": float(disc),
@@ -98,7 +100,7 @@ def first_wheel(
         "hub_tube_outside_mm": tube,
         "hub_tube_length_mm": 0.0,
         "vent_count": 4,
-        "vent_diameter_mm": float(max(4, min(16, math.floor(between / 5)))),
+        "vent_diameter_mm": float(max(4, min(20 if large else 16, math.floor(between / 5)))),
         "fit_clearance_mm": fit,
         "weld_throat_mm": throat,
         "root_weld_mm": float(ring),

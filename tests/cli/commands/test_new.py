@@ -112,7 +112,7 @@ def test_in_a_narrow_terminal_no_line_is_longer_than_it() -> None:
 def test_answers_that_end_too_soon_write_nothing_and_say_so(count: int) -> None:
     result = CliRunner().invoke(app, ["new", "asked.toml", "--ask"], input="\n" * count)
     assert result.exit_code == 3
-    assert result.stderr.endswith(f"stopped after {count} answers: nothing is written\n")
+    assert result.stderr.endswith(f"the answers end after line {count}: nothing is written\n")
     assert list(Path().iterdir()) == []
 
 
@@ -127,7 +127,7 @@ def test_ctrl_c_writes_nothing_and_says_so(monkeypatch: pytest.MonkeyPatch) -> N
     monkeypatch.setattr("typer.prompt", prompt)
     result = run("new", "asked.toml", "--ask")
     assert result.exit_code == 3
-    assert result.stderr == "stopped after 2 answers: nothing is written\n"
+    assert result.stderr == "the answers end after line 2: nothing is written\n"
     assert list(Path().iterdir()) == []
 
 

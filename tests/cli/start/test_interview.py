@@ -117,6 +117,13 @@ def test_back_from_the_first_question_and_from_the_last() -> None:
     assert "This is the first question." in talk.said
 
 
+def test_who_has_people_ride_is_told_to_have_the_wheels_proof_loaded() -> None:
+    assert not any("proof-loaded" in line for line in asked()[1].said)
+    found, talk = asked(consequence=["h"])
+    assert found["use.consequence"] == "high"
+    assert any("No one rides before the wheels are proof-loaded" in line for line in talk.said)
+
+
 def test_a_question_mark_tells_the_key_in_full() -> None:
     _, talk = asked(gauge_mm=["?", ""])
     assert "between the rail heads, inside (a number from 100 up to 2000 mm)" in talk.said
@@ -143,6 +150,8 @@ def a_value(path: str) -> st.SearchStrategy[Any]:
         return st.sampled_from(["low", "high"])
     if path == "cutting.process":
         return st.sampled_from(["plasma", "laser", "oxy-fuel", "hand"])
+    if path == "finish.coating":
+        return st.sampled_from(["galvanized", "painted", "bare"])
     if path == UNITS:
         return st.just("mm")
     assert first

@@ -85,7 +85,7 @@ def test_without_its_line_the_default_stands_and_all_else_as_it_was(first: First
     assert changed <= {first.key, "hub_tube_length_mm"}
 
 
-@pytest.mark.parametrize("section", ["use", "shop", "cutting"])
+@pytest.mark.parametrize("section", ["use", "shop", "cutting", "finish"])
 def test_whole_sections_that_may_go_leave_their_defaults(section: str) -> None:
     rest = {name: value for name, value in TABLE.items() if name != section}
     assert getattr(job_of(rest), section) == SINGLE[section]()
