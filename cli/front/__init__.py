@@ -11,6 +11,9 @@ from importlib.metadata import version
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from platewheel.cli.script.job_file import JobFile, demo, load, propose
+    from platewheel.cli.script.results import Built, Checks, Laid, Priced, Proposed, Rated
+    from platewheel.cli.work.not_finished import NotFinished
     from platewheel.parts.base.faults import Fault, GeometryError, SpecError
     from platewheel.parts.geometry.blank import Blank
     from platewheel.parts.wheel.assembly import wheel, wheel_mass_kg, wheel_parts, wheel_solids
@@ -25,15 +28,26 @@ __version__ = version("platewheel")
 
 _HOMES = {
     "Blank": "parts.geometry.blank",
+    "Built": "cli.script.results",
+    "Checks": "cli.script.results",
     "Fault": "parts.base.faults",
     "GeometryError": "parts.base.faults",
+    "JobFile": "cli.script.job_file",
+    "Laid": "cli.script.results",
+    "NotFinished": "cli.work.not_finished",
+    "Priced": "cli.script.results",
+    "Proposed": "cli.script.results",
+    "Rated": "cli.script.results",
     "SpecError": "parts.base.faults",
     "WheelSpec": "parts.wheel.spec",
+    "demo": "cli.script.job_file",
     "disc_blank": "parts.wheel.hub_disc",
     "flange_blank": "parts.wheel.flange",
     "flange_cone": "parts.wheel.flange",
     "hub_disc": "parts.wheel.hub_disc",
     "hub_tube": "parts.wheel.hub_tube",
+    "load": "cli.script.job_file",
+    "propose": "cli.script.job_file",
     "tread_blank": "parts.wheel.tread_ring",
     "tread_ring": "parts.wheel.tread_ring",
     "weld_beads": "parts.wheel.welds",
@@ -45,16 +59,27 @@ _HOMES = {
 
 __all__ = [
     "Blank",
+    "Built",
+    "Checks",
     "Fault",
     "GeometryError",
+    "JobFile",
+    "Laid",
+    "NotFinished",
+    "Priced",
+    "Proposed",
+    "Rated",
     "SpecError",
     "WheelSpec",
     "__version__",
+    "demo",
     "disc_blank",
     "flange_blank",
     "flange_cone",
     "hub_disc",
     "hub_tube",
+    "load",
+    "propose",
     "tread_blank",
     "tread_ring",
     "weld_beads",

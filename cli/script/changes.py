@@ -1,0 +1,61 @@
+"""Other values of keys put into the table of a job file."""
+
+from __future__ import annotations
+
+import copy
+import difflib
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from platewheel.cli.job.job import REPEATED, SINGLE
+from platewheel.parts.base.faults import Fault, SpecError
+
+
+def with_values(table: Mapping[str, Any], values: Mapping[str, Any]) -> dict[str, Any]:
+    """A copy of the table with other values; the first is as it was.
+
+    Names are `section.key`, the key alone where one section has it, or the name of rows
+    (`stock`, `bar`, `way` ...) for all of them. None takes a key out, so that its default stands.
+    Raises: SpecError with every name that no job file has.
+    """
+    other = copy.deepcopy(dict(table))
+    faults: list[Fault] = []
+    for name, value in values.items():
+        places = [*_places(name)]
+        if len(places) == 1:
+            _put(other, *places[0], value)
+        else:
+            faults.append(_stray(name, value, places))
+    if faults:
+        raise SpecError(faults)
+    return other
+
+
+def _places(name: str) -> Iterator[tuple[str, str]]:
+    """Sections that have it, each with the key; of rows the key is empty."""
+    if name in REPEATED:
+        yield name, ""
+    section, dot, key = name.partition(".")
+    for one, kind in SINGLE.items():
+        if (not dot and name in kind.model_fields) or (one == section and key in kind.model_fields):
+            yield one, key or name
+
+
+def _put(table: dict[str, Any], section: str, key: str, value: Any) -> None:
+    if not key:
+        table[section] = [dict(row) for row in value]
+    elif value is None:
+        table.get(section, {}).pop(key, None)
+    else:
+        table.setdefault(section, {})[key] = value
+
+
+def _stray(name: str, value: Any, places: list[tuple[str, str]]) -> Fault:
+    if places:
+        homes = [f"{section}.{key}" for section, key in places]
+        return Fault(name, value, f"one of {', '.join(homes)}", f'"{homes[0]}"')
+    known = [f"{section}.{key}" for section, kind in SINGLE.items() for key in kind.model_fields]
+    bare = {one.partition(".")[2]: one for one in known}
+    near = difflib.get_close_matches(name, [*known, *bare, *REPEATED], n=1, cutoff=0.4)
+    advice = f"did you mean {bare.get(near[0], near[0])}?" if near else "wheel.weld_throat_mm"
+    return Fault(name, value, "a key of the job file, as section.key, or a name of rows", advice)

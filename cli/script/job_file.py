@@ -1,0 +1,220 @@
+"""A job file in a script: read, changed, and asked what the command line answers."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from functools import lru_cache
+from importlib.resources import as_file, files
+from os import PathLike
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from platewheel.cli.job.job import Job, job_of, read_job
+from platewheel.cli.job.toml_file import read_toml
+from platewheel.cli.script.changes import with_values
+from platewheel.parts.base.units import Units
+from platewheel.parts.rating.assess import Assessment, assess
+from platewheel.parts.setting.setting import Setting
+
+if TYPE_CHECKING:
+    import cadquery as cq
+
+    from platewheel.cli.job.plan import Plan
+    from platewheel.cli.script.results import Built, Checks, Laid, Priced, Proposed, Rated
+    from platewheel.nesting.drawings.extra import ExtraPart
+    from platewheel.nesting.search.nest import Effort
+    from platewheel.nesting.stock.layout import Turns
+    from platewheel.parts.geometry.blank import Blank
+
+
+@dataclass(frozen=True)
+class JobFile:
+    """A job file that has been found good; `job` holds its sections as typed records.
+
+    Every question is answered as the command of that name does, and writes nothing but `build`.
+    """
+
+    job: Job
+    table: Mapping[str, Any]
+    folder: Path
+    file: Path | None = None
+    parts: tuple[ExtraPart, ...] = ()  # given by the script, beside those of the file
+    _plans: dict[tuple[str, int], Plan] = field(init=False, default_factory=dict, compare=False)
+
+    def __repr__(self) -> str:
+        job = self.job
+        tread = job.wheel.tread_diameter_mm
+        return f"JobFile({job.head.name!r}, {job.head.wheels} wheels of {tread:g} mm)"
+
+    def changed(self, values: Mapping[str, Any] | None = None, /, **more: Any) -> JobFile:
+        """The job with other values of keys, by all rules of the job file.
+
+        Names are `"section.key"`, a key alone where only one section has it, or the name of rows
+        (`stock=[{...}]`) for all of them; None puts a key back to its default. Raises: SpecError
+        with every fault, as for a job file.
+
+        >>> demo().changed(tread_diameter_mm=300.0).job.wheel.tread_diameter_mm
+        300.0
+        """
+        table = with_values(self.table, dict(values or {}) | more)
+        return replace(self, job=job_of(table, self.folder, self.file), table=table)
+
+    def with_part(self, blank: Blank, count: int, *, turns: Turns = "any") -> JobFile:
+        """The job with a part of one's own cut along, `count` of them; it lies on the sheets of the
+        wheel's steel, as it may turn: "any", "quarter", "half", "fixed".
+
+        Raises: SpecError where its name is taken or no part's, or the count is less than one.
+        """
+        from platewheel.cli.script.own_part import own_part
+
+        taken = [one.blank.name for one in (*self.job.extras, *self.parts)]
+        part = own_part(blank, count, turns, self.job.wheel.steel, taken)
+        return replace(self, parts=(*self.parts, part))
+
+    def check(self, *, quick: bool = False) -> Checks:
+        """Every check, worst first; `quick` leaves the stress analysis out."""
+        from platewheel.cli.job.wheelset import checks_with_advice
+        from platewheel.cli.report.rows import check_rows
+        from platewheel.cli.script.results import Checks
+
+        found = None if quick else _assessed(self.job.setting)
+        return Checks(tuple(check_rows(checks_with_advice(self.job, found))), self._units)
+
+    def rate(self) -> Rated | None:
+        """The load that the wheel carries, new and worn, N; None for a wheel that the analysis
+        does not know (`check()` says why)."""
+        from platewheel.cli.report.rows import rating_row
+        from platewheel.cli.script.results import Rated
+
+        found = _assessed(self.job.setting)
+        return Rated(rating_row(found, self.job.setting), self._units) if found else None
+
+    def nest(self, *, effort: Effort = "normal", seed: int = 0) -> Laid:
+        """Blanks laid on the job's stock; what finds no room is told, never dropped."""
+        from platewheel.cli.output.write import sheet_files
+        from platewheel.cli.report.rows import length_rows, nesting_row, sheet_rows
+        from platewheel.cli.script.results import Laid
+
+        plan = self._laid(effort, seed)
+        return Laid(
+            tuple(sheet_rows(self._whole, plan, sheet_files(plan))),
+            nesting_row(self._whole, plan, 0.0),
+            tuple(length_rows(plan)),
+            plan.layouts,
+            self._units,
+        )
+
+    def cost(self, *, effort: Effort = "quick", seed: int = 0) -> Priced:
+        """What the wheels cost by the job's prices, laid on its stock with this effort."""
+        from platewheel.cli.money.buying import buying_rows
+        from platewheel.cli.money.time_plan import time_plan
+        from platewheel.cli.money.wheel_cost import wheel_cost
+        from platewheel.cli.report.rows import nesting_row
+        from platewheel.cli.script.results import Priced
+
+        job, plan = self._whole, self._laid(effort, seed)
+        nesting = nesting_row(job, plan, 0.0)
+        buying, hours = buying_rows(job, plan, nesting), time_plan(job, plan, nesting)
+        cost = wheel_cost(job, buying, hours)
+        return Priced(cost, tuple(buying), hours.hours, job.head.wheels, self._units)
+
+    def solids(self, *, welds: bool = True) -> dict[str, cq.Solid]:
+        """The wheel's solids by name, mm, its axis Z, z = 0 at the field edge."""
+        from platewheel.parts.wheel.assembly import wheel_solids
+
+        return dict(wheel_solids(self.job.wheel, welds=welds))
+
+    def build(
+        self,
+        folder: str | PathLike[str] = "out",
+        *,
+        effort: Effort = "normal",
+        seed: int = 0,
+        what_fits: bool = False,
+    ) -> Built:
+        """Everything written to `folder`/<job name>, put in place when complete.
+
+        Raises: SpecError where a gauge cannot be made; NotFinished where the stock is too little,
+        or the folder is not ours to replace.
+        """
+        from platewheel.cli.output.build import build_job
+        from platewheel.cli.script.results import Built
+
+        job, out = self._whole, Path(folder)
+        report = build_job(job, out, seed, lambda text: None, effort, what_fits=what_fits)
+        return Built(out / job.head.name, report, self._units)
+
+    def _laid(self, effort: Effort, seed: int) -> Plan:
+        """The plan, once for an effort: asked by `nest` and `cost` alike."""
+        from platewheel.cli.job.plan import plan_job
+
+        if (effort, seed) not in self._plans:
+            self._plans[effort, seed] = plan_job(self._whole, seed, lambda text: None, effort)
+        return self._plans[effort, seed]
+
+    @property
+    def _whole(self) -> Job:
+        return replace(self.job, extras=(*self.job.extras, *self.parts))
+
+    @property
+    def _units(self) -> Units:
+        return self.job.paper.units
+
+
+def load(path: str | PathLike[str]) -> JobFile:
+    """A job file, read and checked. Raises: SpecError with every fault.
+
+    >>> load("no-such.toml")
+    Traceback (most recent call last):
+    platewheel.parts.base.faults.SpecError: no-such.toml: ...
+    """
+    file = Path(path)
+    return JobFile(read_job(file), read_toml(file), file.parent, file)
+
+
+def demo() -> JobFile:
+    """The bundled example, a salt-marsh oyster tramway of 457 mm gauge.
+
+    >>> demo().job.track.gauge_mm
+    457.0
+    """
+    with as_file(files("platewheel.cli.job") / "demo.toml") as path:
+        return load(path)
+
+
+def propose(
+    given: JobFile,
+    *,
+    least_diameter_mm: float | None = None,
+    most_diameter_mm: float | None = None,
+    step_mm: float = 20.0,
+    proposals: int = 4,
+    analyses: int = 72,
+    reserve: float = 0.1,
+) -> Proposed:
+    """Wheels that pass every check on the job's track, cheapest first; half a minute or more.
+
+    Treads between the two diameters (0.7 and 1.3 of the job's unless given), `reserve` of the
+    rating over the load. The same job gives the same wheels.
+    """
+    from platewheel.cli.propose.run import propose as find
+    from platewheel.cli.propose.wanted import Wanted
+    from platewheel.cli.script.results import Proposed
+
+    size = given.job.wheel.tread_diameter_mm
+    wanted = Wanted(
+        least_diameter_mm=least_diameter_mm or round(0.7 * size),
+        most_diameter_mm=most_diameter_mm or round(1.3 * size),
+        step_mm=step_mm,
+        proposals=proposals,
+        analyses=analyses,
+        reserve=reserve,
+    )
+    return Proposed(find(given.job, wanted, lambda text: None))
+
+
+@lru_cache(maxsize=16)
+def _assessed(setting: Setting) -> Assessment | None:
+    """The stress analysis, once for a setting: seconds, and asked by `check` and `rate` alike."""
+    return assess(setting)

@@ -1,0 +1,111 @@
+"""A job in a script answers what the command line answers."""
+
+from __future__ import annotations
+
+import doctest
+import json
+import math
+from pathlib import Path
+
+import pytest
+from typer.testing import CliRunner
+
+import platewheel
+from platewheel.cli.commands.main import app
+from platewheel.cli.script import job_file
+from platewheel.parts.geometry.outline import Circle
+from tests.cli.jobs import job_text
+
+
+@pytest.fixture(scope="module")
+def path(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    file = tmp_path_factory.mktemp("script") / "job.toml"
+    file.write_text(job_text({}), encoding="utf-8")
+    return file
+
+
+@pytest.fixture(scope="module")
+def job(path: Path) -> platewheel.JobFile:
+    return platewheel.load(path)
+
+
+def test_checks_are_those_of_the_command(job: platewheel.JobFile, path: Path) -> None:
+    told = json.loads(CliRunner().invoke(app, ["check", str(path), "--quick", "--json"]).stdout)
+    assert [row.model_dump() for row in job.check(quick=True)] == told["checks"]
+
+
+def test_a_check_is_found_by_its_id(job: platewheel.JobFile) -> None:
+    checks = job.check(quick=True)
+    assert checks["play-least"].id == "play-least"
+    with pytest.raises(KeyError, match=r"no-such.*play-least"):
+        checks["no-such"]
+
+
+def test_a_change_is_judged_by_all_rules(job: platewheel.JobFile) -> None:
+    with pytest.raises(platewheel.SpecError) as told:
+        job.changed({"wheel.tread_diameter_mm": -1.0, "track.gauge_mm": math.nan})
+    assert {fault.key for fault in told.value.faults} >= {
+        "wheel.tread_diameter_mm",
+        "track.gauge_mm",
+    }
+
+
+def test_a_change_leaves_the_first_as_it_was(job: platewheel.JobFile) -> None:
+    other = job.changed({"job.wheels": 2}, payload_kg=100.0)
+    assert (other.job.head.wheels, other.job.wagon.payload_kg) == (2, 100.0)
+    assert other.changed(payload_kg=job.job.wagon.payload_kg, wheels=job.job.head.wheels) == job
+
+
+def test_none_puts_a_key_back(job: platewheel.JobFile) -> None:
+    again = job.changed(friction_high=0.4).changed(friction_high=None)
+    assert again.job.use.friction_high == 0.36
+
+
+def test_names_that_no_job_file_has_are_all_told(job: platewheel.JobFile) -> None:
+    with pytest.raises(platewheel.SpecError) as told:
+        job.changed(weld_throat=3, steel="S355")
+    throat, steel = (str(fault) for fault in told.value.faults)
+    assert "did you mean wheel.weld_throat_mm?" in throat
+    assert "wheel.steel" in steel
+    assert "axle.steel" in steel
+
+
+def test_rows_are_changed_whole(job: platewheel.JobFile) -> None:
+    rows = [{"steel": "S235", "thickness_mm": 6.0, "width_mm": 1500.0, "length_mm": 3000.0}]
+    assert job.changed(stock=rows).job.stock[0].width_mm == 1500.0
+
+
+def test_a_part_of_ones_own_is_laid_with_the_blanks(job: platewheel.JobFile) -> None:
+    thick = job.job.wheel.disc_thickness_mm
+    disc = platewheel.Blank("lid", "extra", thick, Circle((0.0, 0.0), 40.0))
+    laid = job.with_part(disc, 5).nest(effort="quick")
+    assert laid.complete
+    counted = sum(one.counts["lid"] * one.repeat for one in laid.layouts)
+    assert counted == 5
+
+
+def test_a_part_needs_a_name_of_its_own(job: platewheel.JobFile) -> None:
+    disc = platewheel.Blank("disc", "extra", 6.0, Circle((0.0, 0.0), 40.0))
+    with pytest.raises(platewheel.SpecError) as told:
+        job.with_part(disc, 0)
+    assert {fault.key for fault in told.value.faults} == {"name", "count"}
+
+
+def test_what_is_told_of_steel_and_cost(job: platewheel.JobFile) -> None:
+    laid, cost = job.nest(effort="quick"), job.cost()
+    assert f"{laid.totals.sheets_used} plates" in str(laid)
+    assert f"{cost.per_wheel:.2f}" in str(cost)
+    assert "<table" in cost._repr_html_()
+
+
+def test_solids_weigh_what_the_wheel_weighs(job: platewheel.JobFile) -> None:
+    solids = job.solids(welds=False)
+    steel = math.fsum(solid.Volume() for solid in solids.values()) * 7.85e-6
+    wheel = job.job.wheel
+    welds = platewheel.wheel_mass_kg(wheel) - steel
+    assert 0 < welds < 0.1 * steel
+
+
+def test_examples_in_docstrings_run() -> None:
+    failed, tried = doctest.testmod(job_file, optionflags=doctest.ELLIPSIS)
+    assert (failed, tried > 2) == (0, True)
