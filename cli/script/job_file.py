@@ -100,7 +100,7 @@ class JobFile:
         return Laid(
             tuple(sheet_rows(self._whole, plan, sheet_files(plan))),
             nesting_row(self._whole, plan, 0.0),
-            tuple(length_rows(plan)),
+            tuple(length_rows(self._whole, plan)),
             plan.layouts,
             self._units,
         )
