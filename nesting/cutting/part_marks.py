@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from platewheel.nesting.cutting.on_steel import lines_of, marks_on_steel, on_steel
 from platewheel.nesting.cutting.part_cuts import PartCuts
 from platewheel.nesting.cutting.part_text import (
+    fitted_words,
     least_marked_mm,
     own_words,
     text_place,
@@ -60,11 +61,24 @@ def _part_marks(part: PartCuts, digits: str, cutting: Cutting) -> PartMarks:
         strokes = word_strokes(label.text, label.at, label.height_mm, label.turn_deg)
     else:  # for reading alone
         place = _read_place(blank, digits)
+    for word in _marked_words(blank, cutting):
+        if word is not None and not (strokes and word.text == blank.name):
+            own = _placed_words(word, placement)
+            strokes += word_strokes(own.text, own.at, own.height_mm, own.turn_deg)
     words = [mark for mark in own_words(blank) if place is None or mark.text != blank.name]
     if place is not None:
         words.append(_numbered(place, part.number))
     read = [_placed_words(mark, placement) for mark in words] if cutting.text_marks else []
     return PartMarks(tuple(marks), strokes, tuple(read))
+
+
+def _marked_words(blank: Blank, cutting: Cutting) -> tuple[MarkText | None, ...]:
+    """Words that are marked beside name and number: what a user's drawing has marked, and which
+    gauge it is. Those of the wheel's blanks help to bend and weld: they are read on the plan."""
+    wanted = blank.kind == "extra" or (blank.kind == "gauge" and cutting.mark_names)
+    if not wanted:
+        return ()
+    return fitted_words(blank, words_clear_mm(cutting), least_marked_mm(cutting))
 
 
 def _stroke_place(blank: Blank, digits: str, cutting: Cutting) -> MarkText | None:
@@ -100,6 +114,12 @@ def _warnings(blanks: Sequence[Blank], digits: str, cutting: Cutting) -> Iterato
         if bare := [name for name, place in places if place is None]:
             yield f"no room to mark name or number {letters}: {', '.join(bare)}"
     for blank in once:
+        marked = _marked_words(blank, cutting)
+        if bare := [w.text for w, one in zip(own_words(blank), marked, strict=False) if not one]:
+            yield (
+                f"{blank.name}: no room on the steel to mark its words in letters of "
+                f"{least_marked_mm(cutting):g} mm: {', '.join(bare)}"
+            )
         lost = [mark for mark in lines_of(blank) if on_steel(mark, blank) != (mark,)]
         if lost and blank.kind == "extra":  # the wheel's own have centres there by design
             yield (

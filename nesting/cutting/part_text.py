@@ -8,11 +8,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from functools import lru_cache
 from typing import Any
 
 from platewheel.nesting.cutting.on_steel import SAG_MM, along, marks_on_steel, steel_of
-from platewheel.nesting.geometry.stroke_words import word_box
+from platewheel.nesting.geometry.stroke_words import word_box, word_strokes
 from platewheel.nesting.stock.cutting import LEAST_WEB_MM, Cutting
 from platewheel.parts.geometry.blank import Blank, MarkPoint, MarkText
 from platewheel.parts.geometry.outline import Arc, Circle, Loop, Point
@@ -25,6 +26,7 @@ BESIDE, BESIDE_MM = 1.0, 1.5  # from a mark of the blank itself: a space's width
 ROUGH_MM = 1.0  # how near the widest circle in the steel is found
 LEVEL_DEG, SLANT_DEG = (0.0, 90.0), (45.0, -45.0, 30.0, 60.0, -30.0, -60.0)
 SLANT_GAIN = 1.5  # words lie aslant only where they are so much taller
+SMALLER = (1.0, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4)  # of the height drawn
 GRID = 12  # places tried along and across a blank, when the likely ones are taken
 
 
@@ -89,6 +91,25 @@ def text_place(
 def own_words(blank: Blank) -> list[MarkText]:
     """Words that a blank bears itself."""
     return [mark for mark in blank.marks if isinstance(mark, MarkText)]
+
+
+@lru_cache(maxsize=256)
+def fitted_words(blank: Blank, clear_mm: float, least_mm: float) -> tuple[MarkText | None, ...]:
+    """A blank's own words as they are marked on its steel: as high as drawn, or less high where
+    they would come nearer to an edge; None for those that do not go in letters of `least_mm`."""
+    steel = _free_steel(blank, clear_mm, 0.0)
+    return tuple(_fitted(words, steel, least_mm) for words in own_words(blank))
+
+
+def _fitted(words: MarkText, steel: Any, least_mm: float) -> MarkText | None:
+    import shapely
+
+    for share in SMALLER:
+        one = replace(words, height_mm=share * words.height_mm)
+        strokes = word_strokes(one.text, one.at, one.height_mm, one.turn_deg)
+        if one.height_mm >= least_mm and steel.covers(shapely.MultiLineString(strokes)):
+            return one
+    return None
 
 
 def _free_steel(blank: Blank, clear_mm: float, drilled_mm: float) -> Any:

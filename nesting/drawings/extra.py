@@ -36,7 +36,8 @@ class Extra(Spec):
         max_length=1000,
         examples=["bracket.dxf"],
         description="DXF drawing, its path seen from the job file's folder; what lies on the "
-        "layer mark is marked, everything else cut, unless [[drawing_layer]] says otherwise",
+        "layer mark is marked, words too, every other line cut, unless [[drawing_layer]] says "
+        "otherwise",
     )
     unit: Unit = Field(
         "file", description="of the drawing; file = as the drawing itself says, or else mm"

@@ -1,15 +1,15 @@
 """A part's outline read from a DXF file: true lines and arcs, in mm.
 
 All that is drawn on visible layers is taken for a cut, but for what lies on the layer "mark":
-that is punched or scribed. Rows of [[drawing_layer]] may say otherwise. Words and points are
-left out. Whatever was left out, assumed or drawn by arcs is told in `notes`.
+that is punched or scribed, its words too. Rows of [[drawing_layer]] may say otherwise. Other
+words and points are left out. Whatever was left out, assumed or drawn by arcs is told in `notes`.
 """
 
 from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any, Literal
 
@@ -36,6 +36,7 @@ from platewheel.nesting.drawings.drawn_runs import (
     drawn_runs,
     flat_entities,
 )
+from platewheel.nesting.drawings.drawn_words import MARKED_WORDS, drawn_words
 from platewheel.nesting.drawings.layers import Uses, unlike_drawing, use_of
 from platewheel.nesting.drawings.nested_loops import outline_and_holes
 from platewheel.nesting.drawings.short_lines import by_arcs
@@ -245,7 +246,10 @@ def _runs(
     corners = 0
     for entity, use in entities:
         kind = entity.dxftype()
-        if kind in WORDS and not (kind == "POINT" and use == "mark"):
+        said = drawn_words(entity, unit_mm) if use == "mark" and kind in MARKED_WORDS else ()
+        if said:
+            marks += said
+        elif kind in WORDS and not (kind == "POINT" and use == "mark"):
             words[kind] += 1
         elif kind not in DRAWN and kind != "POINT":
             refused[f"{kind} entities"] += 1
@@ -285,6 +289,4 @@ def _moved_mark(mark: Mark, x_mm: float, y_mm: float) -> Mark:
     if isinstance(mark, Line | Arc):
         loop = moved((mark,), x_mm, y_mm)
         return segments(loop)[0]
-    if isinstance(mark, MarkPoint):
-        return MarkPoint(moved_point(mark.at, x_mm, y_mm, 0.0))
-    raise TypeError(mark)
+    return replace(mark, at=moved_point(mark.at, x_mm, y_mm, 0.0))

@@ -208,3 +208,32 @@ def test_words_keep_clear_of_the_edge_of_a_drilled_hole(letters: int) -> None:
 
 def _shifted(hole: Circle) -> Circle:
     return Circle((hole.centre[0] + 60.0, 20.0), hole.radius_mm)
+
+
+@pytest.mark.parametrize("kind", ["extra", "gauge", "disc"])
+@pytest.mark.parametrize("mark_names", [True, False])
+def test_words_of_ones_own_parts_are_marked_as_high_as_there_is_room(
+    kind: str, mark_names: bool
+) -> None:
+    """A word of 30 mm in capitals on a strip 20 mm high, whose edge keeps it 1.75 mm off."""
+    words = (MarkText((30.0, 10.0), "GO", 30.0), MarkText((90.0, 10.0), "IN", 5.0))
+    blank = replace(strip(120.0, 20.0), kind=kind, marks=words)
+    cut = cutting(mark_names=mark_names)
+    found = marks_of(blank, cut, turn=30.0)
+    marked = kind == "extra" or (kind == "gauge" and mark_names)
+    tall = {p.text: p for p in found.words}
+    assert set(tall) >= {"GO", "IN"}  # to read, too
+    strokes = [shapely.LineString(s) for s in found.strokes]
+    small = word_strokes("IN", tall["IN"].at, 5.0, 30.0)
+    assert all(s in found.strokes for s in small) == marked
+    assert all(room_for(blank, cut, 150.0, 30.0).buffer(1e-6).covers(one) for one in strokes)
+    large = word_strokes("GO", tall["GO"].at, 15.0, 30.0)
+    assert all(s in found.strokes for s in large) == marked
+
+
+def test_words_without_room_are_told() -> None:
+    words = (MarkText((60.0, 10.0), "GO", 6.0), MarkText((118.0, 10.0), "OUT", 6.0))
+    blank = replace(strip(120.0, 20.0), kind="extra", name="own", marks=words)
+    layout = Layout(plate(300.0, 100.0), (Placement(blank, 20.0, 20.0, 0.0),))
+    done = sheet_marks(sheet_cuts(layout, cutting()).parts, cutting())
+    assert done.warnings == ("own: no room on the steel to mark its words in letters of 4 mm: OUT",)
