@@ -50,9 +50,16 @@ def new_drawing(version: Version) -> Any:
     return drawing
 
 
-def save(drawing: Any, path: Path, units: FileUnits = "mm") -> None:
-    """Write the drawing, which is in mm, in these units."""
-    in_units(drawing, units)
+def save(
+    drawing: Any, path: Path, box: tuple[float, float, float, float], units: FileUnits = "mm"
+) -> None:
+    """Write the drawing, which is in mm, in these units. Its header tells the `box` about all
+    lines, mm, which a controller zooms to. Source: DXF reference, $EXTMIN and $EXTMAX."""
+    unit_mm = in_units(drawing, units)
+    x0, y0, x1, y1 = (side / unit_mm for side in box)
+    ends = (x0, y0, 0.0), (x1, y1, 0.0)
+    drawing.modelspace().reset_extents(*ends)
+    drawing.header["$EXTMIN"], drawing.header["$EXTMAX"] = ends  # the library passes 0, 0 over
     drawing.saveas(path)
 
 

@@ -16,13 +16,14 @@ INSUNITS: dict[FileUnits, int] = {"mm": 4, "in": 1}  # Source: DXF reference, he
 MEASUREMENT: dict[FileUnits, int] = {"mm": 1, "in": 0}  # the same: metric, English
 
 
-def in_units(drawing: Any, units: FileUnits) -> None:
-    """Turn a finished drawing in mm to these units, letters too."""
+def in_units(drawing: Any, units: FileUnits) -> float:
+    """Turn a finished drawing in mm to these units, letters too; returns one of them in mm."""
     if units == "in":
         _scale(drawing, 1 / MM_PER_INCH)
     if not _is_r12(drawing):
         drawing.header["$INSUNITS"] = INSUNITS[units]
         drawing.header["$MEASUREMENT"] = MEASUREMENT[units]
+    return MM_PER_INCH if units == "in" else 1.0
 
 
 def read_in_mm(path: Path) -> Any:

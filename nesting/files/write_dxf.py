@@ -40,7 +40,7 @@ from platewheel.nesting.offcuts.skeleton import kept_rings, skeleton_lines
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.layout import Layout
 from platewheel.parts.geometry.blank import Blank
-from platewheel.parts.geometry.outline import polygon, reversed_loop
+from platewheel.parts.geometry.outline import bounds, polygon, reversed_loop
 
 NOTE_MM = 5.0  # letters below a blank
 LETTER = 0.65  # their width, of their height
@@ -61,14 +61,14 @@ def write_blank_dxf(
     add_path(space, reversed_loop(blank.outline), "cut-outline")
     for mark in blank.marks:
         add_mark(space, mark)
-    x0, y0, x1, _ = blank.bounds
+    x0, y0, x1, y1 = blank.bounds
     notes = [f"{blank.name}, {blank.thickness_mm:g} mm", "lines are the finished part, no kerf"]
     notes += _unit_words(version, units)
     size = min(NOTE_MM, (x1 - x0) / (LETTER * max(map(len, notes))))  # no wider than the part
     for k, note in enumerate(notes):
         add_text(space, note, (x0, y0 - 10 - 1.6 * k * size), size)
     rename_layers(drawing, names_of(layers))
-    save(drawing, path, units)
+    save(drawing, path, (x0, y0, x1, y1), units)
 
 
 def write_sheet_dxf(
@@ -115,7 +115,7 @@ def write_sheet_dxf(
     for i, line in enumerate(_notes(layout, cutting)):
         add_text(space, line, (0.0, -30.0 - 25.0 * i), 16.0)
     rename_layers(drawing, names_of(layers))
-    save(drawing, path, cutting.file_units)
+    save(drawing, path, bounds(polygon(layout.sheet.corners)), cutting.file_units)
     return (*done.warnings, *marked.warnings, *parted.warnings)
 
 

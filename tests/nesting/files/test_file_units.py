@@ -3,20 +3,23 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 from xml.etree import ElementTree
 
 import ezdxf
 import pytest
 import shapely
+from ezdxf import bbox
 
 from platewheel.cli.papers.drawings.plate import dxf_picture
 from platewheel.nesting.drawings.read import read_outline
 from platewheel.nesting.files.file_units import read_in_mm
 from platewheel.nesting.files.write_dxf import write_blank_dxf, write_sheet_dxf
+from platewheel.nesting.stock.layout import Layout, Placement
 from platewheel.parts.geometry.blank import Blank, MarkPoint
 from platewheel.parts.geometry.outline import Arc, Circle, Line, area_mm2, bounds
 from tests.nesting.files.test_sheet_file import FULL, LAYOUT, NAMED, VERSIONS, facts, texts
-from tests.nesting.plates import cutting, disc, sector
+from tests.nesting.plates import cutting, disc, plate, sector
 
 INCH = 25.4  # mm, exactly: international yard agreement of 1959
 MARKED = Blank(
@@ -128,3 +131,21 @@ def test_a_reader_that_shares_no_code_sees_areas_in_square_inches(tmp_path: Path
     areas = [shapely.Polygon(s).area for layer, s in named if layer == "cut-outline"]
     wanted = [area_mm2(p.blank.outline) / INCH**2 for p in LAYOUT.placements]
     assert sorted(areas) == pytest.approx(sorted(wanted), rel=1e-3)
+
+
+@pytest.mark.parametrize(("units", "mm"), [("mm", 1.0), ("in", INCH)])
+@pytest.mark.parametrize("version", VERSIONS)
+def test_the_header_tells_the_box_about_all_lines(
+    tmp_path: Path, version: Any, units: Any, mm: float
+) -> None:
+    """Source: DXF reference, header variables: $EXTMIN and $EXTMAX. The box is the library's."""
+    layout = Layout(plate(300.0, 200.0), (Placement(disc(70.0), 60.0, 60.0, 0.0),))
+    write_blank_dxf(disc(70.0), tmp_path / "blank.dxf", version, units)
+    cut = cutting(dxf_version=version, file_units=units, lead_in_mm=4.0)
+    write_sheet_dxf(layout, cut, tmp_path / "sheet.dxf")
+    for name, wide in (("blank", 70.0), ("sheet", 300.0)):
+        drawing = ezdxf.readfile(tmp_path / f"{name}.dxf")
+        box = bbox.extents(e for e in drawing.modelspace() if e.dxftype() != "TEXT")
+        assert tuple(drawing.header["$EXTMIN"]) == pytest.approx(tuple(box.extmin), abs=1e-3)
+        assert tuple(drawing.header["$EXTMAX"]) == pytest.approx(tuple(box.extmax), abs=1e-3)
+        assert box.size.x == pytest.approx(wide / mm, abs=1e-3)
