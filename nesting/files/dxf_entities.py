@@ -51,7 +51,10 @@ def new_drawing(version: Version) -> Any:
 
 
 def save(
-    drawing: Any, path: Path, box: tuple[float, float, float, float], units: FileUnits = "mm"
+    drawing: Any,
+    path: Path,
+    units: FileUnits = "mm",
+    box: tuple[float, float, float, float] = (0.0, 0.0, 0.0, 0.0),
 ) -> None:
     """Write the drawing, which is in mm, in these units. Its header tells the `box` about all
     lines, mm, which a controller zooms to. Source: DXF reference, $EXTMIN and $EXTMAX."""

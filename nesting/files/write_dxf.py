@@ -68,7 +68,7 @@ def write_blank_dxf(
     for k, note in enumerate(notes):
         add_text(space, note, (x0, y0 - 10 - 1.6 * k * size), size)
     rename_layers(drawing, names_of(layers))
-    save(drawing, path, (x0, y0, x1, y1), units)
+    save(drawing, path, units, (x0, y0, x1, y1))
 
 
 def write_sheet_dxf(
@@ -115,7 +115,7 @@ def write_sheet_dxf(
     for i, line in enumerate(_notes(layout, cutting)):
         add_text(space, line, (0.0, -30.0 - 25.0 * i), 16.0)
     rename_layers(drawing, names_of(layers))
-    save(drawing, path, bounds(polygon(layout.sheet.corners)), cutting.file_units)
+    save(drawing, path, cutting.file_units, bounds(polygon(layout.sheet.corners)))
     return (*done.warnings, *marked.warnings, *parted.warnings)
 
 

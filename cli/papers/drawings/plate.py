@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
@@ -13,9 +14,11 @@ from platewheel.nesting.cutting.open_cuts import Corner, chained
 from platewheel.nesting.files.file_layers import FileLayer, ours_again
 from platewheel.nesting.files.file_units import read_in_mm
 
+BODY = "fill:#c9d3da"
 STYLES = {  # layer -> stroke or text look; line kinds differ by more than colour
     "sheet-edge": "fill:#f4f4f1;stroke:#777",
-    "cut-outline": "fill:#c9d3da;stroke:#1f2d36",
+    "cut-outline": f"{BODY};stroke:#1f2d36",
+    "tabbed": f"{BODY};stroke:none",
     "cut-hole": "fill:#f4f4f1;stroke:#1f2d36",
     "lead": "fill:none;stroke:#b0421f;stroke-linecap:round",
     "mark": "fill:none;stroke:#47626f",
@@ -26,7 +29,6 @@ STYLES = {  # layer -> stroke or text look; line kinds differ by more than colou
 DRAWN = (
     "sheet-edge",
     "cut-outline",
-    "cut-hole",
     "mark",
     "offcut",
     "skeleton",
@@ -66,7 +68,8 @@ def dxf_picture(
         if layer == "mark":
             entities = [one for one in entities if not _is_said(one, places)]
         if layer == "cut-outline":
-            body.append(_bodies(entities))
+            body += _bodies(entities, list(space.query('*[layer=="cut-hole"]')), pen)
+            entities = [one for one in entities if _corners(one) and not _closed(one)]
         body.append(_group(layer, "".join(_shape(entity) for entity in entities), pen))
     kept = list(offcuts)
     body.append(_offcuts(kept, pen, size))
@@ -195,11 +198,37 @@ def _closed(entity: Any) -> bool:
     return bool(entity.closed if entity.dxftype() == "LWPOLYLINE" else entity.is_closed)
 
 
-def _bodies(entities: Sequence[Any]) -> str:
-    """The parts whose outlines have tabs, filled without a line across the tabs."""
-    pieces = [_corners(e) for e in entities if _corners(e) and not _closed(e)]
-    shapes = "".join(f'<path d="{_polyline(ring, closed=True)}"/>' for ring in chained(pieces))
-    return f'<g style="fill:#c9d3da;stroke:none">{shapes}</g>' if shapes else ""
+def _bodies(outlines: Sequence[Any], holes: Sequence[Any], pen: float) -> list[str]:
+    """Parts and their holes, the large first: what lies in a hole is painted on it.
+
+    Outlines with tabs are filled without a line across the tabs; their cuts are drawn later.
+    """
+    pieces = [_corners(e) for e in outlines if _corners(e) and not _closed(e)]
+    found = [
+        (_area(ring), "tabbed", f'<path d="{_polyline(ring, closed=True)}"/>')
+        for ring in chained(pieces)
+    ]
+    for layer, entities in (("cut-outline", outlines), ("cut-hole", holes)):
+        whole = (e for e in entities if not _corners(e) or _closed(e))
+        found += [(_area(_flat(e)), layer, _shape(e)) for e in whole]
+    found.sort(key=lambda one: -one[0])
+    return [
+        _group(layer, "".join(shape for _, _, shape in same), pen)
+        for layer, same in itertools.groupby(found, key=lambda one: one[1])
+    ]
+
+
+def _flat(entity: Any) -> list[Corner]:
+    """Corners of a closed shape, its arcs within a hundredth of their radius or so."""
+    from ezdxf import path
+
+    shape = path.make_path(entity)
+    return [(at.x, at.y, 0.0) for at in shape.flattening(1.0, segments=8)]
+
+
+def _area(ring: Sequence[Corner]) -> float:
+    pairs = zip(ring, [*ring[1:], ring[0]], strict=True)
+    return abs(sum(a[0] * b[1] - b[0] * a[1] for a, b in pairs)) / 2
 
 
 def _polyline(points: list[Corner], *, closed: bool) -> str:

@@ -169,7 +169,7 @@ def test_an_open_cut_is_drawn_as_a_part_of_its_own(tmp_path: Path) -> None:
     assert len(open_cuts) == 3
     assert list(chained(open_cuts)) == open_cuts
     picture = dxf_picture(tmp_path / "s.dxf", "plate")
-    bodies = picture.split('<g style="fill:#c9d3da;stroke:none">')[1].split("</g>")[0]
+    bodies = picture.split('<g style="fill:#c9d3da;stroke:none"')[1].split("</g>")[0]
     assert bodies.count("Z") == 3
 
 

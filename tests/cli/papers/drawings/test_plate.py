@@ -272,3 +272,23 @@ def test_the_cuts_of_the_grid_are_drawn_broken(tmp_path: Path) -> None:
         g for g in shapes(drawn(tmp_path / "s.dxf"), "g") if "stroke-dasharray" in g.attrib
     ]
     assert len(list(broken)) >= 2
+
+
+@pytest.mark.parametrize("tabs", [0, 2])
+def test_a_part_in_a_hole_is_painted_upon_it(tmp_path: Path, tabs: int) -> None:
+    """What is painted later hides what lies below: the large before the small within it."""
+    ring = disc(200.0, "ring", holes=(Circle((0.0, 0.0), 80.0),))
+    inner = disc(120.0, "inner", holes=(Circle((0.0, 0.0), 40.0),))
+    parts = [disc(50.0, "nut"), inner, ring]
+    layout = Layout(plate(300.0, 300.0), tuple(Placement(p, 150.0, 150.0, 0.0) for p in parts))
+    write_sheet_dxf(layout, cutting(tab_count=tabs, text_marks=False), tmp_path / "s.dxf")
+    painted = []
+    for group in drawn(tmp_path / "s.dxf").iter(f"{SVG}g"):
+        look = group.attrib["style"].split(";")[0]
+        data = [path.attrib.get("d", "") for path in group.iter(f"{SVG}path")]
+        painted += [(look, path_area(d)) for d in data if d.endswith("Z")]
+    across = [area for _, area in painted[1:]]  # after the plate
+    wanted = [math.pi * r**2 for r in (100.0, 80.0, 60.0, 40.0, 25.0)]
+    assert across == pytest.approx(wanted, rel=0.06)  # tabs are straight
+    steel, bare = "fill:#c9d3da", "fill:#f4f4f1"
+    assert [look for look, _ in painted[1:]] == [steel, bare, steel, bare, steel]
