@@ -11,7 +11,7 @@ from typing import Any
 from platewheel.cli.ledger.piece import KINDS, Ledger, Piece, PieceHead
 from platewheel.nesting.stock.piece_name import as_called
 from platewheel.parts.base.faults import Fault, SpecError
-from platewheel.parts.base.spec_model import find_faults
+from platewheel.parts.base.spec_model import find_faults, unknown_key
 
 MOST_BYTES = 20_000_000  # a piece takes some hundred
 OWN = ("name", "state", "job", "job_file", "note")
@@ -96,7 +96,13 @@ def _faults(kind: str, row: dict[str, Any]) -> Iterator[Fault]:
         yield Fault("count", row["count"], "none: each piece has a name", "a table for each piece")
     if kind == "offcut" and isinstance(row.get("name"), str):
         sizes["name"] = row["name"] or "-"
-    yield from (f for f in find_faults(KINDS[kind], sizes) if f.key != "name")
+    fields = list(KINDS[kind].model_fields)
+    known = ["name", *(key for key in fields if key not in ("name", "count")), *OWN[1:]]
+    for fault in find_faults(KINDS[kind], sizes):
+        if fault.key in sizes and fault.key not in fields:
+            yield unknown_key(fault.key, fault.value, known)
+        elif fault.key != "name":
+            yield fault
 
 
 class _Lines:

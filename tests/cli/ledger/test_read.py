@@ -78,6 +78,8 @@ def test_the_ledger_to_start_from_is_sound(tmp_path: Path) -> None:
     [
         ("width_mm = 1250", "width_mm = -1", 5, "width_mm: a number above 0"),
         ("width_mm = 1250", "widht_mm = 1250", 2, "width_mm"),
+        ("width_mm = 1250", "width_mm = 1250\nremark = 3", 6, "length_mm, price, state, job, job"),
+        ("note =", "notes =", 22, "did you mean note?"),
         ("width_mm = 1250", "width_mm = 1250\ncount = 3", 6, "each piece has a name"),
         ('name = "corner"', 'name = "p1"', 9, "stock.toml:3 has it too"),
         ('name = "corner"\n', "", 8, "name"),
