@@ -8,7 +8,7 @@ from typing import Any
 
 import numpy as np
 
-from platewheel.nesting.proof.pieces import facets, turned_area_mm2
+from platewheel.nesting.proof.pieces import chords, facets, turned_area_mm2
 from platewheel.nesting.proof.reading import CUTS
 from platewheel.nesting.proof.scene import Scene, line_of, said
 
@@ -122,8 +122,7 @@ def twice_faults(scene: Scene) -> Iterator[str]:
     pieces = [(i, piece) for i, one in enumerate(cutting) for piece in one.path]
     if not pieces:
         return
-    lines = [shapely.LineString(np.vstack([p.facets(), [p.end]])) for _, p in pieces]
-    tree = shapely.STRtree(lines)
+    tree = shapely.STRtree(chords(tuple(piece for _, piece in pieces)))
     spots = shapely.points([piece.at(share) for _, piece in pieces for share in SHARES])
     asking, met = tree.query(spots, predicate="dwithin", distance=TWICE_MM)
     shared: dict[tuple[int, int], list[float]] = {}

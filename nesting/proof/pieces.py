@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import pairwise
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
@@ -153,6 +153,17 @@ def samples(path: Path, step_mm: float, least: int = 8) -> NDArray[np.float64]:
     return np.vstack([*found, [path[-1].end]])
 
 
+def chords(path: Path) -> Any:
+    """Each piece as a line of fine chords."""
+    import shapely
+
+    lines = shapely.linestrings([(p.start, p.end) for p in path])
+    for k, piece in enumerate(path):
+        if piece.bulge:
+            lines[k] = shapely.LineString(np.vstack([piece.facets(), [piece.end]]))
+    return lines
+
+
 def off(points: NDArray[np.float64], path: Path) -> NDArray[np.float64]:
     """Distance of each point from a path, exact on arcs."""
     if len(points) * len(path) > MANY:
@@ -187,8 +198,7 @@ def _off_many(points: NDArray[np.float64], path: Path) -> NDArray[np.float64]:
     spots = shapely.points(points)
     best: NDArray[np.float64]
     _, best = shapely.STRtree(starts).query_nearest(spots, return_distance=True, all_matches=False)
-    chords = [shapely.LineString(np.vstack([p.facets(), [p.end]])) for p in path]
-    asked, near = shapely.STRtree(chords).query(
+    asked, near = shapely.STRtree(chords(path)).query(
         spots, predicate="dwithin", distance=best + 2 * SAG_MM
     )
     lines = np.array([(*p.start, *p.end) for p in path])

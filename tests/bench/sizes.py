@@ -1,0 +1,200 @@
+"""Time and memory of large jobs, `platewheel nest` as a whole, each a process of its own; by hand:
+
+python -m tests.bench.sizes [--effort quick|normal|thorough] [CASE ...]
+
+Without cases: all of them. CPU seconds count; wall seconds say how busy the machine was.
+"""
+
+from __future__ import annotations
+
+import math
+import os
+import subprocess
+import sys
+import tempfile
+import time
+import tomllib
+from collections.abc import Callable, Sequence
+from pathlib import Path
+from typing import Any
+
+import ezdxf
+import tomlkit
+
+from platewheel.cli.job.new import new_job_text
+
+Point = tuple[float, float]
+Table = dict[str, Any]
+MOST_S = 900
+
+
+def wavy(corners: int, radius: float, arms: int) -> list[Point]:
+    """A disc whose edge goes up and down by 6 mm."""
+    turns = [2 * math.pi * i / corners for i in range(corners)]
+    far = [radius + 6 * math.sin(arms * a) for a in turns]
+    return [(r * math.cos(a), r * math.sin(a)) for r, a in zip(far, turns, strict=True)]
+
+
+def comb(teeth: int, pitch: float, deep: float) -> list[Point]:
+    """Teeth as wide as the gaps between them."""
+    points = [(0.0, -20.0), (teeth * pitch, -20.0)]
+    for k in reversed(range(teeth)):
+        right, left = (k + 0.5) * pitch, k * pitch
+        points += [(right + pitch / 2, 0.0), (right, 0.0), (right, deep), (left, deep)]
+    return [*points[:2], *points[3:], (0.0, 0.0)]
+
+
+def star(corners: int, inner: float, outer: float) -> list[Point]:
+    """Points in turn far and near."""
+    turns = [2 * math.pi * i / corners for i in range(corners)]
+    return [
+        (r * math.cos(a), r * math.sin(a))
+        for a, r in zip(turns, [outer, inner] * (corners // 2), strict=True)
+    ]
+
+
+def spiral(corners: int, rounds: float, wide: float) -> list[Point]:
+    """A band wound up, with a gap as wide as itself."""
+    half = corners // 2
+    turns = [2 * math.pi * rounds * i / (half - 1) for i in range(half)]
+
+    def at(a: float, more: float) -> Point:
+        r = 60 + wide * a / math.pi + more
+        return r * math.cos(a), r * math.sin(a)
+
+    return [*(at(a, wide) for a in turns), *(at(a, 0.0) for a in reversed(turns))]
+
+
+def thin_c(corners: int, radius: float, wide: float) -> list[Point]:
+    """A ring with a small mouth."""
+    half = corners // 2
+    turns = [0.05 + (2 * math.pi - 0.1) * i / (half - 1) for i in range(half)]
+    out = [(radius * math.cos(a), radius * math.sin(a)) for a in turns]
+    inside = radius - wide
+    return [*out, *((inside * math.cos(a), inside * math.sin(a)) for a in reversed(turns))]
+
+
+def holed(holes: Sequence[list[Point]]) -> list[list[Point]]:
+    """A plate of 600 x 600 with holes."""
+    return [[(-300, -300), (300, -300), (300, 300), (-300, 300)], *holes]
+
+
+def square_holes(rows: int) -> list[list[Point]]:
+    """Small squares in rows and columns."""
+    pitch = 560 / rows
+    at = [-280 + pitch * (k + 0.5) for k in range(rows)]
+    return [
+        [(x - 5, y - 5), (x + 5, y - 5), (x + 5, y + 5), (x - 5, y + 5)] for x in at for y in at
+    ]
+
+
+def drawn(path: Path, rings: Sequence[list[Point]]) -> None:
+    """Closed polylines in a DXF file."""
+    doc = ezdxf.new(units=4)
+    for ring in rings:
+        doc.modelspace().add_lwpolyline(ring, close=True)
+    doc.saveas(path)
+
+
+def own(table: Table, folder: Path, parts: Sequence[list[list[Point]]], count: int) -> None:
+    """Those parts among the blanks of the wheels."""
+    for k, rings in enumerate(parts):
+        drawn(folder / f"part{k}.dxf", rings)
+        row = {"name": f"part{k}", "file": f"part{k}.dxf", "thickness_mm": 6, "count": count}
+        table.setdefault("extra", []).append(row)
+
+
+def wheels(count: int) -> Callable[[Table, Path], None]:
+    def make(table: Table, folder: Path) -> None:
+        table["job"]["wheels"] = count
+
+    return make
+
+
+def one(rings: list[list[Point]]) -> Callable[[Table, Path], None]:
+    return lambda table, folder: own(table, folder, [rings], 4)
+
+
+def discs(corners: int) -> Callable[[Table, Path], None]:
+    def make(table: Table, folder: Path) -> None:
+        radii = [(80 if k % 2 == 0 else 60) + k for k in range(20)]
+        parts = [[wavy(corners, r, 5 + k % 7)] for k, r in enumerate(radii)]
+        own(table, folder, parts, 4)
+
+    return make
+
+
+def sheets(table: Table, folder: Path) -> None:
+    """Twenty sizes of each stock."""
+    sizes = [(1000.0 + 20 * k, 2000.0 + 37 * k) for k in range(20)]
+    table["stock"] = [
+        row | {"width_mm": width, "length_mm": length}
+        for row in table["stock"]
+        for width, length in sizes
+    ]
+
+
+def offcuts(table: Table, folder: Path) -> None:
+    """Two hundred offcuts, no two alike."""
+    table["offcut"] = [
+        {"name": f"rest{k}", "thickness_mm": 6, "length_mm": 200.0 + 7 * (k * 37 % 101),
+         "width_mm": 150.0 + 5 * (k * 53 % 97)}
+        for k in range(200)
+    ]  # fmt: skip
+
+
+CASES: dict[str, Callable[[Table, Path], None]] = {
+    **{f"wheels-{n}": wheels(n) for n in (1, 10, 100, 1000, 5000)},
+    "sheets-20": sheets,
+    "offcuts-200": offcuts,
+    **{f"discs-{n}": discs(n) for n in (100, 200, 1000, 4000)},
+    "comb-3900": one([comb(974, 4.0, 150.0)]),
+    "wide-comb-3900": one([comb(200, 11.0, 150.0)]),
+    "star-3900": one([star(3900, 250.0, 300.0)]),
+    "spiral-3900": one([spiral(3900, 9.0, 12.0)]),
+    "thin-c-3900": one([thin_c(3900, 300.0, 12.0)]),
+    "holes-500": one(holed(square_holes(22))),
+    "hole-3900": one(holed([wavy(3900, 240.0, 9)])),
+}
+
+
+def run(name: str, effort: str) -> str:
+    """One line about a case."""
+    with tempfile.TemporaryDirectory() as home:
+        folder = Path(home)
+        table = tomllib.loads(new_job_text())
+        CASES[name](table, folder)
+        job = folder / "job.toml"
+        job.write_text(tomlkit.dumps(table))
+        command = ["nest", str(job), "--out", str(folder / "out"), "--effort", effort]
+        code = "from platewheel.cli.commands.main import main; main()"
+        began = time.perf_counter()
+        with (folder / "err").open("wb") as err:
+            child = subprocess.Popen(
+                ["timeout", "-s", "INT", str(MOST_S), sys.executable, "-c", code, *command],
+                stdout=subprocess.DEVNULL,
+                stderr=err,
+            )
+            _, status, used = os.wait4(child.pid, 0)
+        wall = time.perf_counter() - began
+        ended = os.waitstatus_to_exitcode(status)
+        told = (folder / "err").read_text(errors="replace").strip().splitlines()
+        cpu, peak = used.ru_utime + used.ru_stime, used.ru_maxrss / 1024
+        line = f"{name:16s} {cpu:8.1f} {wall:8.1f} {peak:8.0f}  {ended}"
+        return line if not ended else f"{line}  {told[-1][:150] if told else ''}"
+
+
+def main() -> None:
+    """Print the table as it grows."""
+    given = sys.argv[1:]
+    effort = "quick"
+    if given[:1] == ["--effort"]:
+        effort, given = given[1], given[2:]
+    print(f"effort {effort}, load {os.getloadavg()[0]:.1f}, {os.cpu_count()} cores")
+    print(f"{'case':16s} {'CPU s':>8s} {'wall s':>8s} {'peak MB':>8s}  exit")
+    for name in given or CASES:
+        print(run(name, effort), flush=True)
+
+
+if __name__ == "__main__":
+    main()
