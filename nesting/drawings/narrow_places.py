@@ -9,8 +9,9 @@ narrow place. What is left over anywhere else is one.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from functools import cache
 from itertools import combinations
 from typing import Any, Literal
 
@@ -70,8 +71,9 @@ def narrow_places(region: Any, radius_mm: float) -> list[Narrow]:
     opened = inner.buffer(radius + GROWN_MM, quad_segs=QUARTER)
     notice = max(NOTICE_MM, 0.02 * radius_mm)
     found: list[Narrow] = []
+    rim = cache(lambda: opened.boundary.buffer(1e-6))  # long to make: once, and only if need be
     for rest in _polygons(region.difference(opened)):
-        found += _judged(rest, region, inner, opened, radius, notice)
+        found += _judged(rest, region, inner, opened, rim, radius, notice)
     parts = _polygons(inner)
     if len(parts) > 1:  # necks so short that the disc nearly touches itself through them
         found += _short_necks(
@@ -81,7 +83,13 @@ def narrow_places(region: Any, radius_mm: float) -> list[Narrow]:
 
 
 def _judged(
-    rest: Any, region: Any, inner: Any, opened: Any, radius: float, notice: float
+    rest: Any,
+    region: Any,
+    inner: Any,
+    opened: Any,
+    rim: Callable[[], Any],
+    radius: float,
+    notice: float,
 ) -> Iterator[Narrow]:
     import shapely
 
@@ -94,7 +102,7 @@ def _judged(
     if whole:
         yield Narrow("whole", place, width, rest)
         return
-    mouths = _lines(rest.boundary.intersection(opened.boundary.buffer(1e-6)))
+    mouths = _lines(rest.boundary.intersection(rim()))
     mouths = [mouth for mouth in mouths if mouth.length > 1e-2 * radius]
     if len(mouths) > 1:
         main = max(_polygons(inner), key=lambda one: one.area)
