@@ -66,11 +66,14 @@ def outside_of(loop: Loop, radius_mm: float) -> Any:
 
 def narrow_places(region: Any, radius_mm: float) -> list[Narrow]:
     """What vanishes for a disc of the radius, from left to right."""
+    import shapely
+
     radius = radius_mm * (1 - SLIP)
     inner = region.buffer(-radius, quad_segs=QUARTER)
     opened = inner.buffer(radius + GROWN_MM, quad_segs=QUARTER)
     notice = max(NOTICE_MM, 0.02 * radius_mm)
     found: list[Narrow] = []
+    shapely.prepare(opened)
     rim = cache(lambda: opened.boundary.buffer(1e-6))  # long to make: once, and only if need be
     for rest in _polygons(region.difference(opened)):
         found += _judged(rest, region, inner, opened, rim, radius, notice)
@@ -94,8 +97,8 @@ def _judged(
     import shapely
 
     corners = shapely.points(shapely.get_coordinates(shapely.segmentize(rest, radius / 4)))
-    whole = inner.is_empty or rest.distance(opened) > 1e-6
-    if not whole and shapely.distance(corners, opened).max() < notice:
+    whole = inner.is_empty or not shapely.dwithin(opened, rest, 1e-6)
+    if not whole and shapely.dwithin(opened, corners, notice).all():
         return
     widest = shapely.maximum_inscribed_circle(rest, tolerance=0.01)
     place, width = widest.coords[0], 2 * widest.length
