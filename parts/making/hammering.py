@@ -35,8 +35,11 @@ WORK_SOURCE = "plastic hinge, Re t^2 / 4 x length x angle: plain plasticity"
 @dataclass(frozen=True)
 class Hammered:
     """One flange piece. `gap_mm`: between the bars' tops, at root and tip of the blank.
-    `depth_mm`: how far the plate is below a straightedge over the bars at the last pass, struck:
-    steel as named, and half as strong again. `blows` at each line in each pass."""
+
+    `depth_mm`: how far the plate is below a straightedge over the bars in the last pass, struck:
+    steel as named, and half as strong again; `let_go_mm`: what the cone keeps of it. `blows` at
+    each line in each pass.
+    """
 
     lines: int
     apart_mm: float
@@ -44,6 +47,7 @@ class Hammered:
     turn_deg: float
     passes: int
     depth_mm: tuple[float, float]
+    let_go_mm: float
     strain: float
     work_j: float
     blows: int
@@ -61,7 +65,7 @@ def hammered(spec: WheelSpec) -> Hammered:
 
     Raises: ZeroDivisionError for a flange of 90 degrees, which is flat.
     """
-    _, (tight, loose) = flange_bent_mm(spec)
+    radius, (tight, loose) = flange_bent_mm(spec)
     inner, outer = slant_radii_mm(spec)
     middle, wall = (inner + outer) / 2, spec.flange_thickness_mm
     apart = math.radians(LINE_DEG) * (spec.tread_radius_mm + spec.flange_depth_mm / 2)
@@ -81,6 +85,7 @@ def hammered(spec: WheelSpec) -> Hammered:
         turn_deg=math.degrees(turn),
         passes=passes,
         depth_mm=(gap**2 / (8 * loose), gap**2 / (8 * tight)),
+        let_go_mm=gap**2 / (8 * radius),
         strain=strain,
         work_j=work,
         blows=math.ceil(work / USEFUL_J),

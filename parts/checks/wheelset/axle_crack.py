@@ -14,6 +14,7 @@ from platewheel.parts.checks.wheelset.axle_bending import (
     torque_within_n_mm,
 )
 from platewheel.parts.checks.wheelset.axle_notches import Notch, axle_notches
+from platewheel.parts.checks.wheelset.tools import lacking
 from platewheel.parts.loads.spectrum import Block, spectrum
 from platewheel.parts.loads.wheel_load import wheel_load_n
 from platewheel.parts.rating.detail import Cycles
@@ -58,7 +59,7 @@ def axle_fatigue_safety(setting: Setting, made: Wheelset) -> CheckResult:
         at_most=False,
         good=f"no crack is to come {worst.where}",
         bad=f"a crack is to come {worst.where}: {cure}"
-        + (', such as axle.retention = "key"' if welded else "; weld no axle of this kind"),
+        + (_other_way(setting) if welded else "; weld no axle of this kind"),
     )
 
 
@@ -70,6 +71,13 @@ def notch_safeties(setting: Setting, made: Wheelset) -> dict[Notch, float]:
         notch: _safety(setting, made, notch, rm, blocks)
         for notch in axle_notches(setting, made, rm)
     }
+
+
+def _other_way(setting: Setting) -> str:
+    """A way in place of a weld, if the shop has the tools for it."""
+    if not lacking(setting.shop, "key"):
+        return ', such as axle.retention = "key"'
+    return ', such as axle.wheels_on_axle = "loose" with bought collars'
 
 
 @dataclass(frozen=True)

@@ -2,76 +2,56 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from typing import Any
 
 from platewheel.parts.base.faults import SpecError
 from platewheel.parts.checks.making.welder import least_current_a
 from platewheel.parts.checks.result import CheckResult
 from platewheel.parts.checks.trying import with_keys
-from platewheel.parts.checks.wheelset.wheel_retention import wheel_held
+from platewheel.parts.checks.wheelset import axle_bending, axle_crack, bearings, wheel_retention
+from platewheel.parts.checks.wheelset.tools import has_all, lacking, turned
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.setting.shop import ShopSpec
 from platewheel.parts.wheelset.assembly import Wheelset, wheelset
 
 SOURCE = "the tools in [shop] of this job; what each way asks: common practice, no source"
-WAYS = {"fixed": ("key", "screws", "weld", "press"), "loose": ("collar",)}  # as tried, in turn
-FULL = ShopSpec()
-
-
-def lacking(setting: Setting, made: Wheelset) -> list[str]:
-    """Tools that what holds the wheels asks for and the shop has not, by key; collars and keys
-    are bought."""
-    shop = setting.shop
-    asked = {
-        "key": ("keyway_cutter",),
-        "screws": ("drill_press",),
-        "press": ("lathe", "press_t", "reamer"),
-        "weld": (),
-        "collar": (),
-    }[made.retention]
-    found = [name for name in asked if not getattr(shop, name)]
-    if made.retention == "press" and shop.measures_with == "caliper":
-        found.append("measures_with")
-    return found
-
-
-def turned(made: Wheelset) -> list[str]:
-    """Why the axle goes on a lathe; empty for bright bar as bought."""
-    why = []
-    if len(made.steps) > 1:
-        sizes = " / ".join(f"{d:g}" for d in sorted({d for _, _, d in made.steps}))
-        why.append(f"shoulders ({sizes} mm)")
-    if made.bearing is not None and made.bearing.kind == "deep-groove":
-        why.append(f"a seat for {made.bearing.name} that no bright bar has")
-    return why
+Keys = Mapping[str, Any]
+WAYS = ("key", "screws", "weld", "press")  # of fixed wheels, as tried, in turn
+BORES_MM = (25.0, 30.0, 35.0, 40.0, 45.0, 50.0, 55.0, 60.0)  # bright bar and bearings of one size
+LOOSE: Keys = {"axle.wheels_on_axle": "loose", "axle.retention": None, "axle.bearing": "bush"}
+JUDGED_BY = (
+    *wheel_retention.CHECKS,
+    *axle_crack.CHECKS,
+    *axle_bending.CHECKS,
+    *bearings.CHECKS,
+)
 
 
 def retention_in_shop(setting: Setting, made: Wheelset) -> CheckResult | None:
     """The way that holds the wheels against the tools; None for a shop that has them all."""
-    if _has_all(setting.shop):
+    if has_all(setting.shop):
         return None
+    gaps = lacking(setting.shop, made.retention)
     id, title = "retention-in-shop", "What holds the wheels can be made here"
-    gaps = lacking(setting, made)
     if not gaps:
-        return CheckResult(
-            id, title, None, None, "", "pass", _with_words(setting, made), SOURCE, None
-        )
-    keys = ", ".join(_said(setting.shop, name) for name in gaps)
+        says = _made_with(setting, made)
+        return CheckResult(id, title, None, None, "", "pass", says, SOURCE)
+    named = ", ".join(f"shop.{name} = {_toml(getattr(setting.shop, name))}" for name in gaps)
+    by_hand = made.retention == "screws"
     other = next(_others(setting, made), None)
-    advice = f'axle.retention = "{other}"' if other else "have it made or bought"
-    only_slow = made.retention == "screws"
+    ways = [other] if other else list(_thicker(setting, made))
+    advice = "; or ".join(map(_keys_said, ways)) or "have it made elsewhere"
     return CheckResult(
         id,
         title,
         None,
         None,
         "",
-        "warn" if only_slow else "fail",
-        f'axle.retention = "{made.retention}" asks for what the shop has not ({keys}): '
-        + ("drill along a guide block, or " if only_slow else "")
+        "warn" if by_hand else "fail",
+        f'axle.retention = "{made.retention}" asks for what the shop has not ({named}): '
+        + ("drill along a guide block, or " if by_hand else "")
         + advice,
         SOURCE,
-        None,
     )
 
 
@@ -83,7 +63,7 @@ def axle_in_shop(setting: Setting, made: Wheelset) -> CheckResult | None:
     why = turned(made)
     if not why:
         says = "bright bar of one diameter as bought, sawn and filed at its ends"
-        return CheckResult(id, title, None, None, "", "pass", says, SOURCE, None)
+        return CheckResult(id, title, None, None, "", "pass", says, SOURCE)
     plain = _plain(setting, made)
     advice = (
         ", ".join(f"{key} = {_toml(value)}" for key, value in plain.items())
@@ -92,18 +72,11 @@ def axle_in_shop(setting: Setting, made: Wheelset) -> CheckResult | None:
         else "have it turned, or another hub_bore_mm that a bearing fits too"
     )
     says = f"shop.lathe = false, and the axle has {' and '.join(why)}: {advice}"
-    return CheckResult(id, title, None, None, "", "fail", says, SOURCE, None)
+    return CheckResult(id, title, None, None, "", "fail", says, SOURCE)
 
 
-def _has_all(shop: ShopSpec) -> bool:
-    names = ("lathe", "drill_press", "keyway_cutter", "reamer", "measures_with")
-    alike = all(getattr(shop, name) == getattr(FULL, name) for name in names)
-    return alike and shop.press_t > 0
-
-
-def _said(shop: ShopSpec, name: str) -> str:
-    value = getattr(shop, name)
-    return f"shop.{name} = {_toml(value)}"
+def _keys_said(keys: Keys) -> str:
+    return ", ".join(f"{key} = {_toml(value)}" for key, value in keys.items() if value is not None)
 
 
 def _toml(value: object) -> str:
@@ -112,7 +85,7 @@ def _toml(value: object) -> str:
     return f'"{value}"' if isinstance(value, str) else f"{value:g}"
 
 
-def _with_words(setting: Setting, made: Wheelset) -> str:
+def _made_with(setting: Setting, made: Wheelset) -> str:
     """What the way is made with here."""
     if made.retention == "weld":
         most, needed = setting.shop.welder_most_a, least_current_a(made.seat_diameter_mm)
@@ -127,27 +100,54 @@ def _with_words(setting: Setting, made: Wheelset) -> str:
     return "the shop has the tools for it"
 
 
-def _others(setting: Setting, made: Wheelset) -> Iterator[str]:
-    """Ways that the shop can make and that hold the wheel, in the order of WAYS."""
-    for way in WAYS[setting.axle.wheels_on_axle]:
-        other = with_keys(setting, {"axle.retention": way}) if way != made.retention else None
-        try:
-            then = None if other is None else wheelset(other)
-        except SpecError:
-            continue
-        if other is None or then is None or lacking(other, then):
-            continue
-        if wheel_held(other, then).verdict == "pass":
-            yield way
+def _others(setting: Setting, made: Wheelset) -> Iterator[Keys]:
+    """Keys of ways that the shop can make and that no check of axle and wheel seat fails more
+    than the present one: fixed ways, then loose wheels with bought collars."""
+    now = _failed(setting, made)
+    if made.turning:
+        ways: list[Keys] = [{"axle.retention": way} for way in WAYS if way != made.retention]
+        for keys in (*ways, LOOSE):
+            if _will_do(with_keys(setting, keys), now):
+                yield keys
 
 
-def _plain(setting: Setting, made: Wheelset) -> dict[str, object] | None:
+def _thicker(setting: Setting, made: Wheelset) -> Iterator[Keys]:
+    """The same for a weld and for loose wheels, each on the first thicker axle that does; the
+    hub tube keeps its wall."""
+    now, wheel = _failed(setting, made), setting.wheel
+    wall = wheel.hub_tube_outside_mm - wheel.hub_bore_mm
+    bores = [one for one in BORES_MM if one > wheel.hub_bore_mm] if wheel.has_tube else []
+    for keys in ({"axle.retention": "weld"}, LOOSE) if made.turning else ():
+        for bore in bores:
+            hub = {"wheel.hub_bore_mm": bore, "wheel.hub_tube_outside_mm": bore + wall}
+            wide = with_keys(setting, hub)
+            if wide is not None and _will_do(with_keys(wide, keys), now):
+                yield {**keys, **hub}
+                break
+
+
+def _will_do(other: Setting | None, failed: set[str]) -> bool:
+    """Whether its way can be made here and no check fails that did not fail before."""
+    try:
+        then = None if other is None else wheelset(other)
+    except SpecError:
+        return False
+    if other is None or then is None or lacking(other.shop, then.retention):
+        return False
+    return (other.shop.lathe or not turned(then)) and _failed(other, then) <= failed
+
+
+def _failed(setting: Setting, made: Wheelset) -> set[str]:
+    results = [check(setting, made) for check in JUDGED_BY]
+    return {result.id for result in results if result is not None and result.verdict == "fail"}
+
+
+def _plain(setting: Setting, made: Wheelset) -> dict[str, Any] | None:
     """Keys that make the axle one diameter; None where none were found."""
     seat = made.seat_diameter_mm
     same = {"axle.journal_diameter_mm": seat, "axle.body_diameter_mm": seat}
-    bearings = ("insert", "bush") if setting.axle.turning else ("bush",)
-    for bearing in (None, *bearings):
-        keys: dict[str, object] = dict(same)
+    for bearing in (None, "insert", "bush"):
+        keys: dict[str, Any] = dict(same)
         if bearing is not None:
             keys["axle.bearing"] = bearing
         other = with_keys(setting, keys)

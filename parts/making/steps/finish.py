@@ -21,6 +21,7 @@ from platewheel.parts.wheel.flange import seam_length_mm
 from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.weld_rules import BACKING_DEPTH_MM
 from platewheel.parts.wheel.welds import weld_beads
+from platewheel.parts.wheelset.axle_strength import axle_mass_kg
 
 
 def root(work: Work, units: Units) -> Step:
@@ -156,6 +157,18 @@ def coat(work: Work, units: Units) -> Step:
     else:
         do = [f"Left bare: oil the {area:.2f} m2 of a wheel, inside of the box too, tread dry."]
         cautions = ["Oily rags catch fire by themselves: a closed tin for them."]
+    made = work.wheelset
+    if made is not None and made.retention == "weld" and coating != "bare":
+        mass = axle_mass_kg(made.steps) + 2 * wheel_mass_kg(wheel)
+        long = length(made.axle_length_mm, units)
+        mask = "high-temperature tape or paste" if coating == "galvanized" else "tape"
+        do.insert(
+            0,
+            f"They go as {work.axles} wheelsets, welded to their axles, {long} long and "
+            f"{mass:.0f} kg each; {mask} on the bearings' seats, "
+            f"{length(made.journal_diameter_mm, units)} across, at both ends.",
+        )
+        figures.append(figure("one wheelset", mass, "kg"))
     title = "Coat"
     return Step(id="coat", title=title, do=do, figures=figures, order=[], cautions=cautions)
 

@@ -11,10 +11,11 @@ from platewheel.parts.making.hammering import (
     LINE_DEG,
     STRAIN_SOURCE,
     WORK_SOURCE,
+    Hammered,
     hammered,
 )
 from platewheel.parts.making.springback import flange_bent_mm
-from platewheel.parts.making.steps.shop_limits import PRACTICE, figure
+from platewheel.parts.making.steps.shop_limits import FORMER_BAR_MM, PRACTICE, figure
 from platewheel.parts.making.steps.step import Figure, Step, Work, cut_files, used
 from platewheel.parts.making.tacks import middle_out, star_order, tacks_of
 from platewheel.parts.wheel.flange import blank_sweep_deg, seam_length_mm, slant_radii_mm
@@ -22,7 +23,6 @@ from platewheel.parts.wheel.spec import WheelSpec
 
 GENERATOR_DEG = 30  # of the wheel, between the marks on the flange blank
 SAGITTA = "sagitta over the gap of the radius that springs back to the cone: plain geometry"
-BAR_MM = 20.0  # of the former; a thinner one marks the plate. Common practice, no source
 
 
 def flange(work: Work, units: Units) -> Step:
@@ -118,19 +118,31 @@ def _hammer(work: Work, units: Units) -> list[str]:
         else f"Cold: the outer fibre stretches by {100 * how.strain:.1f} %."
     )
     return [
-        f"Former: two round bars of {length(BAR_MM, units)} welded on a thick plate, "
+        f"Former: two round bars of {length(FORMER_BAR_MM, units)} welded on a thick plate, "
         f"{length(outer - inner + 40, units)} long, {root} apart between their tops where the "
         f"piece's root lies and {tip} where its tip lies, so that both point to the apex of its "
         "cone.",
         f"Strike a line every {LINE_DEG:g} degrees of the wheel, {length(how.apart_mm, units)} "
         "apart half way up: three to each mark. The line lies over the middle of the former, the "
         "flat face of the hammer along it.",
-        f"{how.passes} passes over all lines, ends first. After pass 1 the plate bows "
-        f"{length(how.a_pass_mm, units, 2)} below a straightedge across the bars while it is held "
-        f"down, with each pass as much more, in the last {deep[0]} (steel as strong as its name) "
-        f"to {deep[1]} (half as strong again): about {how.blows} "
-        f"{'blow' if how.blows == 1 else 'blows'} of a 2 kg hammer at a line in each pass. {heat}",
+        f"Between the bars lay a strip whose top is {deep[0]} below theirs, by feelers under a "
+        f"straightedge (steel as strong as its name; half as strong again takes {deep[1]}): the "
+        f"plate is struck down until it touches the strip, springs back and keeps its curve. "
+        f"{how.passes} passes over all lines, ends first; {_packing(how, units)} About "
+        f"{how.blows} {'blow' if how.blows == 1 else 'blows'} of a 2 kg hammer at a line in each "
+        f"pass. {heat}",
+        f"Let go, the piece bows {length(how.let_go_mm, units, 2)} over "
+        f"{length(2 * how.apart_mm, units)} half way up: less, lower the strip; more, turn "
+        "the piece over and strike once.",
     ]
+
+
+def _packing(how: Hammered, units: Units) -> str:
+    """What lies on the strip in the passes before the last."""
+    sheets = [length(how.depth_mm[0] - k * how.a_pass_mm, units, 2) for k in range(1, how.passes)]
+    if len(sheets) == 1:
+        return f"{sheets[0]} of sheet on the strip in the first, none in the last."
+    return f"{', '.join(sheets)} of sheet on the strip by turns, none in the last."
 
 
 def _hammer_figures(work: Work, units: Units) -> list[Figure]:
@@ -144,7 +156,7 @@ def _hammer_figures(work: Work, units: Units) -> list[Figure]:
         figure("former, gap at the root", how.gap_mm[0]),
         figure("former, gap at the tip", how.gap_mm[1]),
         figure("passes", how.passes, "passes", "3 degrees a line in each", PRACTICE),
-        figure("bowed in the last pass", how.depth_mm[0], "mm", to, SAGITTA),
+        figure("strip of the former below its bars", how.depth_mm[0], "mm", to, SAGITTA),
         figure("work of a pass at a line", how.work_j, "J", "20 J of a blow bend", WORK_SOURCE),
         figure("strain of the outer fibre", 100 * how.strain, "%", "at most 5 cold", strain),
         figure("or pressed, at a line", how.force_n / 1000, "kN", "", WORK_SOURCE),

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from platewheel.parts.base.units import Units, length
-from platewheel.parts.making.steps.shop_limits import PRACTICE, figure
+from platewheel.parts.making.steps.shop_limits import FORMER_BAR_MM, PRACTICE, figure
+from platewheel.parts.making.steps.shop_words import ROD_MM
 from platewheel.parts.making.steps.step import Figure, Step, Work, cut_files, used
 from platewheel.parts.making.weld_metal import weld_metal
 from platewheel.parts.wheel.assembly import wheel_parts
@@ -57,7 +58,9 @@ def buy(work: Work, units: Units) -> Step:
     ]
     made = work.wheelset
     if made is not None:
-        held = "; ".join(held_words(work.setting, made))
+        held = (
+            "" if made.retention in ("weld", "press") else "; ".join(held_words(work.setting, made))
+        )
         turns = f"a {made.bearing.name}" if made.bearing else "a bush"
         do.append(
             f"For {work.axles} axles: round bar of {length(work.axle_bar_mm, units)}, "
@@ -65,6 +68,7 @@ def buy(work: Work, units: Units) -> Step:
             + (f"; for each axle {held}." if held else ".")
         )
         figures.append(figure("axles to make", work.axles, "axles"))
+    do.append(_besides(work, units))
     cautions = [
         "Plate and bar are carried by two people or a hoist, never over a foot; slings, not wire.",
     ]
@@ -77,6 +81,29 @@ def buy(work: Work, units: Units) -> Step:
         cautions=cautions,
         uses=used(work, "job-sheet.html", "plates.pdf", "offcuts-used.toml"),
     )
+
+
+def _besides(work: Work, units: Units) -> str:
+    """What the steps use that is no part of a wheel."""
+    wheel, shop = work.setting.wheel, work.setting.shop
+    things = [
+        f"a straight bar of {length(wheel.hub_bore_mm, units)} as mandrel (a piece of the axle's)",
+        "plywood for two gauges, a thin steel tape, chalk, feelers",
+    ]
+    if wheel.flange_angle_deg < 90:
+        things.append(
+            f"two round bars of {length(FORMER_BAR_MM, units)} on a thick plate, to hammer over"
+        )
+    if not shop.press_t:
+        things.append(
+            f"an M{ROD_MM:g} threaded rod longer than "
+            f"{length(wheel.tread_diameter_mm + 100, units, 0)} with two nuts, to press rings round"
+        )
+    if not shop.lathe:
+        things.append("angle iron for V-blocks")
+    if work.wheelset is not None and work.wheelset.retention == "weld":
+        things.append("temperature crayons, dry sand in a tub")
+    return f"Besides: {'; '.join(things)}."
 
 
 def strip(work: Work, units: Units) -> Step:

@@ -69,8 +69,8 @@ def fit(work: Work, units: Units) -> Step:
         do.append("Turn it so that vents lie over vents, or as your galvanizer asks.")
     elif wheel.has_tube:
         do = [
-            f"Stand the hub with its discs ({discs} across) on the end of its bar, gauge disc up, "
-            "and lower the ring over both discs, gauge edge up: no vent over the ring's seam.",
+            f"Stand the hub with its discs ({discs} across) on the end of its bar, field disc up, "
+            "and lower the ring over both discs, gauge edge first: no vent over the ring's seam.",
             f"Block it up until the gauge disc's outer face lies {inset[1]} inside the gauge edge, "
             f"and the field disc's {inset[0]} inside the field edge; {shims}, at both discs.",
         ]

@@ -40,7 +40,7 @@ def wheelset(work: Work, units: Units) -> Step | None:
     warm, warm_figures = _welded(work, made, units)
     first = welded_on(work) and work.setting.finish.coating != "bare"
     order = (
-        ["Spacers and bearings wait until the coat is on: they are the last step but the gauge."]
+        ["Spacers and bearings wait until the coat is on: they have their step after it."]
         if first
         else _order(made, units)
     )

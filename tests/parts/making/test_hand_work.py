@@ -39,9 +39,10 @@ def test_lines_and_gaps_of_the_former_lie_on_the_cone() -> None:
 
 def test_the_plate_bows_as_a_circle_over_the_gap() -> None:
     """Held down over 54.98 mm at the radius to be let go from: R - sqrt(R^2 - (g / 2)^2)."""
-    how, (_, (tight, loose)) = hammered(DEMO), flange_bent_mm(DEMO)
+    how, (cone, (tight, loose)) = hammered(DEMO), flange_bent_mm(DEMO)
     half = how.apart_mm
-    for bow, radius in zip(how.depth_mm, (loose, tight), strict=True):
+    bows = (*how.depth_mm, how.let_go_mm)
+    for bow, radius in zip(bows, (loose, tight, cone), strict=True):
         assert bow == pytest.approx(radius - math.sqrt(radius**2 - half**2), rel=2e-3)
     assert how.a_pass_mm * how.passes == pytest.approx(how.depth_mm[0])
 
