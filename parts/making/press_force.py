@@ -17,6 +17,9 @@ SLIDE_MM = 0.05
 NUT_FACTOR = 0.2  # as received; Shigley, Mechanical Engineering Design, table 8-15, from memory
 NUT_SOURCE = "T = 0.2 F d, nut and thread as bought: Shigley, table 8-15, from memory"
 TONNE_N = 9810.0
+# proof load of threaded rod as bought, 4.6, N: ISO 898-1, coarse threads, from memory
+RODS_N = {12: 18_900.0, 16: 35_300.0, 20: 55_100.0, 24: 79_400.0}
+ROD_SOURCE = "proof load of class 4.6: ISO 898-1, from memory"
 
 
 def fit_pressure_n_mm2(
@@ -48,6 +51,12 @@ def pressing_force_n(pressure_n_mm2: float, at_mm: float, length_mm: float) -> f
 def warmer_by_deg(overlap_mm: float, at_mm: float) -> float:
     """How much warmer the hub must be than what slides into it. Source: HEAT_SOURCE."""
     return (max(overlap_mm, 0.0) + SLIDE_MM) / (EXPANSION * at_mm)
+
+
+def rod_for_mm(force_n: float) -> int | None:
+    """Thinnest threaded rod that pulls so hard, as bought; None where none does. Source:
+    ROD_SOURCE."""
+    return next((size for size, most in RODS_N.items() if force_n <= most), None)
 
 
 def nut_torque_n_m(force_n: float, thread_mm: float) -> float:

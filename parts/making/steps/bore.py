@@ -8,7 +8,7 @@ from platewheel.parts.making.hub_holes import PITCH_MM as THREADS
 from platewheel.parts.making.steps.shop_limits import GEOMETRY, PRACTICE, figure
 from platewheel.parts.making.steps.shop_words import hand_drilled, measured_without_micrometer
 from platewheel.parts.making.steps.step import Figure, Step, Work, used
-from platewheel.parts.wheelset.iso_fits import limits
+from platewheel.parts.wheelset.iso_fits import fit, limits
 
 BEFORE = "Everything here is done before the coat: nothing is cut or drilled through zinc or paint."
 
@@ -45,9 +45,10 @@ def holes(work: Work, units: Units) -> Step | None:
     if screw is not None:
         over = " one over the keyway," if key is not None else ""
         thread = f"M{screw.screw_mm:g} x {THREADS[screw.screw_mm]:g}"
+        bought = "Bought collars come threaded; else: " if made.retention == "collar" else ""
         do.append(
-            f"Drill and tap two holes {thread} in {screw.where},{over} a quarter turn apart, "
-            f"{length(screw.from_end_mm, units)} from its end, square to the bore: drill "
+            f"{bought}Drill and tap two holes {thread} in {screw.where},{over} a quarter turn "
+            f"apart, {length(screw.from_end_mm, units)} from its end, square to the bore: drill "
             f"{length(screw.drill_mm, units)}, tap with oil, half a turn back at every turn."
             f"{hand_drilled(work)}"
         )
@@ -75,7 +76,9 @@ def bore(work: Work, units: Units) -> Step:
     """The bore cleared of weld, zinc and paint until the axle goes in as it should."""
     setting, shop, made = work.setting, work.setting.shop, work.wheelset
     size = setting.wheel.hub_bore_mm
-    hole = next((h for place, _, h, _ in made.fits if _in_hub(place)), None) if made else None
+    here = next((row for row in made.fits if _in_hub(row[0])), None) if made else None
+    hole = here[2] if here else None
+    pressed = here is not None and fit(*here[1:])[0] < 0
     low, high = limits(size, hole) if hole else (0.0, 0.1)
     way = (
         f"Ream the bore to {length(size, units)}"
@@ -87,7 +90,7 @@ def bore(work: Work, units: Units) -> Step:
         f"{way}"
         + (f", {hole}." if hole else ", as far as the axle goes in by hand.")
         + f" Welding has drawn it in at both discs: take from there.{_plug(work)}"
-        + measured_without_micrometer(work, low, high, units),
+        + measured_without_micrometer(work, high, units, pressed),
         "Look along it against the light, and wipe it out: no zinc, scale or paint in it.",
     ]
     figures = [

@@ -113,6 +113,9 @@ def coat(work: Work, units: Units) -> Step:
     """Zinc, paint or nothing, with area and mass."""
     wheel, wheels, coating = work.setting.wheel, work.wheels, work.setting.finish.coating
     area = coated_area_mm2(wheel) * 1e-6
+    made = work.wheelset
+    welded = made is not None and made.retention == "weld"
+    bare = "bearings' seats" if welded else f"{length(wheel.hub_bore_mm, units)} bore"
     figures = [
         figure("surface of a wheel, inside too", area, "m2"),
         figure("surface of all wheels", area * wheels, "m2"),
@@ -128,7 +131,7 @@ def coat(work: Work, units: Units) -> Step:
             _hung(wheel),
             f"At least {zinc.mean_um:g} um on {area:.2f} m2 a wheel is {mass:.2f} kg of zinc, "
             f"{mass * wheels:.1f} kg in all.",
-            *([f"The bore: {bore.says}."] if bore else []),
+            *([f"The bore: {bore.says}."] if bore and not welded else []),
             "Scrape zinc runs off the tread and the flange's foot with a file, not a grinder: "
             "fume.",
         ]
@@ -147,8 +150,7 @@ def coat(work: Work, units: Units) -> Step:
     elif coating == "painted":
         do = [
             f"Degrease, prime, paint {area:.2f} m2 a wheel; flood the inside of the box through "
-            f"a vent and let it drain. Leave the tread and the {length(wheel.hub_bore_mm, units)} "
-            "bore bare.",
+            f"a vent and let it drain. Leave the tread and the {bare} bare.",
         ]
         cautions = [
             "Solvent in the box burns with a bang: no arc or grinder on it afterwards; dry it in "
@@ -157,8 +159,7 @@ def coat(work: Work, units: Units) -> Step:
     else:
         do = [f"Left bare: oil the {area:.2f} m2 of a wheel, inside of the box too, tread dry."]
         cautions = ["Oily rags catch fire by themselves: a closed tin for them."]
-    made = work.wheelset
-    if made is not None and made.retention == "weld" and coating != "bare":
+    if made is not None and welded and coating != "bare":
         mass = axle_mass_kg(made.steps) + 2 * wheel_mass_kg(wheel)
         long = length(made.axle_length_mm, units)
         mask = "high-temperature tape or paste" if coating == "galvanized" else "tape"

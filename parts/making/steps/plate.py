@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from platewheel.parts.base.units import Units, length
+from platewheel.parts.making.press_force import rod_for_mm
+from platewheel.parts.making.ring_roundness import roundness_limit
+from platewheel.parts.making.springback import round_force_n
 from platewheel.parts.making.steps.shop_limits import FORMER_BAR_MM, PRACTICE, figure
-from platewheel.parts.making.steps.shop_words import ROD_MM
 from platewheel.parts.making.steps.step import Figure, Step, Work, cut_files, used
 from platewheel.parts.making.weld_metal import weld_metal
 from platewheel.parts.wheel.assembly import wheel_parts
@@ -95,9 +97,13 @@ def _besides(work: Work, units: Units) -> str:
             f"two round bars of {length(FORMER_BAR_MM, units)} on a thick plate, to hammer over"
         )
     if not shop.press_t:
+        oval = roundness_limit(work.setting).limit_mm
+        rod = rod_for_mm(round_force_n(wheel, oval))
         things.append(
-            f"an M{ROD_MM:g} threaded rod longer than "
+            f"an M{rod} threaded rod longer than "
             f"{length(wheel.tread_diameter_mm + 100, units, 0)} with two nuts, to press rings round"
+            if rod
+            else "a car jack, to press rings round"
         )
     if not shop.lathe:
         things.append("angle iron for V-blocks")

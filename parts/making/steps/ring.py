@@ -177,7 +177,7 @@ def measure(work: Work, units: Units) -> Step:
         f"{round_force_n(wheel, oval) / 1000:.1f} kN across the largest diameter take that much "
         "out while it is held (a clamp for tacking); it stays only where "
         f"that diameter is squeezed by more than {length(lasting_squeeze_mm(wheel), units)}, so "
-        f"squeeze, let go, measure. {pulled_round(work, oval, units)}",
+        f"squeeze, let go, measure.{pulled_round(work, oval)}",
         _shrinks(wheel, units),
     ]
     figures = [

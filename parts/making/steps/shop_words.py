@@ -12,25 +12,30 @@ from platewheel.parts.checks.making.welder import (
     welded_plates_mm,
 )
 from platewheel.parts.geometry.section import area_mm2
-from platewheel.parts.making.press_force import nut_torque_n_m
+from platewheel.parts.making.press_force import nut_torque_n_m, rod_for_mm
 from platewheel.parts.making.springback import round_force_n
 from platewheel.parts.making.steps.shop_limits import PRACTICE
 from platewheel.parts.making.steps.step import Work
 from platewheel.parts.making.weld_shrinkage import seam_area_mm2
 from platewheel.parts.wheel.welds import root_bead
 
-ROD_MM = 12.0  # threaded, across a ring
 WARM_DEG = 100.0  # of plates that a weak welder fuses; common practice, no source
 
 
-def pulled_round(work: Work, oval_mm: float, units: Units) -> str:
+def pulled_round(work: Work, oval_mm: float) -> str:
     """A ring squeezed without a press; empty with one."""
     if work.setting.shop.press_t:
         return ""
     force = round_force_n(work.setting.wheel, oval_mm)
+    rod = rod_for_mm(force)
+    if rod is None:
+        return (
+            " No press: a car jack inside the ring, across its smallest diameter between two "
+            "blocks cut to its curve."
+        )
     return (
-        f"No press: an M{ROD_MM:g} rod through two bars across the ring, its nut turned with "
-        f"{max(0.1, nut_torque_n_m(force, ROD_MM)):.1f} N m, gives that force (thread as bought)."
+        f" No press: an M{rod} rod through two bars across the ring, its nut turned with "
+        f"{max(0.1, nut_torque_n_m(force, rod)):.1f} N m, gives that force (thread as bought)."
     )
 
 
@@ -99,10 +104,16 @@ def hand_drilled(work: Work) -> str:
     )
 
 
-def measured_without_micrometer(work: Work, least_mm: float, most_mm: float, units: Units) -> str:
-    """How a bore is judged with a caliper; empty with a micrometer."""
+def measured_without_micrometer(work: Work, most_mm: float, units: Units, pressed: bool) -> str:
+    """How a bore is judged with a caliper; empty with a micrometer. `most_mm`: the most that it
+    may be larger; `pressed`: what goes in is larger than the bore."""
     if work.setting.shop.measures_with == "micrometer":
         return ""
+    if pressed:
+        return (
+            " No micrometer: what is pressed in is the gauge, its end filed to a slight cone: it "
+            "enters by hand for a few millimetres and no further."
+        )
     feeler = math.ceil(20 * max(most_mm, 0.05)) / 20
     return (
         " No micrometer: a piece of the axle's own bar is the gauge, its end filed to a slight "

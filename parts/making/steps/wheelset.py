@@ -15,6 +15,7 @@ from platewheel.parts.making.press_force import (
     fit_pressure_n_mm2,
     nut_torque_n_m,
     pressing_force_n,
+    rod_for_mm,
     warmer_by_deg,
 )
 from platewheel.parts.making.steps.shop_limits import figure
@@ -22,8 +23,6 @@ from platewheel.parts.making.steps.step import Figure, Step, Work, used
 from platewheel.parts.wheelset.assembly import Wheelset
 from platewheel.parts.wheelset.iso_fits import fit
 from platewheel.parts.wheelset.wheel_seat import held_words, wheel_seat
-
-ROD_MM = 20.0  # threaded, through hub and bush
 
 
 def welded_on(work: Work) -> bool:
@@ -37,6 +36,7 @@ def wheelset(work: Work, units: Units) -> Step | None:
     if made is None:
         return None
     fitted, figures = _pressed(work, made, units)
+    bushes, hubs = (fitted, []) if not made.turning else ([], fitted)  # a bush goes in first
     warm, warm_figures = _welded(work, made, units)
     first = welded_on(work) and work.setting.finish.coating != "bare"
     order = (
@@ -48,7 +48,7 @@ def wheelset(work: Work, units: Units) -> Step | None:
     return Step(
         id="wheelset",
         title="Put the wheels on the axle",
-        do=[*_holding(work, made), *fitted, *warm, *order],
+        do=[*bushes, *_holding(work, made), *hubs, *warm, *order],
         figures=[
             figure("hub's outer end from the axle's end", end),
             figure("middles of bearings or grips", made.bearing_centres_mm),
@@ -135,15 +135,30 @@ def _pressed(work: Work, made: Wheelset, units: Units) -> tuple[list[str], list[
                 f"{force / TONNE_N:.2f} t of the press; oil, straight, in one stroke."
             )
             continue
-        warm = warmer_by_deg(overlap, size)
         words.append(
             f"{name[0].upper()}{name[1:]}: {force / 1000:.1f} kN at the tightest, more than the "
-            f"shop's press gives. Warm {into} by {warm:.0f} degrees and it slides on; or draw it "
-            f"with an M{ROD_MM:g} rod, thick washers and a nut turned with "
-            f"{nut_torque_n_m(force, ROD_MM):.0f} N m."
+            f"shop's press gives. {_without_press(work, force, overlap, size, into)}"
         )
-        figures.append(figure(f"{into} warmer by", warm, "degrees", "at least", HEAT_SOURCE))
+        figures.append(
+            figure(f"{into} warmer by", warmer_by_deg(overlap, size), "degrees", "", HEAT_SOURCE)
+        )
     return words, figures
+
+
+def _without_press(work: Work, force: float, overlap: float, size: float, into: str) -> str:
+    """A threaded rod, if one is strong enough; or heat, where no paint burns."""
+    rod, ways = rod_for_mm(force), []
+    if rod is not None:
+        ways.append(
+            f"Draw it in with an M{rod} rod, thick washers and a nut turned with "
+            f"{nut_torque_n_m(force, rod):.0f} N m"
+        )
+    if work.setting.finish.coating != "painted" or not ways:
+        burns = " (before it is painted)" if work.setting.finish.coating == "painted" else ""
+        warm = warmer_by_deg(overlap, size)
+        ways.append(f"warm {into} by {warm:.0f} degrees{burns} and it slides in by itself")
+    said = "; or ".join(ways)
+    return f"{said[0].upper()}{said[1:]}."
 
 
 def _press_fits(work: Work, made: Wheelset) -> list[tuple[str, float, float, float, str]]:

@@ -15,6 +15,7 @@ from platewheel.parts.making.press_force import (
     fit_pressure_n_mm2,
     nut_torque_n_m,
     pressing_force_n,
+    rod_for_mm,
     warmer_by_deg,
 )
 from platewheel.parts.making.springback import flange_bent_mm
@@ -114,6 +115,14 @@ def test_heat_and_nut() -> None:
     take 80 N m."""
     assert warmer_by_deg(0.059, 40) == pytest.approx(0.109 / 0.00044)
     assert nut_torque_n_m(20_000, 20) == pytest.approx(80)
+
+
+# ISO 898-1: stress areas 84.3, 157, 245 and 353 mm2, proof stress of class 4.6 225 N/mm2
+def test_a_rod_pulls_its_proof_load_and_no_more() -> None:
+    for size, area in {12: 84.3, 16: 157.0, 20: 245.0, 24: 353.0}.items():
+        assert rod_for_mm(area * 225 * 0.99) == size
+        assert rod_for_mm(area * 225 * 1.01) != size
+    assert rod_for_mm(80_000) is None
 
 
 @given(st.floats(100, 200_000))
