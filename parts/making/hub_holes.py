@@ -57,6 +57,15 @@ class KeyPlace:
     axle_over_mm: float
 
 
+def holed_mm(setting: Setting, made: Wheelset) -> tuple[float, float, float]:
+    """Bore, outside and length of what is drilled or keyed: the hub, or a collar."""
+    for name, inside, outside, length, _ in made.spacers:
+        if made.retention == "collar" and name == "collar-right":
+            return inside, outside, length
+    seat = wheel_seat(setting, made)
+    return seat.axle_mm, seat.outside_mm, seat.length_mm
+
+
 def key_place(setting: Setting, made: Wheelset) -> KeyPlace | None:
     """None where no key holds the wheels. Source: KEY_SOURCE; lengths plain geometry."""
     if made.retention != "key":

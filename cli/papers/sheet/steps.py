@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from platewheel.cli.papers.drawings.hub_holes import holes_picture
 from platewheel.cli.papers.drawings.steps import (
     line_picture,
     pointer_picture,
@@ -66,7 +67,7 @@ def steps_shown(steps: Sequence[StepRow]) -> list[StepShown]:
         StepShown(
             step.id,
             step.title,
-            _picture(step, seam),
+            _picture(step, seam, units),
             step.cautions,
             step.do,
             step.uses,
@@ -115,7 +116,7 @@ def figure_value(row: FigureRow) -> Value:
     return Quantity(row.value, ".0f" if whole else ".2f", row.unit)
 
 
-def _picture(step: StepRow, seam: bool) -> Picture | None:
+def _picture(step: StepRow, seam: bool, units: Units) -> Picture | None:
     when = "in brackets: when"
     if step.id == "true":
         svg, words = pointer_picture(8), "Read at each number, on the tread and on the edge"
@@ -126,6 +127,9 @@ def _picture(step: StepRow, seam: bool) -> Picture | None:
         svg, words = quarters_picture(step.order), f"Runs; {when}"
     elif step.id == "flange":
         svg, words = line_picture(step.order), f"Tacks on a piece; {when}"
+    elif step.id == "holes":
+        svg = holes_picture({row.name: row.value for row in step.figures}, units)
+        words = "Keyway and screws, from the end and from the side"
     else:
         return None
-    return Picture(svg, words, wide=step.id == "weld")
+    return Picture(svg, words, wide=step.id in ("weld", "holes"))

@@ -3,13 +3,20 @@
 from __future__ import annotations
 
 from platewheel.parts.base.units import Units, length
-from platewheel.parts.making.hub_holes import DRILL_SOURCE, KEY_SOURCE, key_place, screw_place
+from platewheel.parts.making.hub_holes import (
+    DRILL_SOURCE,
+    KEY_SOURCE,
+    holed_mm,
+    key_place,
+    screw_place,
+)
 from platewheel.parts.making.hub_holes import PITCH_MM as THREADS
 from platewheel.parts.making.steps.shop_limits import GEOMETRY, PRACTICE, figure
 from platewheel.parts.making.steps.shop_words import hand_drilled, measured_without_micrometer
 from platewheel.parts.making.steps.step import Figure, Step, Work, used
 from platewheel.parts.wheelset.iso_fits import fit, limits
 
+OUTLINE = ("bore", "outside of it", "length of it")  # of hub or collar, as it is drawn
 BEFORE = "Everything here is done before the coat: nothing is cut or drilled through zinc or paint."
 
 
@@ -22,7 +29,10 @@ def holes(work: Work, units: Units) -> Step | None:
     if key is None and screw is None:
         return None
     do: list[str] = []
-    figures: list[Figure] = []
+    figures = [
+        figure(name, value)
+        for name, value in zip(OUTLINE, holed_mm(work.setting, made), strict=True)
+    ]
     if key is not None:
         do.append(
             "Welding has drawn the bore in at both discs: clear it as in the step for it, the "
@@ -54,6 +64,7 @@ def holes(work: Work, units: Units) -> Step | None:
         )
         figures += [
             figure("from the end to the middle of the screws", screw.from_end_mm, "mm"),
+            figure("screw", screw.screw_mm),
             figure(f"drill for {thread}", screw.drill_mm, "mm", "", DRILL_SOURCE),
         ]
     do.append(f"{BEFORE} Screw an oiled bolt into each thread until the coat is on.")
