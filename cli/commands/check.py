@@ -21,6 +21,7 @@ def check(
 ) -> None:
     """Run the checks and the load rating; exit 1 where a check fails."""
     from platewheel.cli.job.job import read_job
+    from platewheel.cli.job.questions import questions
     from platewheel.cli.job.stock_to_hand import without_stock
     from platewheel.cli.job.wheelset import checks_with_advice, job_wheelset
     from platewheel.cli.report.rows import check_rows, rating_row
@@ -40,7 +41,12 @@ def check(
                 results = check_rows(checks_with_advice(job, found))
         else:
             results = check_rows(checks_with_advice(job, None))
-        lacks = [*job_wheelset(job).why_not, *without_stock(job), *map(str, job.gauge_faults)]
+        lacks = [
+            *questions(job),
+            *job_wheelset(job).why_not,
+            *without_stock(job),
+            *map(str, job.gauge_faults),
+        ]
         tell_warnings(lacks)
         if as_json:
             rating = rating_row(found, job.setting) if found else None

@@ -11,6 +11,7 @@ from platewheel.cli.job.axles import axle_rests
 from platewheel.cli.job.hole_tools import hole_tools
 from platewheel.cli.job.job import Job
 from platewheel.cli.job.plan import Plan, lacking, plan_job
+from platewheel.cli.job.questions import questions
 from platewheel.cli.job.what_fits import settled
 from platewheel.cli.output.folder import require_ours, write_part
 from platewheel.cli.output.offcut_use import used_before
@@ -51,7 +52,7 @@ def nest_job(
         _show(job, plan, time.perf_counter() - started, as_json)
     rests = axle_rests(job)
     with reserved(job, plan) as taken:
-        notes = [*done.told, *used_before(job, out), *taken]
+        notes = [*questions(job), *done.told, *used_before(job, out), *taken]
         written = write_part(
             out, job.head.name, lambda folder: write_sheets(job, plan, folder, rests)
         )

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-import difflib
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
@@ -12,7 +11,10 @@ from pydantic import Field
 
 from platewheel.cli.job.gauge_faults import plate_faults, unasked_faults
 from platewheel.cli.job.own_parts import own_parts
+from platewheel.cli.job.stray_keys import key_faults, section_faults
 from platewheel.cli.job.toml_file import read_toml
+from platewheel.cli.job.toml_lines import Places
+from platewheel.cli.job.usual import odd_units
 from platewheel.cli.ledger.rack import Rack, rack_of
 from platewheel.nesting.cutting.cut_speed import CutSpeed, speed_faults
 from platewheel.nesting.drawings.extra import Extra, ExtraPart, extra_parts
@@ -23,7 +25,7 @@ from platewheel.nesting.stock.round_bar import Round
 from platewheel.nesting.stock.stock import Bar, Cutting, Offcut, Pipe, Stock
 from platewheel.nesting.templates.paper import Paper
 from platewheel.parts.base.faults import Fault, SpecError
-from platewheel.parts.base.spec_model import Spec, find_faults, unknown_key
+from platewheel.parts.base.spec_model import Spec
 from platewheel.parts.gauges.gauge import Gauge
 from platewheel.parts.gauges.spec import GaugesSpec
 from platewheel.parts.gauges.wanted import NAMES as GAUGE_NAMES
@@ -95,6 +97,7 @@ REPEATED: dict[str, type[Spec]] = {
     "file_layer": FileLayer,
     "way": WaySpec,
 }
+KINDS = SINGLE | REPEATED
 # all keys have defaults
 OPTIONAL = ("finish", "use", "axle", "shop", "cutting", "paper", "costs", "gauges")
 
@@ -127,6 +130,7 @@ class Job:
     way: tuple[WaySpec, ...] = ()
     rack: Rack | None = None  # [job] ledger: its pieces are among the rows above
     has_axle: bool = False  # [axle] is in the file: the wheelset is part of the job
+    places: Places = field(default_factory=Places, compare=False, repr=False)  # in its file
 
     @property
     def setting(self) -> Setting:
@@ -159,13 +163,46 @@ class Job:
             _ = self.made_gauges
         except SpecError as error:
             faults += error.faults
-        return faults
+        return [self.places.placed(fault) for fault in faults]
+
+    def rows(self, section: str) -> tuple[Spec, ...]:
+        """The rows of a repeated section, those of the rack among them; of [[extra]] none."""
+        names = {"offcut": "offcuts", "bar": "bars", "pipe": "pipes", "round": "rounds"}
+        names |= {"stock": "stock", "cut_speed": "cut_speeds", "way": "way"}
+        return tuple(getattr(self, names[section])) if section in names else ()
 
 
 def read_job(path: Path, *, gauges_cut: bool = False) -> Job:
-    """Job from a file. Raises: SpecError with every fault, as `job_of`; nothing else for bad
-    input."""
-    return job_of(read_toml(path), path.parent, path, gauges_cut=gauges_cut)
+    """Job from a file. Raises: SpecError with every fault and its line, as `job_of`; nothing else
+    for bad input."""
+    text = read_toml(path, KINDS, REPEATED)
+    faults = [*text.faults]
+    try:
+        job = job_of(text.table, path.parent, path, gauges_cut=gauges_cut)
+    except SpecError as error:
+        found = [one for one in error.faults if one.key not in text.told]
+        if text.vague:  # what is missing, or does not go with it, may stand in a broken line
+            alone = {*told_alone(text.table)}
+            found = [one for one in found if one in alone]
+        told = {one.key for one in (*faults, *found)}  # of what broke a rule the unit may be wrong
+        odd = odd_units({name: text.table.get(name) for name in SINGLE}, KINDS, REPEATED)
+        found += (one.fault() for one in odd if one.key not in told)
+        faults += (text.places.placed(one) for one in found)
+    if faults:
+        raise SpecError(sorted(faults, key=lambda one: one.line))
+    return replace(job, places=text.places)
+
+
+def told_alone(table: dict[str, Any]) -> Iterator[Fault]:
+    """Faults of keys that no other key could mend."""
+    for name in KINDS:
+        given = table.get(name, [])
+        rows = given if isinstance(given, list) else [given]
+        for i, row in enumerate(rows):
+            place = name if name in SINGLE else f"{name}[{i}]"
+            if isinstance(row, dict):
+                faults = key_faults(name, row, KINDS, REPEATED, rules=False)
+                yield from (one.below(place) for one in faults if one.value is not None)
 
 
 def job_of(
@@ -180,20 +217,22 @@ def job_of(
 
     Raises: SpecError with every fault.
     """
-    faults = [*_section_faults(table)]
-    for name, kind in SINGLE.items():
+    needed = [name for name in SINGLE if name not in OPTIONAL]
+    faults = [*section_faults(table, KINDS, REPEATED, needed)]
+    for name in SINGLE:
         section = table.get(name)
         if section is None and name in OPTIONAL:
             section = {}
         if isinstance(section, dict):
-            faults += (fault.below(name) for fault in find_faults(kind, section))
+            faults += (one.below(name) for one in key_faults(name, section, KINDS, REPEATED))
     drawn, bad_extras = own_parts(table, folder, RESERVED)
     faults += bad_extras
-    for name, kind in REPEATED.items():
+    for name in REPEATED:
         rows = table.get(name, [])
         for i, row in enumerate(rows if isinstance(rows, list) else []):
             if isinstance(row, dict) and name != "extra":
-                faults += (fault.below(f"{name}[{i}]") for fault in find_faults(kind, row))
+                found = key_faults(name, row, KINDS, REPEATED)
+                faults += (one.below(f"{name}[{i}]") for one in found)
     faults += _repeated_names(table)
     if faults:
         raise SpecError(faults)
@@ -242,35 +281,6 @@ def _cut_thicknesses_mm(job: Job) -> list[float]:
     extras = [extra.blank.thickness_mm for extra in job.extras]
     gauges = [job.gauges.thickness_mm] if job.gauges.thickness_mm else []
     return [*tread, wheel.disc_thickness_mm, wheel.flange_thickness_mm, *extras, *gauges]
-
-
-def _section_faults(table: dict[str, Any]) -> Iterator[Fault]:
-    known = [*SINGLE, *REPEATED]
-    for name, value in table.items():
-        if name in SINGLE and not isinstance(value, dict):
-            yield Fault(name, value, f"one section [{name}]", f"write [{name}] above its keys")
-        elif name in REPEATED and not (
-            isinstance(value, list) and all(isinstance(row, dict) for row in value)
-        ):
-            yield Fault(name, value, f"sections [[{name}]]", f"write [[{name}]] above each one")
-        elif name not in known:
-            yield _stray(name, value, known)
-    for name in SINGLE:
-        if name not in table and name not in OPTIONAL:
-            yield Fault(
-                name, None, f"a section [{name}]", "see the file that `platewheel new` writes"
-            )
-
-
-def _stray(name: str, value: Any, known: list[str]) -> Fault:
-    if not isinstance(value, dict | list):
-        home = next((s for s, kind in SINGLE.items() if name in kind.model_fields), None)
-        if home:
-            return Fault(name, value, f"inside [{home}]", f"move it below [{home}]")
-    near = difflib.get_close_matches(name, known, n=1, cutoff=0.4)
-    fault = unknown_key(name, "a section" if isinstance(value, dict | list) else value, known)
-    advice = f"did you mean {near[0]}?" if near else fault.advice
-    return Fault(name, fault.value, f"sections {', '.join(known)}", advice)
 
 
 def _repeated_names(table: dict[str, Any]) -> Iterator[Fault]:

@@ -21,7 +21,7 @@ def without_stock(job: Job) -> list[str]:
     to_hand = sorted({mm for mm, steel in plates if steel == wheel.steel})
     plates_here = _listed(f"{mm:g} mm" for mm in to_hand)
     lines = [
-        f"wheel.{key}: found {mm:g}; [[stock]] and [[offcut]] of {wheel.steel} to hand: "
+        f"{_key(job, key)}: found {mm:g}; [[stock]] and [[offcut]] of {wheel.steel} to hand: "
         f"{plates_here}; add one for a build"
         for key, mm in wanted
         if (mm, wheel.steel) not in plates
@@ -37,10 +37,14 @@ def without_stock(job: Job) -> list[str]:
         here = _listed(f"{a:g} x {b:g} mm" for a, b in dict.fromkeys(rows))
         kind = wheel.tread_from
         lines.append(
-            f"wheel.tread_from: found {kind} of {first:g} x {wall:g}; [[{kind}]] to hand: {here}; "
-            "add one for a build"
+            f"{_key(job, 'tread_from')}: found {kind} of {first:g} x {wall:g}; "
+            f"[[{kind}]] to hand: {here}; add one for a build"
         )
     return lines
+
+
+def _key(job: Job, key: str) -> str:
+    return f"{job.places.words(f'wheel.{key}')}wheel.{key}"
 
 
 def _listed(words: Iterable[str]) -> str:

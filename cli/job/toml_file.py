@@ -2,43 +2,112 @@
 
 from __future__ import annotations
 
+import codecs
+import re
 import tomllib
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from platewheel.cli.job.broken_lines import Written, recovered
+from platewheel.cli.job.toml_lines import Places, places
 from platewheel.parts.base.faults import Fault, SpecError
+from platewheel.parts.base.spec_model import Spec
 
 MOST_BYTES = 1_000_000  # a job file is a few kilobytes
+START = "`platewheel new FILE` writes one to start from"
+WIDE = (  # marks that a text of wider characters begins with
+    (codecs.BOM_UTF32_LE, "utf-32"),
+    (codecs.BOM_UTF32_BE, "utf-32"),
+    (codecs.BOM_UTF16_LE, "utf-16"),
+    (codecs.BOM_UTF16_BE, "utf-16"),
+)
+AS_UTF8 = 'save the file as "UTF-8" in the text editor'
 
 
-def read_toml(path: Path) -> dict[str, Any]:
-    """The file's sections. Raises: SpecError for what is no TOML text of a reasonable size."""
+@dataclass(frozen=True)
+class JobText:
+    """The sections of a job file, what its lines lack, and where each key stands.
+
+    `vague`: a line was not understood, so that what is missing cannot be told; `told`: keys of
+    which a fault of a line tells already.
+    """
+
+    table: dict[str, Any]
+    places: Places
+    faults: tuple[Fault, ...] = ()
+    vague: bool = False
+    told: frozenset[str] = frozenset()
+
+
+def read_toml(path: Path, kinds: Mapping[str, type[Spec]], repeated: Collection[str]) -> JobText:
+    """The file's sections, of `kinds`, some `repeated`; lines that are no TOML are among its
+    faults. Raises: SpecError for what is no text of a reasonable size."""
+    file, data = str(path), _bytes(path)
+    text, faults = _decoded(data, file)
+    text = text.replace("\r\n", "\n").replace("\r", "\n")
+    last = text.rstrip("\n").count("\n") + 1
+    here = Places(places(text), last, frozenset(kinds))
+    try:
+        return JobText(tomllib.loads(text), here, tuple(faults))
+    except (ValueError, RecursionError) as error:  # ValueError: numbers of absurd length
+        found = recovered(text, file, kinds, repeated)
+        faults += found.faults
+        if not found.faults:
+            faults.append(_unread(error, file, last))
+        vague = found.vague or not found.faults
+        return JobText(found.table, here, tuple(faults), vague, frozenset(found.told))
+
+
+def _bytes(path: Path) -> bytes:
     file = str(path)
-    start = "`platewheel new FILE` writes one to start from"
     try:
         if path.is_dir():
-            raise SpecError([Fault(file, "a folder", "a job file (TOML text)", start)])
+            raise SpecError([Fault(file, "a folder", "a job file (TOML text)", START)])
         with path.open("rb") as source:
             data = source.read(MOST_BYTES + 1)
         if len(data) > MOST_BYTES:
             found = f"{max(path.stat().st_size, len(data))} bytes"
             raise SpecError(
-                [Fault(file, found, f"a job file of at most {MOST_BYTES} bytes", start)]
+                [Fault(file, found, f"a job file of at most {MOST_BYTES} bytes", START)]
             )
     except OSError as error:
         reason = error.strerror or str(error)
-        raise SpecError([Fault(file, reason, "a job file that can be read", start)]) from error
+        raise SpecError([Fault(file, reason, "a job file that can be read", START)]) from error
     if not data.strip():
-        raise SpecError([Fault(file, "an empty file", "a job file (TOML text)", start)])
+        raise SpecError([Fault(file, "an empty file", "a job file (TOML text)", START)])
+    return data
+
+
+def _decoded(data: bytes, file: str) -> tuple[str, list[Fault]]:
+    """Text of the bytes, and what is wrong with how they are written; each is read as what it
+    seems, so that the faults of its lines can be told too."""
+    for begins, name in WIDE:
+        if data.startswith(begins):
+            try:
+                text = data.decode(name)
+            except UnicodeDecodeError:
+                break
+            found = Written(f"{name.upper()} text")
+            return text, [Fault(file, found, "UTF-8 text", AS_UTF8, 1)]
     try:
-        return tomllib.loads(data.decode("utf-8-sig"))
+        return data.decode("utf-8-sig"), []
     except UnicodeDecodeError as error:
-        found = f"bytes that are not UTF-8 text at offset {error.start}"
-        raise SpecError([Fault(file, found, "a job file (TOML text)", start)]) from error
-    except (ValueError, RecursionError) as error:  # ValueError: numbers of absurd length
-        advice = "text in quotes, numbers without; one key = value on a line, each key once"
-        if "overwrite" in str(error):
-            advice += (
-                "; a table that comes more than once, as [[stock]], in double brackets each time"
-            )
-        raise SpecError([Fault(file, str(error), "TOML, https://toml.io", advice)]) from error
+        line = data[: error.start].count(b"\n") + 1
+        bare = re.sub(rb"[\t\r\n -\xff]", b"", data)  # what no text has
+        if bare or b"=" not in data:
+            unread = f"bytes that are not UTF-8 text at offset {error.start}"
+            raise SpecError([Fault(file, unread, "a job file (TOML text)", START, line)]) from error
+        text = data.decode("cp1252", errors="replace")
+        mark = data[error.start : error.start + 1].decode("cp1252", errors="replace")
+        other = Written(f"{mark!r} in another encoding (Windows-1252 or Latin-1)")
+        return text, [Fault(file, other, "UTF-8 text", AS_UTF8, line)]
+
+
+def _unread(error: Exception, file: str, last: int) -> Fault:
+    """What TOML has against a text whose lines are sound one by one."""
+    place = re.search(r"\(at line (\d+)", str(error))
+    line = int(place[1]) if place else last
+    advice = "text in quotes, numbers without; one key = value on a line, each key once"
+    return Fault(file, str(error), "TOML, https://toml.io", advice, line)

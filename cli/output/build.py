@@ -10,6 +10,7 @@ from pathlib import Path
 from platewheel.cli.job.axles import axle_rests
 from platewheel.cli.job.job import Job
 from platewheel.cli.job.plan import plan_job
+from platewheel.cli.job.questions import questions
 from platewheel.cli.job.what_fits import Settled, settled
 from platewheel.cli.job.wheelset import checks_with_advice, job_wheelset
 from platewheel.cli.money.buying import buying_rows
@@ -146,7 +147,7 @@ def _write_all(
         templates=[TemplateRow(file=file, pages=pages) for file, pages in templates],
         rating=rated,
         checks=checks,
-        warnings=[*notes, *cut.warnings, *cutting_warnings(job, plan), *untold],
+        warnings=[*questions(job), *notes, *cut.warnings, *cutting_warnings(job, plan), *untold],
     )
     text = report.model_dump_json(indent=2, exclude_none=False)
     (folder / "report.json").write_text(text + "\n", encoding="utf-8")

@@ -8,16 +8,19 @@ from dataclasses import dataclass, replace
 
 @dataclass(frozen=True)
 class Fault:
-    """One thing wrong: the key's path, the value found, what is allowed, what to try."""
+    """One thing wrong: the key's path, the value found, what is allowed, what to try; the line of
+    its file, from 1, where that is known."""
 
     key: str
     value: object
     allowed: str
     advice: str
+    line: int = 0
 
     def __str__(self) -> str:
         shown = "nothing" if self.value is None else _shown(self.value)
-        return f"{self.key}: found {shown}; allowed: {self.allowed}; try: {self.advice}"
+        place = f"line {self.line}: " if self.line else ""
+        return f"{place}{self.key}: found {shown}; allowed: {self.allowed}; try: {self.advice}"
 
     def below(self, path: str) -> Fault:
         """The same fault with its key put below a section's name."""

@@ -11,6 +11,8 @@ from pydantic import BaseModel, ConfigDict, ValidationError
 from pydantic.fields import FieldInfo
 
 from platewheel.parts.base.faults import Fault, SpecError
+from platewheel.parts.base.meant import meant, slips
+from platewheel.parts.base.written_number import readings
 
 UNITS = {  # key suffix -> how the unit is said; longest suffix first
     "_minutes_per_m": "minutes per m",
@@ -78,8 +80,8 @@ class Spec(BaseModel):
         super().__init__(**values)
 
 
-def find_faults(kind: type[Spec], table: Mapping[str, Any]) -> list[Fault]:
-    """Every fault of `table` as input for `kind`: key by key, then between keys."""
+def find_faults(kind: type[Spec], table: Mapping[str, Any], rules: bool = True) -> list[Fault]:
+    """Every fault of `table` as input for `kind`: key by key, then by the `rules` between keys."""
     faults: list[Fault] = []
     bad: set[str] = set()
     good: dict[str, Any] = {}
@@ -102,7 +104,7 @@ def find_faults(kind: type[Spec], table: Mapping[str, Any]) -> list[Fault]:
             for name, field in kind.model_fields.items()
             if name not in bad
         }
-    for rule in kind.rules:
+    for rule in kind.rules if rules else ():
         try:
             faults += rule(Values(good))
         except Unknown:
@@ -115,10 +117,24 @@ def _fault(kind: type[Spec], key: str, error: Any, table: Mapping[str, Any]) -> 
         return unknown_key(key, table[key], list(kind.model_fields))
     field = kind.model_fields[key]
     value = table.get(key)
-    advice = f"{key} = {toml_value(example(field))}"
-    if isinstance(value, str) and field.annotation in (float, int):
-        advice = f"the number alone, without quotes or unit: {advice}"
-    return Fault(key, value, allowed(key, field), advice)
+    return Fault(key, value, allowed(key, field), advised(key, field, value))
+
+
+def advised(key: str, field: FieldInfo, value: Any) -> str:
+    """What to write: what was meant, where it can be told, or else the example. `value` is what
+    TOML read, or the text of a line that it could not read."""
+    unit, usual = unit_of(key), example(field)
+    found = meant(field, value, unit)
+    advice = " or ".join(f"{key} = {toml_value(one)}" for one in found)
+    if not found and isinstance(usual, int | float):
+        given = [*readings(value, unit)] if isinstance(value, str) else [value]
+        slipped = [(one, *slip) for one in given for slip in slips(key, field, one, unit, usual)]
+        told = (f"{key} = {toml_value(n)}, if {one:g} {why}" for one, n, why in slipped)
+        advice = "; ".join(told)
+    advice = f"write {advice}" if advice else f"{key} = {toml_value(usual)}"
+    if type(value) is str and any(type(one) in (int, float) for one in (*found, usual)):
+        return f"the number alone, without quotes or unit: {advice}"
+    return advice
 
 
 def unknown_key(key: str, value: object, known: list[str]) -> Fault:
@@ -128,9 +144,11 @@ def unknown_key(key: str, value: object, known: list[str]) -> Fault:
     if same:
         unit = unit_of(same[0])
         return Fault(key, value, f"{same[0]}, in {unit}", f"{same[0]} = the value in {unit}")
-    near = difflib.get_close_matches(key, known, n=1, cutoff=0.5)
-    advice = f"did you mean {near[0]}?" if near else "remove it"
-    return Fault(key, value, "known keys only: " + ", ".join(known), advice)
+    near = difflib.get_close_matches(key.lower(), known, n=1, cutoff=0.5)
+    if near:
+        listed = "known keys only, as `platewheel new` writes them"
+        return Fault(key, value, listed, f"did you mean {near[0]}?")
+    return Fault(key, value, "known keys only: " + ", ".join(known), "remove it")
 
 
 def unit_of(key: str) -> str:

@@ -13,7 +13,8 @@ from platewheel.cli.commands.main import app
 
 NAME = "pond-line"
 LINE = re.compile(
-    r"^(?P<key>.+?): found (?P<found>.+); allowed: (?P<allowed>.+); try: (?P<advice>.+)$"
+    r"^(?:line (?P<line>\d+): )?(?P<key>.+?): found (?P<found>.+); "
+    r"allowed: (?P<allowed>.+); try: (?P<advice>.+)$"
 )
 BASE: dict[str, dict[str, str]] = {
     "job": {"name": f'"{NAME}"', "wheels": "2"},

@@ -97,7 +97,7 @@ def test_a_bad_job_is_refused_by_every_command_on_stderr(own_folder: Path, comma
         result = run(command, "job.toml", *more)
         assert result.exit_code == 2
         assert result.stdout == ""
-        keys = [line.split(":")[0] for line in result.stderr.splitlines()]
+        keys = [line.split(": ")[1] for line in result.stderr.splitlines()]
         assert keys == ["job.wheels", "wheel.flange_angle_deg"]
     assert [path.name for path in own_folder.iterdir()] == ["job.toml"]
 

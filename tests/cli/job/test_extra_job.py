@@ -130,7 +130,7 @@ name = "A"
     with pytest.raises(SpecError) as caught:  # no drawing is read by rows at fault
         read_job(job_file)
     keys = [fault.key for fault in caught.value.faults]
-    assert keys == ["drawing_layer[1].part", "drawing_layer[0].use"]
+    assert keys == ["drawing_layer[0].use", "drawing_layer[1].part"]
 
 
 def test_a_fine_hollow_is_refused_at_reading_whoever_offsets(job_file: Path) -> None:

@@ -114,7 +114,7 @@ ONE_FAULT: dict[str, tuple[dict[str, str], str, str, str, str]] = {
         "true or false",
         "false",
     ),
-    "list": ({"track.gauge_mm": "[381]"}, "track.gauge_mm", "[381]", "a number", "= 457"),
+    "list": ({"track.gauge_mm": "[381]"}, "track.gauge_mm", "[381]", "a number", "= 381"),
     "table": ({"track.gauge_mm": "{ a = 1 }"}, "track.gauge_mm", "{", "a number", "= 457"),
     "date": ({"track.gauge_mm": "1979-05-27"}, "track.gauge_mm", "1979", "a number", "= 457"),
     "choice": ({"wheel.steel": '"S999"'}, "wheel.steel", "'S999'", '"S235" | "S275" | "S355"', "="),

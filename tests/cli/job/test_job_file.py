@@ -146,12 +146,7 @@ UNREADABLE: dict[str, Any] = {
     "utf-16": job_text().encode("utf-16"),
     "empty": b"",
     "blank": b" \n\t\n",
-    "no-value": job_text({"wheel.tread_taper_1_in": ""}),
-    "key-twice": job_text() + "\n[job]\nname = 'again'\n",
-    "open-string": job_text({"job.name": '"pond'}),
     "json": '{"job": {"name": "pond"}}',
-    "deep-lists": "x = " + "[" * 50_000 + "]" * 50_000,
-    "deep-tables": "x = " + "{a=" * 50_000 + "1" + "}" * 50_000,
 }
 
 
@@ -190,5 +185,5 @@ def test_one_bracket_for_two_is_guessed_at(tmp_path: Path) -> None:
     single = "[stock]\nthickness_mm = 5\nwidth_mm = 400\nlength_mm = 500\n"
     file = tmp_path / "job.toml"
     file.write_text(job_text(rows=single + single.replace("[stock]", "[[stock]]")))
-    with pytest.raises(SpecError, match=r"\[\[stock\]\], in double brackets"):
+    with pytest.raises(SpecError, match=r"line 26: .*write \[\[stock\]\]"):
         read_job(file)

@@ -60,8 +60,9 @@ def told(data: str | bytes) -> int:
         assert result.exit_code in (0, 1), result.stderr
         verdicts = [row["verdict"] for row in json.loads(result.stdout)["checks"]]
         assert ("fail" in verdicts) == (result.exit_code == 1)
-        notes = result.stderr.split("\n")[:-1]  # of stock that a build would lack
-        assert all(note.endswith("; add one for a build") for note in notes), result.stderr
+        notes = result.stderr.split("\n")[:-1]  # of stock that a build would lack, and what is odd
+        asked = ("; add one for a build", "; did you mean ")
+        assert all(any(words in note for words in asked) for note in notes), result.stderr
     return int(result.exit_code)
 
 

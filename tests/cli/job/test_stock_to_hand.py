@@ -26,9 +26,9 @@ def test_each_thing_that_is_not_there_is_told() -> None:
     disc, flange, bar = lines_of(
         disc_thickness_mm=5.0, flange_thickness_mm=10.0, tread_width_mm=50.0
     )
-    assert disc.startswith("wheel.disc_thickness_mm: found 5;")
+    assert disc.startswith("line 44: wheel.disc_thickness_mm: found 5;")
     assert "6 mm, 8 mm;" in disc
-    assert flange.startswith("wheel.flange_thickness_mm: found 10;")
+    assert flange.startswith("line 42: wheel.flange_thickness_mm: found 10;")
     assert "bar of 50 x 8; [[bar]] to hand: 60 x 8 mm" in bar
     (pipe,) = lines_of(tread_from="pipe")
     assert "pipe of 300 x 8; [[pipe]] to hand: none;" in pipe

@@ -1,0 +1,85 @@
+"""Keys and sections that are not there: where they belong, or which was meant."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Collection, Iterator, Mapping
+from dataclasses import replace
+from typing import Any
+
+from platewheel.parts.base.faults import Fault
+from platewheel.parts.base.spec_model import Spec, find_faults, unknown_key
+
+Kinds = Mapping[str, type[Spec]]
+NEARER = 0.1  # by so much is a key of another section more alike before it is told
+
+
+def key_faults(
+    name: str, row: Mapping[str, Any], kinds: Kinds, repeated: Collection[str], rules: bool = True
+) -> Iterator[Fault]:
+    """Faults of a section's keys, those that belong elsewhere sent there; keys without section."""
+    for fault in find_faults(kinds[name], row, rules):
+        key = fault.key
+        stray = key in row and key not in kinds[name].model_fields
+        yield stray_key(key, row[key], name, kinds, repeated) if stray else fault
+
+
+def stray_key(key: str, value: Any, name: str, kinds: Kinds, repeated: Collection[str]) -> Fault:
+    """Fault of a key that is not of the section `name`: misspelt, of another unit or section."""
+    homes = [one for one, kind in kinds.items() if key in kind.model_fields and one != name]
+    if homes:
+        where = " or ".join(bracketed(one, repeated) for one in homes)
+        return Fault(key, value, f"inside {where}", f"move it below {where}")
+    own = unknown_key(key, value, list(kinds[name].model_fields))
+    if own.allowed.startswith("known keys"):
+        best = max(
+            (
+                (difflib.SequenceMatcher(None, key.lower(), one).ratio() - NEARER, one, home)
+                for home, kind in kinds.items()
+                for one in kind.model_fields
+            ),
+            key=lambda row: (row[0] + NEARER * (row[2] == name), row[1]),
+        )
+        if best[2] != name and best[0] > 0.7:
+            where = bracketed(best[2], repeated)
+            return replace(own, advice=f"did you mean {best[1]}, below {where}?")
+    return own
+
+
+def section_faults(
+    table: Mapping[str, Any], kinds: Kinds, repeated: Collection[str], needed: Collection[str]
+) -> Iterator[Fault]:
+    """Sections that are unknown, written with the wrong brackets, or `needed` and not there."""
+    for name, value in table.items():
+        if name not in kinds:
+            yield stray_section(name, value, kinds, repeated)
+        elif name not in repeated and not isinstance(value, dict):
+            one = f"one section [{name}]"
+            yield Fault(name, value, one, f"write [{name}] above its keys")
+        elif name in repeated and not (
+            isinstance(value, list) and all(isinstance(row, dict) for row in value)
+        ):
+            yield Fault(name, value, f"sections [[{name}]]", f"write [[{name}]] above each one")
+    for name in needed:
+        if name not in table:
+            start = "see the file that `platewheel new` writes"
+            yield Fault(name, None, f"a section [{name}]", start)
+
+
+def bracketed(name: str, repeated: Collection[str]) -> str:
+    """The head of a section."""
+    return f"[[{name}]]" if name in repeated else f"[{name}]"
+
+
+def stray_section(name: str, value: Any, kinds: Kinds, repeated: Collection[str]) -> Fault:
+    """Fault of a section that is not there, or of a key above all sections."""
+    known = [*kinds]
+    if not isinstance(value, dict | list):
+        homes = [one for one, kind in kinds.items() if name in kind.model_fields]
+        if homes:
+            where = " or ".join(bracketed(one, repeated) for one in homes)
+            return Fault(name, value, f"inside {where}", f"move it below {where}")
+    near = difflib.get_close_matches(name.lower(), known, n=1, cutoff=0.4)
+    shown = "a section" if isinstance(value, dict | list) else value
+    advice = f"did you mean {near[0]}?" if near else unknown_key(name, shown, known).advice
+    return Fault(name, shown, f"sections {', '.join(known)}", advice)

@@ -1,0 +1,143 @@
+"""A job file line by line: where each key stands, and what can be read where a line is broken."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field, replace
+from typing import Any
+
+from platewheel.parts.base.faults import Fault
+
+HEAD = re.compile(r"^\s*(\[\[?)\s*([\w.\"' -]+?)\s*(\]\]?)\s*(#.*)?$")
+KEY = re.compile(r"^\s*([\w-]+|\"[^\"\n]*\"|'[^'\n]*')((?:\s*\.\s*[\w\"'-]+)*)\s*=(?!=)")
+
+
+@dataclass(frozen=True)
+class Statement:
+    """A head or a key with its value; `number` is the line that it begins in, from 1."""
+
+    number: int
+    text: str
+
+
+def statements(text: str) -> Iterator[Statement]:
+    """Those of a text, without blank lines and notes; one that never ends is one line long."""
+    lines = text.split("\n")
+    at = 0
+    while at < len(lines):
+        first = at
+        whole = lines[at]
+        at += 1
+        if not whole.strip() or whole.lstrip().startswith("#"):
+            continue
+        end = at
+        joined = whole
+        state = unended(whole)
+        while state and end < len(lines):
+            begins = HEAD.match(lines[end]) or KEY.match(lines[end])
+            if state == "[" and begins and not lines[end].lstrip().startswith("[["):
+                break
+            joined += "\n" + lines[end]
+            end += 1
+            state = unended(joined)
+        if not state:
+            whole, at = joined, end
+        yield Statement(first + 1, whole)
+
+
+def unended(text: str) -> str:
+    """What is still open at the end: a bracket, three quotes; empty where nothing is."""
+    depth, at = 0, 0
+    while at < len(text):
+        mark = text[at]
+        if text[at : at + 3] in ('"""', "'''"):
+            closed = text.find(text[at : at + 3], at + 3)
+            if closed < 0:
+                return mark * 3
+            at = closed + 3
+            continue
+        if mark in "\"'":
+            at = _string_end(text, at)
+        elif mark == "#":
+            at = text.find("\n", at)
+            if at < 0:
+                break
+        elif mark in "[{":
+            depth += 1
+        elif mark in "]}":
+            depth -= 1
+        at += 1
+    return "[" if depth > 0 else ""
+
+
+def _string_end(text: str, start: int) -> int:
+    """Place of the closing quote; the end of the line where there is none."""
+    mark, at = text[start], start + 1
+    while at < len(text) and text[at] not in (mark, "\n"):
+        at += 2 if text[at] == "\\" and mark == '"' else 1
+    return min(at, len(text) - 1)
+
+
+def parsed(text: str) -> dict[str, Any] | None:
+    """The table of a piece of TOML; None where it is none."""
+    try:
+        return tomllib.loads(text)
+    except (ValueError, RecursionError):
+        return None
+
+
+def places(text: str) -> dict[str, int]:
+    """Lines of keys by `section.key`, and of sections by their names; of rows `row[0].key`."""
+    found: dict[str, int] = {}
+    rows: dict[str, int] = {}
+    section = ""
+    for one in statements(text):
+        head = HEAD.match(one.text)
+        if head:
+            section = _plain(head[2])
+            found.setdefault(section, one.number)
+            if head[1] == "[[":
+                rows[section] = rows.get(section, -1) + 1
+                section = f"{section}[{rows[section]}]"
+                found[section] = one.number
+            continue
+        key = KEY.match(one.text)
+        if key:
+            path = _plain(key[1] + key[2])
+            found.setdefault(f"{section}.{path}" if section else path, one.number)
+            found.setdefault(section or path.split(".")[0], one.number)
+    return found
+
+
+@dataclass(frozen=True)
+class Places:
+    """Lines of a file's keys and sections, its last line, and the names of all sections."""
+
+    lines: Mapping[str, int] = field(default_factory=dict)
+    last: int = 0
+    sections: frozenset[str] = frozenset()
+
+    def line(self, key: str) -> int:
+        """Line of a key as faults name it: its own, that of its section's head, or the last; 0
+        where it is of another file."""
+        start = re.match(r"(([\w-]+)(?:\[\d+\])?)(?:\.[\w-]+)?", key)
+        if not start:
+            return 0
+        paths = (start[0], start[1], start[2])
+        found = (self.lines[path] for path in paths if path in self.lines)
+        return next(found, self.last * (start[2] in self.sections))
+
+    def words(self, key: str) -> str:
+        """`line 7: ` before what is said of a key; nothing where its line is not known."""
+        line = self.line(key)
+        return f"line {line}: " if line else ""
+
+    def placed(self, fault: Fault) -> Fault:
+        """The fault with its line."""
+        return fault if fault.line else replace(fault, line=self.line(fault.key))
+
+
+def _plain(path: str) -> str:
+    return ".".join(part.strip().strip("\"'") for part in path.split("."))
