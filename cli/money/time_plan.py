@@ -115,6 +115,9 @@ def _formed(wheel: WheelSpec, wheels: int) -> Iterator[tuple[str, int, str, str]
 
 def _cutting_rate(job: Job) -> str:
     """By what the hours of cutting are reckoned."""
+    if job.cutting.process == "hand":
+        speed = "[[cut_speed]]" if job.cut_speeds else "cutting.cut_speed_mm_per_min or 800 mm2/min"
+        return f"straight by {speed}, round at half of it, holes by the piece"
     words = "cutting speed, pierces and travel of [cutting]"
     own = [row for row in job.cut_speeds if row.process == job.cutting.process]
     if any(row.hole_up_to_mm for row in own):

@@ -14,7 +14,7 @@ LETTER_MM = 9.0
 
 
 def add_straight_cuts(drawing: Any, layout: Layout, cutting: Cutting) -> None:
-    """The middle of each kerf where there is steel, and the cut's number and measure beside it."""
+    """The middle of each kerf where there is steel, and the cut's number beside it."""
     space = drawing.modelspace()
     drawing.layers.add(LAYER, color=COLOUR)
     for cut in parted(layout, cutting).cuts:
@@ -22,7 +22,7 @@ def add_straight_cuts(drawing: Any, layout: Layout, cutting: Cutting) -> None:
             space.add_line(line.start, line.end, dxfattribs={"layer": LAYER})
         x, y = cut.line.start
         at, turn = ((x - 3.0, y + 12.0), 90.0) if cut.axis == 0 else ((x + 12.0, y + 3.0), 0.0)
-        add_text(space, f"cut {cut.number}: {cut.line_mm:.1f}", at, LETTER_MM, turn)
+        add_text(space, f"cut {cut.number}", at, LETTER_MM, turn)
 
 
 def hand_notes(cutting: Cutting) -> str:

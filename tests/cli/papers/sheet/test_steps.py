@@ -157,6 +157,23 @@ def test_cautions_stand_where_they_bite(words: str, steps: set[str]) -> None:
     assert found == steps
 
 
+def test_by_hand_blanks_are_marked_out_before_they_are_cut() -> None:
+    made = steps_of({"cutting.process": '"hand"'})
+    assert [step.id for step in made.steps][:2] == ["mark-out", "cut"]
+    step = made.step("mark-out")
+    wheel = made.job.wheel
+    assert figure(step, "disc: circle through their centres, diameter") == wheel.vent_circle_mm
+    # developed on the mid-surface: root and foot of the flange over the sine of its angle
+    assert figure(step, "flange: inner radius") == pytest.approx(MID / SINE)
+    assert figure(step, "flange: outer radius") == pytest.approx((MID + 12) / SINE)
+    assert told(step, (MID + 12) / SINE)
+    assert step.uses == ["marking-out.pdf", "plates.pdf"]
+    strip = math.pi * (180 - 6) - 2  # long, and 50 wide
+    assert figure(step, "tread: both diagonals") == pytest.approx(math.hypot(strip, 50))
+    pipe = steps_of({"cutting.process": '"hand"', "wheel.tread_from": '"pipe"'}).step("mark-out")
+    assert not any(line.startswith("tread") for line in pipe.do)  # it is sawn
+
+
 def test_a_heavy_wheel_is_for_two_people() -> None:
     light = " ".join(steps_of().step("true").cautions)
     heavy = steps_of({"wheel.disc_thickness_mm": "15", "wheel.tread_thickness_mm": "12",
