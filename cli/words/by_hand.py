@@ -14,7 +14,7 @@ CUTS = (
     Column("line", "Scribe at", Length, "number"),
     Column("measured_from", "from", Name),
     Column("span", "From, to", Phrase),
-    Column("kerf", "Disc goes", Name),
+    Column("kerf", "Cut goes", Name),
 )
 KERF = {
     "on it": "on the line",

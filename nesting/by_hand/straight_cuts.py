@@ -21,6 +21,7 @@ from platewheel.parts.geometry.outline import Line, bounds, segments
 Box = tuple[float, float, float, float]
 Side = Literal["on it", "beyond it", "before it"]
 SAME_MM = 1e-3
+SLIT_MM = 0.5  # strips no further apart than a kerf and this are a block
 MOST_SLIVER_MM = 0.5  # beside a finished edge: ground off, not cut
 
 
@@ -129,28 +130,31 @@ def _middle(placement: Placement, axis: int) -> float:
 
 
 def _marks(piece: Piece, rules: _Rules) -> tuple[int, list[_Mark]]:
-    """The cuts across a piece, all one way: the way that parts blanks, the shorter cuts first."""
+    """The cuts across a piece, all one way: those that part blanks, the shorter first; then those
+    that finish a block of strips at its ends; then those between its strips."""
     if not piece.placements:
         return 0, []
     box = piece.box
     first = 0 if box[3] - box[1] <= box[2] - box[0] + SAME_MM else 1
-    ways = [(axis, *_across(piece, axis, rules)) for axis in (first, 1 - first)]
-    for parts in (True, False):
-        for axis, groups, marks in ways:
-            if marks and (groups > 1) == parts:
-                return axis, marks
+    for gap_mm in (rules.kerf_mm + SLIT_MM, 0.0):
+        ways = [(axis, *_across(piece, axis, rules, gap_mm)) for axis in (first, 1 - first)]
+        for parts in (True, False):
+            for axis, groups, marks in ways:
+                if marks and (groups > 1) == parts:
+                    return axis, marks
     return 0, []
 
 
-def _across(piece: Piece, axis: int, rules: _Rules) -> tuple[int, list[_Mark]]:
-    """Number of groups that cuts at right angles to an axis part, and the cuts."""
+def _across(piece: Piece, axis: int, rules: _Rules, gap_mm: float) -> tuple[int, list[_Mark]]:
+    """Number of groups that cuts at right angles to an axis part, and the cuts; blanks that lie
+    no further apart than a gap are one group."""
     boxes = [(bounds(p.outline), is_square(p.outline)) for p in piece.placements]
     boxes.sort(key=lambda one: (one[0][axis], one[0][axis + 2]))
     groups: list[list[tuple[Box, bool]]] = []
     reach = -math.inf
     for one in boxes:
         low, high = one[0][axis], one[0][axis + 2]
-        if low > reach + SAME_MM:
+        if low > reach + max(gap_mm, SAME_MM):
             groups.append([])
         groups[-1].append(one)
         reach = max(reach, high)
