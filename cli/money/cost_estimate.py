@@ -61,7 +61,7 @@ def estimate_parts(job: Job) -> dict[str, Question]:
         if source == "sheet":
             assert kind.cut is not None
             cut = kind.cut(wheel)
-            room = cut.room_mm2(job.cutting.part_spacing_mm)
+            room = cut.room_mm2(job.cutting.spacing_in(kind.thickness_mm(wheel)))
             one = plate(room, kind.thickness_mm(wheel), cut)
             return cut.count * (one + formed_minutes(kind, wheel) * minute)
         if source == "tube":

@@ -3,11 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import chain
 
 from platewheel.cli.job.blanks import JobBlank
 from platewheel.cli.job.job import Job
 from platewheel.cli.papers.typeset import typeset
-from platewheel.cli.words.marking import Lines, compass_lines, hole_lines, ordinate_lines
+from platewheel.cli.words.marking import (
+    Lines,
+    compass_lines,
+    hole_lines,
+    ordinate_lines,
+    small_lines,
+)
 from platewheel.cli.words.phrases import Sentence
 from platewheel.cli.words.values import Length
 from platewheel.nesting.by_hand.hole_ways import HoleTools
@@ -57,7 +64,11 @@ def _blank(one: JobBlank, tools: HoleTools, units: Units) -> dict[str, object]:
 def _tables(one: JobBlank, tools: HoleTools, units: Units) -> Iterator[dict[str, object]]:
     for title, heads, lines in (
         ("Compass, rule and grinder", ("", ""), compass_lines(one.blank, units)),
-        ("Holes and inner arcs", ("", "made by"), hole_lines(one.blank, tools, units)),
+        (
+            "Holes and inner arcs",
+            ("", "made by"),
+            chain(hole_lines(one.blank, tools, units), small_lines(one.blank, tools, units)),
+        ),
         *ordinate_lines(one.blank, units),
     ):
         rows: Lines = list(lines)

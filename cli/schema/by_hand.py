@@ -40,6 +40,8 @@ class HandRow(Row):
     straight_mm: float = Field(description="straight cuts and straight edges, by grinder or saw")
     curved_mm: float = Field(description="round edges, cut in chords beside the line and ground")
     holes: list[HandHolesRow]
-    arc_chain_holes: int = Field(description="drilled along hollow arcs of outlines")
+    arc_chain_holes: int = Field(
+        description="drilled along hollow arcs of outlines and inside cut-outs that are not round"
+    )
     discs: int = Field(description="grinder discs worn, of 125 x 1 mm; 8000 mm2 each")
     straight_cuts: list[StraightCutRow] = Field(description="of one plate; none in the sum of all")

@@ -42,7 +42,7 @@ def hole_words(row: HandRow) -> Iterator[str]:
     if count:
         yield f"{count} holes chain drilled ({chained} holes in chains)"
     if row.arc_chain_holes:
-        yield f"{row.arc_chain_holes} chain holes along inner arcs"
+        yield f"{row.arc_chain_holes} chain holes along inner arcs and cut-outs"
 
 
 def cuts_table(row: HandRow) -> Table:

@@ -4,8 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from platewheel.nesting.by_hand.cut_outs import cut_outs, small_hollows
 from platewheel.nesting.by_hand.hole_ways import HoleTools, arc_ways, hole_ways
-from platewheel.nesting.templates.hole_words import arc_words, way_words
+from platewheel.nesting.templates.hole_words import (
+    arc_words,
+    cut_out_words,
+    hollow_words,
+    way_words,
+)
 from platewheel.nesting.templates.printed_length import length_line
 from platewheel.nesting.templates.straight_cuts import cuts_of_arc, cuts_of_disc
 from platewheel.parts.base.units import Units
@@ -45,6 +51,16 @@ def hole_lines(blank: Blank, tools: HoleTools, units: Units) -> Iterator[tuple[s
         yield f"{way.count} x {length_line(way.diameter_mm, units)}", way_words(way, units)
     for arc in arc_ways(blank):
         yield f"inner arc, radius {length_line(arc.arc.radius_mm, units)}", arc_words(arc, units)
+
+
+def small_lines(blank: Blank, tools: HoleTools, units: Units) -> Iterator[tuple[str, str]]:
+    """Cut-outs that are not round, and hollows too small for a chain."""
+    for one in cut_outs(blank):
+        size = f"{length_line(one.width_mm, units)} x {length_line(one.length_mm, units)}"
+        yield f"cut-out, {size}", cut_out_words(one, units)
+    for hollow in small_hollows(blank):
+        told = length_line(hollow.radius_mm, units)
+        yield f"inner arc, radius {told}", hollow_words(hollow, tools, units)
 
 
 def ordinate_lines(blank: Blank, units: Units) -> Iterator[OrdinateTable]:

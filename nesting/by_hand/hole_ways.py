@@ -188,15 +188,15 @@ def chain_along_arc(arc: Arc, drill_mm: float) -> Chain | None:
 def arc_ways(blank: Blank) -> tuple[ArcWay, ...]:
     """Each hollow arc of the outline that is long enough for a chain."""
     found = []
-    for arc in _hollows(blank.outline):
+    for arc in hollows(blank.outline):
         chain = chain_along_arc(arc, chain_drill_mm(2 * arc.radius_mm, blank.thickness_mm))
         if chain:
             found.append(ArcWay(arc, chain))
     return tuple(found)
 
 
-def _hollows(outline: Loop) -> Iterator[Arc]:
-    """Arcs that the blank lies outside of, pieces of one arc put together."""
+def hollows(outline: Loop) -> Iterator[Arc]:
+    """Arcs of an outline that the blank lies outside of, pieces of one arc put together."""
     if isinstance(outline, Circle):
         return
     run: Arc | None = None

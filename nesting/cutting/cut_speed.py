@@ -135,6 +135,8 @@ def speed_faults(
         )
     yield from _twice(rows)
     yield from hole_faults(rows)
+    if cutting.process == "hand":
+        yield from _hand_faults(rows)
     unclear = next(_unclear(cutting, rows), None)
     if unclear:
         yield unclear
@@ -149,6 +151,23 @@ def speed_faults(
                 f"no speed for {thickness:g} mm",
                 f"thicknesses within the rows for {_said(cutting)}, now {told}",
                 f"a [[cut_speed]] row with thickness_mm = {thickness:.12g}",
+            )
+
+
+def _hand_faults(rows: Sequence[CutSpeed]) -> Iterator[Fault]:
+    """Rows by hand with what only a torch has."""
+    for i, row in enumerate(rows):
+        if row.process != "hand":
+            continue
+        if row.pierce_s:
+            allowed = "0 with process hand: nothing is pierced"
+            yield Fault(f"cut_speed[{i}].pierce_s", row.pierce_s, allowed, "pierce_s = 0")
+        if row.hole_up_to_mm is not None:
+            yield Fault(
+                f"cut_speed[{i}].hole_up_to_mm",
+                row.hole_up_to_mm,
+                "left out with process hand: holes are drilled, sawn or chain drilled",
+                "remove the row",
             )
 
 

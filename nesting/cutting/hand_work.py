@@ -10,6 +10,7 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from platewheel.nesting.by_hand.cut_outs import cut_outs
 from platewheel.nesting.by_hand.hole_ways import HoleTools, HoleWay, How, arc_ways, hole_ways
 from platewheel.nesting.by_hand.straight_cuts import StraightCut, in_steel, parted
 from platewheel.nesting.cutting.cut_speed import CutSpeed, pace
@@ -121,7 +122,7 @@ def all_work(each: Sequence[tuple[int, HandWork]]) -> HandWork:
 class _BlankWork:
     curved_mm: float
     cut_outs_mm: float  # edges of cut-outs that are not round
-    arc_holes: int
+    arc_holes: int  # of chains along hollow arcs and round cut-outs
     ways: tuple[HoleWay, ...]
 
 
@@ -130,9 +131,10 @@ def _blank_work(blank: Blank, tools: HoleTools) -> _BlankWork:
     chained = [way for way in ways if way.chain]
     curved = math.fsum(s.length_mm for s in segments(blank.outline) if not isinstance(s, Line))
     curved += math.fsum(math.pi * way.diameter_mm * way.count for way in chained)
-    cut_outs = math.fsum(length_mm(hole) for hole in blank.holes if round_hole(hole) is None)
+    inside = math.fsum(length_mm(hole) for hole in blank.holes if round_hole(hole) is None)
     arcs = sum(way.chain.count for way in arc_ways(blank))
-    return _BlankWork(curved, cut_outs, arcs, ways)
+    arcs += sum(len(one.drilled_centres) for one in cut_outs(blank))
+    return _BlankWork(curved, inside, arcs, ways)
 
 
 def _hole_minutes(way: HoleWay, thickness_mm: float) -> float:

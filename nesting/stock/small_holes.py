@@ -83,8 +83,11 @@ def marked_holes(blanks: Iterable[Blank], cutting: Cutting) -> tuple[MarkedHoles
 def narrow_holes(blanks: Iterable[Blank], cutting: Cutting) -> tuple[str, ...]:
     """A line for each blank with holes, not round, that are narrower than the least.
 
-    They stay cut, for no drill makes them; the width is that of the least rectangle about one.
+    They stay cut, for no drill makes them; the width is that of the least rectangle about one. By
+    hand there are none: each cut-out has its own way.
     """
+    if cutting.process == "hand":
+        return ()
     lines = []
     for blank in blanks:
         least = least_hole(cutting, blank.thickness_mm)

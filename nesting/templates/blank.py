@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from dataclasses import replace
 from typing import Any
 
+from platewheel.nesting.by_hand.cut_outs import cut_outs
 from platewheel.nesting.by_hand.hole_ways import ArcWay, HoleTools, HoleWay, arc_ways, hole_ways
 from platewheel.nesting.stock.small_holes import TOLERANCE_MM, round_hole
 from platewheel.nesting.templates.ink import (
@@ -63,20 +65,25 @@ def with_chains(blank: Blank, tools: HoleTools | None) -> Blank:
     """The blank with the centres of all chains as spots to punch: what notes keep off."""
     if tools is None:
         return blank
-    ways: list[HoleWay | ArcWay] = [*hole_ways(blank, tools), *arc_ways(blank)]
-    spots = (MarkPoint(at) for way in ways for at in way.drilled_centres)
+    spots = (MarkPoint(at) for at, _ in _chained(blank, tools))
     return replace(blank, marks=(*blank.marks, *spots))
+
+
+def _chained(blank: Blank, tools: HoleTools) -> Iterator[tuple[Point, float]]:
+    """Centre and drill of each hole of each chain."""
+    ways: list[HoleWay | ArcWay] = [*hole_ways(blank, tools), *arc_ways(blank)]
+    for way in ways:
+        if way.chain:
+            yield from ((at, way.chain.drill_mm) for at in way.drilled_centres)
+    for one in cut_outs(blank):
+        yield from ((at, one.drill_mm) for at in one.drilled_centres)
 
 
 def _draw_chains(canvas: Any, blank: Blank, tools: HoleTools) -> None:
     """Each hole of each chain: its rim thin, its centre to punch."""
-    ways: list[HoleWay | ArcWay] = [*hole_ways(blank, tools), *arc_ways(blank)]
-    for way in ways:
-        if way.chain is None:
-            continue
-        for at in way.drilled_centres:
-            draw_loop(canvas, Circle(at, way.chain.drill_mm / 2), FINE)
-            draw_punch_mark(canvas, at, CHAIN_ARM_MM)
+    for at, drill in _chained(blank, tools):
+        draw_loop(canvas, Circle(at, drill / 2), FINE)
+        draw_punch_mark(canvas, at, CHAIN_ARM_MM)
 
 
 def _draw_centres(canvas: Any, blank: Blank, to_drill: set[Point]) -> None:

@@ -2,9 +2,19 @@
 
 from __future__ import annotations
 
-from platewheel.nesting.by_hand.hole_ways import PILOT_MM, SAW_RPM_MM, ArcWay, Chain, HoleWay
+from platewheel.nesting.by_hand.cut_outs import CutOut
+from platewheel.nesting.by_hand.hole_ways import (
+    LAND_MM,
+    PILOT_MM,
+    SAW_RPM_MM,
+    ArcWay,
+    Chain,
+    HoleTools,
+    HoleWay,
+)
 from platewheel.nesting.templates.printed_length import length_line
 from platewheel.parts.base.units import Units
+from platewheel.parts.geometry.outline import Arc
 
 LEAST_LEFT_MM = 0.05  # to grind
 
@@ -36,6 +46,27 @@ def chain_words(chain: Chain, units: Units, *, closed: bool) -> str:
         f"{length_line(chain.pitch_mm, units)}; break out, grind up to "
         f"{length_line(chain.most_land_mm, units)} off to the line"
     )
+
+
+def cut_out_words(one: CutOut, units: Units) -> str:
+    """The chain inside a cut-out that is not round."""
+    drill = length_line(one.drill_mm, units)
+    if not one.drilled_centres:
+        return f"too narrow for a chain: drill {drill} at its ends, saw and file between"
+    inside = length_line(one.drill_mm / 2 + LAND_MM, units)
+    pitch = length_line(one.pitch_mm, units)
+    return (
+        f"chain of {len(one.drilled_centres)} holes, drill {drill}, centres {inside} inside the "
+        f"line, {pitch} apart; break out, saw the corners, file to the line"
+    )
+
+
+def hollow_words(arc: Arc, tools: HoleTools, units: Units) -> str:
+    """A hollow too small for a chain."""
+    size = 2 * arc.radius_mm
+    if size <= tools.most_drill_mm:
+        return f"drill {length_line(size, units)} at its centre before the edges are cut"
+    return "saw beside it, file to the line"
 
 
 def arc_words(way: ArcWay, units: Units) -> str:

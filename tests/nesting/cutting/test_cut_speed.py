@@ -158,3 +158,21 @@ def test_rows_for_holes_that_do_not_fit_the_others_are_told() -> None:
     assert "at most 1000, as for holes up to 15 mm" in fault.allowed
     equal = [*CHART, row(6.0, 2000.0, 0.7, hole_up_to_mm=37.0)]
     assert keys(Cutting(), equal, 6.0) == []
+
+
+def test_rows_by_hand_know_neither_pierce_nor_hole() -> None:
+    rows = [
+        CutSpeed(process="hand", thickness_mm=6.0, speed_mm_per_min=120.0, pierce_s=0.5),
+        CutSpeed(
+            process="hand",
+            thickness_mm=6.0,
+            speed_mm_per_min=60.0,
+            pierce_s=0.0,
+            hole_up_to_mm=40.0,
+        ),
+    ]
+    faults = [fault.key for fault in speed_faults(Cutting(process="hand"), rows, [6.0])]
+    assert faults == ["cut_speed[0].pierce_s", "cut_speed[1].hole_up_to_mm"]
+    assert not list(
+        speed_faults(Cutting(process="hand"), [rows[0].model_copy(update={"pierce_s": 0.0})], [6.0])
+    )
