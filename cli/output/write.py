@@ -86,7 +86,7 @@ def write_sheets(job: Job, plan: Plan, folder: Path, rests: Sequence[Round] = ()
     told, plain = [], job.cutting.model_copy(update={"file_units": "mm"})
     by_hand = job.cutting.process == "hand"
     if by_hand:  # outlines and holes are proved as a torch would cut them, straight cuts apart
-        plain = plain.model_copy(update={"process": "plasma"})
+        plain = plain.model_copy(update={"process": "plasma", "mark_names": False})
     for layout, file in zip(plan.layouts, files, strict=True):
         path = folder / file
         kept = () if by_hand else plan.kept

@@ -58,9 +58,11 @@ def small_lines(blank: Blank, tools: HoleTools, units: Units) -> Iterator[tuple[
     for one in cut_outs(blank):
         size = f"{length_line(one.width_mm, units)} x {length_line(one.length_mm, units)}"
         yield f"cut-out, {size}", cut_out_words(one, units)
-    for hollow in small_hollows(blank):
-        told = length_line(hollow.radius_mm, units)
-        yield f"inner arc, radius {told}", hollow_words(hollow, tools, units)
+    hollows = small_hollows(blank)
+    for radius in sorted({round(one.radius_mm, 6) for one in hollows}):
+        own = [one for one in hollows if round(one.radius_mm, 6) == radius]
+        told = length_line(radius, units)
+        yield f"{len(own)} x inner arc, radius {told}", hollow_words(own[0], tools, units)
 
 
 def ordinate_lines(blank: Blank, units: Units) -> Iterator[OrdinateTable]:

@@ -14,7 +14,7 @@ from platewheel.parts.geometry.marking_out import (
     sector_of,
     sides_of,
 )
-from platewheel.parts.geometry.outline import Arc, Circle, Loop, segments
+from platewheel.parts.geometry.outline import Arc, Circle, Loop, Point, segments
 
 DIVIDERS_MM = 150.0  # beyond it a trammel, a bar with two points; common practice, no source
 
@@ -90,19 +90,23 @@ def _corners(blank: Blank, units: Units) -> Iterator[str]:
         f"{length(top - bottom, units)}. Measure all that follows along and up from where they "
         "meet."
     )
-    points = [
-        f"{length(s.start[0] - left, units)}, {length(s.start[1] - bottom, units)}"
-        for s in segments(blank.outline)
+    run = segments(blank.outline)
+
+    def told(point: Point) -> str:
+        return f"{length(point[0] - left, units)}, {length(point[1] - bottom, units)}"
+
+    points = [f"{k} at {told(one.start)}" for k, one in enumerate(run, 1)]
+    yield "Punch the corners in turn, along and up: " + "; ".join(points) + "."
+    arcs = [
+        f"from {k} to {k % len(run) + 1}, radius {length(one.radius_mm, units)} "
+        f"about {told(one.centre)}"
+        for k, one in enumerate(run, 1)
+        if isinstance(one, Arc)
     ]
-    yield "Punch the corners in turn: " + "; ".join(points) + "."
-    for arc in segments(blank.outline):
-        if isinstance(arc, Arc):
-            (x, y), at = arc.centre, arc.start
-            yield (
-                f"From {length(at[0] - left, units)}, {length(at[1] - bottom, units)} on an arc of "
-                f"{length(arc.radius_mm, units)} about {length(x - left, units)}, "
-                f"{length(y - bottom, units)}; straight lines join the other corners."
-            )
+    if arcs:
+        yield "Strike the arcs: " + "; ".join(arcs) + ". Join all other corners straight."
+    else:
+        yield "Join the corners straight."
 
 
 def _holes(blank: Blank, units: Units) -> Iterator[str]:

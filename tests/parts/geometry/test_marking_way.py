@@ -75,5 +75,6 @@ def test_any_other_outline_by_its_corners_and_arcs() -> None:
     frame, corners, arc, hole = marking_way(plate, "mm")
     assert numbers(frame) == [80.0, 40.0]
     assert numbers(corners) == [0, 0, 60, 0, 60, 40, 0, 40]
-    assert numbers(arc) == [60, 0, 20, 60, 20]
+    assert numbers(arc) == [20, 60, 20]
+    assert "from 2 to 3, radius 20 mm about" in arc
     assert numbers(hole) == [12, 20, 20]
