@@ -82,7 +82,9 @@ def job_sheet_pdf(
         "axle": _axle(report, drawings, pictures, say, tell),
         "plates": plates.pages,
         "steps_words": "Do one wheel through all steps before the rest. Write each reading down.",
-        "steps": [_step(step, pictures, say, tell) for step in steps_shown(report.steps)],
+        "steps": [
+            _step(step, pictures, say, tell) for step in steps_shown(report.steps, job.paper.units)
+        ],
         "record": {
             "words": record_words(wheels),
             **_record(record_table(job, wheels), tell),

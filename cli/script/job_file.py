@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from functools import lru_cache
@@ -11,7 +12,6 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from platewheel.cli.job.job import Job, job_of, read_job
-from platewheel.cli.job.toml_file import read_toml
 from platewheel.cli.script.changes import with_values
 from platewheel.parts.base.units import Units
 from platewheel.parts.rating.assess import Assessment, assess
@@ -170,7 +170,8 @@ def load(path: str | PathLike[str]) -> JobFile:
     platewheel.parts.base.faults.SpecError: no-such.toml: ...
     """
     file = Path(path)
-    return JobFile(read_job(file), read_toml(file), file.parent, file)
+    job = read_job(file)
+    return JobFile(job, tomllib.loads(file.read_text("utf-8-sig")), file.parent, file)
 
 
 def demo() -> JobFile:

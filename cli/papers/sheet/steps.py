@@ -60,7 +60,7 @@ class StepShown:
     form: Table | None
 
 
-def steps_shown(steps: Sequence[StepRow]) -> list[StepShown]:
+def steps_shown(steps: Sequence[StepRow], units: Units) -> list[StepShown]:
     """All steps, in order."""
     seam = any(step.id == "close" for step in steps)
     return [
@@ -80,7 +80,7 @@ def steps_shown(steps: Sequence[StepRow]) -> list[StepShown]:
 
 def steps_section(steps: Sequence[StepRow], units: Units) -> Markup:
     """The section of the page."""
-    return render("steps.html", units, steps=steps_shown(steps))
+    return render("steps.html", units, steps=steps_shown(steps, units))
 
 
 def figures_table(step: StepRow) -> Table:
