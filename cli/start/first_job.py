@@ -37,6 +37,7 @@ FIXED: dict[str, Any] = {
     "shop.roll_diameter_mm": 80.0,
     "cutting.process": "plasma",
     "finish.coating": "galvanized",
+    "wheel.seam": "dressed",
     SIZE: (1250.0, 2500.0),
     TREAD: None,
 }
@@ -110,7 +111,7 @@ def table_of(answered: Mapping[str, Any]) -> dict[str, Any]:
         sheets_mm=values[SHEETS],
         roll_most_mm=values["shop.roll_most_thickness_mm"],
         process=values["cutting.process"],
-    )
+    ) | {"seam": values["wheel.seam"]}
     if table["wheel"]["vent_diameter_mm"] == VENT_MM:
         del table["wheel"]["vent_diameter_mm"]
     if values[UNITS] == "inch":

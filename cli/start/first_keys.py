@@ -67,7 +67,6 @@ FIRST_KEYS = (
     FirstKey("wheel", "flange_depth_mm", (6, 25)),
     FirstKey("wheel", "flange_angle_deg", (60, 80), "flange face to axle; 90 is a flat washer"),
     FirstKey("wheel", "flange_thickness_mm", (5, 12)),
-    FirstKey("wheel", "flange_segments", (1, 4)),
     FirstKey("wheel", "disc_thickness_mm", (4, 10)),
     FirstKey("wheel", "hub_tube_outside_mm", (26, 90)),
     FirstKey("wheel", "hub_tube_length_mm", (40, 110), "centred, through both discs"),
@@ -76,6 +75,7 @@ FIRST_KEYS = (
     FirstKey("wheel", "fit_clearance_mm", (0.3, 1)),
     FirstKey("wheel", "weld_throat_mm", (3, 6)),
     FirstKey("wheel", "root_weld_mm", (4, 10), "leg of the bead between ring and flange"),
+    FirstKey("wheel", "seam", None, "of ring and flange; dressed is ground flush: stronger"),
 )  # fmt: skip
 
 

@@ -79,6 +79,7 @@ QUESTIONS = (
     Question("finish.coating", "Finish"),
     Question(SHEETS, "Sheets to hand", "thicknesses, one or more, as 6 8"),
     Question(SIZE, "Size of the sheets", "width x length, the same of all"),
+    Question("wheel.seam", "Seams"),
     Question("wheel.hub_bore_mm", "Axle in the hub", "its diameter"),
     Question(TREAD, "Tread diameter", f"the one wanted, or {LEFT}: it is found for you"),
 )  # fmt: skip

@@ -94,7 +94,6 @@ def first_wheel(
         "flange_depth_mm": float(min(30, max(8, round(0.033 * gauge_mm)))),
         "flange_angle_deg": 74.0,
         "flange_thickness_mm": float(ring),
-        "flange_segments": 3,
         "disc_thickness_mm": float(disc),
         "hub_bore_mm": float(bore_mm),
         "hub_tube_outside_mm": tube,

@@ -150,6 +150,8 @@ def a_value(path: str) -> st.SearchStrategy[Any]:
         return st.sampled_from(["low", "high"])
     if path == "cutting.process":
         return st.sampled_from(["plasma", "laser", "oxy-fuel", "hand"])
+    if path == "wheel.seam":
+        return st.sampled_from(["as-welded", "dressed"])
     if path == "finish.coating":
         return st.sampled_from(["galvanized", "painted", "bare"])
     if path == UNITS:
