@@ -20,10 +20,10 @@ PATHS = [question.path for question in QUESTIONS]
 
 
 class Listed:
-    """A `Talk` with its answers in a list; "" takes the default."""
+    """A `Talk` with its answers in a list; "" takes the default, after the last "2" comes once."""
 
     def __init__(self, answers: list[str]) -> None:
-        self.answers: Iterator[str] = iter(answers)
+        self.answers: Iterator[str] = iter([*answers, "2"])
         self.said: list[str] = []
         self.offered: list[str] = []
 
@@ -32,7 +32,7 @@ class Listed:
 
     def ask(self, label: str, default: str) -> str:
         self.offered.append(default)
-        return next(self.answers, "2") or default
+        return next(self.answers) or default
 
 
 def answers(**given: list[str]) -> list[str]:

@@ -97,3 +97,17 @@ def test_ring_and_discs_are_of_the_plates_to_hand(
     assert (wheel.tread_thickness_mm, wheel.flange_thickness_mm) == (ring, ring)
     assert wheel.disc_thickness_mm == disc
     assert wheel.weld_throat_mm == max(3, int(2 * 0.7 * min(ring, disc)) / 2)
+
+
+def test_the_tread_is_wide_enough_for_the_box_and_the_vents_fit_between_hub_and_ring() -> None:
+    def values(tread_mm: float, sheet_mm: float) -> dict[str, float]:
+        return first_wheel(
+            tread_mm, 15, gauge_mm=184, rail_head_mm=10, sheets_mm=[sheet_mm], roll_most_mm=20,
+            process="plasma",
+        )  # fmt: skip
+
+    thick = values(400, 12)  # two insets of 8, two discs of 12, 12 between them
+    assert thick["tread_width_mm"] == 60
+    small = values(110, 6)  # a tube of 33.7 in a ring of 98 mm inside: a fifth of the rest
+    assert small["hub_tube_outside_mm"] == 33.7
+    assert small["vent_diameter_mm"] == 12
