@@ -16,7 +16,9 @@ from platewheel.nesting.by_hand.usable import usable
 from platewheel.nesting.stock.layout import Layout, Placement, Sheet
 
 HAIR_MM = 1e-6
-COARSE_MM = 2.0  # what heights in a column are told apart by
+MOST_WIDTHS = 4  # of columns looked at closely, those that a greedy column fills best
+MOST_BOXES = 30  # tried in a column, those with most area for their height
+COARSE_MM = 4.0  # what heights in a column are told apart by
 
 
 @dataclass(frozen=True)
@@ -90,15 +92,40 @@ def _best_column(
     """The column with most area of blanks for its width, the widest boxes first."""
     sized = [(cell, *_size(cell, columns)) for cell in cells if cell.count <= rest[cell.blank.name]]
     sized = [one for one in sized if one[1] <= room[0] + HAIR_MM and one[2] <= room[1] + HAIR_MM]
+    sized = list(_few(sized, columns))
     best: list[_Box] = []
     most = 0.0
+    widths = []
     for width in sorted({round(one[1], 6) for one in sized}):
-        boxes = list(_boxes(sized, width, rest, spacing_mm))
+        boxes = sorted(
+            _boxes(sized, width, rest, spacing_mm),
+            key=lambda box: (-box.area / (box.high + spacing_mm), box.high),
+        )
+        area = _greedy(boxes, rest, room[1], spacing_mm)
+        widths.append((-area / (width + spacing_mm), width, boxes[:MOST_BOXES]))
+    for _, width, boxes in sorted(widths, key=lambda one: one[:2])[:MOST_WIDTHS]:
         found = _stacked(boxes, rest, room[1], spacing_mm)
         worth = sum(box.area for box in found) / (width + spacing_mm)
         if worth > most * (1 + HAIR_MM):
             best, most = found, worth
     return sorted(best, key=lambda box: (-box.wide, box.cell.blank.name, -box.count))
+
+
+def _few(
+    sized: Sequence[tuple[Cell, float, float]], columns: bool
+) -> Iterator[tuple[Cell, float, float]]:
+    """Of each blank and turn a few stacks up the column, the highest that fits among them: the
+    work stays bounded however many blanks there are."""
+    stacks: dict[tuple[str, float], dict[int, tuple[Cell, float, float]]] = {}
+    for one in sized:
+        cell = one[0]
+        if cell.count == 1 or cell.pitch[0 if columns else 1] == 0:
+            stacks.setdefault((cell.blank.name, cell.rotation_deg), {})[cell.count] = one
+    for own in stacks.values():
+        most = max(own)
+        for count in sorted({1, 2, 3, most // 4, most // 2, 3 * most // 4, most}):
+            if count in own:
+                yield own[count]
 
 
 def _boxes(
@@ -116,19 +143,34 @@ def _boxes(
             yield _Box(cell, beside, whole, high)
 
 
+def _greedy(
+    boxes: Sequence[_Box], rest: Mapping[str, int], height: float, spacing_mm: float
+) -> float:
+    """Area of the boxes one above the other, the first that fits always next."""
+    used, area, left = -spacing_mm, 0.0, Counter(rest)
+    for box in boxes:
+        while used + spacing_mm + box.high <= height + HAIR_MM:
+            if left[box.cell.blank.name] < box.count:
+                break
+            left[box.cell.blank.name] -= box.count
+            used += spacing_mm + box.high
+            area += box.area
+    return area
+
+
 def _stacked(
     boxes: Sequence[_Box], rest: Mapping[str, int], height: float, spacing_mm: float
 ) -> list[_Box]:
-    """The boxes one above the other that hold most area, by how much of the column is used."""
+    """The boxes one above the other that hold most area, by how much of the column is used; they
+    come with most area for their height first."""
     best: dict[int, tuple[float, float, tuple[_Box, ...]]] = {0: (0.0, 0.0, ())}
     queue = [0]
-    order = sorted(boxes, key=lambda box: (-box.area / (box.high + spacing_mm), box.high))
     while queue:
         area, used, stack = best[queue.pop(0)]
         made = Counter[str]()
         for box in stack:
             made[box.cell.blank.name] += box.count
-        for box in order:
+        for box in boxes:
             high = used + box.high + (spacing_mm if stack else 0.0)
             name = box.cell.blank.name
             if high > height + HAIR_MM or made[name] + box.count > rest[name]:
