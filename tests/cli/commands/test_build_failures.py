@@ -15,7 +15,7 @@ from platewheel.cli.job.job import Job, job_of
 from platewheel.cli.job.plan import Plan, plan_job
 from tests.cli.jobs import NAME, TOO_SMALL, files_of, job_text, run, write_job
 
-WRITERS = ("write_blanks", "write_sheets", "write_templates", "write_solids", "job_sheet")
+WRITERS = ("write_blanks", "write_sheets", "write_templates", "write_solids", "drawings_of")
 
 
 @pytest.fixture(scope="module")

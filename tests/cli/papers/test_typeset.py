@@ -1,0 +1,64 @@
+"""A Typst template that somebody broke is told by its file and line; no other font is taken."""
+
+from __future__ import annotations
+
+import shutil
+from pathlib import Path
+
+import pytest
+
+from platewheel.cli.papers import typeset as module
+from platewheel.cli.papers.templates.place import TEMPLATES
+from platewheel.cli.papers.typeset import typeset
+from platewheel.cli.work.not_finished import NotFinished
+
+PAGE = {"width_mm": 210.0, "height_mm": 297.0, "margin_mm": 10.0}
+RECORD = {"title": "t", "font": "Libertinus Serif", "words": "w", "page": PAGE}
+RECORD |= {"columns": [{"head": "a", "align": "text", "wide": True}], "rows": [["1"]]}
+
+
+@pytest.fixture
+def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """The templates, for somebody to change."""
+    home = tmp_path / "templates"
+    shutil.copytree(TEMPLATES, home)
+    monkeypatch.setattr(module, "TEMPLATES", home)
+    return home
+
+
+def broken(file: Path, old: str, new: str) -> int:
+    """Change it; the line of the change."""
+    text = file.read_text("utf-8")
+    assert old in text
+    file.write_text(text.replace(old, new, 1), "utf-8")
+    return text[: text.index(old)].count("\n") + 1
+
+
+def test_the_line_of_the_template(folder: Path) -> None:
+    file = folder / "record.typ"
+    line = broken(file, "#data.words", "#data.wordz")
+    with pytest.raises(NotFinished) as error:
+        typeset("record.typ", RECORD)
+    (told,) = error.value.lines
+    assert told.startswith(f"{file}, line {line}: ")
+    assert "wordz" in told
+
+
+def test_the_line_of_a_template_that_is_imported(folder: Path) -> None:
+    file = folder / "plate-page.typ"
+    line = broken(file, "#let long-words(lines) = {", "#let long-words(lines = {")
+    with pytest.raises(NotFinished) as error:
+        typeset("plates.typ", {})
+    (told,) = error.value.lines
+    assert told.startswith(f"{file}, line ")
+    assert int(told.split("line ")[1].split(":")[0]) >= line
+
+
+def test_a_font_that_is_not_there_is_refused_and_those_that_are_named(folder: Path) -> None:
+    file = folder / "record.typ"
+    line = broken(file, "font: data.font", 'font: "Nowhere Sans"')
+    with pytest.raises(NotFinished) as error:
+        typeset("record.typ", RECORD)
+    (told,) = error.value.lines
+    assert told.startswith(f"{file}, line {line}: unknown font family: nowhere sans")
+    assert "Libertinus Serif" in told
