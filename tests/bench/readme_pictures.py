@@ -59,17 +59,20 @@ def main(home: Path = Path("out/readme")) -> None:
         found = assess(job.setting)
         if found:
             pictures["stress"] = stress_picture(found.response, job.setting)
-        _first_page(folder / "standards.pdf", home / "standards.png")
-        _first_page(folder / "plates.pdf", home / "plates.png")
+        _page(folder / "standards.pdf", home / "standards.png")
+        _page(folder / "plates.pdf", home / "plates.png")
+        _page(folder / "job-sheet.pdf", home / "job-sheet.png")
+        _page(folder / "job-sheet.pdf", home / "steps.png", "11. ")
         for name, svg in pictures.items():
             (home / f"{name}.svg").write_text(svg + "\n", encoding="utf-8")
 
 
-def _first_page(file: Path, picture: Path) -> None:
-    """The first page of a PDF in greys."""
+def _page(file: Path, picture: Path, words: str = "") -> None:
+    """The first page of a PDF that says these words, in greys."""
     import pypdfium2
 
-    page = pypdfium2.PdfDocument(file)[0]
+    pages = pypdfium2.PdfDocument(file)
+    page = next(one for one in pages if words in one.get_textpage().get_text_bounded())
     page.render(scale=1.35).to_pil().convert("L").quantize(16).save(picture, optimize=True)
 
 

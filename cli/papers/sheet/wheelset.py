@@ -20,7 +20,10 @@ def why_no_wheelset(job: Job) -> str:
     """Why this job has none."""
     if job.has_axle:
         return "No wheelset is made of the axle that this job asks for: see the notes."
-    return "This job has no axle, so axle, bearings and fits are not worked out."
+    return (
+        "This job has no axle, so axle, bearings and fits are not worked out; a section [axle] in "
+        "the job file asks for them."
+    )
 
 
 def saw_words(row: WheelsetRow) -> Phrase:

@@ -77,7 +77,8 @@ def test_data_are_text_and_no_markup() -> None:
     words = "b #emph[c] *d* $e$ \\ f"
     page = {"width_mm": 210, "height_mm": 297, "margin_mm": 10}
     columns = [{"head": words, "align": "text", "wide": True}]
-    data = {"title": "t", "words": words, "page": page, "columns": columns, "rows": [[words]]}
+    data = {"title": "t", "font": "Libertinus Serif", "words": words, "page": page}
+    data |= {"columns": columns, "rows": [[words]]}
     text = pypdf.PdfReader(io.BytesIO(module.typeset("record.typ", data))).pages[0].extract_text()
     assert [line.strip() for line in text.splitlines()].count(words) == 3
 

@@ -171,7 +171,7 @@ def test_the_papers_of_a_build_say_how_many_of_how_many(
     assert {row["name"]: row["count"] for row in report["blanks"]} == laid(report)
     page = (own_folder / "out" / NAME / "job-sheet.html").read_text("utf-8")
     assert f"{NAME}: 4 of 9 wheels" in page
-    assert "and setting up 2.0 h" in page  # four plates
+    assert "and 2.0 h to set up" in page  # four plates
     assert "setting up 2.0 h" in result.stdout
     assert "10 discs and 15 flanges missing for 5 wheels" in page
     tomllib.loads((own_folder / "out" / NAME / "offcuts.toml").read_text("utf-8"))

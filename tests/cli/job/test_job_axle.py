@@ -14,6 +14,7 @@ import pytest
 from platewheel.cli.job.job import job_of
 from platewheel.cli.job.wheelset import job_checks, job_wheelset
 from platewheel.cli.output.folder import write_folder
+from platewheel.cli.papers.drawings.wheelset import wheelset_picture
 from platewheel.cli.papers.sheet.steps import figure_value
 from platewheel.cli.papers.sheet.wheelset import wheelset_section
 from platewheel.cli.report.wheelset_rows import wheelset_row
@@ -94,7 +95,7 @@ def test_too_few_bars_are_told() -> None:
     assert (sum(cut.repeat * cut.pieces for cut in row.cuts), row.missing) == (1, 2)
     bars = shop(AXLE | {"job.wheels": "6"}, rows=few).bought("round")
     assert ["2 lengths" in bar.item for bar in bars] == [False, True]
-    assert f"2 axles of {row.piece_mm:.0f} mm without a bar" in wheelset_section(job, row)
+    assert f"2 axles of {row.piece_mm:.0f} mm without a bar" in wheelset_section(job, row, "<svg/>")
 
 
 def test_ends_of_bar_are_left_for_the_next_job(own_folder: Path) -> None:
@@ -147,9 +148,15 @@ def test_turned_steps_and_welds_are_told() -> None:
     assert any("zinc" in caution for caution in turned.step("axle").cautions)
 
 
+def drawn(job: Any, row: Any) -> str:
+    found = job_wheelset(job).wheelset
+    assert found is not None
+    return wheelset_section(job, row, wheelset_picture(job.setting, found, job.paper.units))
+
+
 def test_section_of_the_job_sheet_in_mm_and_inches() -> None:
     job, row = made({})
-    page = wheelset_section(job, row)
+    page = drawn(job, row)
     assert page.count("<svg") == 1
     for label in ("gauge 381", f"back to back {row.back_to_back_mm:.1f}", "UC206", "rail"):
         assert label in page, label
@@ -157,7 +164,7 @@ def test_section_of_the_job_sheet_in_mm_and_inches() -> None:
     assert "H7: 30.000 to 30.021" in page
     assert "h6: 29.987 to 30.000" in page
     job, row = made({"paper.units": '"inch"'})
-    inches = wheelset_section(job, row)
+    inches = drawn(job, row)
     assert "gauge 15 in" in inches  # 381 = 15 x 25.4
     assert "1.1811 to 1.1819 in" in inches or "1.1811 in to 1.1819 in" in inches
 
@@ -165,7 +172,7 @@ def test_section_of_the_job_sheet_in_mm_and_inches() -> None:
 def test_a_job_without_an_axle_says_what_would_give_it_one() -> None:
     job = job_of(tomllib.loads(job_text()))
     assert job_wheelset(job).wheelset is None
-    assert "[axle]" in wheelset_section(job, None)
+    assert "[axle]" in wheelset_section(job, None, "")
     assert not {row.kind for row in shop().buying} & KINDS
     assert [c.id for c in job_checks(job)] == [c.id for c in run_checks(job.setting)]
 

@@ -75,7 +75,9 @@ def made(text: str, folder: Path, patch: pytest.MonkeyPatch) -> Made:
         return data
 
     patch.setattr(build, "job_sheet_pdf", kept)
-    patch.setattr(build, "write_solids", lambda job, parts, folder: [])  # not asked for here
+    # not asked for here
+    patch.setattr(build, "write_solids", lambda job, parts, folder: [])
+    patch.setattr("platewheel.nesting.proof.cuts.require_cuts", lambda path, asked: None)
     result = run("build", write_job(folder, text), "--effort", "quick", "--out", folder / "out")
     assert result.exit_code in (0, 1), result.stderr
     (paper,) = papers

@@ -58,5 +58,5 @@ def test_what_warns_is_open_and_what_passes_is_folded(page: str) -> None:
     assert f"{cells}pass" in folded
     assert f"{cells}warn" not in folded
     first = page[page.index('id="summary"') : page.index('id="wheel"')]
-    assert "<b>warns: " in first
+    assert "<strong>warns: " in first
     assert "<details" not in first
