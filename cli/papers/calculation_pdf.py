@@ -20,7 +20,7 @@ from platewheel.cli.papers.calculation.checks import (
 from platewheel.cli.papers.calculation.lines import Calculation, calculation_lines
 from platewheel.cli.papers.calculation.material import SOURCE, key_rows, steel_rows
 from platewheel.cli.papers.calculation.memory import from_memory, standards
-from platewheel.cli.papers.calculation.notches import notch_rows
+from platewheel.cli.papers.calculation.notches import notch_rows, use_rows
 from platewheel.cli.papers.calculation.rating import rating_data, sources
 from platewheel.cli.papers.drawings.on_the_rail import on_the_rail
 from platewheel.cli.papers.drawings.section import section_picture
@@ -90,6 +90,7 @@ def calculation_data(
         ],
         "rating": None if found is None else rating_data(setting, found, units),
         "notches": [] if made is None else notch_rows(setting, made),
+        "uses": None if made is None else use_rows(setting, made),
         "standards": [[one.what, ", ".join(one.by)] for one in standards(every, cited)],
         "memory": [[one.what, ", ".join(one.by)] for one in from_memory(every, cited)],
     }

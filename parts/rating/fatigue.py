@@ -13,6 +13,11 @@ CATEGORY_CYCLES = 2e6  # a detail's class is its range at this life
 IIW_KNEE_CYCLES = 1e7
 
 
+def knee_n_mm2(fat_n_mm2: float) -> float:
+    """Range at which the curve of normal stress bends, at `IIW_KNEE_CYCLES`. Source: as below."""
+    return float(fat_n_mm2 * (CATEGORY_CYCLES / IIW_KNEE_CYCLES) ** (1 / 3))
+
+
 def damage_a_cycle(
     ranges_n_mm2: NDArray[np.float64], fat_n_mm2: float, in_shear: bool = False
 ) -> NDArray[np.float64]:
@@ -24,6 +29,5 @@ def damage_a_cycle(
     """
     if in_shear:
         return np.asarray((ranges_n_mm2 / fat_n_mm2) ** 5 / CATEGORY_CYCLES)
-    knee = fat_n_mm2 * (CATEGORY_CYCLES / IIW_KNEE_CYCLES) ** (1 / 3)
-    share = ranges_n_mm2 / knee
+    share = ranges_n_mm2 / knee_n_mm2(fat_n_mm2)
     return np.asarray(np.where(share > 1, share**3, share**5) / IIW_KNEE_CYCLES)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -28,6 +29,11 @@ class BlockSum:
     most_range_n_mm2: float
     strike_damage: float
 
+    @property
+    def bears(self) -> float:
+        """Turns of this range until a crack; infinite where it does no harm."""
+        return self.turns / self.damage if self.damage else math.inf
+
 
 def sum_by_block(one: Endurance, setting: Setting) -> list[BlockSum]:
     """In the order of the spectrum; all damages together are `one.damage` where its detail is the
@@ -52,6 +58,13 @@ def sum_by_block(one: Endurance, setting: Setting) -> list[BlockSum]:
             )
         )
     return found
+
+
+def whole_sum(blocks: Sequence[BlockSum]) -> tuple[float, float, float]:
+    """Damage of rolling, of joints, and of both."""
+    rolling = sum(one.damage for one in blocks)
+    struck = sum(one.strike_damage for one in blocks)
+    return rolling, struck, rolling + struck
 
 
 def range_for_one_n(detail: Detail) -> tuple[float, float]:

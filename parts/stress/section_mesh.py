@@ -60,6 +60,13 @@ class SectionMesh:
     legs: tuple[Leg, ...]
     corners: tuple[RZ, ...]  # of the beads: toes and roots, where stress has no limit
 
+    @property
+    def sides_mm(self) -> tuple[float, float]:
+        """The shortest and the longest side of any triangle."""
+        corners = self.points[self.triangles]
+        sides = np.hypot(*np.moveaxis(corners - np.roll(corners, 1, axis=1), 2, 0))
+        return float(sides.min()), float(sides.max())
+
     def nodes_of(self, part: str) -> NDArray[np.int64]:
         """Corner nodes of one part."""
         rows = [i for i, name in enumerate(self.part_of) if name == part]

@@ -9,7 +9,7 @@ from platewheel.parts.workings.expressions import SIGNS, bind, read
 from platewheel.parts.workings.readings import of, worked
 from platewheel.parts.workings.scope import ENTRY, Scope, bare
 from platewheel.parts.workings.terms import Number, Of, Operation, Quantity, Reading, is_number
-from platewheel.parts.workings.units import unit_of_name
+from platewheel.parts.workings.units import UNKNOWN, unit_of_name
 
 MOST_ROUNDS = 12  # of a loop that is followed; a longer one is run
 
@@ -214,4 +214,4 @@ def _run(line: ast.stmt, scope: Scope) -> None:
 def _found(name: str, value: Any) -> Reading:
     if not is_number(value):
         return Reading(value)
-    return Reading(value, Of(Quantity(name, value, unit_of_name(name) or "", "found", ENTRY)))
+    return Reading(value, Of(Quantity(name, value, unit_of_name(name) or UNKNOWN, "found", ENTRY)))

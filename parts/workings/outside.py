@@ -16,7 +16,7 @@ from platewheel.parts.workings.readings import of, worked
 from platewheel.parts.workings.scope import number
 from platewheel.parts.workings.source import constant, says
 from platewheel.parts.workings.terms import Number, Of, Quantity, Reading, is_number
-from platewheel.parts.workings.units import unit_of_name
+from platewheel.parts.workings.units import UNKNOWN, unit_of_name
 
 
 class Outside:
@@ -40,7 +40,7 @@ class Outside:
         if one.term is None or isinstance(one.term, Of):
             return one
         if isinstance(one.term, Number):
-            return of(Quantity(name, one.value, unit_of_name(name) or "", "found", told))
+            return of(Quantity(name, one.value, unit_of_name(name) or UNKNOWN, "found", told))
         return of(worked(name, one.term, one.value, home, told))
 
     def made(
@@ -101,8 +101,9 @@ class Outside:
         return self._known[key]
 
     def _field(self, base: Reading, name: str, value: float) -> Quantity:
-        unit = unit_of_name(name) or ""
+        unit = unit_of_name(name) or UNKNOWN
         if isinstance(base.value, BaseModel):
+            unit = unit_of_name(name) or ""
             section = self._sections.get(id(base.value), "")
             key = f"{section}.{name}" if section else name
             return Quantity(name, value, unit, "given", key)
@@ -125,7 +126,7 @@ class Outside:
         words = (str(key.value), *([] if place is None else [f"column {place + 1}"]))
         entry = ("entry", name, key.value, place, value)
         if entry not in self._known:
-            unit = unit_of_name(name) or ""
+            unit = unit_of_name(name) or UNKNOWN
             told = f"table {name}" + (f": {base.made_by}" if base.made_by else "")
             self._known[entry] = of(Quantity(name, value, unit, "found", told, beside=words))
         return self._known[entry]

@@ -30,7 +30,7 @@ from platewheel.parts.workings.readings import (
 from platewheel.parts.workings.scope import Scope
 from platewheel.parts.workings.source import function_tree, says
 from platewheel.parts.workings.terms import Number, Of, Quantity, Reading, is_number
-from platewheel.parts.workings.units import unit_of_name
+from platewheel.parts.workings.units import UNKNOWN, unit_of_name
 
 NOT_FOLLOWED: Final[tuple[Any, ...]] = (tried, still_pass)
 DEEPEST: Final = 30  # calls within calls
@@ -38,8 +38,9 @@ DEEPEST: Final = 30  # calls within calls
 IN_WORDS: Final = frozenset(
     {
         "_free",
+        "_least_pushed_mm",
         "_mean_load_n",
-        "_safety",
+        "_uses",
         "_screw_mm",
         "axle_beam",
         "axle_notches",
@@ -47,10 +48,8 @@ IN_WORDS: Final = frozenset(
         "closed_hollows",
         "coated_area_mm2",
         "deflection_and_slope",
-        "frame_in_curve",
         "lateral_room_mm",
         "life_safety",
-        "lowest_contact",
         "moments_of_one_n",
         "point_half_axes_mm",
         "spectrum",
@@ -147,7 +146,7 @@ class Reader(Outside):
     def _argument(self, name: str, one: Reading, function: FunctionType) -> Reading:
         """What a name of a function stands for: a quantity of that name where it is worked out."""
         if one.term is None and not one.parts and is_number(one.value):
-            return of(Quantity(name, one.value, unit_of_name(name) or "", "found"))
+            return of(Quantity(name, one.value, unit_of_name(name) or UNKNOWN, "found"))
         if one.term is None or isinstance(one.term, Number | Of):
             return one
         return of(worked(name, one.term, one.value, function.__module__))
@@ -155,6 +154,7 @@ class Reader(Outside):
     def _named(self, function: FunctionType, went: WentIn, found: Reading) -> Reading:
         """What a function returned, with its name and what it says of itself."""
         name, told = function.__name__, says(function)
+        name = "found" if name == "<lambda>" else name
         if found.parts and isinstance(found.value, tuple) and not isinstance(found.value, str):
             several = sum(part.term is not None for part in found.parts) > 1
             parts = tuple(
@@ -189,7 +189,7 @@ class Reader(Outside):
         def found(name: str, one: Any) -> Reading:
             if not is_number(one):
                 return Reading(one, made_by=f"found by procedure: {told.first}")
-            unit = unit_of_name(function.__name__) or ""
+            unit = unit_of_name(function.__name__) or UNKNOWN
             whole = Quantity(
                 name,
                 one,

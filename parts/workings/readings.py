@@ -9,7 +9,7 @@ from typing import Any
 from platewheel.parts.checks.result import judged
 from platewheel.parts.workings.scope import Scope
 from platewheel.parts.workings.terms import Kind, Of, Quantity, Reading, Term, is_number
-from platewheel.parts.workings.units import unit_of_name, unit_of_term
+from platewheel.parts.workings.units import UNKNOWN, unit_of_name, unit_of_term
 
 WentIn = tuple[tuple[Quantity, ...], tuple[str, ...]]  # numbers and words given to a procedure
 
@@ -26,7 +26,8 @@ def worked(
     kind: Kind = "worked"
     unit = unit_of_name(name)
     if unit is None:
-        unit = unit_of_term(term) or ""
+        unit = unit_of_term(term)
+    unit = UNKNOWN if unit is None else unit
     return Quantity(name, value, unit, kind, told, source, term, home=home)
 
 

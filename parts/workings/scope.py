@@ -9,9 +9,9 @@ from types import FunctionType
 from typing import Any, Protocol
 
 from platewheel.parts.workings.terms import Number, Of, Quantity, Reading, is_number
-from platewheel.parts.workings.units import unit_of_name
+from platewheel.parts.workings.units import UNKNOWN, unit_of_name
 
-ENTRY = "of a list in the program"
+ENTRY = "a count, or of a list in the program"
 
 
 class Calls(Protocol):
@@ -61,5 +61,7 @@ def row_entry(name: str, one: Reading) -> Reading:
     """A number of a row of the code, by the name that the code gives it."""
     if not isinstance(one.term, Number) or one.term.name:
         return one
-    quantity = Quantity(name, one.value, unit_of_name(name) or "", "found", one.made_by or ENTRY)
+    quantity = Quantity(
+        name, one.value, unit_of_name(name) or UNKNOWN, "found", one.made_by or ENTRY
+    )
     return Reading(one.value, Of(quantity))

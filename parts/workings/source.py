@@ -133,7 +133,7 @@ def _comment(text: ModuleText, node: ast.stmt) -> str:
         following.append(line[2:])
     if not own[-1]:
         following = []
-    words = " ".join([*own, *following]).strip()
+    words = " ".join([*own, *following]).strip().replace("`", "")
     if words and words != "type: ignore":
         return words
     above: list[str] = []
@@ -160,9 +160,10 @@ def says(function: FunctionType | property | type | None) -> Says:
 @cache
 def _says(doc: str) -> Says:
     text = " ".join(doc.replace("`", "").split())
-    text = re.sub(r" ?Raises?: [^.]*(\.(?=\s|$)|$)", "", text).strip()
+    text = re.sub(r" ?Raises?: (?:[^.]|\.(?!\s|$))*(?:\.(?=\s|$)|$)", "", text).strip()
     text = re.sub(r"(?:[;,] (?:and )?|(?<=\.) |^)None [^.;]*(?=[.;]|$)", "", text).strip()
     text, _, source = text.partition("Source: ")
     text = text.strip()
     first = re.split(r"(?<=[^.A-Z]{2})\. |: |; ", text)[0].rstrip(".")
-    return Says(first, text, source.strip().rstrip("."))
+    source = re.sub(r" ?see _[A-Z_]+$", "", source.strip().rstrip("."))
+    return Says(first, text.rstrip("."), source.strip())

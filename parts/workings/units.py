@@ -8,6 +8,7 @@ from typing import Final
 
 from platewheel.parts.workings.terms import Function, Number, Of, Term
 
+UNKNOWN: Final = "?"  # of what neither its name nor its term tells
 # end of a name -> unit; the longest that fits
 SUFFIXES: Final = {
     "n_mm2_m_s": "N/mm2 m/s",

@@ -11,8 +11,11 @@ from platewheel.parts.base.units import Units
 
 def equation(
     symbol: str, formula: str, values: Mapping[str, float], result: float, unit: str, units: Units
-) -> str:
-    """`formula` has its symbols in braces: `{way} / {D}`."""
+) -> dict[str, str]:
+    """The equation, and the values of its symbols; `formula` has them in braces: `{way} / {D}`."""
     letters = formula.format(**{name: name for name in values})
     numbers = formula.format(**{name: digits(value) for name, value in values.items()})
-    return f"{symbol} = {letters} = {numbers} = {with_unit(result, unit, units)}"
+    return {
+        "equation": f"{symbol} = {letters} = {numbers} = {with_unit(result, unit, units)}",
+        "given": ", ".join(f"{name} = {digits(value)}" for name, value in values.items()),
+    }

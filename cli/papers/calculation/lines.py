@@ -3,8 +3,9 @@ of each check."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import groupby
 
 from platewheel.cli.papers.calculation.published import checked_against
 from platewheel.cli.papers.calculation.symbols import in_turn, symbol_of
@@ -145,7 +146,7 @@ class _Writer:
                 if id(alike) not in own and id(alike) not in told:
                     told.add(id(alike))
                     first.append(alike)
-            given = tuple(self._given(other) for other in first)
+            given = tuple(self._given(first))
             lines.append(Line(self.numbers[id(one)], self._equation(one), self._says(one), given))
         return tuple(lines)
 
@@ -173,11 +174,15 @@ class _Writer:
             told.append(f"checked against {outside}")
         return "; ".join(told)
 
-    def _given(self, one: Quantity) -> str:
-        """A quantity where it is met first: what it is and where it comes from."""
-        value = with_unit(one.value, one.unit, self.units)
-        whence = self._whence(one)
-        return f"{self.symbols[id(one)]} = {value}" + (f", {whence}" if whence else "")
+    def _given(self, first: Sequence[Quantity]) -> Iterator[str]:
+        """Quantities where they are met first: what each is and where it comes from, those of one
+        place together."""
+        for whence, some in groupby(first, key=self._whence):
+            told = [
+                f"{self.symbols[id(one)]} = {with_unit(one.value, one.unit, self.units)}"
+                for one in some
+            ]
+            yield ", ".join([*told, whence] if whence else told)
 
     def _whence(self, one: Quantity) -> str:
         if is_line(one):

@@ -22,6 +22,7 @@ STANDARD: Final = re.compile(
 )
 # ends of clauses, but not within brackets
 _JOINTS: Final = re.compile(r"(?:; |(?<=\w)\. (?=[A-Z]))(?![^(]*\))")
+SHORT: Final = 10  # letters that do not say by themselves what they are about
 MOST_NAMED: Final = 4  # checks that are named beside a clause; of more it says how many
 
 
@@ -74,10 +75,13 @@ def _clauses(text: str) -> list[str]:
     parts = _JOINTS.split(text)
     found = []
     for k, part in enumerate(parts):
-        if DOUBTED.search(part):
-            alone = DOUBTED.sub("", part).strip(" ,;:.()")
-            before = parts[k - 1] if k and len(alone) < 4 else ""  # it is about what stands before
-            found.append(f"{before}; {part}" if before else part)
+        if not DOUBTED.search(part):
+            continue
+        alone = DOUBTED.sub("", part).strip(" ,;:.()")
+        if alone == "all":
+            return [text]
+        # a few words are about what stands before them
+        found.append(f"{parts[k - 1]}; {part}" if k and len(alone) < SHORT else part)
     return found
 
 

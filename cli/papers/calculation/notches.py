@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from platewheel.cli.papers.calculation.terms import digits
-from platewheel.parts.checks.wheelset.axle_crack import notch_safeties
+from platewheel.parts.checks.wheelset.axle_crack import notch_safeties, notch_uses
 from platewheel.parts.checks.wheelset.axle_notches import Notch
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheelset.assembly import Wheelset
@@ -22,6 +24,19 @@ def notch_rows(setting: Setting, made: Wheelset) -> list[list[str]]:
         ]
         for notch, safety in sorted(found.items(), key=lambda pair: pair[1])
     ]
+
+
+def use_rows(setting: Setting, made: Wheelset) -> dict[str, Any]:
+    """Every kind of cycle at the notch with the least safety."""
+    found = notch_safeties(setting, made)
+    worst = min(found, key=lambda notch: found[notch])
+    rows = [
+        [digits(value) for value in (one.load_n, one.side_n, one.cycles)]
+        + [digits(value) for value in (one.amplitude, one.mean, one.torsion, one.used)]
+        for one in notch_uses(setting, made, worst)
+    ]
+    welded = worst.weld_category_n_mm2 is not None
+    return {"where": worst.where, "used": "Δσ" if welded else "1 / n", "rows": rows}
 
 
 def _along(notch: Notch) -> str:

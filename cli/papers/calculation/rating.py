@@ -6,17 +6,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-import numpy as np
-
 from platewheel.cli.papers.calculation.equation import equation
 from platewheel.cli.papers.calculation.terms import digits
 from platewheel.parts.base.units import Units
 from platewheel.parts.loads.wheel_load import flange_push_n, side_force_n, wheel_load_n
 from platewheel.parts.rating.assess import Assessment
-from platewheel.parts.rating.detail_class import details
+from platewheel.parts.rating.detail_class import DetailClass, details
 from platewheel.parts.rating.endurance import Endurance
-from platewheel.parts.rating.fatigue import CATEGORY_CYCLES, IIW_KNEE_CYCLES
-from platewheel.parts.rating.miner_sum import BlockSum, range_for_one_n, sum_by_block
+from platewheel.parts.rating.fatigue import CATEGORY_CYCLES, IIW_KNEE_CYCLES, knee_n_mm2
+from platewheel.parts.rating.miner_sum import BlockSum, range_for_one_n, sum_by_block, whole_sum
 from platewheel.parts.rating.rate import Rating
 from platewheel.parts.setting.least_wheel import losses
 from platewheel.parts.setting.setting import Setting
@@ -56,9 +54,8 @@ def rating_data(setting: Setting, found: Assessment, units: Units) -> dict[str, 
     if found.worn is found.new:
         states = states[:1]
     crack, mesh = found.life_ends, found.response.mesh
-    corners = mesh.points[mesh.triangles]
-    sides = np.linalg.norm(corners - np.roll(corners, 1, axis=1), axis=2)
-    size = f"sides of {sides.min():.2g} to {sides.max():.2g} mm, {len(mesh.triangles)} of them"
+    least, most = mesh.sides_mm
+    size = f"sides of {least:.2g} to {most:.2g} mm, {len(mesh.triangles)} of them"
     return {
         "method": [text.format(size=size) for text in METHOD],
         "not_covered": list(NOT_COVERED),
@@ -72,13 +69,11 @@ def rating_data(setting: Setting, found: Assessment, units: Units) -> dict[str, 
             ]
             for one in losses(setting)
         ],
-        "classes": [
-            [weld, f"FAT {one.fat_n_mm2:g}", one.stress, one.source]
-            for weld, one in details(setting.wheel)
-        ],
+        "classes": _classes(setting),
         "loads": _design(setting),
         "states": [_state(setting, one) for one in states],
         "miner": [] if crack is None else _miner(setting, crack, units),
+        "curve": "" if crack is None else _curve(setting, crack),
         "sums": [] if crack is None else _sums(setting, found, crack, units),
         "where": ""
         if crack is None
@@ -90,6 +85,17 @@ def sources(setting: Setting) -> Iterator[tuple[str, str]]:
     """Of the classes, each with what it is of."""
     for _, one in details(setting.wheel):
         yield f"class FAT {one.fat_n_mm2:g}", one.source
+
+
+def _classes(setting: Setting) -> list[list[str]]:
+    """A row a class, with all welds that are judged by it."""
+    welds: dict[DetailClass, list[str]] = {}
+    for weld, one in details(setting.wheel):
+        welds.setdefault(one, []).append(weld)
+    return [
+        [", ".join(names), f"FAT {one.fat_n_mm2:g}", one.stress, one.source]
+        for one, names in welds.items()
+    ]
 
 
 def _design(setting: Setting) -> list[list[str]]:
@@ -136,7 +142,6 @@ def _miner(setting: Setting, crack: Endurance, units: Units) -> list[list[str]]:
 
 def _row(k: int, one: BlockSum, setting: Setting, crack: Endurance) -> list[str]:
     block, pushed = one.block, crack.detail.feels_push
-    bears = one.turns / one.damage if one.damage else float("inf")
     return [
         str(k),
         block.where,
@@ -146,7 +151,7 @@ def _row(k: int, one: BlockSum, setting: Setting, crack: Endurance) -> list[str]
         f"{block.push_n if pushed else block.side_n:.0f}",
         digits(one.turns),
         digits(one.range_n_mm2),
-        digits(bears),
+        digits(one.bears),
         digits(one.damage),
         digits(one.strikes),
         digits(one.most_range_n_mm2),
@@ -154,19 +159,18 @@ def _row(k: int, one: BlockSum, setting: Setting, crack: Endurance) -> list[str]
     ]
 
 
-def _sums(setting: Setting, found: Assessment, crack: Endurance, units: Units) -> list[str]:
+def _sums(
+    setting: Setting, found: Assessment, crack: Endurance, units: Units
+) -> list[dict[str, str]]:
     """The curve, the sum and the life as equations."""
-    fat, factor = crack.detail.fat_n_mm2, setting.fatigue_factor
+    fat = crack.detail.fat_n_mm2
     lines = []
     if not crack.detail.in_shear:
         curve = {"FAT": fat, "N_class": CATEGORY_CYCLES, "N_knee": IIW_KNEE_CYCLES}
-        knee = fat * (CATEGORY_CYCLES / IIW_KNEE_CYCLES) ** (1 / 3)
+        knee = knee_n_mm2(fat)
         how = "{FAT} × ({N_class} / {N_knee}) ^ (1 / 3)"
         lines.append(equation("Δσ_knee", how, curve, knee, "N/mm2", units))
-    blocks = sum_by_block(crack, setting)
-    rolling = sum(one.damage for one in blocks)
-    struck = sum(one.strike_damage for one in blocks)
-    whole = rolling + struck
+    rolling, struck, whole = whole_sum(sum_by_block(crack, setting))
     parts = {"D_rolling": rolling, "D_joints": struck}
     lines.append(equation("D", "{D_rolling} + {D_joints}", parts, whole, "", units))
     use = setting.use
@@ -176,15 +180,18 @@ def _sums(setting: Setting, found: Assessment, crack: Endurance, units: Units) -
         lines.append(equation("life", how, life, found.life_km, "km", units))
     design = {"share": crack.share, "Q": wheel_load_n(setting)}
     lines.append(
-        equation("allowed", "{share} × {Q}", design, crack.share * design["Q"], "N", units)
-    )
-    lines.append(
-        f"partial factor on ranges γ = {digits(factor)}; N is "
-        + (
-            "2000000 × (FAT / (γ × Δσ)) ^ 5"
-            if crack.detail.in_shear
-            else "10000000 × (Δσ_knee / (γ × Δσ)) ^ 3, above the knee, ^ 5 below it"
-        )
-        + "; share is that factor on all loads of the life at which D is 1, found by repetition"
+        equation("allowed", "{share} × {Q}", design, crack.limit(design["Q"]).load_n, "N", units)
     )
     return lines
+
+
+def _curve(setting: Setting, crack: Endurance) -> str:
+    """How many turns a range bears, and how the rated load follows."""
+    bears = "10000000 × (Δσ_knee / (γ × Δσ)) ^ 3 above the knee, ^ 5 below it"
+    if crack.detail.in_shear:
+        bears = "2000000 × (FAT / (γ × Δσ)) ^ 5"
+    return (
+        f"N = {bears}, with the partial factor γ = {digits(setting.fatigue_factor)} "
+        f'(use.consequence = "{setting.use.consequence}"). The share is that factor on all loads '
+        "of the life at which D is 1, found by repetition."
+    )

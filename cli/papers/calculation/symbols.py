@@ -108,6 +108,10 @@ SYMBOLS: Final = {
     "weld_throat_mm": "a",
     "wheelbase_mm": "L",
 }
+# names of functions in equations, which no symbol has
+FUNCTIONS: Final = frozenset(
+    ("sqrt", "sin", "cos", "tan", "asin", "acos", "atan", "atan2", "hypot", "ceil", "floor")
+) | {"log10", "rad", "deg", "min", "max", "abs", "round"}
 _UNIT: Final = re.compile(
     r"_(n_mm2|n_per_mm|mm_per_m|mm2_per_km|n_s_per_m|per_min|km_h|m_s|n_mm|mm2|mm3|mm4|percent|deg"
     r"|rad|mm|kn|kg|km|um|m|n|s)(?=(_\d+)?$)"
@@ -118,8 +122,8 @@ def symbol_of(name: str) -> str:
     """Of a quantity by its name in the code."""
     if name in SYMBOLS:
         return SYMBOLS[name]
-    plain = _UNIT.sub("", name.strip("_<>").lower())
-    return plain or name
+    plain = _UNIT.sub("", name.strip("_<>").lower()) or name
+    return f"{plain}_of" if plain in FUNCTIONS else plain
 
 
 def in_turn(symbol: str, taken: set[str]) -> str:

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable
 from typing import Final
 
 from platewheel.parts.base.units import Units, length
 from platewheel.parts.workings.terms import Function, Number, Of, Operation, Quantity, Term
+from platewheel.parts.workings.units import UNKNOWN
 
 DIGITS: Final = 5  # significant ones, of every number that is worked out
 BINDS: Final = {"+": 1, "-": 1, "×": 2, "/": 2, "neg": 2, "^": 4}
@@ -15,14 +15,22 @@ WHOLE: Final = 9
 MINUS: Final = "−"
 
 
+def finite(value: float) -> bool:
+    """Whether it is a number that can be printed."""
+    return abs(value) < float("inf")
+
+
 def digits(value: float) -> str:
-    """A number as it is printed: whole numbers whole, others to `DIGITS`; no grouping."""
-    if not math.isfinite(value):
+    """A number as it is printed: whole numbers whole, others to `DIGITS`, no grouping. One that
+    is rounded has all of its digits, one that is exact no more than it needs."""
+    if not finite(value):
         return "unbounded"
     if value == int(value) and abs(value) < 1e9:
         text = str(int(value))
     else:
         text = f"{value:.{DIGITS}g}"
+        if abs(float(text) - value) > 1e-12 * abs(value):  # rounded: it keeps its zeros
+            text = f"{value:#.{DIGITS}g}".rstrip(".").replace(".e", "e")
         if "e+" in text and abs(value) < 1e10:
             text = f"{float(text):.0f}"
     return text.replace("e-0", "e-").replace("e+", "e").replace("-", MINUS)
@@ -30,8 +38,8 @@ def digits(value: float) -> str:
 
 def with_unit(value: float, unit: str, units: Units) -> str:
     """The number with its unit; lengths with inches beside them where the paper is in inches."""
-    told = f"{digits(value)} {unit}".strip()
-    if unit == "mm" and units == "inch" and math.isfinite(value):
+    told = f"{digits(value)} {'' if unit == UNKNOWN else unit}".strip()
+    if unit == "mm" and units == "inch" and finite(value):
         return f"{told} ({length(value, units)})"
     return told
 

@@ -12,7 +12,7 @@ from platewheel.parts.wheel.kinds import kinds_of
 from platewheel.parts.wheel.spec import WheelSpec
 
 INLAND_LOSS_UM = 2.1  # a year, upper end of corrosivity C3; ISO 9223, from memory
-COAST_LOSS_UM = 8.4  # the same of C5, surf and salt
+COAST_LOSS_UM = 8.4  # a year, upper end of C5, surf and salt; ISO 9223, from memory
 
 
 @dataclass(frozen=True)

@@ -105,30 +105,63 @@ def _kinds(blocks: Sequence[Block], jolted: float) -> list[_Kind]:
     return [_Kind(load, side, count, slips) for (load, side, slips), count in cycles.items()]
 
 
+@dataclass(frozen=True)
+class Use:
+    """One kind of cycle at a notch, N/mm2 without its factors: amplitude and mean of bending,
+    torsion; `used` is 1 / n by Goodman's line, of a weld the range of bending."""
+
+    load_n: float
+    side_n: float
+    cycles: float
+    amplitude: float
+    mean: float
+    torsion: float
+    used: float
+
+
+def notch_uses(setting: Setting, made: Wheelset, notch: Notch) -> list[Use]:
+    """Every kind of cycle of the life at a notch."""
+    rm = AXLE_STEELS[made.steel].fu_at_n_mm2(made.thickest_mm)
+    return _uses(setting, made, notch, rm, spectrum(setting))
+
+
+def _uses(
+    setting: Setting, made: Wheelset, notch: Notch, rm_n_mm2: float, blocks: Sequence[Block]
+) -> list[Use]:
+    welded = notch.weld_category_n_mm2 is not None
+    endurance = _endurance_n_mm2(made, notch, rm_n_mm2)
+    jolted = 1.0 if not made.turning else WELDED_SHARE if welded else JOLTED_SHARE
+    moments = moments_of_one_n(setting, made, *notch.within_mm)
+    slip, design = torque_within_n_mm(setting, made, *notch.within_mm), wheel_load_n(setting)
+    found = []
+    for kind in _kinds(blocks, jolted):
+        amplitude, mean = _bending(made, notch, moments, kind)
+        torque = slip * kind.load_n / design if kind.slips else 0.0
+        torsion = torsion_stress_n_mm2(torque, notch.diameter_mm)
+        used = 2 * amplitude
+        if not welded:
+            stresses = Stresses(amplitude, mean, torsion)
+            used = 1 / axle_fatigue.fatigue_safety(
+                stresses, notch.kf, notch.kfs, rm_n_mm2, endurance
+            )
+        found.append(Use(kind.load_n, kind.side_n, kind.cycles, amplitude, mean, torsion, used))
+    return found
+
+
+def _endurance_n_mm2(made: Wheelset, notch: Notch, rm_n_mm2: float) -> float:
+    return axle_fatigue.endurance_n_mm2(rm_n_mm2, notch.diameter_mm, turning=made.turning)
+
+
 def _safety(
     setting: Setting, made: Wheelset, notch: Notch, rm_n_mm2: float, blocks: Sequence[Block]
 ) -> float:
     """Of one notch, over every kind of turn in the life: its bending by the moments of load and
     push, its torque where the wheels slip, Goodman's line and Miner's sum; of a weld the curve of
-    its category. The paper of the calculation has them notch by notch."""
-    d = notch.diameter_mm
-    endurance = axle_fatigue.endurance_n_mm2(rm_n_mm2, d, turning=made.turning)
-    uses = []
-    welded = notch.weld_category_n_mm2 is not None
-    jolted = 1.0 if not made.turning else WELDED_SHARE if welded else JOLTED_SHARE
-    moments = moments_of_one_n(setting, made, *notch.within_mm)
-    slip, design = torque_within_n_mm(setting, made, *notch.within_mm), wheel_load_n(setting)
-    for kind in _kinds(blocks, jolted):
-        amplitude, mean = _bending(made, notch, moments, kind)
-        if notch.weld_category_n_mm2 is not None:
-            uses.append((2 * amplitude, kind.cycles))
-            continue
-        torque = slip * kind.load_n / design if kind.slips else 0.0
-        stresses = Stresses(amplitude, mean, torsion_stress_n_mm2(torque, d))
-        safety = axle_fatigue.fatigue_safety(stresses, notch.kf, notch.kfs, rm_n_mm2, endurance)
-        uses.append((1 / safety, kind.cycles))
+    its category. The paper of the calculation has them kind by kind."""
+    uses = [(use.used, use.cycles) for use in _uses(setting, made, notch, rm_n_mm2, blocks)]
     if notch.weld_category_n_mm2 is not None:
         return _welded_safety(setting, notch.weld_category_n_mm2, uses)
+    endurance = _endurance_n_mm2(made, notch, rm_n_mm2)
     return axle_fatigue.life_safety(uses, axle_fatigue.slope(rm_n_mm2, endurance))
 
 

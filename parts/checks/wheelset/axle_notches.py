@@ -37,7 +37,7 @@ class Notch:
 
 
 def axle_notches(setting: Setting, made: Wheelset, rm_n_mm2: float) -> Iterator[Notch]:
-    """All of them."""
+    """Every place where an axle may crack."""
     for z0, z1, d in made.steps:
         yield Notch(where=f"where the axle has {d:g} mm", within_mm=(z0, z1), diameter_mm=d)
     for (_, z, d), (_, _, other) in pairwise(made.steps):

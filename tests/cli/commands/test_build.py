@@ -59,7 +59,7 @@ def test_every_file_of_the_design_is_there_and_no_other(
     sheets = [row["file"] for row in report["sheets"]]
     assert sheets == ["sheets/5mm-1.dxf", "sheets/6mm-1.dxf"]
     expected = {
-        *("report.json", "job-sheet.html", "job-sheet.pdf", "standards.pdf"),
+        *("report.json", "job-sheet.html", "job-sheet.pdf", "standards.pdf", "calculation.pdf"),
         *("offcuts.toml", "offcuts-used.toml", "plates.pdf"),
         *("blanks", "sheets", "solids", "templates"),
         *(f"solids/{name}.step" for name in (*PARTS, "wheel")),

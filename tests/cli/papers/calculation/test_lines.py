@@ -1,0 +1,74 @@
+"""Lines of settings that nobody chose: each equation gives what is printed behind it."""
+
+from __future__ import annotations
+
+from hypothesis import given, settings
+
+from platewheel.cli.job.job import read_job
+from platewheel.cli.papers.calculation.lines import Calculation, calculation_lines
+from platewheel.parts.base.faults import SpecError
+from platewheel.parts.setting.setting import Setting
+from platewheel.parts.wheelset.assembly import wheelset
+from platewheel.parts.workings.of_checks import workings
+from tests.cli.papers.calculation.worked_again import faults, read_lines
+from tests.parts.checks.settings import any_settings
+from tests.places import DEMO
+
+
+def lines_of(setting: Setting) -> Calculation:
+    try:
+        made = wheelset(setting)
+    except SpecError:
+        made = None
+    found = workings(setting, made)
+    return calculation_lines(found, range(1, len(found) + 1), "mm")
+
+
+def text_of(calculation: Calculation) -> str:
+    """As the paper sets it."""
+    lines = [line for _, some in calculation.shared for line in some]
+    lines += [line for one in calculation.checks for line in one.lines]
+    words = (
+        f"[{line.number}] {line.equation}"
+        + (f" where {'; '.join(line.given)}" if line.given else "")
+        + (f" — {line.says}" if line.says else "")
+        for line in lines
+    )
+    return " ".join(words)
+
+
+@settings(max_examples=15)
+@given(any_settings())
+def test_every_equation_of_any_setting_holds(setting: Setting) -> None:
+    assert list(faults(text_of(lines_of(setting)))) == []
+
+
+def test_no_symbol_stands_for_two_quantities_and_none_is_told_twice() -> None:
+    calculation = lines_of(read_job(DEMO).setting)
+    shared = [line for _, some in calculation.shared for line in some]
+    symbols = [line.equation.split(" = ")[0] for line in shared]
+    assert len(set(symbols)) == len(symbols) > 100
+    for one in calculation.checks:
+        own = [line.equation.split(" = ")[0] for line in one.lines]
+        assert len(set(own)) == len(own), one.working.result.id
+    formulas = [(line.symbol, line.letters) for line in read_lines(text_of(calculation))]
+    told = [formula for formula in formulas if formula[1]]
+    assert len(told) - len(set(told)) <= 12  # the same symbols of two checks, other numbers
+
+
+def test_contact_of_the_tread_reads_as_a_handbook_has_it() -> None:
+    calculation = lines_of(read_job(DEMO).setting)
+    equations = {
+        line.equation.split(" = ")[0]: line for _, some in calculation.shared for line in some
+    }
+    pressure = equations["p_0"]
+    assert pressure.equation.startswith("p_0 = 2 × Q / (π × b_c × l_c) = 2 × ")
+    assert pressure.equation.endswith(" N/mm2")
+    assert "checked against textbook problems" in pressure.says
+    load = equations["Q"]
+    assert load.equation.startswith("Q = max(Q_r + Q_j, Q_v) = max(")
+    bent = next(one for one in calculation.checks if one.working.result.id == "flange-bending")
+    stress = next(line for line in bent.lines if line.equation.startswith("σ_s"))
+    assert stress.equation.split(" = ")[1].startswith("6 × ")
+    assert bent.value is not None
+    assert bent.value.symbol == "σ_s"
