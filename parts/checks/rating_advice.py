@@ -110,7 +110,7 @@ def _coarse(setting: Setting) -> Shares:
 
 
 def _told(key: str, value: Any) -> str:
-    return f'{key} = "{value}"' if isinstance(value, str) else f"{key} = {value:g}"
+    return f'wheel.{key} = "{value}"' if isinstance(value, str) else f"wheel.{key} = {value:g}"
 
 
 def changes(wheel: WheelSpec, limit: str, where: str) -> Iterator[Keys]:

@@ -6,6 +6,7 @@ Trying costs a few more runs of a check, so it is done where a person reads the 
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from contextvars import ContextVar
@@ -57,6 +58,32 @@ def tried(
             if other is not None and _passes(check, other):
                 return value
     return None
+
+
+def payload_that_passes(check: Check, setting: Setting) -> int | None:
+    """The largest payload, in whole kg, found by halving, with which the check passes; None where
+    not even the empty wagon does. Outside `advice_tried`, and for a setting that passes, it is the
+    payload there is."""
+    low, high = 0, math.floor(setting.wagon.payload_kg)
+    if not _TRIED.get():
+        return high
+    with advice_tried(False):
+        if _passes(check, setting):
+            return high
+        if not _passes(check, _loaded(setting, low)):
+            return None
+        while high - low > max(1, low // 200):
+            middle = (low + high) // 2
+            if _passes(check, _loaded(setting, middle)):
+                low = middle
+            else:
+                high = middle
+    return low
+
+
+def _loaded(setting: Setting, payload_kg: float) -> Setting:
+    wagon = setting.wagon.model_copy(update={"payload_kg": float(payload_kg)})
+    return replace(setting, wagon=wagon)
 
 
 def still_pass(setting: Setting, keys: Mapping[str, Any], *checks: Check) -> bool:

@@ -80,9 +80,9 @@ def sealed_hollow(setting: Setting) -> CheckResult | None:
     hollows = closed_hollows(setting.wheel)
     sealed = [hollow for hollow in hollows if not hollow.vented]
     litres = sum(hollow.volume_mm3 for hollow in sealed) / 1e6
-    cure = "set vent_count = 2 or more with vent_circle_mm near the ring wall"
+    cure = "set wheel.vent_count = 2 or more with wheel.vent_circle_mm near the ring wall"
     if _sealed_by_inside_beads(setting.wheel):
-        cure = "first_disc_both_sides = false, since its beads close the gaps beside the disc, "
+        cure = "wheel.first_disc_both_sides = false, as its beads close the gaps beside the disc, "
         cure += 'or finish.coating = "painted"'
     return judged(
         "sealed-hollow",
@@ -121,8 +121,8 @@ def overlap(setting: Setting) -> CheckResult | None:
         "galvanizers' guidance on contacting surfaces: vent above 200 x 200 mm",
         at_most=True,
         good="no overlap is large enough to burst; acid may still weep from the gaps at the discs",
-        bad="the faces between disc and ring hold acid: drill the ring there, or take thinner "
-        f"discs, {at_most(spec.disc_thickness_mm * OVERLAP_MM2 / area)} mm",
+        bad="the faces between disc and ring hold acid: drill the ring there, or "
+        f"wheel.disc_thickness_mm = {at_most(spec.disc_thickness_mm * OVERLAP_MM2 / area)}",
         bad_verdict="warn",
     )
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from platewheel.parts.base.units import at_least
+from platewheel.parts.base.units import at_least, at_most
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.hub_disc import disc_diameter_mm
@@ -37,7 +37,7 @@ def vent_web(setting: Setting) -> CheckResult | None:
         return None
     outer, inner = _webs_mm(spec)
     web, limit = min(outer, inner), rim_web_mm(setting)
-    edge = "the disc's rim" if outer <= inner else "the hub hole"
+    circle = _circle_further(spec, limit - web, outer <= inner)
     return judged(
         "vent-web",
         "Steel beside the vent holes",
@@ -47,9 +47,16 @@ def vent_web(setting: Setting) -> CheckResult | None:
         WEB_SOURCE,
         at_most=False,
         good="the web beside the holes is wide enough to cut",
-        bad=f"the web burns or tears; move the vents {at_least(limit - web)} mm off {edge}",
+        bad=f"the web burns or tears: wheel.vent_circle_mm = {circle}",
         bad_verdict="warn",
     )
+
+
+def _circle_further(spec: WheelSpec, mm: float, off_rim: bool) -> str:
+    """Circle of vents that stand so much further off the disc's rim, or off the hub hole."""
+    if off_rim:
+        return at_most(spec.vent_circle_mm - 2 * mm)
+    return at_least(spec.vent_circle_mm + 2 * mm)
 
 
 def vent_spacing(setting: Setting) -> CheckResult | None:
@@ -68,8 +75,8 @@ def vent_spacing(setting: Setting) -> CheckResult | None:
         WEB_SOURCE,
         at_most=False,
         good="the holes are far enough apart to cut",
-        bad=f"the web between the holes burns; {at_least(limit - web)} mm more: fewer or "
-        "smaller vents",
+        bad="the web between the holes burns: wheel.vent_diameter_mm = "
+        f"{at_most(spec.vent_diameter_mm + web - limit)}, or fewer vents",
         bad_verdict="warn",
     )
 
@@ -91,8 +98,8 @@ def vent_beside_weld(setting: Setting) -> CheckResult | None:
         "plain geometry: legs are throat x 1.414 on the disc",
         at_most=False,
         good="the beads run clear of the holes",
-        bad=f"the bead burns into the vents: move them {at_least(leg - web)} mm away or weld "
-        "smaller",
+        bad="the bead burns into the vents: wheel.vent_circle_mm = "
+        f"{_circle_further(spec, leg - web, web == outer)}, or a smaller throat",
         bad_verdict="warn",
     )
 

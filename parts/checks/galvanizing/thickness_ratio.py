@@ -23,8 +23,9 @@ def thickness_ratio(setting: Setting) -> CheckResult | None:
     ratio = walls[thick] / walls[thin]
     limit = FAIL_ABOVE if ratio > FAIL_ABOVE else WARN_ABOVE
     least, most = walls[thick] / limit, walls[thin] * limit
-    thinner = " and ".join(key for key, wall in walls.items() if wall < least)
-    thicker = " and ".join(key for key, wall in walls.items() if wall > most)
+    up, down = at_least(least), at_most(most)
+    thinner = " and ".join(_told(key, up) for key, wall in walls.items() if wall < least)
+    thicker = " and ".join(_told(key, down) for key, wall in walls.items() if wall > most)
     return judged(
         "thickness-ratio",
         "Thickest over thinnest part in the zinc bath",
@@ -34,10 +35,14 @@ def thickness_ratio(setting: Setting) -> CheckResult | None:
         "galvanizers' published limit 4:1; 2.5:1 common practice, from memory",
         at_most=True,
         good="the parts heat and cool alike",
-        bad=f"{thick} and {thin} heat unlike and the wheel warps: {thinner} from "
-        f"{at_least(least)} mm or {thicker} to {at_most(most)} mm",
+        bad=f"the wheel warps, {walls[thick]:g} and {walls[thin]:g} mm heat unlike: {thinner}, or "
+        f"{thicker}",
         bad_verdict="fail" if limit == FAIL_ABOVE else "warn",
     )
+
+
+def _told(key: str, mm: str) -> str:
+    return f"wheel.{key} = {mm}" if "_" in key else f"{key} of {mm} mm"
 
 
 CHECKS = (thickness_ratio,)

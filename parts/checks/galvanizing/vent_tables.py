@@ -77,7 +77,7 @@ def vent_table(setting: Setting) -> CheckResult | None:
         f"{TABLE_SOURCE}; section taken as the clear distance between the discs",
         at_most=False,
         good=f"{spec.vent_count} in each disc are enough for a section of {depth:.0f} mm",
-        bad=f"zinc drains too slowly from {depth:.0f} mm of depth: vent_diameter_mm = {limit:g}",
+        bad=f"zinc drains too slowly from {depth:.0f} mm: wheel.vent_diameter_mm = {limit:g}",
     )
 
 
@@ -92,7 +92,8 @@ def vent_diagonal(setting: Setting) -> CheckResult | None:
     limit = QUARTER * diagonal
     least = math.ceil(limit / math.sqrt(holes))
     needed = tried(vent_diagonal, setting, "wheel.vent_diameter_mm", least, 1.0, 5)
-    larger = f"vent_diameter_mm = {needed:g} or " if needed else ""  # no room beside rim and hub
+    # none where there is no room beside rim and hub
+    larger = f"wheel.vent_diameter_mm = {needed:g} or " if needed else ""
     more = 2 * math.ceil((limit / spec.vent_diameter_mm) ** 2 / 2 - 1e-9)  # holes go in pairs
     return judged(
         "vent-diagonal",
@@ -103,7 +104,7 @@ def vent_diagonal(setting: Setting) -> CheckResult | None:
         f"{MANUAL}: 25 % of the internal diagonal or equal area; taken of depth x radial width",
         at_most=False,
         good="the vents suit the stricter rule too",
-        bad=f"ask the galvanizer, or {larger}vent_count = {more}: by the "
+        bad=f"ask the galvanizer, or {larger}wheel.vent_count = {more}: by the "
         f"stricter rule {holes} holes of {spec.vent_diameter_mm:g} mm fill and drain slowly",
         bad_verdict="warn",
     )

@@ -26,13 +26,13 @@ def vent_number(setting: Setting) -> CheckResult | None:
         return None  # told by `hollows.sealed_hollow`
     opposite = spec.vent_count >= 2 and spec.vent_count % 2 == 0
     if spec.vent_count == 0 and not spec.has_tube:
-        says = "only the hub holes are open: air and zinc stay in the rim; set vent_count = 2"
+        says = "only the hub holes are open: air and zinc stay in the rim; set wheel.vent_count = 2"
     elif spec.vent_count == 0:
-        says = "the box between the discs is sealed: never dip or heat it; set vent_count = 2"
+        says = "the box between the discs is sealed: never dip or heat it; set wheel.vent_count = 2"
     elif opposite:
         says = "air leaves and zinc drains through opposite holes in each disc"
     else:
-        says = f"{spec.vent_count} holes have none opposite; use 2 or 4"
+        says = f"{spec.vent_count} holes have none opposite; set wheel.vent_count = 2 or 4"
     source = (
         f"{DESIGN_MANUAL}: at least two, opposite; sealed hollows reach tens of N/mm2 in the bath"
     )
@@ -62,7 +62,7 @@ def vent_size(setting: Setting) -> CheckResult | None:
         f"{DESIGN_MANUAL}: 10 mm or the steel thickness, the larger",
         at_most=False,
         good="zinc does not bridge the holes",
-        bad=f"zinc may bridge the holes; make them {limit:g} mm or more",
+        bad=f"zinc may bridge the holes: wheel.vent_diameter_mm = {limit:g} or more",
     )
 
 
@@ -79,7 +79,7 @@ def vent_place(setting: Setting) -> CheckResult | None:
     limit = max(NEAR_WALL_MM, least + MARK_MM)
     circle = math.ceil(10 * (2 * (wall - limit) - spec.vent_diameter_mm)) / 10
     larger = tried(vent_place, setting, "wheel.vent_circle_mm", circle, 0.1, 3)
-    cure = f"vent_circle_mm = {larger:g} or more" if larger else "smaller vents, nearer to it"
+    cure = f"wheel.vent_circle_mm = {larger:g} or more" if larger else "smaller vents, nearer to it"
     return judged(
         "vent-place",
         "Vent edge to ring wall",

@@ -11,9 +11,9 @@ def hole_by_process(setting: Setting) -> CheckResult:
     """Smallest hole of the disc against the least for the process."""
     spec = setting.wheel
     hole, limit = spec.hub_hole_diameter_mm, least_hole_mm(setting.process, spec.disc_thickness_mm)
-    name = "hub hole"
+    name, key = "hub hole", "wheel.hub_tube_outside_mm" if spec.has_tube else "wheel.hub_bore_mm"
     if spec.vent_count and spec.vent_diameter_mm < hole:
-        hole, name = spec.vent_diameter_mm, "vents"
+        hole, name, key = spec.vent_diameter_mm, "vents", "wheel.vent_diameter_mm"
     return judged(
         "hole-by-process",
         f"Smallest hole cut by {setting.process}",
@@ -23,7 +23,8 @@ def hole_by_process(setting: Setting) -> CheckResult:
         HOLE_SOURCE[setting.process],
         at_most=False,
         good=f"{setting.process} cuts every hole of the disc",
-        bad=f"{setting.process} does not cut the {name} cleanly: {limit:g} mm or more, or drill",
+        bad=f"{setting.process} does not cut the {name} cleanly: {key} = {limit:g} or more, "
+        "or drill",
         bad_verdict="warn",
     )
 

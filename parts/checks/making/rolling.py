@@ -64,8 +64,8 @@ def roll_diameter(setting: Setting) -> CheckResult | None:
         ROLLERS,
         at_most=False,
         good=f"a top roll of {roll:g} mm rolls it",
-        bad=f"a top roll of {roll:g} mm does not close the ring: take one of "
-        f"{at_most(inside / limit, 0)} mm or less, or a pipe",
+        bad=f"a top roll of {roll:g} mm does not close the ring: "
+        f"shop.roll_diameter_mm = {at_most(inside / limit, 0)} or less, or a pipe",
         bad_verdict="warn" if limit == ROLL_SURELY else "fail",
     )
 
@@ -86,8 +86,8 @@ def roll_thickness(setting: Setting) -> CheckResult | None:
         "shop.roll_most_thickness_mm of this job",
         at_most=True,
         good="the roller takes ring and flange",
-        bad=f"the roller does not take {key} = {thickness:g}: {limit:g} or less, or have it "
-        "rolled elsewhere and set shop.roll_most_thickness_mm",
+        bad=f"the roller does not take {thickness:g} mm: wheel.{key} = {limit:g} or less, or have "
+        "it rolled elsewhere and set shop.roll_most_thickness_mm",
     )
 
 

@@ -66,7 +66,7 @@ def fit_allowance(setting: Setting) -> CheckResult:
     ring = _ring_radius_deviation_mm(setting)
     if disc is None or ring is None:
         says = (
-            "the table has no row for this disc_thickness_mm, tread_thickness_mm or size: "
+            "the table has no row for this thickness of disc or ring, or size: "
             "ask the cutting shop for its deviation"
         )
         return CheckResult(id, title, None, None, "mm", "not-assessed", says, SOURCE)
@@ -80,7 +80,7 @@ def fit_allowance(setting: Setting) -> CheckResult:
         f"{SOURCE}, half on the radius; strip length / 2 pi (sawn bar +-1 mm, no source)",
         at_most=False,
         good="the disc goes in even when disc and ring are out to their limits",
-        bad=f"the largest disc does not enter the smallest ring: fit_clearance_mm = "
+        bad=f"the largest disc does not enter the smallest ring: wheel.fit_clearance_mm = "
         f"{math.ceil(20 * needed) / 20:g}, or measure and grind",
         bad_verdict="warn",
     )

@@ -71,7 +71,7 @@ def inside_access(setting: Setting) -> CheckResult | None:
         at_most=False,
         good="the torch reaches the first disc's inner fillets before the second goes in",
         bad="the torch does not reach the first disc's inner fillets: a slimmer nozzle or rod "
-        "(shop.weld_reach_mm), or first_disc_both_sides = false",
+        "(shop.weld_reach_mm), or wheel.first_disc_both_sides = false",
         bad_verdict="warn",
     )
 
@@ -110,7 +110,8 @@ def root_groove(setting: Setting) -> CheckResult:
         at_most=False,
         good="the groove is open enough to weld to its root",
         bad="the bead counts as a partial penetration butt weld: grind the groove open by "
-        f"{at_least(LEAST_GROOVE_DEG - angle, 0)} degrees, or a steeper flange",
+        f"{at_least(LEAST_GROOVE_DEG - angle, 0)} degrees, or wheel.flange_angle_deg = "
+        f"{at_least(spec.flange_angle_deg + LEAST_GROOVE_DEG - angle)}",
         bad_verdict="warn",
     )
 
@@ -135,7 +136,7 @@ def seam_gap(setting: Setting) -> CheckResult:
         "common practice, no source",
         at_most=too_wide,
         good=f"the gap lets the seams fuse through{bevel}",
-        bad=f"{side}: seam_gap_mm = 2{bevel}",
+        bad=f"{side}: wheel.seam_gap_mm = 2{bevel}",
         bad_verdict="warn",
     )
 
@@ -153,8 +154,8 @@ def fillet_gap(setting: Setting) -> CheckResult:
         "EN ISO 5817, quality C, root gap of fillets 0.5 + 0.2 a, at most 3 mm; from memory",
         at_most=True,
         good="the fillets bridge the gap; centre the discs with three wedges before tacking",
-        bad=f"the fillets fall through the gap: fit_clearance_mm = {limit:.2g} or less, or a "
-        "larger weld_throat_mm",
+        bad=f"the fillets fall through the gap: wheel.fit_clearance_mm = {limit:.2g} or less, or a "
+        "larger wheel.weld_throat_mm",
         bad_verdict="warn",
     )
 

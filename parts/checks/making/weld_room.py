@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from platewheel.parts.base.units import at_most
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.setting.setting import Setting
@@ -23,7 +25,8 @@ def weld_room(setting: Setting) -> CheckResult:
         legs |= {f"weld-tube-{side}": min(tube_fillet_legs_mm(spec, side)) for side in SIDES}
     worst = min(legs, key=lambda name: legs[name])
     leg, wanted = legs[worst], spec.weld_leg_mm
-    smaller = ", or ask for a smaller weld_throat_mm" if leg >= LEAST_LEG_MM else ""
+    throat = at_most(leg / math.sqrt(2), 2)
+    smaller = f", or wheel.weld_throat_mm = {throat}" if leg >= LEAST_LEG_MM else ""
     return judged(
         "weld-room",
         "Leg that fits the tightest fillet",
@@ -53,7 +56,7 @@ def root_room(setting: Setting) -> CheckResult:
         at_most=False,
         good="both plates are thick enough for the whole V",
         bad=f"the {bead_words('weld-root')} has room for {at_most(leg)} of {spec.root_weld_mm:.1f} "
-        "mm: thicker ring and flange, or a smaller root_weld_mm",
+        f"mm: thicker ring and flange, or wheel.root_weld_mm = {at_most(leg)}",
         bad_verdict="warn",
     )
 

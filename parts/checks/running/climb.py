@@ -87,7 +87,7 @@ def flange_climb(setting: Setting) -> CheckResult:
     least = math.degrees(least_angle(RESERVE * share, friction))
     would = climbing_friction(setting)
     steeper = (
-        f"flange_angle_deg = {math.ceil(10 * least) / 10:g}"
+        f"wheel.flange_angle_deg = {math.ceil(10 * least) / 10:g}"
         if least <= 90
         else "no flange holds that: less speed, more cant, an easier curve or less push"
     )

@@ -89,10 +89,10 @@ def check_span(setting: Setting) -> CheckResult:
         yawed = f"in curves from {at_least(radius)} m: lay crossings in no tighter one"
     guarded = track.check_rail_flangeway_mm is not None
     share = lacks if guarded else lacks / 2  # without a check rail's own, one key has both
-    cures = f"flangeway_mm = {math.ceil(10 * (setting.flangeway_mm + share)) / 10:g} or more"
+    cures = f"track.flangeway_mm = {math.ceil(10 * (setting.flangeway_mm + share)) / 10:g} or more"
     if guarded:
         wider = math.ceil(10 * (way + lacks)) / 10
-        cures = f"check_rail_flangeway_mm = {wider:g} or more, or {cures}"
+        cures = f"track.check_rail_flangeway_mm = {wider:g} or more, or {cures}"
     return judged(
         "check-span",
         "Back to back, over check rail and wing rail",
@@ -122,7 +122,7 @@ def check_gauge(setting: Setting) -> CheckResult | None:
     strikes = new - check_gauge_mm(track.gauge_mm, track.check_rail_flangeway_mm)
     never = strikes > 1e-6  # nothing but rounding
     needs = setting.flange_in_way_mm(track.min_curve_radius_m)
-    cure = f"put it {math.floor(10 * most) / 10:g} mm off the rail, not "
+    cure = f"track.check_rail_flangeway_mm = {math.floor(10 * most) / 10:g}, not "
     cure += f"{track.check_rail_flangeway_mm:g}"
     if most < needs:
         cure = (
@@ -161,7 +161,7 @@ def flangeway_width(setting: Setting) -> CheckResult | None:
         ways["check_rail_flangeway_mm"] = track.check_rail_flangeway_mm
     narrow = min(ways.values())
     wide = f"{math.ceil(10 * width) / 10:g}"
-    cures = " and ".join(f"{key} = {wide}" for key, way in ways.items() if way < width)
+    cures = " and ".join(f"track.{key} = {wide}" for key, way in ways.items() if way < width)
     return judged(
         "flangeway-width",
         "Width of the flange in a flangeway, yawed",
@@ -193,8 +193,8 @@ def flangeway_depth(setting: Setting) -> CheckResult:
         source,
         at_most=True,
         good="the tip clears the bottom of the flangeway, also when worn",
-        bad=f"the tip runs on the bottom: dig it {at_least(worn - depth)} mm deeper, or scrap "
-        "wheels sooner",
+        bad=f"the tip runs on the bottom: dig it out, track.flangeway_depth_mm = "
+        f"{at_least(worn)}, or scrap wheels sooner",
     )
 
 

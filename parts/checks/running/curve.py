@@ -146,7 +146,7 @@ def curve_room(setting: Setting) -> CheckResult:
         if most is None
         else "any flare clears"
         if steepest == WASHER_DEG
-        else f"flange_angle_deg up to {most:g} clears"
+        else f"wheel.flange_angle_deg = {most:g} or less clears"
     )
     wider = tried(
         curve_room,
@@ -155,7 +155,7 @@ def curve_room(setting: Setting) -> CheckResult:
         math.ceil(10 * (setting.track.gauge_widening_mm + 2 * (need - given))) / 10,
         0.5,
     )
-    widen = f"gauge_widening_mm = {wider:g}, or " if wider else ""
+    widen = f"track.gauge_widening_mm = {wider:g}, or " if wider else ""
     washer_says = f"a flat, unflared flange would need {washer:.1f} mm; {flare}"
     return judged(
         id,
@@ -196,7 +196,8 @@ def middle_axle(setting: Setting) -> CheckResult | None:
         at_most=True,
         good="all axles of one rigid frame find room between the rails",
         bad=f"in one rigid frame the middle axle lacks {at_least(offset - given)} mm: give it that "
-        "much side play, thin its flanges, or put the axles in bogies",
+        "much side play, or put the axles in bogies, or track.gauge_widening_mm = "
+        f"{at_least(setting.track.gauge_widening_mm + offset - given)}",
         bad_verdict="fail" if axles == 3 else "warn",
     )
 

@@ -42,8 +42,8 @@ def flange_touch(setting: Setting) -> CheckResult | None:
     deeper = tried(
         flange_touch, setting, "wheel.flange_depth_mm", math.ceil(wheel.flange_depth_mm) + 1, 1.0
     )
-    cures = [f"flange_angle_deg = {flatter:g}"] if flatter and flatter >= 45 else []
-    cures += [f"flange_depth_mm = {deeper:g}"] if deeper else []
+    cures = [f"wheel.flange_angle_deg = {flatter:g}"] if flatter and flatter >= 45 else []
+    cures += [f"wheel.flange_depth_mm = {deeper:g}"] if deeper else []
     slides = 100 * own.sliding(wheel.tread_radius_mm, yaw)
     return judged(
         "flange-contact",
@@ -118,7 +118,7 @@ def flange_wear(setting: Setting) -> CheckResult | None:
     per_km = f"a leading flange loses {lost:.2g} mm2 a km in the tightest curve, loaded"
     asked = flange_wear_mm(setting) * use.years / years if years else math.inf
     there = setting.flange_reach_mm - least_flange_mm(setting)
-    allow = f"flange_wear_mm = {math.ceil(10 * asked) / 10:g}, " if asked < there - 0.1 else ""
+    allow = f"use.flange_wear_mm = {math.ceil(10 * asked) / 10:g}, " if asked < there - 0.1 else ""
     return judged(
         "flange-wear",
         "Years the flange's allowance lasts, dry",

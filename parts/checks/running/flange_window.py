@@ -120,7 +120,11 @@ def window_check(setting: Setting) -> CheckResult:
     found = tried(
         window_check, setting, "wheel.flange_angle_deg", edge / 10, 0.5 if steeper else -0.5
     )
-    cure = f"take {found:g}" if found else "no angle alone does, as play goes with the flare"
+    cure = (
+        f"wheel.flange_angle_deg = {found:g}"
+        if found
+        else "no angle alone does, as play goes with the flare"
+    )
     return judged(
         id,
         title,
@@ -130,7 +134,7 @@ def window_check(setting: Setting) -> CheckResult:
         SOURCE,
         at_most=False,
         good=window.says,
-        bad=f"flange_angle_deg = {angle:g} is {-inside:.1f} deg outside: {window.says}; {cure}",
+        bad=f"{angle:g} deg is {-inside:.1f} deg outside: {window.says}; {cure}",
         bad_verdict="warn",
     )
 

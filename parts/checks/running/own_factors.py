@@ -20,7 +20,7 @@ def own_unevenness(setting: Setting) -> CheckResult | None:
         setting,
         own_unevenness,
         "load-unevenness",
-        "Own load_unevenness",
+        "Own wagon.load_unevenness",
         "wagon.load_unevenness",
         given,
         load_unevenness(derived(setting)),
@@ -38,7 +38,7 @@ def own_shock(setting: Setting) -> CheckResult | None:
         setting,
         own_shock,
         "shock-factor",
-        "Own shock_factor",
+        "Own wagon.shock_factor",
         "wagon.shock_factor",
         given,
         shock_factor(derived(setting)),
@@ -56,7 +56,7 @@ def own_lateral(setting: Setting) -> CheckResult | None:
         setting,
         own_lateral,
         "lateral-share",
-        "Own lateral_share",
+        "Own use.lateral_share",
         "use.lateral_share",
         given,
         curving_shares(setting, setting.track.min_curve_radius_m)[0],
@@ -86,7 +86,7 @@ def _judged(
         at_most=False,
         good=f"no lower than the {worked_out:.2f} worked out from track and wagon",
         bad=f"{given:g} stands in the job, {worked_out:.2f} is worked out: leave {key} out, or "
-        "have it measured" + (f"; {does:g} would do" if does else ""),
+        "have it measured" + (f"; {key} = {does:g} would do" if does else ""),
         bad_verdict="warn",
     )
 

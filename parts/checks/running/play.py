@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from platewheel.parts.base.units import at_least
+from platewheel.parts.base.units import at_least, at_most
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.running.curve import curve_room
 from platewheel.parts.checks.running.flange_contact import flange_wear
@@ -64,7 +64,7 @@ def least_play(setting: Setting) -> CheckResult:
             if binds
             else "a little more tight gauge binds the axle"
         )
-        + f"; set the wheels {at_least(limit - play)} mm closer, back_to_back_mm = "
+        + f"; set the wheels {at_least(limit - play)} mm closer: axle.back_to_back_mm = "
         f"{math.floor(10 * (setting.back_to_back_mm - limit + play)) / 10:g}",
         bad_verdict="fail" if binds else "warn",
     )
@@ -89,13 +89,14 @@ def most_play(setting: Setting) -> CheckResult:
     over = most - limit
     much = at_least(over)
     scrapped = math.floor(10 * (flange_wear_mm(setting) - over / 2)) / 10
+    narrower = setting.track.gauge_widening_mm - over
     cures = []
     if over > 0 and may_be_narrower(setting, float(much)):
-        cures.append(f"take away {much} mm of gauge widening")
+        cures.append(f"track.gauge_widening_mm = {at_most(narrower)}")
     if over > 0 and may_be_apart(setting, float(much)):
-        cures.append(f"set the wheels {much} mm further apart")
+        cures.append(f"axle.back_to_back_mm = {at_least(setting.back_to_back_mm + over)}")
     if scrapped > 0 and still_pass(setting, {"use.flange_wear_mm": scrapped}, flange_wear):
-        cures.append(f"scrap flanges sooner, flange_wear_mm = {scrapped:g}")
+        cures.append(f"scrap flanges sooner, use.flange_wear_mm = {scrapped:g}")
     together = f"less of widening, play and wear together, {much} mm in all, or a truer gauge"
     return judged(
         "play-most",
@@ -119,6 +120,7 @@ def tread_bearing(setting: Setting) -> CheckResult:
     limit = LEAST_BEARING_SHARE * track.rail_head_width_mm
     hangs_on_edge = bearing <= track.rail_corner_radius_mm
     lacks = at_least(limit - bearing)
+    wide = setting.wheel.tread_width_mm + limit - bearing
     ways = {"play": may_be_apart, "widening": may_be_narrower}
     less = [name for name, may in ways.items() if bearing < limit and may(setting, float(lacks))]
     other = f", or take away as much {' or '.join(less)}" if less else ""
@@ -134,7 +136,7 @@ def tread_bearing(setting: Setting) -> CheckResult:
         at_most=False,
         good="the far wheel stays well on its rail",
         bad=("the wheel drops between the rails" if hangs_on_edge else "the wheel runs on its edge")
-        + f"; make the tread {lacks} mm wider{other}",
+        + f": wheel.tread_width_mm = {at_least(wide)}, {lacks} mm wider{other}",
         bad_verdict="fail" if hangs_on_edge else "warn",
     )
 

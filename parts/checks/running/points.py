@@ -100,7 +100,8 @@ def crossing_gap(setting: Setting) -> CheckResult:
         "the widest; least of half a rail head by common practice, no source",
         at_most=False,
         good=f"the tread carries the wheel over the gap{told}",
-        bad=f"the wheel drops into the gap of the crossing{told}: tread {lacks} mm wider{other}",
+        bad=f"the wheel drops into the gap of the crossing{told}: wheel.tread_width_mm = "
+        f"{at_least(wheel.tread_width_mm + limit - left)}, {lacks} mm wider{other}",
         bad_verdict="warn",
     )
 
@@ -169,8 +170,9 @@ def _open_way(setting: Setting, id: str, title: str, key: str, gap_mm: float) ->
         at_most=False,
         good=f"the back of the free, yawed flange passes; new wheels in the nominal gauge need "
         f"{new:.1f}",
-        bad=f"backs of flanges push the tongue, which may part the points under a wagon: {key} = "
-        f"{math.ceil(10 * need) / 10:g} or more; new wheels in the nominal gauge need {new:.1f}",
+        bad="backs of flanges push the tongue, which may part the points under a wagon: "
+        f"track.{key} = {math.ceil(10 * need) / 10:g} or more; new wheels in the nominal gauge "
+        f"need {new:.1f}",
         bad_verdict="fail" if gap_mm < new else "warn",
     )
 

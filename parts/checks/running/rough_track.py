@@ -54,11 +54,12 @@ def twist_lift(setting: Setting) -> CheckResult | None:
     if wheel.flange_depth_mm >= limit:
         cure = (
             f"{at_least(limit - left)} mm less, by packing the track, a shorter wheelbase, "
-            'suspension = "three-point", or a deeper flange'
+            'wagon.suspension = "three-point", or a deeper flange'
         )
     else:  # nothing helps a flange that the corner takes whole
         cure = (
-            f"the rail's round corner is higher than the flange: {at_least(limit - left)} mm deeper"
+            "the rail's round corner is higher than the flange: wheel.flange_depth_mm = "
+            f"{at_least(wheel.flange_depth_mm + limit - left)}"
         )
     return judged(
         "twist-lift",
@@ -91,7 +92,7 @@ def joint_push(setting: Setting) -> CheckResult:
     step = climbed_step_mm(axle_load, radius, push)
     least = math.floor(10 * step) / 10
     filed = tried(joint_push, setting, "track.joint_step_mm", least, -0.1, round(10 * least) + 1)
-    file = f"file steps to {filed:g} mm, " if filed is not None else ""
+    file = f"file steps, track.joint_step_mm = {filed:g}, " if filed is not None else ""
     return judged(
         id,
         title,
@@ -101,8 +102,8 @@ def joint_push(setting: Setting) -> CheckResult:
         source,
         at_most=True,
         good=f"from rest the push climbs a step of {step:.1f} mm",
-        bad=f"the wagon stops at joints; {file}close gaps, or push "
-        f"{at_least(force - push, 0)} N more",
+        bad=f"the wagon stops at joints; {file}close gaps, or push harder, "
+        f"use.push_force_n = {at_least(force, 0)}",
         bad_verdict="warn",
     )
 
@@ -120,7 +121,7 @@ def joint_drop(setting: Setting) -> CheckResult:
         "plain geometry; most of 1 mm by common practice, no source",
         at_most=True,
         good="the gap is nothing to this wheel",
-        bad=f"each joint hammers; close the gap from {gap:g} to {at_most(most_gap, 0)} mm",
+        bad=f"each joint hammers; close the gap, track.joint_gap_mm = {at_most(most_gap, 0)}",
         bad_verdict="warn",
     )
 
@@ -148,7 +149,7 @@ def flange_depth(setting: Setting) -> CheckResult:
         "32 mm on standard gauge, the more the smaller the wheel",
         at_most=False,
         good="as deep as wheels of such a gauge have been",
-        bad=f"shallow for this gauge: flange_depth_mm = {math.ceil(10 * limit) / 10:g}",
+        bad=f"shallow for this gauge: wheel.flange_depth_mm = {math.ceil(10 * limit) / 10:g}",
         bad_verdict="warn",
     )
 

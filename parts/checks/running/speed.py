@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from platewheel.parts.base.units import at_least
+from platewheel.parts.base.units import at_least, at_most
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wagon.curving import equilibrium_cant_mm, half_base_mm, overturning_speed_m_s
@@ -49,7 +49,8 @@ def overturning(setting: Setting) -> CheckResult:
         at_most=False,
         good=f"allowed {wagon.max_speed_km_h:g} km/h, it would tip at {speed:.0f} km/h",
         bad=("it tips at the speed allowed" if speed <= wagon.max_speed_km_h else "little reserve")
-        + f"; max_speed_km_h = {math.floor(10 * speed / SPEED_RESERVE) / 10:g}, or load lower",
+        + f"; wagon.max_speed_km_h = {math.floor(10 * speed / SPEED_RESERVE) / 10:g}, or load "
+        "lower",
         bad_verdict="fail" if speed <= wagon.max_speed_km_h else "warn",
     )
 
@@ -73,8 +74,9 @@ def cant_deficiency(setting: Setting) -> CheckResult:
         good="the outward push at this speed is slight"
         if lacking > 0
         else "the curve has all the cant that this speed asks for",
-        bad=f"raise the outer rail by {at_least(lacking - limit, 0)} mm, or run at "
-        f"{math.floor(10 * allowed) / 10:g} km/h there",
+        bad="raise the outer rail, track.cant_mm = "
+        f"{at_least(track.cant_mm + lacking - limit, 0)}, or run slower there, "
+        f"wagon.max_speed_km_h = {math.floor(10 * allowed) / 10:g}",
         bad_verdict="warn",
     )
 
@@ -101,7 +103,7 @@ def cant_standing(setting: Setting) -> CheckResult | None:
         at_most=True,
         good="a wagon that stops in the curve stands safely",
         bad=("a wagon that stops in the curve tips inwards" if tips else "wagons lean inwards")
-        + f"; lower the outer rail by {at_least(track.cant_mm - limit, 0)} mm",
+        + f"; lower the outer rail, track.cant_mm = {at_most(limit, 0)}",
         bad_verdict="fail" if tips else "warn",
     )
 

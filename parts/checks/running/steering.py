@@ -62,8 +62,8 @@ def curve_slide(setting: Setting) -> CheckResult:
         "memory); half of the push allowed for it by common practice, no source",
         at_most=True,
         good=good,
-        bad=f'{slides}; take wheels_on_axle = "loose", or '
-        f"{at_least(2 * (drag - limit), 0)} N more push",
+        bad=f'{slides}; take axle.wheels_on_axle = "loose", or '
+        f"use.push_force_n = {at_least(drag / DRAG_SHARE, 0)}",
         bad_verdict="warn",
     )
 

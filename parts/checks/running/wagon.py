@@ -35,8 +35,8 @@ def pushers(setting: Setting) -> CheckResult:
     needed = people(found.push_worth_people)
     load = setting.wagon.payload_kg - found.gross_kg * (1 - there / found.push_worth_people)
     push = math.ceil(MAN_START_N * needed)
-    hauled = f" and set push_force_n to {push}" if push <= MOST_PUSH_N else ""
-    lighter = f"load {math.floor(load)} kg, " if load >= 1 else ""
+    hauled = f" and set use.push_force_n = {push}" if push <= MOST_PUSH_N else ""
+    lighter = f"wagon.payload_kg = {math.floor(load)}, " if load >= 1 else ""
     return judged(
         "pushers",
         "People to push the loaded wagon",
@@ -86,7 +86,7 @@ def brake_adhesion(setting: Setting) -> CheckResult:
     speed = stoppable_speed_km_h(limit, slope)
     axles = f"{found.stopping_axles} of {wagon.axles} axles" if wagon.axles > 1 else "the axle"
     if held and speed >= 0.1:
-        cure = f"max_speed_km_h = {math.floor(10 * speed) / 10:g} there, or sand the rails"
+        cure = f"wagon.max_speed_km_h = {math.floor(10 * speed) / 10:g} there, or sand the rails"
     else:
         steepest = math.floor(10 * steepest_braked_percent(grip)) / 10
         cure = f"no more than {steepest:g} % is held: ease the gradient, or lower by rope"

@@ -9,6 +9,7 @@ from platewheel.parts.base.steel import E_N_MM2
 from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.strength.shakedown import line_shakedown, point_shakedown
+from platewheel.parts.checks.trying import payload_that_passes
 from platewheel.parts.loads.wheel_load import heavy_load_n, wheel_load_n
 from platewheel.parts.setting.setting import GRAVITY, Setting
 from platewheel.parts.stress.contact_patch import contact_length_mm, crown_radius_mm
@@ -41,6 +42,8 @@ def tread_pressure(setting: Setting) -> CheckResult | None:
     diameter = 2 * spec.outside_radius_mm(0.0)
     pressure = line_pressure_n_mm2(wheel_load_n(setting), length, diameter, contact_modulus_n_mm2())
     limit = 4 * spec.grade.fy_n_mm2(spec.tread_thickness_mm) / math.sqrt(3)
+    payload = payload_that_passes(tread_pressure, setting)
+    lighter = "" if payload is None else f"wagon.payload_kg = {payload}, "
     worn_in = (
         ", once worn in to the head" if spec.tread_taper_1_in or crown_radius_mm(setting) else ""
     )
@@ -53,9 +56,8 @@ def tread_pressure(setting: Setting) -> CheckResult | None:
         f"Hertz line contact; limit 4 k in free rolling, k = fy / sqrt 3: {JOHNSON}",
         at_most=True,
         good=f"the tread keeps its shape on {length:.3g} mm of rail head{worn_in}",
-        bad="each pass rolls the tread out further: take "
-        f"{at_least(100 - 100 * (limit / pressure) ** 2, 0)} % off the wheel load, a wider rail "
-        "head or a stronger steel",
+        bad=f"each pass rolls the tread out further: {lighter}a wider rail head or a stronger "
+        "steel",
     )
 
 
@@ -151,7 +153,9 @@ def crane_wheel_pressure(setting: Setting) -> CheckResult | None:
         at_most=True,
         good="the tread wears no faster than a crane wheel's",
         bad=f"the tread wears fast: {at_least(value / limit, 2)} times wider rail head or larger "
-        "wheel",
+        "wheel, track.rail_head_width_mm = "
+        f"{at_least(setting.track.rail_head_width_mm * value / limit)} or "
+        f"wheel.tread_diameter_mm = {at_least(spec.tread_diameter_mm * value / limit)}",
         bad_verdict="warn",
     )
 
@@ -166,7 +170,8 @@ def sliding_pressure(setting: Setting) -> CheckResult | None:
     share = point_shakedown(friction) if crowned else line_shakedown(friction)
     spec = setting.wheel
     limit = share * spec.grade.fy_n_mm2(spec.tread_thickness_mm) / math.sqrt(3)
-    less = 100 - 100 * (limit / result.value) ** (3 if crowned else 2)
+    payload = payload_that_passes(sliding_pressure, setting)
+    lighter = "" if payload is None else f", or wagon.payload_kg = {payload}"
     return judged(
         "tread-sliding",
         "Pressure of the tread that slides in curves",
@@ -177,7 +182,7 @@ def sliding_pressure(setting: Setting) -> CheckResult | None:
         at_most=True,
         good="the treads keep their skin where they slide",
         bad="where wheels slide in curves the treads' skin creeps and flakes: grease the rails "
-        f"there, or take {at_least(less, 0)} % off the wheel load",
+        f"there{lighter}",
         bad_verdict="warn",
     )
 

@@ -9,9 +9,9 @@ from __future__ import annotations
 
 import math
 
-from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.strength.shakedown import line_shakedown
+from platewheel.parts.checks.trying import payload_that_passes
 from platewheel.parts.loads.wheel_load import flange_push_n
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.stress.hertz import (
@@ -52,6 +52,8 @@ def corner_flat(setting: Setting) -> CheckResult | None:
     new = point_pressure_n_mm2(force, radius, corner, contact_modulus_n_mm2())
     worn = line_pressure_n_mm2(force, flat, 2 * radius, contact_modulus_n_mm2())
     most = FLAT_SHARE * corner
+    payload = payload_that_passes(corner_flat, setting)
+    lighter = "" if payload is None else f", or wagon.payload_kg = {payload}"
     return judged(
         "corner-flat",
         "Flat that the flanges wear on the rail's corner",
@@ -63,8 +65,7 @@ def corner_flat(setting: Setting) -> CheckResult | None:
         at_most=True,
         good=f"in the tightest curve the corner beds in from {new:.0f} to {worn:.0f} N/mm2 on a "
         "flat along the flange, and keeps it: grease slows it",
-        bad="the curves eat the rail's corner: grease the outer rail, or take "
-        f"{at_least(100 * (1 - most / flat), 0)} % off the push",
+        bad=f"the curves eat the rail's corner: grease the outer rail, or an easier curve{lighter}",
         bad_verdict="warn",
     )
 

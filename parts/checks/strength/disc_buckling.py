@@ -70,7 +70,7 @@ def disc_rim_stress(setting: Setting) -> CheckResult:
     # stress goes with t^(-2/3); thicker discs lie nearer to each other, so that one takes more
     least = math.ceil(10 * plate * (stress / limit) ** 1.5) / 10
     needed = tried(disc_rim_stress, setting, "wheel.disc_thickness_mm", least, 0.5)
-    thicker = f"disc_thickness_mm = {needed:g}, or " if needed else ""
+    thicker = f"wheel.disc_thickness_mm = {needed:g}, or " if needed else ""
     return judged(
         "disc-rim-stress",
         "Compression of the disc under the ring",
@@ -93,7 +93,7 @@ def disc_buckling(setting: Setting) -> CheckResult:
     while least < 40 and _resistance_n(spec, least) < load:
         least += 0.5
     needed = tried(disc_buckling, setting, "wheel.disc_thickness_mm", least, 0.5)
-    thicker = f"disc_thickness_mm = {needed:g}, or " if needed else ""
+    thicker = f"wheel.disc_thickness_mm = {needed:g}, or " if needed else ""
     return judged(
         "disc-buckling",
         "Load on one disc against buckling",

@@ -68,7 +68,9 @@ def flange_bending(setting: Setting) -> CheckResult:
     limit = spec.grade.fy_n_mm2(thickness) / LOAD_FACTOR
     least = math.ceil(10 * thickness * math.sqrt(stress / limit)) / 10
     needed = tried(flange_bending, setting, "wheel.flange_thickness_mm", least, 0.1)
-    cure = f"flange_thickness_mm = {needed:g} or more" if needed else "less push on the flange"
+    cure = "less push on the flange"
+    if needed:
+        cure = f"wheel.flange_thickness_mm = {needed:g} or more"
     return judged(
         "flange-bending",
         "Bending stress of the flange at its root",
@@ -92,10 +94,13 @@ def _with_root(setting: Setting, leg_mm: float) -> Setting | None:
 def _root_cure(spec: WheelSpec, leg_mm: float | None) -> str:
     if leg_mm is None:
         return "less load, an easier curve, or a longer wheelbase"
-    plates = (("flange", spec.flange_thickness_mm), ("ring", spec.tread_thickness_mm))
-    thin = [f"{name} (now {plate:g})" for name, plate in plates if plate < leg_mm]
-    thicker = f", and {' and '.join(thin)} at least as thick" if thin else ""
-    return f"root_weld_mm = {leg_mm:g}{thicker}"
+    plates = {
+        "flange_thickness_mm": spec.flange_thickness_mm,
+        "tread_thickness_mm": spec.tread_thickness_mm,
+    }
+    thin = [f" and wheel.{key} = {leg_mm:g}" for key, plate in plates.items() if plate < leg_mm]
+    thicker = "".join(thin)
+    return f"wheel.root_weld_mm = {leg_mm:g}{thicker}"
 
 
 def root_weld_strength(setting: Setting) -> CheckResult:

@@ -41,8 +41,8 @@ def hub_tube_bending(setting: Setting) -> CheckResult | None:
     wall = (spec.hub_tube_outside_mm - spec.hub_bore_mm) / 2
     if wall > THICKEST_MM:
         says = (
-            f"no yield strength is listed for a wall of {wall:g} mm (hub_tube_outside_mm less "
-            f"hub_bore_mm), only up to {THICKEST_MM:g} mm"
+            f"no yield strength is listed for a tube's wall of {wall:g} mm, only up to "
+            f"{THICKEST_MM:g} mm"
         )
         return CheckResult(id, title, None, None, "N/mm2", "not-assessed", says, source)
     limit = spec.grade.fy_n_mm2(wall) / LOAD_FACTOR
@@ -51,7 +51,9 @@ def hub_tube_bending(setting: Setting) -> CheckResult | None:
     while tube_modulus_mm3(grown, spec.hub_bore_mm) < share * modulus:
         grown += 1
     needed = tried(hub_tube_bending, setting, "wheel.hub_tube_outside_mm", grown, 1)
-    cure = f"hub_tube_outside_mm = {needed:g} or more" if needed else "less push on the flange"
+    cure = "less push on the flange"
+    if needed:
+        cure = f"wheel.hub_tube_outside_mm = {needed:g} or more"
     return judged(
         id,
         title,
@@ -82,7 +84,7 @@ def bore_pressure(setting: Setting) -> CheckResult:
     limit = 0.6 * spec.grade.fy_n_mm2(spec.disc_thickness_mm)
     least = math.ceil(10 * now * pressure / limit) / 10
     needed = tried(bore_pressure, setting, f"wheel.{key}", least, 0.5)
-    cure = f"{key} = {needed:g}, or {other}" if needed else other
+    cure = f"wheel.{key} = {needed:g}, or {other}" if needed else other
     return judged(
         "bore-pressure",
         "Pressure in the hub bore",

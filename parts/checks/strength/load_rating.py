@@ -95,7 +95,7 @@ def _rating(
 def _lighter(payload_kg: float) -> str:
     if payload_kg < 0:
         return "not even the empty wagon is carried"
-    return f"it carries a payload of {math.floor(payload_kg)} kg"
+    return f"it carries wagon.payload_kg = {math.floor(payload_kg)}"
 
 
 def _life(setting: Setting, found: Assessment) -> CheckResult:

@@ -23,7 +23,7 @@ def throat_least(setting: Setting) -> CheckResult:
         "EN 1993-1-8:2005, 4.5.2(2)",
         at_most=False,
         good="the fillets are thick enough to count",
-        bad=f"so thin a fillet does not count as strong: weld_throat_mm = {LEAST_THROAT_MM:g}",
+        bad=f"too thin a fillet to count as strong: wheel.weld_throat_mm = {LEAST_THROAT_MM:g}",
         bad_verdict="warn",
     )
 
@@ -49,10 +49,14 @@ def throat_most(setting: Setting) -> CheckResult:
         "common practice, from memory: at most 0.7 of the thinner plate",
         at_most=True,
         good="the plates stand the heat of the fillets",
-        bad=f"the fillets burn and warp the plate: weld_throat_mm = {at_most(limit)} or less, or "
-        f"{' and '.join(thin)} from {least:g} mm",
+        bad=f"the fillets burn and warp the plate: wheel.weld_throat_mm = {at_most(limit)} or "
+        f"less, or {' and '.join(_told(name, least) for name in thin)}",
         bad_verdict="warn",
     )
+
+
+def _told(name: str, mm: float) -> str:
+    return f"wheel.{name} = {mm:g}" if "_" in name else f"a {name} of {mm:g} mm"
 
 
 CHECKS = (throat_least, throat_most)

@@ -109,7 +109,7 @@ def rim_weld(setting: Setting) -> CheckResult:
         setting.wheel.weld_throat_mm,
         force / fillet_strength_n_mm2(setting.wheel.grade),
         f"{EN_FILLET}; {SPREAD_SOURCE}",
-        "disc_field_inset_mm and disc_gauge_inset_mm",
+        ("disc_field_inset_mm", "disc_gauge_inset_mm"),
     )
 
 
@@ -127,7 +127,7 @@ def tube_weld(setting: Setting) -> CheckResult | None:
         setting.wheel.weld_throat_mm,
         force / fillet_strength_n_mm2(setting.wheel.grade),
         f"{EN_FILLET}; circle as a line weld",
-        "hub_tube_length_mm",
+        ("hub_tube_length_mm",),
     )
 
 
@@ -148,6 +148,15 @@ def _with_throat(setting: Setting, throat_mm: float) -> Setting | None:
     )
 
 
+def _room(setting: Setting, throat_mm: float, keys: tuple[str, ...]) -> str:
+    """What else a throat asks for, so that its legs have room."""
+    other = _with_throat(setting, throat_mm)
+    if other is None:
+        return ""
+    changed = [key for key in keys if getattr(other.wheel, key) != getattr(setting.wheel, key)]
+    return "".join(f" and wheel.{key} = {getattr(other.wheel, key):g}" for key in changed)
+
+
 def _judged_throat(
     setting: Setting,
     check: Check,
@@ -157,17 +166,16 @@ def _judged_throat(
     wanted: float,
     needed: float,
     source: str,
-    room_key: str,
+    room_keys: tuple[str, ...],
 ) -> CheckResult:
     least = max(math.ceil(needed * 10) / 10, LEAST_THROAT_MM)
     more = tried(check, setting, _with_throat, least, 0.1)
     if more is None:
         cure = "less load, or a wider tread with the discs further apart"
-    elif throat < min(wanted - 1e-9, needed):  # a larger bead alone would not help
-        cure = f"change {room_key}: too little room for weld_throat_mm, {more:g} mm needed"
     else:
-        legs = f"{math.ceil(more * math.sqrt(2))} mm of room for its legs ({room_key})"
-        cure = f"weld_throat_mm = {more:g} with {legs}, or less load"
+        bead = f"wheel.weld_throat_mm = {more:g}{_room(setting, more, room_keys)}"
+        cramped = throat < min(wanted - 1e-9, needed)  # a larger bead alone would not help
+        cure = f"its legs lack room, {bead}" if cramped else f"{bead}, or less load"
     return judged(
         id,
         title,

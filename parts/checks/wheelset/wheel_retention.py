@@ -66,7 +66,7 @@ def wheel_held(setting: Setting, made: Wheelset) -> CheckResult:
         "key": "a longer hub, or weld the wheel to its axle",
         "screws": 'set screws turn in dry curves: axle.retention = "key" or "weld"',
         "press": "a longer or thicker hub, a key, or weld the wheel to its axle",
-        "weld": "a larger weld_throat_mm, or a thicker axle",
+        "weld": "a larger wheel.weld_throat_mm, or a thicker axle",
         "collar": "a thicker axle"
         + (
             ", or a shoulder in place of the collar: a larger axle.body_diameter_mm"
@@ -178,7 +178,8 @@ def key_wall(setting: Setting, made: Wheelset) -> CheckResult | None:
         "depth of the keyway by ISO 773; half the wall by common practice, no source",
         at_most=False,
         good=f"a keyway {seat.key.hub_depth_mm:g} deep leaves enough of the hub",
-        bad=f"the hub cracks over its keyway: hub_tube_outside_mm = {math.ceil(thick)} or more",
+        bad="the hub cracks over its keyway: wheel.hub_tube_outside_mm = "
+        f"{math.ceil(thick)} or more",
     )
 
 

@@ -125,7 +125,10 @@ def test_followed_on_a_real_wheel(monkeypatch: pytest.MonkeyPatch) -> None:
     told = with_advice(run_checks(far, found), far, found, run_checks)
     says = next(one.says for one in told if one.id == "life")
     does = says.split("this would do: ")[1]
-    keys = {part.split(" = ")[0]: part.split(" = ")[1] for part in does.split(", ")}
+    keys = {
+        part.split(" = ")[0].removeprefix("wheel."): part.split(" = ")[1]
+        for part in does.split(", ")
+    }
     wheel = far.wheel.model_dump() | {
         key: value.strip('"') if '"' in value else float(value) for key, value in keys.items()
     }

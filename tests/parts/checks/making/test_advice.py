@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 import re
 
 import pytest
@@ -26,7 +25,6 @@ from platewheel.parts.checks.making.welder import weld_current
 from platewheel.parts.checks.trying import advice_tried
 from platewheel.parts.checks.wheelset.axle_bending import axle_bending
 from platewheel.parts.checks.wheelset.wheel_retention import key_wall
-from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheelset.assembly import wheelset
 from tests.parts.checks.advice import (
     NUMBER,
@@ -40,41 +38,42 @@ from tests.parts.checks.advice import (
 )
 from tests.parts.checks.running.settings import running_setting
 
-
-def throat_of_leg(_: Setting, leg_mm: float) -> Keys:
-    return {"weld_throat_mm": leg_mm / math.sqrt(2)}
-
-
-FOR_THIN, FOR_THICK = "disc_thickness_mm.* from # mm", "tread_thickness_mm to # mm"
+FOR_THIN, FOR_THICK = "disc_thickness_mm = #", "or wheel.tread_thickness_mm = #$"
 ADVICE: dict[str, Advice] = {
-    "vent-number: use": Advice(vent_number, "use # or 4", count("vent_count"), None),
+    "vent-number: use": Advice(vent_number, "vent_count = # or 4", count("vent_count"), None),
     "vent-number: set": Advice(vent_number, "vent_count = #", count("vent_count"), None),
-    "vent-size: hole": Advice(vent_size, "make them # mm", to("vent_diameter_mm")),
+    "vent-size: hole": Advice(vent_size, "diameter_mm = # or", to("vent_diameter_mm")),
     "vent-place: circle": Advice(vent_place, "circle_mm = #", to("vent_circle_mm")),
     "vent-table: hole": Advice(vent_table, "diameter_mm = #", to("vent_diameter_mm")),
     "vent-diagonal: hole": Advice(vent_diagonal, "_mm = #", to("vent_diameter_mm"), 1.1),
     "vent-diagonal: number": Advice(vent_diagonal, "count = #", count("vent_count"), None),
     "sealed-hollow: vents": Advice(sealed_hollow, "vent_count = #", count("vent_count"), None),
-    "overlap: disc": Advice(overlap, "discs, # mm$", to("disc_thickness_mm")),
+    "overlap: disc": Advice(overlap, "thickness_mm = #$", to("disc_thickness_mm")),
     "thickness-ratio: thin": Advice(
         thickness_ratio, FOR_THIN, to("disc_thickness_mm", "flange_thickness_mm")
     ),
     "thickness-ratio: thick": Advice(thickness_ratio, FOR_THICK, to("tread_thickness_mm")),
-    "vent-web: rim": Advice(vent_web, "# mm off the disc's rim", more("vent_circle_mm", -2)),
-    "vent-web: hub": Advice(vent_web, "# mm off the hub hole", more("vent_circle_mm", 2)),
-    "vent-spacing: smaller": Advice(vent_spacing, "# mm more", more("vent_diameter_mm", -1)),
-    "vent-beside-weld: rim": Advice(vent_beside_weld, "# mm away", more("vent_circle_mm", -2)),
-    "roll-diameter: roll": Advice(roll_diameter, "one of # mm", to("roll_diameter_mm"), 2.0),
-    "roll-thickness: ring": Advice(roll_thickness, ": # or less", to("tread_thickness_mm")),
-    "hole-by-process: vents": Advice(hole_by_process, ": # mm or more", to("vent_diameter_mm")),
+    "vent-web: rim": Advice(vent_web, "circle_mm = #", to("vent_circle_mm")),
+    "vent-web: hub": Advice(vent_web, "circle_mm = #", to("vent_circle_mm")),
+    "vent-spacing: smaller": Advice(vent_spacing, "diameter_mm = #", to("vent_diameter_mm")),
+    "vent-beside-weld: rim": Advice(vent_beside_weld, "circle_mm = #", to("vent_circle_mm")),
+    "roll-diameter: roll": Advice(
+        roll_diameter, "roll_diameter_mm = # or", to("roll_diameter_mm"), 2.0
+    ),
+    "roll-thickness: ring": Advice(
+        roll_thickness, "tread_thickness_mm = # or", to("tread_thickness_mm")
+    ),
+    "hole-by-process: vents": Advice(
+        hole_by_process, "vent_diameter_mm = # or", to("vent_diameter_mm")
+    ),
     "fit-allowance: clearance": Advice(fit_allowance, "_mm = #", to("fit_clearance_mm"), 0.1),
     "torch-access: tube": Advice(torch_access, ": # mm less", more("hub_tube_length_mm", -2), 4.0),
-    "root-groove: steeper": Advice(root_groove, "by # degrees", more("flange_angle_deg"), 2.0),
+    "root-groove: steeper": Advice(root_groove, "angle_deg = #", to("flange_angle_deg"), 0.2),
     "seam-gap: gap": Advice(seam_gap, "gap_mm = #", to("seam_gap_mm"), None),
     "fillet-gap: clearance": Advice(fillet_gap, "_mm = # or less", to("fit_clearance_mm")),
-    "weld-room: throat": Advice(weld_room, "room for # of.*smaller", throat_of_leg),
+    "weld-room: throat": Advice(weld_room, "throat_mm = #", to("weld_throat_mm"), 0.02),
+    "root-room: leg": Advice(root_room, "root_weld_mm = #", to("root_weld_mm")),
     "weld-current: welder": Advice(weld_current, "most_a = # or more", to("welder_most_a"), 1.0),
-    "root-room: leg": Advice(root_room, "has room for # of", to("root_weld_mm")),
 }
 LARGE = {"tread_diameter_mm": 500.0, "vent_circle_mm": 420.0}
 THICK_DISCS = {"disc_thickness_mm": 30.0, "tread_width_mm": 100.0, "hub_tube_length_mm": 110.0}

@@ -48,51 +48,57 @@ def twist_less(setting: Setting, lift_mm: float) -> Keys:
 ADVICE: dict[str, Advice] = {
     "play-least: set": Advice(least_play, "back_to_back_mm = #", to("back_to_back_mm")),
     "play-least: closer": Advice(least_play, "wheels # mm closer", more("back_to_back_mm", -1)),
-    "play-most: widening": Advice(most_play, "away # mm", more("gauge_widening_mm", -1)),
-    "play-most: apart": Advice(most_play, "wheels # mm further", more("back_to_back_mm")),
-    "tread-bearing: wider": Advice(tread_bearing, "tread # mm wider", more("tread_width_mm")),
+    "play-most: widening": Advice(most_play, "widening_mm = #", to("gauge_widening_mm")),
+    "play-most: apart": Advice(most_play, "back_to_back_mm = #", to("back_to_back_mm")),
+    "tread-bearing: wider": Advice(tread_bearing, "width_mm = #,", to("tread_width_mm")),
     "play-most: wear": Advice(most_play, "flange_wear_mm = #", to("flange_wear_mm")),
-    "tread-bearing: play": Advice(tread_bearing, "# mm wider.* play", more("back_to_back_mm")),
+    "tread-bearing: play": Advice(tread_bearing, ", # mm wider.* play", more("back_to_back_mm")),
     "tread-bearing: widening": Advice(
-        tread_bearing, "# mm wider.* widening", more("gauge_widening_mm", -1)
+        tread_bearing, ", # mm wider.* widening", more("gauge_widening_mm", -1)
     ),
     "curve-room: widen": Advice(curve_room, "widening_mm = #", to("gauge_widening_mm")),
-    "curve-room: flare": Advice(curve_room, "up to # clears", to("flange_angle_deg")),
-    "middle-axle: play": Advice(middle_axle, "axle lacks # mm", more("gauge_widening_mm")),
-    "curve-slide: push": Advice(curve_slide, "or # N more push", more("push_force_n"), 2.0),
+    "curve-room: flare": Advice(curve_room, "angle_deg = # or less clears", to("flange_angle_deg")),
+    "middle-axle: play": Advice(middle_axle, "widening_mm = #", to("gauge_widening_mm")),
+    "curve-slide: push": Advice(curve_slide, "push_force_n = #", to("push_force_n"), 2.0),
     "curve-slide: loose": Advice(
-        curve_slide, "or # N more push", keys_set(wheels_on_axle="loose"), None
+        curve_slide, "push_force_n = #", keys_set(wheels_on_axle="loose"), None
     ),
     "flange-climb: angle": Advice(flange_climb, "angle_deg = #", to("flange_angle_deg")),
-    "flange-window: take": Advice(window_check, "; take #", to("flange_angle_deg"), None),
+    "flange-window: take": Advice(
+        window_check, "; wheel.flange_angle_deg = #", to("flange_angle_deg"), None
+    ),
     "twist-lift: packing": Advice(twist_lift, ": # mm less", twist_less, 0.4),
     "twist-lift: on three points": Advice(
         twist_lift, ": # mm less", keys_set(suspension="three-point"), None
     ),
-    "twist-lift: deeper": Advice(twist_lift, ": # mm deeper", more("flange_depth_mm")),
-    "joint-push: file": Advice(joint_push, "file steps to # mm", to("joint_step_mm")),
-    "joint-push: push": Advice(joint_push, "push # N more", more("push_force_n"), 2.0),
-    "joint-drop: close": Advice(joint_drop, " to # mm$", to("joint_gap_mm"), 2.0),
+    "twist-lift: deeper": Advice(twist_lift, ": wheel.flange_depth_mm = #", to("flange_depth_mm")),
+    "joint-push: file": Advice(joint_push, "joint_step_mm = #", to("joint_step_mm")),
+    "joint-push: push": Advice(joint_push, "push_force_n = #", to("push_force_n"), 2.0),
+    "joint-drop: close": Advice(joint_drop, "gap_mm = #$", to("joint_gap_mm"), 2.0),
     "flange-depth: depth": Advice(flange_depth, "depth_mm = #", to("flange_depth_mm")),
-    "check-span: flangeway": Advice(check_span, ": flangeway_mm = #", to("flangeway_mm")),
+    "check-span: flangeway": Advice(check_span, "track.flangeway_mm = #", to("flangeway_mm")),
     "check-span: check rail": Advice(
         check_span, "check_rail_flangeway_mm = #", to("check_rail_flangeway_mm")
     ),
-    "check-gauge: rail": Advice(check_gauge, "put it # mm off", to("check_rail_flangeway_mm")),
+    "check-gauge: rail": Advice(
+        check_gauge, "flangeway_mm = #, not", to("check_rail_flangeway_mm")
+    ),
     "flangeway-width: width": Advice(
-        flangeway_width, "jams: flangeway_mm = # or", to("flangeway_mm")
+        flangeway_width, "jams: track.flangeway_mm = # or", to("flangeway_mm")
     ),
     "flangeway-width: check rail": Advice(
-        flangeway_width, "jams: check_rail_flangeway_mm = # or", to("check_rail_flangeway_mm")
+        flangeway_width, "jams: track.check_rail_flangeway_mm = # or", to("check_rail_flangeway_mm")
     ),
-    "flangeway-depth: dig": Advice(flangeway_depth, "dig it # mm", more("flangeway_depth_mm")),
-    "crossing-gap: tread": Advice(crossing_gap, "tread # mm wider", more("tread_width_mm")),
-    "crossing-gap: flangeway": Advice(crossing_gap, "# mm.*r flangeway", more("flangeway_mm", -1)),
-    "crossing-gap: play": Advice(crossing_gap, "# mm .*or play", more("back_to_back_mm")),
+    "flangeway-depth: dig": Advice(flangeway_depth, "depth_mm = #", to("flangeway_depth_mm")),
+    "crossing-gap: tread": Advice(crossing_gap, "width_mm = #,", to("tread_width_mm")),
+    "crossing-gap: flangeway": Advice(
+        crossing_gap, ", # mm.*r flangeway", more("flangeway_mm", -1)
+    ),
+    "crossing-gap: play": Advice(crossing_gap, ", # mm .*or play", more("back_to_back_mm")),
     "crossing-gap: widening": Advice(
-        crossing_gap, "# mm .*or widening", more("gauge_widening_mm", -1)
+        crossing_gap, ", # mm .*or widening", more("gauge_widening_mm", -1)
     ),
-    "crossing-gap: nose": Advice(crossing_gap, "# mm .*of the nose", more("nose_mm", -1)),
+    "crossing-gap: nose": Advice(crossing_gap, ", # mm .*of the nose", more("nose_mm", -1)),
     "flange-contact: angle": Advice(flange_touch, "angle_deg = #", to("flange_angle_deg"), 0.6),
     "flange-contact: depth": Advice(flange_touch, "depth_mm = #", to("flange_depth_mm"), 1.0),
     "flange-wear: allowance": Advice(flange_wear, "flange_wear_mm = #", to("flange_wear_mm")),
@@ -102,20 +108,20 @@ ADVICE: dict[str, Advice] = {
     "flange-thin: own": Advice(thin_flange, "flange_wear_mm = #", to("flange_wear_mm")),
     "tread-hollow: wear": Advice(hollow_tread, "allowance_mm = #", to("wear_allowance_mm")),
     "overturning: speed": Advice(overturning, "speed_km_h = #", to("max_speed_km_h")),
-    "cant-deficiency: raise": Advice(cant_deficiency, "rail by # mm", more("cant_mm"), 2.0),
-    "cant-deficiency: speed": Advice(cant_deficiency, "run at # km/h", to("max_speed_km_h")),
-    "cant-standing: lower": Advice(cant_standing, "rail by # mm", more("cant_mm", -1), 2.0),
-    "pushers: load": Advice(pushers, "load # kg", to("payload_kg"), 2.0),
-    "pushers: push": Advice(pushers, "push_force_n to #", to("push_force_n"), 200.0),
+    "cant-deficiency: raise": Advice(cant_deficiency, "cant_mm = #", to("cant_mm"), 2.0),
+    "cant-deficiency: speed": Advice(cant_deficiency, "speed_km_h = #", to("max_speed_km_h")),
+    "cant-standing: lower": Advice(cant_standing, "cant_mm = #", to("cant_mm"), 2.0),
+    "pushers: load": Advice(pushers, "payload_kg = #", to("payload_kg"), 2.0),
+    "pushers: push": Advice(pushers, "push_force_n = #", to("push_force_n"), 200.0),
     "brake-adhesion: speed": Advice(brake_adhesion, "speed_km_h = #", to("max_speed_km_h")),
     "brake-adhesion: gradient": Advice(
         brake_adhesion, "no more than # % is held", to("steepest_gradient_percent")
     ),
 }
 ADVICE |= {
-    "load-unevenness: value": Advice(own_unevenness, "# would do", to("load_unevenness"), None),
-    "shock-factor: value": Advice(own_shock, "# would do", to("shock_factor"), None),
-    "lateral-share: value": Advice(own_lateral, "# would do", to("lateral_share"), None),
+    "load-unevenness: value": Advice(own_unevenness, "= # would do", to("load_unevenness"), None),
+    "shock-factor: value": Advice(own_shock, "= # would do", to("shock_factor"), None),
+    "lateral-share: value": Advice(own_lateral, "= # would do", to("lateral_share"), None),
 }
 SMALL = {"tread_diameter_mm": 200.0, "vent_circle_mm": 140.0}
 NARROW = {"tread_width_mm": 35.0, "gauge_widening_mm": 20.0}

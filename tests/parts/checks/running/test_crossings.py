@@ -44,7 +44,7 @@ def test_advice_on_the_check_rail_holds() -> None:
     assert check_gauge(running_setting()) is None  # no guarded crossing told of
     result = check_gauge(running_setting(check_rail_flangeway_mm=32.0))
     assert result.verdict == "fail"
-    off_rail = float(result.says.split("put it ")[1].split()[0])
+    off_rail = float(result.says.split("flangeway_mm = ")[1].split(",")[0])
     assert check_gauge(running_setting(check_rail_flangeway_mm=off_rail)).verdict == "pass"
     assert check_gauge(running_setting(check_rail_flangeway_mm=off_rail + 0.2)).verdict == "fail"
 

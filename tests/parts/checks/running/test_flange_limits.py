@@ -144,7 +144,7 @@ def test_distance_from_the_nearer_edge_of_the_window() -> None:
         assert window_check(closed).value == pytest.approx(expected)
     result = window_check(running_setting(flange_angle_deg=50.0))
     out = flange_window(running_setting(flange_angle_deg=50.0)).least_deg - 50
-    assert result.says.startswith(f"flange_angle_deg = 50 is {out:.1f} deg outside: from ")
+    assert result.says.startswith(f"50 deg is {out:.1f} deg outside: from ")
 
 
 def test_no_window_and_no_curve_have_no_value() -> None:

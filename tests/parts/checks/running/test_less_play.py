@@ -68,9 +68,9 @@ def test_wheels_are_not_set_further_apart_than_runs_freely() -> None:
         keys = {"gauge_widening_mm": widening, "flange_wear_mm": 7.0}
         with advice_tried():
             told.append(most_play(running_setting(**keys)).says)
-    assert "take away 7.8 mm of gauge widening, or set the wheels 7.8 mm further apart" in told[0]
-    assert "take away 8.8 mm of gauge widening" in told[1]
-    assert "apart" not in told[1]
+    assert "track.gauge_widening_mm = 15.2, or axle.back_to_back_mm = " in told[0]
+    assert "track.gauge_widening_mm = 15.2" in told[1]
+    assert "back_to_back" not in told[1]
 
 
 def test_a_wide_gauge_alone_is_told_so() -> None:

@@ -100,4 +100,4 @@ def test_the_gap_advised_is_that_of_the_whole_circle() -> None:
     result = joint_drop(
         running_setting(tread_diameter_mm=196.5, vent_circle_mm=140, joint_gap_mm=40)
     )
-    assert result.says.endswith("from 40 to 27 mm")
+    assert result.says.endswith("track.joint_gap_mm = 27")

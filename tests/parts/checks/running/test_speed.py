@@ -51,7 +51,7 @@ def test_cant_lacking_and_cant_in_excess() -> None:
     fast = cant_deficiency(running_setting(max_speed_km_h=15.0))
     assert fast.value == pytest.approx(110.7, abs=0.05)
     assert fast.verdict == "warn"
-    allowed = float(fast.says.split("run at ")[1].split()[0])
+    allowed = float(fast.says.split("max_speed_km_h = ")[1])
     assert cant_deficiency(running_setting(max_speed_km_h=allowed)).verdict == "pass"
     assert cant_standing(running_setting()) is None
     low = running_setting(cant_mm=150.0, centre_of_gravity_mm=300.0)

@@ -136,7 +136,7 @@ def test_backs_turn_at_the_span(key: str) -> None:
     for back, verdict in ((560.0, "pass"), (560.0 - HAIR, "fail")):
         result = check_span(running_setting(**other, back_to_back_mm=back))
         assert (result.verdict, result.limit) == (verdict, 560)
-        told = f": {key} = {other[key] + 0.1:g} or more"
+        told = f": track.{key} = {other[key] + 0.1:g} or more"
         assert (told in result.says) == (verdict == "fail")
 
 
@@ -184,6 +184,6 @@ def test_what_is_told_of_a_joint() -> None:
     """400 N on 3924 N climb 150 (1 - cos(atan(400 / 3924))) = 0.77 mm; a wheel of 232.8 mm drops
     1 mm into 2 sqrt(232.8 - 1) = 30.45 mm."""
     says = joint_push(running_setting(joint_step_mm=2.5)).says
-    assert "file steps to 0.7 mm" in says
+    assert "track.joint_step_mm = 0.7" in says
     wide = running_setting(joint_gap_mm=40.0, tread_diameter_mm=232.8, vent_circle_mm=170.0)
-    assert joint_drop(wide).says == "each joint hammers; close the gap from 40 to 30 mm"
+    assert joint_drop(wide).says == "each joint hammers; close the gap, track.joint_gap_mm = 30"

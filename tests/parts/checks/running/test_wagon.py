@@ -26,17 +26,17 @@ def test_pushers_and_what_is_advised() -> None:
     # 800 kg: 54 + 313.6 N to keep moving is 3.68 people by the figures for men; two are there
     assert (result.verdict, round(result.value or 0, 2)) == ("warn", 3.68)
     assert "4 needed" in result.says
-    load = _told(result.says, r"load (\d+) kg")
+    load = _told(result.says, r"payload_kg = (\d+)")
     assert pushers(running_setting(**steep, payload_kg=load)).verdict == "pass"
     assert pushers(running_setting(**steep, payload_kg=load + 2)).verdict == "warn"
-    force = _told(result.says, r"push_force_n to (\d+)")
+    force = _told(result.says, r"push_force_n = (\d+)")
     assert pushers(running_setting(**steep, push_force_n=force)).verdict == "pass"
 
 
 def test_wagon_too_heavy_even_empty_is_not_told_to_load_less() -> None:
     result = pushers(running_setting(steepest_gradient_percent=25.0))
     assert result.verdict == "warn"
-    assert "load" not in result.says
+    assert "payload" not in result.says
 
 
 def test_roll_away_on_the_gradient_that_it_tells() -> None:

@@ -64,4 +64,4 @@ def test_what_it_says() -> None:
     heavy = corner_flat(setting_of(2000.0 * 3.0 / (found.value or 1.0)))
     assert heavy is not None
     assert heavy.value == pytest.approx(3.0)
-    assert "take 50 % off the push" in heavy.says
+    assert "grease the outer rail" in heavy.says

@@ -197,7 +197,7 @@ def test_a_tube_wall_of_the_last_listed_thickness_is_judged() -> None:
     assert beyond is not None
     assert judged.limit == pytest.approx(195 / 1.5)
     assert beyond.verdict == "not-assessed"
-    assert beyond.says.startswith("no yield strength is listed for a wall of 150.5 mm")
+    assert beyond.says.startswith("no yield strength is listed for a tube's wall of 150.5 mm")
 
 
 def test_the_tube_advised_is_the_first_whole_millimetre() -> None:
