@@ -148,6 +148,16 @@ def strip(work: Work, units: Units) -> Step:
     )
     figures.append(figure("rings", wheels, "rings"))
     from_plate = wheel.tread_from == "sheet"
+    late = (wheel.disc_thickness_mm, wheel.flange_thickness_mm)
+    if from_plate and wheel.tread_thickness_mm in late:
+        do.append(
+            "Plates of this thickness hold discs or flanges too: run the strips alone first and "
+            "leave the rest in the plate. What is cut along with them all the same goes to "
+            "`platewheel refit --already-cut`."
+        )
+    gauges = used(work, "blanks/gauge-*.dxf")
+    if gauges:
+        do.append("Cut the gauges now and file them true: the steps below measure with them.")
     own = PROCESS_CAUTIONS.get(work.setting.process) if from_plate else None
     return Step(
         id="strip",
@@ -156,7 +166,7 @@ def strip(work: Work, units: Units) -> Step:
         figures=figures,
         order=[],
         cautions=[ZINC, *([own] if own else []), FIRE],
-        uses=_strip_files(work),
+        uses=(*_strip_files(work), *gauges),
     )
 
 

@@ -119,12 +119,13 @@ def test_ends_of_bar_are_left_for_the_next_job(own_folder: Path) -> None:
 
 def test_the_step_comes_before_gauging_and_tells_this_axle() -> None:
     ids = [step.id for step in steps(AXLE).steps]
-    assert ids[ids.index("axle") + 1] == "gauge"
+    assert ids.index("axle") < ids.index("holes") < ids.index("coat")
+    assert ids[ids.index("wheelset") + 1] == "gauge"
     _, row = made({})
     step = steps(AXLE).step("axle")
     text = " ".join(step.do)
     assert f"{row.axle_length_mm:.0f}" in text
-    assert "UC206" in text
+    assert "UC206" in " ".join(steps(AXLE).step("wheelset").do)
     assert any("chock" in caution for caution in step.cautions)
     assert "axle" not in [step.id for step in steps().steps]
 
@@ -145,7 +146,9 @@ def test_turned_steps_and_welds_are_told() -> None:
     text = " ".join(turned.step("axle").do)
     assert "diameter 25 mm" in text
     assert "radius of 2 mm" in text
-    assert any("zinc" in caution for caution in turned.step("axle").cautions)
+    assert any("zinc" in caution for caution in turned.step("wheelset").cautions)
+    ids = [step.id for step in turned.steps]
+    assert ids.index("wheelset") < ids.index("coat") < ids.index("bearings")
 
 
 def drawn(job: Any, row: Any) -> str:

@@ -67,3 +67,4 @@ def test_each_file_of_a_step_is_written(name: str, tmp_path: Path) -> None:
         assert not any(file.startswith("sheets/") for file in cut)
         assert "blanks/gauge-back-to-back.dxf" in steps["gauge"].uses
         assert "blanks/gauge-flange.dxf" in steps["flange"].uses
+        assert "blanks/gauge-flange.dxf" in steps["strip"].uses

@@ -183,6 +183,12 @@ def test_a_heavy_wheel_is_for_two_people() -> None:
     assert "hoist" in " ".join(heavy.step("true").cautions)
 
 
+def test_strips_are_cut_alone_where_discs_or_flanges_share_their_plate() -> None:
+    apart, shared = steps_of(), steps_of({"wheel.flange_thickness_mm": "6"})
+    for found, told in ((apart, False), (shared, True)):
+        assert ("strips alone first" in " ".join(found.step("strip").do)) is told
+
+
 def test_a_pipe_is_neither_rolled_nor_closed() -> None:
     steps = {step.id for step in steps_of({"wheel.tread_from": '"pipe"'}).steps}
     assert steps == set(IN_ORDER) - {"roll", "close"}
