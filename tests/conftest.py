@@ -5,11 +5,13 @@ To explore with other examples: `pytest --hypothesis-profile=explore`.
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 import pytest
 from hypothesis import settings
 
+os.environ.pop("COLUMNS", None)  # told to pytest's workers; what a test runs is read by a program
 settings.register_profile("explore", derandomize=False, deadline=None)
 settings.register_profile("repeatable", derandomize=True, deadline=None)
 settings.load_profile("repeatable")

@@ -24,7 +24,7 @@ def check(
     from platewheel.cli.job.questions import questions
     from platewheel.cli.job.stock_to_hand import without_stock
     from platewheel.cli.job.wheelset import checks_with_advice, job_wheelset
-    from platewheel.cli.report.rows import check_rows, rating_row
+    from platewheel.cli.report.judged_rows import check_rows, rating_row
     from platewheel.cli.terminal.checks import show_checks
     from platewheel.cli.terminal.show import show_json, show_rating, steps
 

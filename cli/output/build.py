@@ -35,14 +35,13 @@ from platewheel.cli.papers.sheet.page import job_sheet
 from platewheel.cli.papers.standards_pdf import standards_pdf
 from platewheel.cli.refit.rows import wheel_records
 from platewheel.cli.report.gauge_rows import gauge_rows
+from platewheel.cli.report.judged_rows import check_rows, rating_row
 from platewheel.cli.report.rows import (
     blank_rows,
-    check_rows,
     cutting_warnings,
     length_rows,
     nesting_row,
     part_rows,
-    rating_row,
     sheet_rows,
     wheel_row,
 )

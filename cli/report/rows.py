@@ -10,19 +10,15 @@ from platewheel.cli.job.job import Job
 from platewheel.cli.job.pieces import rack_by_layout, rack_by_length
 from platewheel.cli.job.plan import Plan
 from platewheel.cli.report.by_hand import hand_row, hand_sum
-from platewheel.cli.report.loads import block_rows, load_rows
 from platewheel.cli.schema.report import (
     BlankRow,
     BoundRow,
-    CheckRow,
     LengthRow,
-    LimitRow,
     MarkedRow,
     NestingRow,
     OffcutRow,
     PartRow,
     PlacementRow,
-    RatingRow,
     SheetRow,
     UnplacedRow,
     WheelRow,
@@ -39,10 +35,6 @@ from platewheel.nesting.stock.cutting import LEAST_WEB_MM
 from platewheel.nesting.stock.pierce_clear import laid_for_leads, spacing_words
 from platewheel.nesting.stock.shared_lines import lines_saved
 from platewheel.nesting.stock.small_holes import MarkedHoles, marked_holes, narrow_holes
-from platewheel.parts.checks.result import CheckResult
-from platewheel.parts.rating.assess import Assessment
-from platewheel.parts.rating.rate import Rating
-from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.assembly import weld_mass_kg, wheel_mass_kg
 from platewheel.parts.wheel.hub_tube import tube_words
 from platewheel.parts.wheel.part import Part
@@ -251,54 +243,4 @@ def length_rows(job: Job, plan: Plan) -> list[LengthRow]:
             rack=list(rack),
         )
         for cut, rack in zip(plan.lengths, rack_by_length(job, plan), strict=True)
-    ]
-
-
-def rating_row(found: Assessment, setting: Setting) -> RatingRow:
-    def rows(rating: Rating | None) -> list[LimitRow]:
-        limits = rating.biting if rating else ()
-        return [
-            LimitRow(
-                name=limit.name,
-                load_n=limit.load_n,
-                where=limit.where,
-                by=limit.by,
-                judged=limit.judged,
-            )
-            for limit in limits
-        ]
-
-    governs = found.least.governs
-    return RatingRow(
-        rated_n=found.least.load_n,
-        rated_state="worn" if found.least.worn_mm else "new",
-        new_n=found.new.load_n,
-        worn_n=found.worn.load_n if found.worn else None,
-        governs=governs.name,
-        where=governs.where,
-        payload_kg_per_wagon=found.payload_kg,
-        life_km=found.finite_life_km,
-        turns_in_life=sum(one.turns for one in found.by_block),
-        limits_new=rows(found.new),
-        limits_worn=rows(found.worn),
-        loads=load_rows(setting),
-        blocks=block_rows(found),
-    )
-
-
-def check_rows(results: list[CheckResult]) -> list[CheckRow]:
-    return [
-        CheckRow(
-            id=r.id,
-            title=r.title,
-            value=r.value,
-            limit=r.limit,
-            unit=r.unit,
-            margin=r.margin,
-            at_most=r.at_most,
-            verdict=r.verdict,
-            says=r.says,
-            source=r.source,
-        )
-        for r in results
     ]

@@ -75,7 +75,7 @@ class JobFile:
     def check(self, *, quick: bool = False) -> Checks:
         """Every check, worst first; `quick` leaves the stress analysis out."""
         from platewheel.cli.job.wheelset import checks_with_advice
-        from platewheel.cli.report.rows import check_rows
+        from platewheel.cli.report.judged_rows import check_rows
         from platewheel.cli.script.results import Checks
 
         found = None if quick else _assessed(self.job.setting)
@@ -84,7 +84,7 @@ class JobFile:
     def rate(self) -> Rated | None:
         """The load that the wheel carries, new and worn, N; None for a wheel that the analysis
         does not know (`check()` says why)."""
-        from platewheel.cli.report.rows import rating_row
+        from platewheel.cli.report.judged_rows import rating_row
         from platewheel.cli.script.results import Rated
 
         found = _assessed(self.job.setting)

@@ -12,7 +12,8 @@ from platewheel.cli.job.plan import Plan, plan_job
 from platewheel.cli.money.buying import buying_rows
 from platewheel.cli.money.time_plan import time_plan
 from platewheel.cli.money.wheel_cost import wheel_cost
-from platewheel.cli.report.rows import check_rows, nesting_row
+from platewheel.cli.report.judged_rows import check_rows
+from platewheel.cli.report.rows import nesting_row
 from platewheel.cli.report.steps import step_rows
 from platewheel.cli.schema.report import NestingRow
 from platewheel.cli.schema.shop import BuyRow, CostRow, StepRow, TimePlanRow

@@ -203,6 +203,7 @@ def test_the_command_line_holds_no_formula() -> None:
     def calculates(path: Path) -> set[str]:
         if path.parts[0] != "cli" or path.parent in DRAWING:
             return set()
-        return imports(parsed(path)) & calculating
+        known = {"cadquery"} if path.parent.name == "script" else set()  # the type of a solid
+        return imports(parsed(path)) & (calculating - known)
 
     assert broken(calculates) == []

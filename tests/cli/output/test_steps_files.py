@@ -43,7 +43,7 @@ def steps_written(job: Job, folder: Path) -> list[StepRow]:
     are written for the smaller job alone, they take long."""
     plan = plan_job(job, 0, lambda _: None, "quick")
     blanks = write_blanks(job, plan.parts, folder)
-    sheets, _ = write_sheets(job, plan, folder)
+    sheets = write_sheets(job, plan, folder).files
     templates = [file for file, _ in write_templates(job, plan.parts, folder)]
     solids = write_solids(job, plan.parts, folder) if job.cutting.process == "hand" else []
     written = [*sheets, *blanks, *templates, *solids, *ALWAYS]

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from platewheel.cli.report.rows import check_rows
+from platewheel.cli.report.judged_rows import check_rows
 from platewheel.cli.schema.report import CheckRow
 from platewheel.cli.terminal.checks import check_lines, counted, show_checks
 from platewheel.cli.terminal.exits import tell_warnings
