@@ -81,7 +81,7 @@ def test_demo_is_proposed_for_and_written(tmp_path: Path) -> None:
     assert all(row["lessons"][2] in unescape(page) for row in report["proposals"])
     as_written = unescape(page.split("<pre>")[1].split("</pre>")[0])
     assert tomllib.loads(as_written)["wheel"] == first["wheel"]
-    assert "http" not in page.replace("http://www.w3.org/2000/svg", "")
+    assert "://" not in page.replace("http://www.w3.org/2000/svg", "")
     best = [row for row in report["trade"] if row["best"]]
     assert [row["rated_n"] for row in best] == sorted(row["rated_n"] for row in best)
     # a thicker disc is told with what it weighs and does to the rating
