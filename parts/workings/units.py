@@ -42,6 +42,7 @@ SUFFIXES: Final = {
     "n": "N",
     "s": "s",
 }
+RATIOS: Final = frozenset({"share", "shares", "factor", "ratio", "taper", "chord", "count"})
 OWN: Final = {  # names that their end would tell wrong, or that have none
     "rim_force_n_mm": "N/mm",
     "tube_force_n_mm": "N/mm",
@@ -91,7 +92,7 @@ def unit_of_name(name: str) -> str | None:
     for end, unit in SUFFIXES.items():
         if low == end or low.endswith("_" + end):
             return unit
-    return None
+    return "" if low.split("_")[-1] in RATIOS else None
 
 
 def unit_of_term(term: Term) -> str | None:

@@ -10,6 +10,7 @@ from platewheel.parts.base.spec_model import unit_of
 from platewheel.parts.base.steel import AXLE_STEELS
 from platewheel.parts.wheel.kinds import kinds_of
 from platewheel.parts.wheelset.assembly import Wheelset
+from platewheel.parts.workings.units import unit_of_name
 
 SECTIONS: Final = ("wheel", "track", "wagon", "use", "axle", "finish", "shop")
 SOURCE: Final = "EN 10025-2:2004, table 7; C45 EN 10083-2, from memory; fillets EN 1993-1-8"
@@ -56,7 +57,8 @@ def _value(key: str, value: Any, job: Job) -> str:
     if isinstance(value, bool):
         return "true" if value else "false"
     if isinstance(value, int | float):
-        return with_unit(value, unit_of(key), job.paper.units)
+        unit = unit_of(key) or unit_of_name(key) or ""
+        return with_unit(value, unit, job.paper.units)
     if isinstance(value, tuple | list):
         return ", ".join(_value(key, one, job) for one in value)
     return str(value)

@@ -22,7 +22,9 @@ def of(unit: str) -> Term:
         ("gauge_tolerance_mm_2", "mm"),
         ("max_speed_km_h", "km/h"),
         ("GRAVITY", "N/kg"),
-        ("share", None),
+        ("slide_share", ""),
+        ("push_shares_2", ""),
+        ("left", None),
     ],
 )
 def test_a_unit_by_its_name(name: str, unit: str | None) -> None:
