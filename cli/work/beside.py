@@ -20,7 +20,7 @@ def beside(workers: int = 1) -> Iterator[Executor]:
     """
     if _alone() and "fork" in multiprocessing.get_all_start_methods():
         fork = multiprocessing.get_context("fork")
-        pool: Executor = ProcessPoolExecutor(workers, fork, _begin, (workers,))
+        pool: Executor = ProcessPoolExecutor(workers, fork, _begin)
     else:
         pool = ThreadPoolExecutor(workers)
     with pool:
@@ -32,13 +32,8 @@ def _alone() -> bool:
     return threading.active_count() == 1 and (os.cpu_count() or 1) > 1
 
 
-def _begin(workers: int) -> None:
+def _begin() -> None:
     """In a new process: Ctrl-C is not for it, being told to stop ends it, whatever the build made
-    of that; and with others beside it its sums stay on one core, where the linear algebra would
-    else start a thread for every core in each."""
+    of that."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     signal.signal(signal.SIGTERM, signal.SIG_DFL)
-    if workers > 1:
-        from threadpoolctl import threadpool_limits  # type: ignore[import-untyped]
-
-        threadpool_limits(limits=1)

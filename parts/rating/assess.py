@@ -11,6 +11,7 @@ from platewheel.parts.rating.rate import Rating, rate
 from platewheel.parts.rating.unrated import most_wear_mm, unrated
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.stress.contact_patch import crown_radius_mm
+from platewheel.parts.stress.one_core import one_core
 from platewheel.parts.stress.response import Response
 
 
@@ -39,6 +40,7 @@ class Assessment:
         return self.new
 
 
+@one_core
 def assess(setting: Setting, size_mm: float = 2.0) -> Assessment | None:
     """Rate the wheel new and worn by the allowance; None for a wheel that `unrated` explains."""
     if unrated(setting):

@@ -24,6 +24,7 @@ from platewheel.parts.stress.hertz import (
     point_half_axes_mm,
 )
 from platewheel.parts.stress.load_series import PLACES
+from platewheel.parts.stress.one_core import one_core
 from platewheel.parts.stress.response import Response, respond
 from platewheel.parts.stress.turn import angles
 
@@ -78,6 +79,7 @@ class Rating:
         return max(judged, key=lambda one: one.damage, default=None)
 
 
+@one_core
 def rate(
     setting: Setting, *, worn_mm: float = 0.0, size_mm: float = 2.0, more_harmonics: float = 1.0
 ) -> tuple[Rating, Response]:

@@ -16,6 +16,7 @@ import numpy as np
 
 from platewheel.parts.stress.load_series import PLACES, LoadSeries
 from platewheel.parts.stress.loads import face_load
+from platewheel.parts.stress.one_core import one_core
 from platewheel.parts.stress.section_mesh import SectionMesh, section_mesh
 from platewheel.parts.stress.solid_of_revolution import Body, R, T, Z, harmonic_sum
 from platewheel.parts.wheel.flange import flange_section
@@ -72,6 +73,7 @@ def harmonic_count(radius_mm: float, half_length_mm: float) -> int:
     return max(100, math.ceil(2 * math.pi * radius_mm / half_length_mm))
 
 
+@one_core
 def respond(
     spec: WheelSpec,
     *,
