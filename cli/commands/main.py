@@ -134,6 +134,8 @@ def _build(
         show_sheets(report.sheets, report.nesting, report.cutting_lists)
         typer.echo(f"{report.job.wheels} wheels of {report.wheel.mass_kg:.2f} kg: written to")
         typer.echo(out / job.head.name / "job-sheet.html")
+        if report.cost.not_priced:
+            typer.echo(f"not priced: {', '.join(report.cost.not_priced)}; see the buying list")
         show_checks(report.checks, every, sources)
     if any(row.verdict == "fail" for row in report.checks):
         raise typer.Exit(CHECK_FAILED)

@@ -17,6 +17,7 @@ from platewheel.cli.papers.sheet.shop import (
     buying_table,
     has_own_parts,
     time_table,
+    unpriced_words,
     wheel_cost_table,
 )
 from platewheel.cli.papers.sheet.sizes import blanks_table, full_size, full_size_words
@@ -116,6 +117,7 @@ def _buying(job: Job, report: Report, say: Say, tell: Tell) -> Shown:
     waiting = "Setting up, waiting for the galvanizer and mistakes are not in it."
     own = " Cutting has your own parts and gauges in it." if has_own_parts(report) else ""
     return {
+        "unpriced": say(unpriced_words(report.buying)),
         "bought": tell(buying_table(report)),
         "words": "Not in the list: grinder discs, electricity for welding and grinding, "
         f"{axles}bolts, transport. Whole plates and lengths are paid; offcuts to keep are not "

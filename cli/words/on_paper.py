@@ -9,17 +9,13 @@ import re
 from collections.abc import Iterator
 
 from platewheel.cli.words.phrases import Phrase, Sentence
+from platewheel.cli.words.plain import plain
 from platewheel.cli.words.table import Column, Look, Table
 from platewheel.cli.words.values import Value
 from platewheel.parts.base.units import Units
 
 KEY = re.compile(r"\[{1,2}[a-z_]+\]{1,2}|\b[a-z]+(?:_[a-z]+)*\.[a-z]+(?:_[a-z0-9]+)*(?![\w.])")
 BRACKETS = re.compile(r"\s*\([^)]*\)")
-
-
-def plain(sentence: str) -> str:
-    """A sentence of a check, a step or a note in the words of a shop."""
-    return sentence
 
 
 def without_keys(says: str) -> str:
@@ -46,7 +42,9 @@ def on_paper(said: str | Value | None, units: Units, bare: bool = False) -> str:
     if isinstance(said, Sentence):
         said = Sentence(plain(said.text))
     if isinstance(said, Phrase):
-        parts = (one if isinstance(one, str) else on_paper(one, units, bare) for one in said.parts)
+        parts = (
+            plain(one) if isinstance(one, str) else on_paper(one, units, bare) for one in said.parts
+        )
         return "".join(parts)
     return said.told(units, bare)
 

@@ -9,6 +9,7 @@ from platewheel.cli.papers.drawings.plan.numbers import centres
 from platewheel.cli.papers.html.offcut_words import size_words
 from platewheel.cli.papers.plates.plate import Plate
 from platewheel.cli.words.phrases import Name, Sentence, phrase
+from platewheel.cli.words.plain import plain
 from platewheel.cli.words.values import Length, Value
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.parts.base.units import MM_PER_INCH
@@ -53,9 +54,9 @@ def warnings(plate: Plate, whole: bool = True) -> Iterator[Value]:
     """Of this plate's leads, tabs and holes; if not `whole`, long ones end in where to read on."""
     for line in plate.warnings:
         if whole or len(line) <= MOST_WORDS:
-            yield Sentence(line)
+            yield Sentence(plain(line))
         else:
-            start = line[:MOST_WORDS].rstrip(" ,")
+            start = plain(line)[:MOST_WORDS].rstrip(" ,")
             yield Sentence(f"{start} ... whole in the report.json of a build")
 
 

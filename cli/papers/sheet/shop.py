@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from platewheel.cli.papers.html.render import render
@@ -16,6 +17,8 @@ from platewheel.parts.base.units import Units
 if TYPE_CHECKING:
     from markupsafe import Markup
 
+NONE = "-"  # in place of a price; which prices are missing is told in one line
+
 
 def buying_section(report: Report, units: Units) -> Markup:
     """What to buy, with masses and prices."""
@@ -23,6 +26,7 @@ def buying_section(report: Report, units: Units) -> Markup:
         "buying.html",
         units,
         bought=buying_table(report),
+        unpriced=unpriced_words(report.buying),
         axles_bought=report.wheelset is not None,
     )
 
@@ -47,16 +51,31 @@ def buying_table(report: Report) -> Table:
 
 
 def _bought(row: BuyRow) -> Cells:
-    order = [row.stock, row.standard, without_keys(row.says)]
+    says = "" if row.price is None else without_keys(row.says)
+    order = [row.stock, row.standard, says]
     return {
         "what": Sentence(row.item),
         "quantity": Quantity(row.quantity, ".0f" if row.unit == "off" else ".2f", row.unit),
         "metres": None if row.metres is None else Run(1000 * row.metres),
         "mass": None if row.mass_kg is None else Mass(row.mass_kg),
-        "each": Money(row.unit_price),
-        "price": Money(row.price),
+        "each": _money(row.unit_price),
+        "price": _money(row.price),
         "order": Sentence("; ".join(filter(None, order))),
     }
+
+
+def unpriced_words(rows: Iterable[BuyRow]) -> str:
+    """What has no price, in one line, by what would price it; nothing where all has."""
+    by_reason: dict[str, list[str]] = {}
+    for row in rows:
+        if row.price is None:
+            by_reason.setdefault(row.says.removeprefix("not priced: "), []).append(row.item)
+    told = [f"{', '.join(items)} ({reason})" for reason, items in by_reason.items()]
+    return f"Not priced: {'; '.join(told)}." if told else ""
+
+
+def _money(price: float | None) -> Money | Name:
+    return Name(NONE) if price is None else Money(price)
 
 
 def time_section(report: Report, units: Units) -> Markup:
@@ -115,12 +134,8 @@ def _columns(report: Report, one: str, every: str) -> tuple[Column, ...]:
 
 
 def _part(part: str, one: float | None, every: float | None, says: str = "") -> Cells:
-    return {
-        "part": Sentence(part),
-        "one": Money(one),
-        "all": Money(every),
-        "says": Sentence(without_keys(says)),
-    }
+    why = Name(NONE) if one is None else Sentence(without_keys(says))
+    return {"part": Sentence(part), "one": _money(one), "all": _money(every), "says": why}
 
 
 def wheel_cost_table(report: Report) -> Table:
