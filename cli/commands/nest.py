@@ -47,12 +47,13 @@ def nest_job(
         if not what_fits:  # what is laid is shown before it is told what is not
             _show(job, plan, time.perf_counter() - started, as_json)
         done = settled(job, plan, seed, step, effort, what_fits=what_fits)
+        odd = questions(job)  # of what was asked for, not of what fits
         job, plan = done.job, done.plan
     if what_fits:
         _show(job, plan, time.perf_counter() - started, as_json)
     rests = axle_rests(job)
     with reserved(job, plan) as taken:
-        notes = [*questions(job), *done.told, *used_before(job, out), *taken]
+        notes = [*done.told, *used_before(job, out), *taken, *odd]
         written = write_part(
             out, job.head.name, lambda folder: write_sheets(job, plan, folder, rests)
         )

@@ -87,7 +87,7 @@ def build_job(
         seconds = time.perf_counter() - started
         asked = job.head.wheels
         with reserved(done.job, done.plan) as taken:
-            notes = [*done.told, *used_before(job, out), *taken]
+            notes = [*done.told, *used_before(job, out), *taken, *questions(job)]
             return write_folder(
                 out,
                 job.head.name,
@@ -146,7 +146,7 @@ def _write_all(
         templates=[TemplateRow(file=file, pages=pages) for file, pages in templates],
         rating=rated,
         checks=checks,
-        warnings=[*questions(job), *notes, *cut.warnings, *cutting_warnings(job, plan), *untold],
+        warnings=[*notes, *cut.warnings, *cutting_warnings(job, plan), *untold],
     )
     text = report.model_dump_json(indent=2, exclude_none=False)
     (folder / "report.json").write_text(text + "\n", encoding="utf-8")
