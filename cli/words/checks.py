@@ -6,7 +6,6 @@ from collections.abc import Iterable
 
 from platewheel.cli.schema.report import CheckRow
 from platewheel.cli.words.phrases import Name, Phrase, Sentence, phrase
-from platewheel.cli.words.plain import plain
 from platewheel.cli.words.table import Column, Table, table
 from platewheel.cli.words.values import Figure
 
@@ -30,8 +29,8 @@ def checks_table(checks: Iterable[CheckRow]) -> Table:
                 "check": Sentence(row.title),
                 "value": _figure(row.value, row.unit),
                 "limit": limit_words(row),
-                "says": Sentence(plain(row.says)),
-                "source": Sentence(plain(row.source)),
+                "says": Sentence(row.says),
+                "source": Sentence(row.source),
             }
             for row in checks
         ),
