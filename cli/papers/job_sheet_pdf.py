@@ -13,12 +13,10 @@ from platewheel.cli.papers.sheet.gauges import gauges_table
 from platewheel.cli.papers.sheet.page import tube_words
 from platewheel.cli.papers.sheet.record import record_table, record_words
 from platewheel.cli.papers.sheet.shop import (
-    axle_cost_table,
     buying_table,
     has_own_parts,
     time_table,
     unpriced_words,
-    wheel_cost_table,
 )
 from platewheel.cli.papers.sheet.sizes import blanks_table, full_size, full_size_words
 from platewheel.cli.papers.sheet.steps import StepShown, steps_shown
@@ -35,6 +33,7 @@ from platewheel.cli.papers.typeset import typeset
 from platewheel.cli.report.wheelset_rows import missing_words
 from platewheel.cli.schema.refit import WheelRecord
 from platewheel.cli.schema.report import Report
+from platewheel.cli.words.cost import axle_cost_table, wheel_cost_table
 from platewheel.cli.words.on_paper import backticked, on_paper
 from platewheel.cli.words.plates import lengths_table
 from platewheel.cli.words.table import Table
@@ -126,8 +125,8 @@ def _buying(job: Job, report: Report, say: Say, tell: Tell) -> Shown:
         "sawn": tell(lengths.only("stock", "length", "repeat", "pieces_of", "rest")),
         "hours": tell(time_table(report).only("work", "count", "each", "hours")),
         "hours_words": waiting + own,
-        "wheel": tell(wheel_cost_table(report)),
-        "axle": tell(axle_cost_table(report)),
+        "wheel": tell(wheel_cost_table(report.cost, report.job.wheels)),
+        "axle": tell(axle_cost_table(report.cost)),
     }
 
 

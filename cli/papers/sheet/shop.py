@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from platewheel.cli.papers.html.render import render
 from platewheel.cli.schema.report import Report
 from platewheel.cli.schema.shop import BuyRow
+from platewheel.cli.words.cost import axle_cost_table, price_or_none, wheel_cost_table
 from platewheel.cli.words.on_paper import without_keys
 from platewheel.cli.words.phrases import Name, Sentence
 from platewheel.cli.words.table import Cells, Column, Table, table
@@ -16,8 +17,6 @@ from platewheel.parts.base.units import Units
 
 if TYPE_CHECKING:
     from markupsafe import Markup
-
-NONE = "-"  # in place of a price; which prices are missing is told in one line
 
 
 def buying_section(report: Report, units: Units) -> Markup:
@@ -58,8 +57,8 @@ def _bought(row: BuyRow) -> Cells:
         "quantity": Quantity(row.quantity, ".0f" if row.unit == "off" else ".2f", row.unit),
         "metres": None if row.metres is None else Run(1000 * row.metres),
         "mass": None if row.mass_kg is None else Mass(row.mass_kg),
-        "each": _money(row.unit_price),
-        "price": _money(row.price),
+        "each": price_or_none(row.unit_price),
+        "price": price_or_none(row.price),
         "order": Sentence("; ".join(filter(None, order))),
     }
 
@@ -72,10 +71,6 @@ def unpriced_words(rows: Iterable[BuyRow]) -> str:
             by_reason.setdefault(row.says.removeprefix("not priced: "), []).append(row.item)
     told = [f"{', '.join(items)} ({reason})" for reason, items in by_reason.items()]
     return f"Not priced: {'; '.join(told)}." if told else ""
-
-
-def _money(price: float | None) -> Money | Name:
-    return Name(NONE) if price is None else Money(price)
 
 
 def time_section(report: Report, units: Units) -> Markup:
@@ -118,46 +113,9 @@ def time_table(report: Report) -> Table:
 
 def cost_section(report: Report, units: Units) -> Markup:
     """What a wheel costs, beside a bought one; what an axle costs."""
-    wheel, axle = wheel_cost_table(report), axle_cost_table(report)
-    says = report.cost.says
-    return render("cost.html", units, says=says, wheel_parts=wheel, axle_parts=axle)
-
-
-def _columns(report: Report, one: str, every: str) -> tuple[Column, ...]:
-    currency = _currency(report)
-    return (
-        Column("part", "Part", Sentence),
-        Column("one", f"{one}{currency}", Money, "number"),
-        Column("all", f"{every}{currency}", Money, "number"),
-        Column("says", "Of what", Sentence),
-    )
-
-
-def _part(part: str, one: float | None, every: float | None, says: str = "") -> Cells:
-    why = Name(NONE) if one is None else Sentence(without_keys(says))
-    return {"part": Sentence(part), "one": _money(one), "all": _money(every), "says": why}
-
-
-def wheel_cost_table(report: Report) -> Table:
-    """A row a part of the price, the sum, a bought wheel beside it."""
     cost = report.cost
-    word = "sum of what is priced" if cost.not_priced else "sum"
-    sums = [_part(word, cost.per_wheel, cost.price)]
-    if cost.bought_wheel_price is not None:
-        bought = cost.bought_wheel_price
-        sums.append(_part("a bought wheel", bought, bought * report.job.wheels))
-    rows = (_part(p.part, p.per_wheel, p.price, p.says) for p in cost.parts)
-    return table(_columns(report, "A wheel", "All wheels"), rows, sums)
-
-
-def axle_cost_table(report: Report) -> Table:
-    """The same of an axle; without rows for a job without [axle]."""
-    parts = report.cost.axle_parts
-    rows = [_part(p.part, p.per_axle, p.price, p.says) for p in parts]
-    word = "sum of what is priced" if any(p.price is None for p in parts) else "sum"
-    price = sum(p.price for p in parts if p.price is not None)
-    sums = [_part(word, report.cost.per_axle, price)] if rows else []
-    return table(_columns(report, "An axle", "All axles"), rows, sums)
+    wheel, axle, says = wheel_cost_table(cost, report.job.wheels), axle_cost_table(cost), cost.says
+    return render("cost.html", units, says=says, wheel_parts=wheel, axle_parts=axle)
 
 
 def _currency(report: Report) -> str:
