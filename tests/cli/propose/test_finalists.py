@@ -12,6 +12,7 @@ from platewheel.cli.propose import finalists as module
 from platewheel.cli.propose.finalists import MOST_ROUNDS, finalists
 from platewheel.cli.schema.propose import ProposalRow
 from platewheel.parts.wheel.spec import WheelSpec
+from tests.cli.conftest import _rate_once
 from tests.cli.propose.rows import laid
 from tests.parts.settings import DEMO
 
@@ -85,8 +86,11 @@ def test_it_ends_where_everything_fails(job: Job, monkeypatch: pytest.MonkeyPatc
     assert len(rated) <= MOST_ROUNDS * 2 + 1
 
 
-def test_a_finalist_without_its_reserve_is_left_out(job: Job) -> None:
+def test_a_finalist_without_its_reserve_is_left_out(
+    job: Job, monkeypatch: pytest.MonkeyPatch
+) -> None:
     """The demo's own wheel is rated a little above its load: a reserve of twice it is not there."""
+    monkeypatch.setattr(module, "assess", _rate_once)
     told = module.finalist(job, 120.0, reserve=1.0)
     assert isinstance(told, str)
     assert told.endswith("% of reserve, 100 % are asked for")

@@ -11,13 +11,20 @@ from platewheel.cli.propose.finalists import against_it, finalist
 from platewheel.cli.propose.own_wheel import own_wheel, with_own
 from platewheel.cli.schema.propose import OwnRow, ProposalRow, ProposeReport
 from platewheel.cli.words.proposal import own_words
-from platewheel.parts.rating.assess import assess
 from platewheel.parts.rating.rate import borne_n
+from tests.cli.conftest import _rate_once
 from tests.cli.propose.rows import laid
 from tests.places import DEMO
 
 JOB = read_job(DEMO)
 OWN = laid(JOB.wheel, 99.0, warnings=["Zinc: thin"])
+
+
+@pytest.fixture(autouse=True, scope="module")
+def rated_once(module_patch: pytest.MonkeyPatch) -> None:
+    """The demo's wheel on a coarse mesh, the same for all that is asked of it here."""
+    for module in ("own_wheel", "finalists"):
+        module_patch.setattr(f"platewheel.cli.propose.{module}.assess", _rate_once)
 
 
 def other(throat_mm: float, estimate: float, *warnings: str) -> ProposalRow:
@@ -100,7 +107,7 @@ def test_the_demo_is_rated_and_laid() -> None:
 
 
 def test_reserve_that_lacks_a_little_is_not_told_as_enough() -> None:
-    found = assess(JOB.setting)
+    found = _rate_once(JOB.setting)
     assert found is not None
     has = borne_n(JOB.setting, found.least.load_n) / JOB.setting.static_wheel_load_n - 1
     (line,) = against_it(JOB, found, [], has + 1e-5)

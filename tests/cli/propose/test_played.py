@@ -15,8 +15,8 @@ from platewheel.cli.propose.search import OTHER_PLAY, screened
 from platewheel.cli.propose.wanted import Wanted, asked_checks, job_choices
 from platewheel.cli.schema.propose import ProposalRow
 from platewheel.cli.words.proposal import same
-from platewheel.parts.rating.assess import assess
 from platewheel.parts.setting.setting import Setting
+from tests.cli.conftest import _rate_once
 from tests.places import DEMO
 
 JOB = read_job(DEMO)
@@ -35,7 +35,7 @@ TIGHT = replace(JOB, track=JOB.track.model_copy(update=CURVES))
 @pytest.fixture(scope="module")
 def row() -> ProposalRow:
     one = with_play(JOB, JOB.wheel, 10.0)
-    found = assess(one.setting)
+    found = _rate_once(one.setting)
     assert found is not None
     made = laid(one, found, [], 100.0)
     assert isinstance(made, ProposalRow)
