@@ -21,7 +21,7 @@ from typing import Any
 import ezdxf
 import tomlkit
 
-from platewheel.cli.job.new import new_job_text
+from platewheel.cli.start.every_key import every_key_text
 
 Point = tuple[float, float]
 Table = dict[str, Any]
@@ -162,7 +162,7 @@ def run(name: str, effort: str) -> str:
     """One line about a case."""
     with tempfile.TemporaryDirectory() as home:
         folder = Path(home)
-        table = tomllib.loads(new_job_text())
+        table = tomllib.loads(every_key_text())
         CASES[name](table, folder)
         job = folder / "job.toml"
         job.write_text(tomlkit.dumps(table))
