@@ -9,11 +9,13 @@ narrow place. What is left over anywhere else is one.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import cache
+from functools import lru_cache
 from itertools import combinations
 from typing import Any, Literal
+
+import numpy as np
 
 from platewheel.parts.geometry.outline import Arc, Loop, Point, segments
 
@@ -23,6 +25,8 @@ NOTICE_MM = 0.05  # shallower places are the drawing's own roughness
 QUARTER = 64  # facets of a quarter turn
 SLIP = 1e-3  # of the radius: a place as wide as the disc is no narrow one
 GROWN_MM = 1e-3  # opened this much wider, so that rounding leaves nothing over
+NEAR_MM = 1e-3  # of boxes
+RIM_MM = 1e-6  # from the rim of what the disc reaches to what is left over at it
 SHORT_OF = 0.8  # an edge is rolled along if so much of it is near the disc as of a straight one
 
 
@@ -40,6 +44,32 @@ class Narrow:
     lost: Any  # polygon
     deep_mm: float = math.inf
     contacts: tuple[Point, Point] | None = None
+
+
+class Chords:
+    """A line as its chords in a tree: of thousands, only those about a place are looked at."""
+
+    def __init__(self, line: Any) -> None:
+        import shapely
+
+        self.line = line
+        parts = [shapely.get_coordinates(part) for part in shapely.get_parts(line)]
+        ends = [np.stack([part[:-1], part[1:]], axis=1) for part in parts]
+        self.tree = shapely.STRtree(shapely.linestrings(np.concatenate(ends)) if ends else [])
+
+    def within(self, shapes: Any, least_mm: float) -> Any:
+        """Whether each shape lies as near as that to the line."""
+        shapes = np.atleast_1d(shapes)
+        asked = self.tree.query_nearest(shapes, max_distance=least_mm, all_matches=False)[0]
+        return np.isin(np.arange(len(shapes)), asked)
+
+    def about(self, shape: Any) -> Any:
+        """Those of which the box meets that of a shape, or nearly so."""
+        import shapely
+
+        x0, y0, x1, y1 = shape.bounds
+        box = shapely.box(x0 - NEAR_MM, y0 - NEAR_MM, x1 + NEAR_MM, y1 + NEAR_MM)
+        return shapely.MultiLineString(list(self.tree.geometries[sorted(self.tree.query(box))]))
 
 
 def region_of(loop: Loop) -> Any:
@@ -66,57 +96,51 @@ def outside_of(loop: Loop, radius_mm: float) -> Any:
 
 def narrow_places(region: Any, radius_mm: float) -> list[Narrow]:
     """What vanishes for a disc of the radius, from left to right."""
-    import shapely
-
     radius = radius_mm * (1 - SLIP)
     inner = region.buffer(-radius, quad_segs=QUARTER)
     opened = inner.buffer(radius + GROWN_MM, quad_segs=QUARTER)
     notice = max(NOTICE_MM, 0.02 * radius_mm)
     found: list[Narrow] = []
-    shapely.prepare(opened)
-    rim = cache(lambda: opened.boundary.buffer(1e-6))  # long to make: once, and only if need be
+    edge, rim = Chords(region.boundary), Chords(opened.boundary)
     for rest in _polygons(region.difference(opened)):
-        found += _judged(rest, region, inner, opened, rim, radius, notice)
+        found += _judged(rest, edge, inner, rim, radius, notice)
     parts = _polygons(inner)
     if len(parts) > 1:  # necks so short that the disc nearly touches itself through them
-        found += _short_necks(
-            parts, [one for one in found if one.kind == "between"], region, radius
-        )
+        found += _short_necks(parts, [one for one in found if one.kind == "between"], edge, radius)
     return sorted(found, key=lambda one: one.place)
 
 
 def _judged(
     rest: Any,
-    region: Any,
+    edge: Chords,
     inner: Any,
-    opened: Any,
-    rim: Callable[[], Any],
+    rim: Chords,
     radius: float,
     notice: float,
 ) -> Iterator[Narrow]:
     import shapely
 
     corners = shapely.points(shapely.get_coordinates(shapely.segmentize(rest, radius / 4)))
-    whole = inner.is_empty or not shapely.dwithin(opened, rest, 1e-6)
-    if not whole and shapely.dwithin(opened, corners, notice).all():
+    whole = inner.is_empty or not rim.within(rest, RIM_MM).all()
+    if not whole and rim.within(corners, notice).all():
         return
     widest = shapely.maximum_inscribed_circle(rest, tolerance=0.01)
     place, width = widest.coords[0], 2 * widest.length
     if whole:
         yield Narrow("whole", place, width, rest)
         return
-    mouths = _lines(rest.boundary.intersection(rim()))
+    mouths = _lines(rest.boundary.intersection(rim.about(rest).buffer(RIM_MM)))
     mouths = [mouth for mouth in mouths if mouth.length > 1e-2 * radius]
     if len(mouths) > 1:
         main = max(_polygons(inner), key=lambda one: one.area)
         mouth = min(mouths, key=lambda one: one.distance(main))
         walls = _lines(rest.boundary.difference(shapely.union_all(mouths).buffer(1e-4)))
         place, width = _neck(walls) or (place, width)
-        resting = _contacts(_middle(mouth, main), region, radius)
+        resting = _contacts(_middle(mouth, main), edge, radius)
         ends = (resting[1], resting[2]) if resting else None
         yield Narrow("between", place, width, rest, contacts=ends)
         return
-    resting = _contacts(_middle(mouths[0], inner), region, radius) if mouths else None
+    resting = _contacts(_middle(mouths[0], inner), edge, radius) if mouths else None
     if resting is None:
         yield Narrow("end", place, width, rest)
         return
@@ -135,7 +159,7 @@ def _judged(
 
 
 def _short_necks(
-    parts: list[Any], known: list[Narrow], region: Any, radius: float
+    parts: list[Any], known: list[Narrow], edge: Chords, radius: float
 ) -> Iterator[Narrow]:
     """Between parts that the disc reaches one by one, and that no neck known yet joins: from the
     greatest part on, the nearest each time."""
@@ -158,9 +182,9 @@ def _short_necks(
             part = min(left, key=lambda one: one.distance(here))
             a, b = shapely.ops.nearest_points(here, part)
             place = shapely.Point((a.x + b.x) / 2, (a.y + b.y) / 2)
-            resting = _contacts(a, region, radius)
+            resting = _contacts(a, edge, radius)
             ends = (resting[1], resting[2]) if resting else None
-            width = 2 * place.distance(region.boundary)
+            width = 2 * place.distance(edge.line)
             yield Narrow("between", (place.x, place.y), width, part, contacts=ends)
             joined = [part]
         reached += joined
@@ -174,16 +198,17 @@ def _middle(mouth: Any, inner: Any) -> Any:
     return shapely.ops.nearest_points(inner, mouth.interpolate(0.5, normalized=True))[0]
 
 
-def _contacts(centre: Any, region: Any, radius: float) -> tuple[Point, Point, Point, int] | None:
+def _contacts(centre: Any, edge: Chords, radius: float) -> tuple[Point, Point, Point, int] | None:
     """The centre of a disc that rests, the two places where it touches, furthest apart, and at
     how many of them it rolls along an edge."""
+    import shapely
     import shapely.ops
 
     near = 0.01 * radius
-    disc = centre.buffer(radius + near, quad_segs=4 * QUARTER)
+    disc = shapely.Polygon(_round(radius + near) + np.array(centre.coords[0]))
     touched = [
         (shapely.ops.nearest_points(line, centre)[0].coords[0], line.length)
-        for line in _lines(region.boundary.intersection(disc))
+        for line in _lines(edge.about(disc).intersection(disc))
     ]
     if len(touched) < 2:
         return None
@@ -193,6 +218,13 @@ def _contacts(centre: Any, region: Any, radius: float) -> tuple[Point, Point, Po
     straight = 2 * math.sqrt((radius + near) ** 2 - radius**2)
     rolls = sum(length >= SHORT_OF * straight for length in (one, other))
     return centre.coords[0], first, last, rolls
+
+
+@lru_cache(maxsize=8)
+def _round(radius: float) -> Any:
+    """Corners of a fine disc about the origin."""
+    turns = np.arange(16 * QUARTER) * (2 * math.pi / (16 * QUARTER))
+    return radius * np.column_stack((np.cos(turns), np.sin(turns)))
 
 
 def _neck(walls: list[Any]) -> tuple[Point, float] | None:
