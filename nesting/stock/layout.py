@@ -6,6 +6,7 @@ import math
 from collections import Counter
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Literal
 
 from platewheel.nesting.stock.stock import Offcut, Stock
@@ -71,7 +72,10 @@ def all_priced(plates: Sequence[Sheet]) -> bool:
 
 @dataclass(frozen=True)
 class Placement:
-    """The blank's own origin turned by rotation_deg, then moved to x, y on the sheet."""
+    """The blank's own origin turned by rotation_deg, then moved to x, y on the sheet.
+
+    Its loops are moved once: file, report, pages and proof all ask for them.
+    """
 
     blank: Blank
     x_mm: float
@@ -82,11 +86,11 @@ class Placement:
         """A loop of the blank where it lies on the sheet."""
         return moved(loop, self.x_mm, self.y_mm, self.rotation_deg)
 
-    @property
+    @cached_property
     def outline(self) -> Loop:
         return self.place(self.blank.outline)
 
-    @property
+    @cached_property
     def holes(self) -> tuple[Loop, ...]:
         return tuple(self.place(hole) for hole in self.blank.holes)
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from platewheel.parts.geometry import outline
 from platewheel.parts.geometry.outline import Arc, Line, Loop, Point
@@ -52,12 +53,15 @@ class Blank:
         object.__setattr__(self, "outline", outline.counter_clockwise(self.outline))
         object.__setattr__(self, "holes", tuple(map(outline.counter_clockwise, self.holes)))
 
-    @property
+    def __hash__(self) -> int:
+        return hash((self.name, self.thickness_mm, self.area_mm2))  # not of thousands of corners
+
+    @cached_property
     def area_mm2(self) -> float:
         """Material area: outline less holes."""
         return outline.area_mm2(self.outline) - math.fsum(outline.area_mm2(h) for h in self.holes)
 
-    @property
+    @cached_property
     def cut_length_mm(self) -> float:
         """Length of all cuts."""
         loops = (self.outline, *self.holes)
@@ -68,7 +72,7 @@ class Blank:
         """Area x thickness."""
         return self.area_mm2 * self.thickness_mm
 
-    @property
+    @cached_property
     def bounds(self) -> tuple[float, float, float, float]:
         """Least x, least y, greatest x, greatest y of the outline."""
         return outline.bounds(self.outline)

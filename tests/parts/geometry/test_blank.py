@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -19,6 +21,7 @@ from platewheel.parts.geometry.outline import (
 )
 
 CORNERS = [(0.0, 0.0), (100.0, 0.0), (100.0, 80.0), (0.0, 80.0)]
+SQUARE = [(0.0, 0.0), (20.0, 0.0), (20.0, 20.0), (0.0, 20.0)]
 SLOT: Loop = (  # 40 x 20 with round ends of radius 10
     Line((30.0, 30.0), (70.0, 30.0)),
     Arc((70.0, 40.0), 10.0, -90.0, 180.0),
@@ -57,3 +60,15 @@ def test_the_torch_runs_outside_the_outline_and_inside_the_hole(
     inner = area_mm2(torch_path(blank.holes[0], kerf, hole=True))
     assert outer == pytest.approx(8000 + 360 * d + pi * d**2)
     assert inner == pytest.approx(800 + 100 * pi - (80 + 20 * pi) * d + pi * d**2)
+
+
+def test_equal_blanks_are_one_to_a_set_whatever_else_is_known_of_them() -> None:
+    """Their hash is made of their area, not of all their corners."""
+    ring = polygon([(0.0, 0.0), (30.0, 0.0), (30.0, 10.0), (0.0, 10.0)])
+    one = Blank("plate", "extra", 6.0, ring, sizes={"long_mm": 30.0})
+    assert one.area_mm2 == 300.0
+    twin, wider = Blank("plate", "extra", 6.0, ring), replace(one, outline=polygon(SQUARE))
+    assert len({one, twin, wider}) == 2
+    assert wider.area_mm2 == 400.0
+    assert wider.bounds == (0.0, 0.0, 20.0, 20.0)
+    assert wider.cut_length_mm == 80.0
