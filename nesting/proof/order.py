@@ -8,7 +8,14 @@ from typing import Any
 
 import numpy as np
 
-from platewheel.nesting.proof.pieces import chords, facets, turned_area_mm2
+from platewheel.nesting.proof.pieces import (
+    Path,
+    backwards,
+    chords,
+    facets,
+    points_at,
+    turned_area_mm2,
+)
 from platewheel.nesting.proof.reading import CUTS
 from platewheel.nesting.proof.scene import Scene, line_of, said
 
@@ -103,18 +110,8 @@ def twice_faults(scene: Scene) -> Iterator[str]:
 
     seen = set()
     for one in scene.drawn:
-        ends = [(p.start, p.end, p.bulge) for p in one.path]
-        back = [(p.end, p.start, -p.bulge) for p in one.path]
-        keys = [
-            (
-                one.layer,
-                one.words,
-                one.at if not ends else (),
-                *(tuple(np.round((*a, *b, c), 4).tolist()) for a, b, c in way),
-            )
-            for way in (ends, back[::-1])
-        ]
-        key = min(keys)
+        ways = min(_rounded(way) for way in (one.path, backwards(one.path)))
+        key = (one.layer, one.words, () if one.path else one.at, ways)
         if key in seen:
             yield f"the {one.kind} on layer {one.layer} at {said(one.at)} stands twice"
         seen.add(key)
@@ -122,14 +119,15 @@ def twice_faults(scene: Scene) -> Iterator[str]:
     pieces = [(i, piece) for i, one in enumerate(cutting) for piece in one.path]
     if not pieces:
         return
-    tree = shapely.STRtree(chords(tuple(piece for _, piece in pieces)))
-    spots = shapely.points([piece.at(share) for _, piece in pieces for share in SHARES])
+    path = tuple(piece for _, piece in pieces)
+    tree = shapely.STRtree(chords(path))
+    spots = shapely.points(points_at(path, SHARES).reshape(-1, 2))
     asking, met = tree.query(spots, predicate="dwithin", distance=TWICE_MM)
+    apart = asking // len(SHARES) != met
     shared: dict[tuple[int, int], list[float]] = {}
-    for spot, other in zip(asking.tolist(), met.tolist(), strict=True):
+    for spot, other in zip(asking[apart].tolist(), met[apart].tolist(), strict=True):
         own, k = divmod(spot, len(SHARES))
-        if own != other:
-            shared.setdefault((own, other), []).append(SHARES[k])
+        shared.setdefault((own, other), []).append(SHARES[k])
     told = set()
     for (own, other), shares in shared.items():
         i, piece = pieces[own]
@@ -142,6 +140,11 @@ def twice_faults(scene: Scene) -> Iterator[str]:
                     f"two cuts run along the same way at {said(piece.at(0.5))}, "
                     f"on {' and '.join(layers)}"
                 )
+
+
+def _rounded(path: Path) -> bytes:
+    rows = np.array([(*p.start, *p.end, p.bulge) for p in path])
+    return (np.round(rows, 4) + 0.0).tobytes()  # no -0.0
 
 
 def plate_faults(scene: Scene) -> Iterator[str]:

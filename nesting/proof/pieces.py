@@ -20,6 +20,7 @@ from platewheel.parts.geometry.outline import Circle, Line, Loop, Point
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
+FINE_MM = 0.1  # from sample to sample on a short piece
 SAG_MM = 5e-4  # how far chords lie off their arcs
 MANY = 2_000_000  # pairs of points and pieces: of more, only near ones are looked at
 
@@ -148,9 +149,25 @@ def facets(path: Path) -> NDArray[np.float64]:
 
 
 def samples(path: Path, step_mm: float, least: int = 8) -> NDArray[np.float64]:
-    """Points along a path at equal steps of each piece, its end among them."""
-    found = [p.spread(max(least, math.ceil(p.length_mm / step_mm))) for p in path]
+    """Points along a path at equal steps of each piece, its end among them: so many at least to a
+    piece, but for those that would lie closer than `FINE_MM`."""
+    found = []
+    for piece in path:
+        length = piece.length_mm
+        fewest = min(least, math.ceil(length / FINE_MM))
+        found.append(piece.spread(max(2, fewest, math.ceil(length / step_mm))))
     return np.vstack([*found, [path[-1].end]])
+
+
+def points_at(path: Path, shares: Sequence[float]) -> NDArray[np.float64]:
+    """Points at shares of each piece's length: (pieces, shares, 2)."""
+    ends = np.array([(*p.start, *p.end) for p in path]).reshape(-1, 1, 4)
+    along = np.array(shares)[:, None]
+    found: NDArray[np.float64] = ends[..., :2] + along * (ends[..., 2:] - ends[..., :2])
+    for k, piece in enumerate(path):
+        if piece.bulge:
+            found[k] = [piece.at(share) for share in shares]
+    return found
 
 
 def chords(path: Path) -> Any:

@@ -21,6 +21,7 @@ from platewheel.nesting.proof.pieces import (
     off,
     path_length_mm,
     path_of,
+    points_at,
     samples,
     turned_area_mm2,
 )
@@ -70,6 +71,21 @@ def test_distances_are_those_of_a_polygon_library(arc: Piece, spot: tuple[float,
     assert off(np.array([spot]), (chord,))[0] == pytest.approx(straight, abs=1e-9)
     both = off(np.array([spot]), (arc, chord))[0]
     assert both == pytest.approx(min(wanted, straight), abs=2 * SAG_MM)
+
+
+@given(st.lists(arcs(), min_size=1, max_size=4), st.lists(st.floats(0, 1), min_size=1))
+def test_points_at_shares_of_all_pieces_are_those_of_each(round_, shares) -> None:
+    path = (*round_, *(Piece(piece.end, piece.start) for piece in round_))
+    wanted = [[piece.at(share) for share in shares] for piece in path]
+    assert points_at(path, shares) == pytest.approx(np.array(wanted), abs=1e-9)
+
+
+def test_points_along_short_pieces_are_as_many_as_their_length_asks() -> None:
+    lengths = {0.05: 2, 0.15: 2, 0.45: 5, 0.75: 8, 2.0: 8, 6.0: 12}
+    for length, wanted in lengths.items():
+        spots = samples((Piece((0.0, 0.0), (length, 0.0)),), 0.5)
+        assert len(spots) == wanted + 1
+        assert np.diff(spots[:, 0]) == pytest.approx(length / wanted)
 
 
 @given(arcs())
