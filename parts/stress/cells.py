@@ -130,18 +130,20 @@ def bead_cells(
     for a, b in edges(bead.section):
         length = float(np.linalg.norm(b - a))
         shares = {0.0}
-        for point in plate_points:
+        low, high = np.minimum(a, b) - 2 * NEAR, np.maximum(a, b) + 2 * NEAR
+        close = ((plate_points >= low) & (plate_points <= high)).all(axis=1)
+        for point in plate_points[close]:
             if on_edge(point, a, b):
                 share = float(np.linalg.norm(point - a)) / length
                 if NEAR < share * length < length - NEAR:
                     shares.add(round(share, 9))
         gaps = sorted([*shares, 1.0])
-        for low, high in pairwise(gaps):
-            boundary.append(a + low * (b - a))
-            if (high - low) * length > 1.5 * size_mm and len(gaps) == 2:  # a free face
-                count = math.ceil((high - low) * length / size_mm)
+        for here, there in pairwise(gaps):
+            boundary.append(a + here * (b - a))
+            if (there - here) * length > 1.5 * size_mm and len(gaps) == 2:  # a free face
+                count = math.ceil((there - here) * length / size_mm)
                 boundary += [
-                    a + (low + (high - low) * i / count) * (b - a) for i in range(1, count)
+                    a + (here + (there - here) * i / count) * (b - a) for i in range(1, count)
                 ]
     ring = np.vstack(boundary)
     centre = ring.mean(axis=0)
