@@ -11,7 +11,11 @@ from pathlib import Path
 import pytest
 from hypothesis import settings
 
+# The suite has a worker for each core: linear algebra on several would only wait. Read when numpy
+# and scipy are first imported, which no test has done yet.
+os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 os.environ.pop("COLUMNS", None)  # told to pytest's workers; what a test runs is read by a program
+
 settings.register_profile("explore", derandomize=False, deadline=None)
 settings.register_profile("repeatable", derandomize=True, deadline=None)
 settings.load_profile("repeatable")
