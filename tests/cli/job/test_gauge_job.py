@@ -154,7 +154,8 @@ def test_gauges_are_laid_with_the_wheels_parts_and_are_not_in_their_cost() -> No
 
 def test_a_gauge_longer_than_any_plate_is_told_as_other_parts_are() -> None:
     rows = ROWS.replace("length_mm = 500", "length_mm = 400")
-    job = gauge_job(rows=rows)
+    track = {"gauges.track": "true", "gauges.thickness_mm": "5"}
+    job = job_of(tomllib.loads(job_text(track | TRACK, rows=rows)))
     (line,) = lacking(job, plan_job(job, 0, lambda text: None, "quick"))
     assert re.match(r"gauge-track: 1 fit no stock: 5 mm S235, 4\d\d\.\d x .*; stock: ", line)
 
