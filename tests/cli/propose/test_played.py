@@ -42,6 +42,7 @@ def row() -> ProposalRow:
     return made
 
 
+@pytest.mark.usefixtures("few_choices")
 @pytest.mark.parametrize("has_axle", [True, False])
 def test_curves_that_need_more_play_get_it(has_axle: bool) -> None:
     """Without [axle] it is looked for last, told in words, and the wheelset is checked with it."""

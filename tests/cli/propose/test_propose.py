@@ -33,14 +33,7 @@ def coarse(setting: Setting) -> dict[str, float]:
 def by_thumb(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr("platewheel.cli.propose.search.coarse_limits", coarse)
     monkeypatch.setattr("platewheel.cli.propose.finalists.assess", _rate_once)
-    for axis, few in {
-        "DEPTHS_MM": (10.0, 15.0),
-        "ANGLES_DEG": (66.0, 70.0, 74.0),
-        "INSETS_MM": (8.0, 10.0),
-        "VENTS": ((4, 16.0), (4, 20.0)),
-        "WIDTHS_MM": (60.0,),
-    }.items():
-        monkeypatch.setattr(f"platewheel.parts.propose.choices.{axis}", few)
+    monkeypatch.setattr("platewheel.cli.propose.own_wheel.assess", _rate_once)
 
 
 def proposed(folder: Path, job: Path, *more: object) -> tuple[int, dict[str, Any]]:
@@ -51,7 +44,7 @@ def proposed(folder: Path, job: Path, *more: object) -> tuple[int, dict[str, Any
     return result.exit_code, loaded
 
 
-@pytest.mark.usefixtures("by_thumb")
+@pytest.mark.usefixtures("by_thumb", "few_choices")
 def test_demo_is_proposed_for_and_written(tmp_path: Path) -> None:
     file = tmp_path / "mine.toml"
     text = (DEMO).read_text(encoding="utf-8")
@@ -88,8 +81,12 @@ def test_demo_is_proposed_for_and_written(tmp_path: Path) -> None:
     assert any(row["key"] == "disc_thickness_mm" for row in first["changes"])
 
 
+@pytest.mark.usefixtures("few_choices")
 def test_a_twisted_track_is_refused_with_advice(tmp_path: Path) -> None:
-    code, report = proposed(tmp_path, TRACKS / "twisted.toml")
+    text = (TRACKS / "twisted.toml").read_text(encoding="utf-8")
+    few = tmp_path / "few.toml"
+    few.write_text(text.replace("wheels = 48", "wheels = 4"), encoding="utf-8")
+    code, report = proposed(tmp_path, few)
     assert code == 1
     assert not report["proposals"]
     assert "that twist lifts" in report["refused"][0]

@@ -19,11 +19,18 @@ from platewheel.parts.propose.screening import Wheels
 from platewheel.parts.propose.sifting import sifted
 from platewheel.parts.rating.endurance import BlockDamage
 from platewheel.parts.wheel.spec import WheelSpec
+from tests.cli.conftest import _rate_once
 from tests.places import DEMO
 
 JOB = read_job(DEMO)
 WANTED = Wanted(260, 300, analyses=48, reserve=0.0)
 NEED_N = JOB.setting.static_wheel_load_n
+
+
+@pytest.fixture(autouse=True, scope="module")
+def rated_once(module_patch: pytest.MonkeyPatch) -> None:
+    """What limits the strongest is asked of one wheel, on a coarse mesh."""
+    module_patch.setattr(why_none_module, "assess", _rate_once)
 
 
 class One:
@@ -80,6 +87,7 @@ def test_strong_wheels_that_fail_tell_their_check() -> None:
     assert any(line.startswith("Safety of the axle against fatigue") for line in lines)
 
 
+@pytest.mark.usefixtures("few_choices")
 def test_a_load_for_other_stock_names_the_check_by_its_title() -> None:
     heavy = replace(JOB, wagon=JOB.wagon.model_copy(update={"payload_kg": 5000.0}))
     choices, checks = job_choices(heavy, Wanted(360, 400)), asked_checks(heavy)

@@ -127,6 +127,7 @@ def test_what_was_tried_is_told_where_nothing_does(monkeypatch: pytest.MonkeyPat
     assert "0 coarse analyses and 0 ratings in full" in told[1]
 
 
+@pytest.mark.usefixtures("few_choices")
 def test_a_twisted_track_is_mended_and_check_says_so() -> None:
     """What is told, written into the job with its wheel, fails no check by its own full rating."""
     job = read_job(TRACKS / "twisted.toml")
