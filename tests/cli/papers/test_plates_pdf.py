@@ -231,21 +231,21 @@ def test_sixty_parts_of_ones_own_and_a_long_name_hold(
 
 
 def test_more_names_than_go_on_a_page_are_said_to_stand_elsewhere() -> None:
-    """Four hundred discs, each with a name of its own, and as many warnings."""
+    """Two hundred and forty discs, each with a name of its own, and as many warnings."""
     job = job_of(tomllib.loads(job_text()))
     placed = [
         Placement(disc(24.0, f"round_piece_of_the_wagon_{i:03d}"), *at, 0.0)
-        for i, at in enumerate((50.0 * (i % 20 + 1), 50.0 * (i // 20 + 1)) for i in range(400))
+        for i, at in enumerate((50.0 * (i % 20 + 1), 50.0 * (i // 20 + 1)) for i in range(240))
     ]
     layout = Layout(plate(1050.0, 1050.0), tuple(placed))
     plan = Plan((), Nest((layout,)), (), (), (), 0.0, ())
-    lines = [f"hole {i}: mind what is written here of it" for i in range(400)]
+    lines = [f"hole {i}: mind what is written here of it" for i in range(240)]
     data = plates_pdf(job, plate_pages(job, plan, ["sheets/6mm-1.dxf"], [lines]))
     (page,) = pages_of(data)
-    assert page.says("400 names are too many for this page: the report.json of a build has them")
-    assert page.says("400 warnings: read them before the cut, in the report.json of a build")
+    assert page.says("240 names are too many for this page: the report.json of a build has them")
+    assert page.says("240 warnings: read them before the cut, in the report.json of a build")
     assert page.says("The makers' and the local rules come first.")
-    assert set(numbers_drawn(page, 400, "400 names")) == set(range(1, 401))
+    assert set(numbers_drawn(page, 240, "240 names")) == set(range(1, 241))
     assert_inside(page)
 
 
