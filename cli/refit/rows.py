@@ -29,11 +29,12 @@ from platewheel.cli.schema.refit import (
     TriedRow,
     WheelRecord,
 )
+from platewheel.parts.checks.making.weld_access import seam_gap_range_mm
 from platewheel.parts.making.springback import round_force_n
 from platewheel.parts.refit import drift, pairing
 from platewheel.parts.refit.measured_ring import inside_diameter_mm
 from platewheel.parts.refit.plan import Refit
-from platewheel.parts.refit.shared_blanks import DISC_SOURCE, SEAM_SOURCE, seam_gap_range_mm
+from platewheel.parts.refit.shared_blanks import DISC_SOURCE, SEAM_SOURCE
 from platewheel.parts.refit.tried_flange import TriedFlange, mean_error_mm
 from platewheel.parts.wheel.flange import blank_sweep_deg, slant_radii_mm
 from platewheel.parts.wheel.hub_disc import SIDES, disc_diameter_mm, discs_differ

@@ -36,6 +36,7 @@ def step_rows(
         axle_piece_mm=cuts.piece_mm if cuts else 0.0,
         axle_bar_mm=cuts.least_bar_mm if cuts else 0.0,
         rated_n=rating.rated_n if rating else None,
+        carries_kg=rating.payload_kg_per_wagon if rating else None,
         files=files,
     )
     steps = build_steps(work, checks, job.paper.units)

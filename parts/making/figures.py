@@ -6,9 +6,10 @@ import math
 
 from platewheel.parts.base.steel import DENSITY_KG_MM3
 from platewheel.parts.checks.making.rolling import flat_end_mm
+from platewheel.parts.checks.making.weld_access import seam_gap_range_mm
 from platewheel.parts.making.ring_roundness import disc_gap_range_mm
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.wheel.flange import flange_section, segment_turn
+from platewheel.parts.wheel.flange import flange_section, seam_length_mm, segment_turn
 from platewheel.parts.wheel.spec import WheelSpec
 
 
@@ -43,6 +44,19 @@ def ring_limits_mm(setting: Setting) -> tuple[float, float, float]:
         drawn,
         drawn + 2 * math.pi * (greatest - clearance),
     )
+
+
+def flange_limits_mm(spec: WheelSpec) -> tuple[float, float] | None:
+    """Outside circumference at the gauge edge on which the drawn flange closes with a gap in its
+    range at each seam; None for a flange without a seam. Source: plain geometry, a ring that is
+    longer by d round opens the seams by d in all, as refit's `flange_window`."""
+    if not seam_length_mm(spec):
+        return None
+    drawn = math.pi * spec.tread_diameter_mm
+    least, most = (
+        drawn + (gap - spec.seam_gap_mm) * spec.flange_segments for gap in seam_gap_range_mm(spec)
+    )
+    return least, most
 
 
 def rim_run_mm(spec: WheelSpec, parts: int) -> float:

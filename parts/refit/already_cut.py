@@ -11,13 +11,13 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import product
 
+from platewheel.parts.checks.making.weld_access import seam_gap_range_mm
 from platewheel.parts.refit.measured_ring import MeasuredRing
 from platewheel.parts.refit.ring_windows import RingWindows, moved, ring_windows
 from platewheel.parts.refit.shared_blanks import (
     Window,
     flange_of_size,
     flange_seam_on_mm,
-    seam_gap_range_mm,
 )
 from platewheel.parts.refit.tried_flange import TriedFlange
 from platewheel.parts.setting.setting import Setting

@@ -11,7 +11,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from platewheel.parts.checks.making.weld_access import SEAM_LEAST_MM, SEAM_MOST_MM, THIN_MM
+from platewheel.parts.checks.making.weld_access import seam_gap_range_mm
 from platewheel.parts.geometry.blank import Blank, MarkText
 from platewheel.parts.making.ring_roundness import gap_spread_mm
 from platewheel.parts.wheel.flange import blank_sweep_deg, flange_blank
@@ -37,12 +37,6 @@ class Window:
     least_mm: float
     wanted_mm: float
     greatest_mm: float
-
-
-def seam_gap_range_mm(spec: WheelSpec) -> tuple[float, float]:
-    """Least and greatest root gap of a flange seam; the job's own seam_gap_mm is always allowed."""
-    least = SEAM_LEAST_MM if spec.flange_thickness_mm > THIN_MM else 0.0
-    return min(spec.seam_gap_mm, least), max(spec.seam_gap_mm, SEAM_MOST_MM)
 
 
 def disc_window(

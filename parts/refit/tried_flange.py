@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from statistics import fmean
 from typing import Literal
 
-from platewheel.parts.refit.shared_blanks import flange_seam_on_mm, seam_gap_range_mm
+from platewheel.parts.checks.making.weld_access import seam_gap_range_mm
+from platewheel.parts.refit.shared_blanks import flange_seam_on_mm
 from platewheel.parts.wheel.flange import slant_radii_mm
 from platewheel.parts.wheel.spec import WheelSpec
 

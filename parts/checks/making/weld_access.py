@@ -22,6 +22,12 @@ SEAM_LEAST_MM, SEAM_MOST_MM = 1.0, 4.0
 THIN_MM = 3.0  # below it a seam closes without gap
 
 
+def seam_gap_range_mm(spec: WheelSpec) -> tuple[float, float]:
+    """Least and greatest root gap of a flange seam; the job's own seam_gap_mm is always allowed."""
+    least = SEAM_LEAST_MM if spec.flange_thickness_mm > THIN_MM else 0.0
+    return min(spec.seam_gap_mm, least), max(spec.seam_gap_mm, SEAM_MOST_MM)
+
+
 def nozzle_room_mm(spec: WheelSpec) -> float:
     """Widest nozzle that leans at 45 degrees into every corner of both recesses.
 

@@ -78,8 +78,13 @@ def build_steps(work: Work, checks: Sequence[Judged], units: Units) -> list[Step
         after = [clear, *set_on, coat, wheelset.bearings(work, units)]
     else:
         after = [coat, clear, *set_on]
-    steps = [*body, *after, prove.prove(work, units)]
-    return [_with_checks(step, checks) for step in steps if step]
+    last = prove.prove(work, units)
+    fails = [row.title.lower() for row in checks if row.verdict == "fail"]
+    if fails:
+        many = "1 check fails" if len(fails) == 1 else f"{len(fails)} checks fail"
+        told = f"{many}: {'; '.join(fails)}. No wagon runs before it is mended."
+        last = replace(last, cautions=[told, *last.cautions])
+    return [_with_checks(step, checks) for step in [*body, *after, last] if step]
 
 
 def _with_checks(step: Step, checks: Sequence[Judged]) -> Step:

@@ -1,21 +1,25 @@
-"""The step before cutting by hand: every blank from plate is marked out."""
+"""The step before discs and flanges are cut by hand: each is marked out; strips are by then."""
 
 from __future__ import annotations
 
 from platewheel.parts.base.units import Units
 from platewheel.parts.geometry.marking_out import marking_out
 from platewheel.parts.geometry.marking_way import marking_way
-from platewheel.parts.making.steps.shop_limits import PRACTICE, figure
+from platewheel.parts.making.steps.shop_limits import LATE, PRACTICE, figure
 from platewheel.parts.making.steps.step import Step, Work
 from platewheel.parts.wheel.assembly import wheel_parts
 
 
 def mark_out(work: Work, units: Units) -> Step | None:
-    """How each blank from plate is struck; None where a machine cuts."""
+    """How each blank that waits for the rings is struck; None where a machine cuts."""
     if work.setting.process != "hand":
         return None
     wheel = work.setting.wheel
-    blanks = [p.blank for p in wheel_parts(wheel) if p.blank and p.cut_from == "sheet"]
+    blanks = [
+        p.blank
+        for p in wheel_parts(wheel)
+        if p.blank and p.cut_from == "sheet" and p.name.startswith(LATE)
+    ]
     do = [
         "Scribe the straight cuts of plates.pdf first, all from the plate's own left and lower "
         "edge; each blank lies inside of them as drawn there.",

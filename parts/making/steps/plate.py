@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 from platewheel.parts.base.units import Units, length
+from platewheel.parts.geometry.blank import Blank
+from platewheel.parts.geometry.marking_way import marking_way
 from platewheel.parts.making.press_force import rod_for_mm
 from platewheel.parts.making.ring_roundness import roundness_limit
 from platewheel.parts.making.springback import round_force_n
-from platewheel.parts.making.steps.shop_limits import FORMER_BAR_MM, PRACTICE, figure
+from platewheel.parts.making.steps.shop_limits import FORMER_BAR_MM, LATE, PRACTICE, figure
 from platewheel.parts.making.steps.step import Figure, Step, Work, cut_files, used
 from platewheel.parts.making.weld_metal import weld_metal
 from platewheel.parts.wheel.assembly import wheel_parts
@@ -126,11 +129,16 @@ def strip(work: Work, units: Units) -> Step:
     else:
         long = length(blank.sizes["length_mm"], units)
         how = "Saw" if wheel.tread_from == "bar" else "Cut"
+        by_hand = work.setting.process == "hand" and wheel.tread_from == "sheet"
         do = [
+            *(_scribed(blank, units) if by_hand else []),
             f"{how} {wheels} strips for the rings, {long} long and "
             f"{length(blank.sizes['width_mm'], units)} wide, ends square to {end} ({PRACTICE}).",
         ]
         figures.append(figure("strip length", blank.sizes["length_mm"]))
+        if by_hand:
+            across = math.hypot(blank.sizes["length_mm"], blank.sizes["width_mm"])
+            figures.append(figure("strip, both diagonals", across))
     if wheel.has_tube:
         do.append(
             f"Saw {wheels} hub tubes of {length(wheel.hub_tube_length_mm, units)}"
@@ -151,9 +159,9 @@ def strip(work: Work, units: Units) -> Step:
     late = (wheel.disc_thickness_mm, wheel.flange_thickness_mm)
     if from_plate and wheel.tread_thickness_mm in late:
         do.append(
-            "Plates of this thickness hold discs or flanges too: run the strips alone first and "
-            "leave the rest in the plate. What is cut along with them all the same goes to "
-            "`platewheel refit --already-cut`."
+            f"Plates of this thickness hold discs or flanges too: {_alone(work)} the strips alone "
+            "first and leave the rest in the plate. What is cut along with them all the same goes "
+            "to `platewheel refit --already-cut`."
         )
     gauges = used(work, "blanks/gauge-*.dxf")
     if gauges:
@@ -170,8 +178,24 @@ def strip(work: Work, units: Units) -> Step:
     )
 
 
+def _scribed(blank: Blank, units: Units) -> list[str]:
+    """How the strips are marked out, before they are cut by hand."""
+    return [
+        "Scribe the straight cuts of plates.pdf that the strips ask for, all from the plate's own "
+        "left and lower edge, and prick them.",
+        *marking_way(blank, units),
+    ]
+
+
+def _alone(work: Work) -> str:
+    return "cut" if work.setting.process == "hand" else "run"
+
+
 def _strip_files(work: Work) -> tuple[str, ...]:
-    files = cut_files(work, "tread") if work.setting.wheel.tread_from == "sheet" else ()
+    from_plate = work.setting.wheel.tread_from == "sheet"
+    files = cut_files(work, "tread") if from_plate else ()
+    if from_plate and work.setting.process == "hand":
+        files = (*files, *used(work, "marking-out.pdf"))
     return tuple(
         dict.fromkeys([*files, *used(work, "templates/tread.pdf", "templates/strip-hub-tube.pdf")])
     )
@@ -202,9 +226,9 @@ def cut(work: Work, units: Units) -> Step:
     parts = _late(work)
     counts = [f"{p.count_per_wheel * work.wheels} {p.name}" for p in parts]
     do = [
-        f"Cut for {work.wheels} wheels: {', '.join(counts)}; drawn ones for rings within the limits"
-        " of the step before, for all others those of `platewheel refit`. Chalk its name on each "
-        "part at once.",
+        f"Cut for {work.wheels} wheels: {', '.join(counts)}; drawn ones for rings whose tape "
+        "lies within the limits of the step that measures the ring, for all others those of "
+        "`platewheel refit`. Chalk its name on each part at once.",
         "Were they cut before the rings were rolled, `platewheel refit --already-cut` tells which "
         "rings take them, pressed round or not, and the fewest new ones.",
         "Cut one of each, measure it against the table of blanks, and only then the rest.",
@@ -266,6 +290,3 @@ def _clean_mm(work: Work) -> float:
 def _late(work: Work) -> Sequence[Part]:
     """Parts that wait for the rings."""
     return [part for part in wheel_parts(work.setting.wheel) if part.name.startswith(LATE)]
-
-
-LATE = ("disc", "flange")

@@ -11,6 +11,7 @@ from platewheel.parts.making.lever import SOURCE as LEVER
 from platewheel.parts.making.steps.shop_limits import PRACTICE, figure
 from platewheel.parts.making.steps.step import Figure, Step, Work, used
 from platewheel.parts.setting.setting import GRAVITY
+from platewheel.parts.setting.wagon import WagonSpec
 
 PROOF = 1.5  # over the load: static proof of hand-operated lifting machines, LEEA 052 (2015)
 HOLD_MIN = 10.0  # as cranes are held, ISO 4310, from memory
@@ -43,12 +44,11 @@ def prove(work: Work, units: Units) -> Step:
             words, more = _levered(down, across, units)
             do.insert(-1, words)
             figures += more
-    do.append(
-        f"First run without load, then half, then {wagon.payload_kg:g} kg, at walking pace; "
-        f"never above {wagon.max_speed_km_h:g} km/h. Look at beads and treads after a day, a "
-        "week, then each season."
-    )
-    figures.append(figure("most payload of a wagon", wagon.payload_kg, "kg", "at most", "this job"))
+    most_kg = _most_kg(work)
+    do.append(_first_run(most_kg, wagon))
+    if most_kg is not None:
+        source = "this job" if most_kg == wagon.payload_kg else "load rating"
+        figures.append(figure("most payload of a wagon", most_kg, "kg", "at most", source))
     cautions = [
         "No people ride on wagons with wheels that have not been proof-loaded; children never.",
         "A jack that slips shoots: nobody in line with it, the wheel chained, a plate between. "
@@ -67,6 +67,30 @@ def prove(work: Work, units: Units) -> Step:
         cautions=cautions,
         form=[] if work.rated_n is None else FORM,
         uses=used(work, "job-sheet.html"),
+    )
+
+
+def _most_kg(work: Work) -> float | None:
+    """Payload of the first runs: the job's, or the less that the rating allows; None where the
+    wheels may not even carry the empty wagon, or nobody knows."""
+    asked, carries = work.setting.wagon.payload_kg, work.carries_kg
+    if work.rated_n is None or (carries is not None and carries < 0):
+        return None
+    return asked if carries is None or carries >= asked else float(math.floor(carries))
+
+
+def _first_run(most_kg: float | None, wagon: WagonSpec) -> str:
+    if most_kg is None:
+        return "No wagon runs on these wheels, not even empty: change them until the rating passes."
+    less = (
+        ""
+        if most_kg == wagon.payload_kg
+        else f", not the {wagon.payload_kg:g} kg of this job: these wheels are rated for no more"
+    )
+    return (
+        f"First run without load, then half, then {most_kg:g} kg{less}, at walking pace; "
+        f"never above {wagon.max_speed_km_h:g} km/h. Look at beads and treads after a day, a "
+        "week, then each season."
     )
 
 

@@ -10,8 +10,8 @@ from platewheel.parts.checks.making.rolling import (
     ROLLERS,
     flat_end_mm,
 )
-from platewheel.parts.checks.making.weld_access import fillet_gap
-from platewheel.parts.making.figures import ring_limits_mm, seam_bump_mm
+from platewheel.parts.checks.making.weld_access import fillet_gap, seam_gap_range_mm
+from platewheel.parts.making.figures import flange_limits_mm, ring_limits_mm, seam_bump_mm
 from platewheel.parts.making.ring_roundness import (
     disc_gap_range_mm,
     drawn_disc_takes_mm,
@@ -129,8 +129,9 @@ def close(work: Work, units: Units) -> Step | None:
         "Weld it through from outside, grind the root out inside and weld that too: this is the "
         f"last time that you get inside. Full section, {length(wall, units)} thick and "
         f"{length(wheel.tread_width_mm, units)} long (butt weld, both sides).",
-        f"{INSIDE_SEAM[wheel.seam]} Round the ring in the rolls once more.",
         *seam_runs(work, units),
+        f"{INSIDE_SEAM[wheel.seam]} Grind it flush outside too, until a nail drawn round feels no "
+        "step: rolls and tape would ride on it. Then round the ring in the rolls once more.",
     ]
     figures = [
         figure("gap of the seam", gap),
@@ -167,6 +168,7 @@ def measure(work: Work, units: Units) -> Step:
         f"From {length(least, units)} to {length(most, units)} the drawn discs fit a round ring "
         f"(gap {length(gaps[0], units, 2)} to {length(gaps[1], units, 2)} all round). Outside of "
         f"that cut discs to the ring: diameter = tape / 3.1416 - {length(off, units, 2)}{taper}",
+        *_flange_fits(wheel, units),
         "Chalk a number on each ring and write its tape reading into rings.csv: `platewheel "
         "rings` makes the file, `platewheel refit` tells which discs and flanges fit, and which "
         "two wheels belong on one axle.",
@@ -205,6 +207,19 @@ def measure(work: Work, units: Units) -> Step:
     ]
     title = "Measure the ring"
     return Step(id="measure", title=title, do=do, figures=figures, order=[], cautions=[])
+
+
+def _flange_fits(wheel: WheelSpec, units: Units) -> list[str]:
+    """Tapes between which the drawn flange closes; one border with refit, which trims or lengthens
+    all others. Nothing for a flat washer."""
+    limits = flange_limits_mm(wheel)
+    if limits is None:
+        return []
+    gaps = [length(mm, units, 2) for mm in seam_gap_range_mm(wheel)]
+    return [
+        f"From {length(limits[0], units)} to {length(limits[1], units)} the drawn flange fits too "
+        f"(gap of each seam {gaps[0]} to {gaps[1]}); below it is trimmed, above it is cut anew."
+    ]
 
 
 def _shrinks(wheel: WheelSpec, units: Units) -> str:

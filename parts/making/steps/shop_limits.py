@@ -11,6 +11,7 @@ from platewheel.parts.wheel.spec import WheelSpec
 PRACTICE = "common practice, no source"
 GEOMETRY = "geometry of this wheel"
 FORMER_BAR_MM = 20.0  # of the flange's former; a thinner one marks the plate. Common practice
+LATE = ("disc", "flange")  # parts that wait for the rings
 ONE_PERSON_KG = 25.0  # guidance of the British HSE for one man at waist height, from memory
 
 

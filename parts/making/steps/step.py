@@ -86,6 +86,7 @@ class Work:
     axle_piece_mm: float = 0.0
     axle_bar_mm: float = 0.0
     rated_n: float | None = None
+    carries_kg: float | None = None  # a wagon's payload by that rating; negative: too heavy empty
     files: Sequence[str] = ()  # all that the build writes, as paths below the job folder
 
 

@@ -244,8 +244,8 @@ def dress(work: Work, units: Units) -> Step:
     radial = radial_limit_mm()
     proud, worn = 0.3, work.setting.use.wear_allowance_mm
     do = [
-        f"Grind the ring's seam flush over its {length(wheel.tread_width_mm, units)} width: a "
-        f"straightedge across it shows no light above {length(proud, units)}."
+        f"See the ring's seam once more, flush over its {length(wheel.tread_width_mm, units)} "
+        f"width: a straightedge across it shows no light above {length(proud, units)}."
         if wheel.tread_from != "pipe"
         else f"File spatter off the {length(wheel.tread_width_mm, units)} wide tread.",
         f"Back on the mandrel: read run-out, at most {length(radial, units)}. Grind the high "

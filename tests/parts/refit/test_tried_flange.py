@@ -8,8 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from platewheel.parts.checks.making.weld_access import seam_gap_range_mm
 from platewheel.parts.geometry.blank import Blank
-from platewheel.parts.refit.shared_blanks import flange_of_size, seam_gap_range_mm
+from platewheel.parts.refit.shared_blanks import flange_of_size
 from platewheel.parts.refit.tried_flange import sweep_correction_deg, tried_flange
 from platewheel.parts.wheel.flange import flange_blank, segment_turn, slant_radii_mm
 from tests.parts.wheels import plain_wheel

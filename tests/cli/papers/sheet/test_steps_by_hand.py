@@ -1,0 +1,74 @@
+"""Steps of a shop without a machine: each figure stands before the cut, the roll or the tape that
+needs it."""
+
+from __future__ import annotations
+
+import math
+import re
+
+import pytest
+
+from platewheel.parts.making.figures import flange_limits_mm
+from platewheel.parts.refit.shared_blanks import flange_window
+from tests.cli.papers.sheet.test_steps import MID, SINE, figure, told
+from tests.cli.shop import steps as steps_of
+
+
+def test_by_hand_blanks_are_marked_out_before_they_are_cut() -> None:
+    made = steps_of({"cutting.process": '"hand"'})
+    ids = [step.id for step in made.steps]
+    assert ids[ids.index("mark-out") + 1] == "cut"
+    step = made.step("mark-out")
+    wheel = made.job.wheel
+    assert figure(step, "disc: circle through their centres, diameter") == wheel.vent_circle_mm
+    # developed on the mid-surface: root and foot of the flange over the sine of its angle
+    assert figure(step, "flange: inner radius") == pytest.approx(MID / SINE)
+    assert figure(step, "flange: outer radius") == pytest.approx((MID + 12) / SINE)
+    assert told(step, (MID + 12) / SINE)
+    assert step.uses == ["marking-out.pdf", "plates.pdf"]
+    assert not any(line.startswith("tread") for line in step.do)  # it is cut and rolled by then
+
+
+@pytest.mark.parametrize("process", ["hand", "plasma"])
+@pytest.mark.parametrize("tread", ["sheet", "bar", "pipe"])
+def test_a_strip_cut_by_hand_is_marked_out_before_it_is_cut(process: str, tread: str) -> None:
+    made = steps_of({"cutting.process": f'"{process}"', "wheel.tread_from": f'"{tread}"'})
+    step = made.step("strip")
+    scribed = [at for at, line in enumerate(step.do) if "Scribe" in line]
+    if (process, tread) != ("hand", "sheet"):
+        assert not scribed
+        return
+    strip = math.pi * (180 - 6) - 2  # long, and 50 wide
+    assert figure(step, "strip, both diagonals") == pytest.approx(math.hypot(strip, 50))
+    cut = next(at for at, line in enumerate(step.do) if re.match(r"Cut \d+ strips", line))
+    assert scribed[-1] < cut
+
+
+def test_the_ring_is_flush_outside_before_it_is_rounded_and_taped() -> None:
+    do = steps_of().step("close").do
+    assert max(at for at, line in enumerate(do) if "flush outside too" in line) == len(do) - 1
+    assert do[-1].index("flush outside") < do[-1].index("Then round the ring")
+
+
+def test_the_ring_is_measured_for_its_flange_too() -> None:
+    """Seams of 2 mm that may be 1 to 4: a whole flange on 1 less and 2 more of tape; in 3 pieces
+    thrice that. The borders are those by which a refit trims a flange or cuts it anew."""
+    drawn = math.pi * 180
+    for count in (1, 3):
+        step = steps_of({"wheel.flange_segments": str(count)}).step("measure")
+        words = next(line for line in step.do if "drawn flange" in line)
+        assert f"From {drawn - count:.1f} mm to {drawn + 2 * count:.1f} mm" in words
+        wheel = steps_of({"wheel.flange_segments": str(count)}).job.wheel
+        window = flange_window(wheel)  # of flanges for this ring; here of rings for this flange
+        limits = flange_limits_mm(wheel)
+        assert limits is not None
+        assert (limits[1] - limits[0]) / math.pi == pytest.approx(
+            window.greatest_mm - window.least_mm
+        )
+
+
+def test_a_step_that_another_is_put_before_is_told_by_name() -> None:
+    for process in ("hand", "plasma"):
+        words = " ".join(steps_of({"cutting.process": f'"{process}"'}).step("cut").do)
+        assert "step that measures the ring" in words
+        assert "step before" not in words
