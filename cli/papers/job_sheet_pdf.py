@@ -21,10 +21,10 @@ from platewheel.cli.papers.sheet.shop import (
 from platewheel.cli.papers.sheet.sizes import blanks_table, full_size, full_size_words
 from platewheel.cli.papers.sheet.steps import StepShown, steps_shown
 from platewheel.cli.papers.sheet.summary import (
-    READ_FIRST,
     facts_table,
     look_at,
     not_assessed_words,
+    read_first,
     wheels_words,
 )
 from platewheel.cli.papers.sheet.typst_data import Pictures, Shown, table_data
@@ -106,14 +106,14 @@ def _summary(
         ],
         "not_assessed": say(not_assessed_words(report)),
         "notes": [say(line) for line in report.warnings],
-        "cautions": list(READ_FIRST),
+        "cautions": list(read_first(job)),
     }
 
 
 def _buying(job: Job, report: Report, say: Say, tell: Tell) -> Shown:
     lengths = lengths_table(report.cutting_lists, job.paper.units)
     axles = "" if report.wheelset else "axles, bearings, "
-    waiting = "Setting up, waiting for the galvanizer and mistakes are not in it."
+    waiting = "Setting up, waiting and mistakes are not in it."
     own = " Cutting has your own parts and gauges in it." if has_own_parts(report) else ""
     return {
         "unpriced": say(unpriced_words(report.buying)),

@@ -89,8 +89,11 @@ _BARE = re.compile(rf"{_NAME}(?![\w-]|\.\w)")
 
 def plain(text: str) -> str:
     """The text with each `section.key = value`, and each key alone, in words with its unit; names
-    and files that are no keys stay."""
-    return _BARE.sub(_named, _SET.sub(_said, text))
+    and files that are no keys stay, and what stands between backticks, which is typed as it is."""
+    parts = text.split("`")
+    return "`".join(
+        one if at % 2 else _BARE.sub(_named, _SET.sub(_said, one)) for at, one in enumerate(parts)
+    )
 
 
 def _named(found: re.Match[str]) -> str:

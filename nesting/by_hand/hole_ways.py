@@ -21,10 +21,12 @@ LAND_MM, WEB_MM = 0.75, 0.8
 SMALL_DRILL_MM, DRILL_MM, LARGE_DRILL_MM = 5.0, 6.0, 8.0
 SMALL_HOLE_MM, THICK_MM = 40.0, 8.0
 PILOT_MM = 6.4  # 1/4 inch, the pilot drill of a hole saw's arbor; from memory
-SAW_OVER_MM, SAW_UNDER_MM = 0.5, 4.0  # a saw so much larger or smaller still makes the hole
+SAW_OVER_MM = 0.5  # a saw so much larger still makes the hole
+UNDER_MM = 4.0  # a saw or drill so much smaller does too, the rest ground out
 # Hole saws in mild steel: 580 at 14, 350 at 25, 230 at 38, 170 at 51, 135 at 64 mm. Source: speed
 # table of a maker of hole saws; that is 8650 over the diameter
 SAW_RPM_MM = 8650.0
+LEAST_LEFT_MM = 0.05  # to grind; less is not told
 SAME_MM = 1e-6
 How = Literal["hole saw", "drill", "chain"]
 
@@ -130,19 +132,19 @@ def hole_ways(blank: Blank, tools: HoleTools) -> tuple[HoleWay, ...]:
 def way_of(
     diameter_mm: float, centres: Sequence[Point], thickness_mm: float, tools: HoleTools
 ) -> HoleWay:
-    """A hole saw that holds the size, else a drill that the machine takes, else a chain; a hole
-    too small for a chain is drilled as large as the machine takes and ground out."""
+    """A hole saw that holds the size, else a drill that the machine takes, or one a little smaller
+    and the rest ground out, else a chain; a hole too small for a chain is ground out too."""
     at = tuple(centres)
     fits = [
-        saw
-        for saw in tools.saws_mm
-        if diameter_mm - SAW_UNDER_MM <= saw <= diameter_mm + SAW_OVER_MM
+        saw for saw in tools.saws_mm if diameter_mm - UNDER_MM <= saw <= diameter_mm + SAW_OVER_MM
     ]
     if fits:
         nearest = min(fits, key=lambda saw: (abs(saw - diameter_mm), saw))
         return HoleWay(diameter_mm, at, "hole saw", nearest)
     if diameter_mm <= tools.most_drill_mm + SAME_MM:
         return HoleWay(diameter_mm, at, "drill", diameter_mm)
+    if diameter_mm <= tools.most_drill_mm + UNDER_MM + SAME_MM:
+        return HoleWay(diameter_mm, at, "drill", tools.most_drill_mm)
     chain = chain_in_hole(diameter_mm, chain_drill_mm(diameter_mm, thickness_mm))
     if chain is None:
         return HoleWay(diameter_mm, at, "drill", tools.most_drill_mm)

@@ -11,7 +11,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from platewheel.nesting.by_hand.cut_outs import cut_outs
-from platewheel.nesting.by_hand.hole_ways import HoleTools, HoleWay, How, arc_ways, hole_ways
+from platewheel.nesting.by_hand.hole_ways import (
+    LEAST_LEFT_MM,
+    HoleTools,
+    HoleWay,
+    How,
+    arc_ways,
+    hole_ways,
+)
 from platewheel.nesting.by_hand.straight_cuts import StraightCut, in_steel, parted
 from platewheel.nesting.cutting.cut_speed import CutSpeed, pace
 from platewheel.nesting.stock.cutting import Cutting
@@ -63,7 +70,8 @@ def hand_work(
     tools: HoleTools | None = None,
 ) -> HandWork:
     """Work of one plate. Straight: the cuts between blanks, and the straight edges that none of
-    them has finished. Round: outlines' outer arcs, and the land of chains, ground away.
+    them has finished. Round: outlines' outer arcs, and what chains, saws and drills leave inside
+    the line, ground away.
 
     Raises: SpecError where `speeds` do not reach the thickness.
     """
@@ -128,9 +136,9 @@ class _BlankWork:
 
 def _blank_work(blank: Blank, tools: HoleTools) -> _BlankWork:
     ways = hole_ways(blank, tools)
-    chained = [way for way in ways if way.chain]
+    ground = [way for way in ways if way.chain or way.left_mm > LEAST_LEFT_MM]
     curved = math.fsum(s.length_mm for s in segments(blank.outline) if not isinstance(s, Line))
-    curved += math.fsum(math.pi * way.diameter_mm * way.count for way in chained)
+    curved += math.fsum(math.pi * way.diameter_mm * way.count for way in ground)
     inside = math.fsum(length_mm(hole) for hole in blank.holes if round_hole(hole) is None)
     arcs = sum(way.chain.count for way in arc_ways(blank))
     arcs += sum(len(one.drilled_centres) for one in cut_outs(blank))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from platewheel.nesting.by_hand.cut_outs import CutOut
 from platewheel.nesting.by_hand.hole_ways import (
     LAND_MM,
+    LEAST_LEFT_MM,
     PILOT_MM,
     SAW_RPM_MM,
     ArcWay,
@@ -15,8 +16,6 @@ from platewheel.nesting.by_hand.hole_ways import (
 from platewheel.nesting.templates.printed_length import length_line
 from platewheel.parts.base.units import Units
 from platewheel.parts.geometry.outline import Arc
-
-LEAST_LEFT_MM = 0.05  # to grind
 
 
 def way_words(way: HoleWay, units: Units) -> str:

@@ -7,7 +7,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from platewheel.nesting.by_hand.hole_ways import Chain, HoleTools, arc_ways, hole_ways
+from platewheel.nesting.by_hand.hole_ways import (
+    LEAST_LEFT_MM,
+    Chain,
+    HoleTools,
+    arc_ways,
+    hole_ways,
+)
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.small_holes import least_hole
 from platewheel.nesting.templates.drill import (
@@ -16,7 +22,6 @@ from platewheel.nesting.templates.drill import (
     least_source,
     round_holes,
 )
-from platewheel.nesting.templates.hole_words import LEAST_LEFT_MM
 from platewheel.nesting.templates.ink import BOLD, CAPITALS, FINE, FONT, draw_text
 from platewheel.nesting.templates.paper import Paper
 from platewheel.nesting.templates.printed_length import length_line, printed_length

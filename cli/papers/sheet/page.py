@@ -20,13 +20,13 @@ from platewheel.cli.papers.sheet.shop import buying_section, cost_section, time_
 from platewheel.cli.papers.sheet.sizes import blanks_table, full_size, parts_table, wheel_table
 from platewheel.cli.papers.sheet.steps import steps_section
 from platewheel.cli.papers.sheet.summary import (
-    READ_FIRST,
     facts_table,
     look_at,
     not_assessed_words,
     not_passed,
     passed,
     passed_words,
+    read_first,
     wheels_words,
 )
 from platewheel.cli.papers.sheet.wagon import wagon_section
@@ -87,7 +87,7 @@ def job_sheet(
         buying=buying_section(report, units),
         time=time_section(report, units),
         cost=cost_section(report, units),
-        cautions=READ_FIRST,
+        cautions=read_first(job),
         steps=steps_section(report.steps, units),
         record=record_form(job, wheels),
         notes=report.warnings,

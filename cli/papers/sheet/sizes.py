@@ -79,7 +79,7 @@ def blanks_table(blanks: Iterable[BlankRow], units: Units, full_size: Mapping[st
         Column("count", "Count", Count, "number"),
         Column("sizes", "Sizes, mm" if units == "mm" else "Sizes", Phrase, bare=True),
         Column("area", "cm2", Quantity, "number", bare=True),
-        Column("drawing", "For the machine", Name),
+        Column("drawing", "Drawing", Name),
         Column("paper", "Full size", Name),
     )
     return table(

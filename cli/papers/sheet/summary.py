@@ -25,11 +25,19 @@ from platewheel.cli.words.values import (
 )
 
 FACTS = (Column("what", "What", Name, "name"), Column("is", "How much", Phrase))
-READ_FIRST = (
+BATH = (
     "A sealed hollow in a zinc bath explodes. Look through the vent holes of every wheel before "
     "it goes to the galvanizer, and tell them how the box is vented.",
     "Weld before galvanizing. Welding or cutting zinc-coated steel gives fume that makes ill; "
     "grind the zinc off well back from the joint, ventilate, wear a fitting respirator.",
+)
+NO_BATH = (
+    "A sealed hollow bursts when it is welded or heated, and explodes in a zinc bath. Look through "
+    "the vent holes of every wheel.",
+    "Welding or cutting steel that has been zinc-coated or painted gives fume that makes ill; "
+    "grind it bright well back from the joint, ventilate, wear a fitting respirator.",
+)
+ALWAYS = (
     "Hot work: clear the ground of what burns, wear eye, ear and hand protection; grinder discs "
     "burst, cut edges are sharp.",
     "Plates, bars and finished wheels are heavy: lift with help or a hoist, never stand below.",
@@ -38,6 +46,13 @@ READ_FIRST = (
     "These figures are an aid. Local codes, licensed welders and engineers, and the rules for "
     "railways on your land come first.",
 )
+
+
+def read_first(job: Job) -> tuple[str, ...]:
+    """Cautions before all others; those of a zinc bath where the wheels go into one."""
+    return (*(BATH if job.finish.coating == "galvanized" else NO_BATH), *ALWAYS)
+
+
 NOT_PASSED = {"fail": "fails", "warn": "warns", "not-assessed": "not assessed"}
 
 

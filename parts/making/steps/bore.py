@@ -12,7 +12,11 @@ from platewheel.parts.making.hub_holes import (
 )
 from platewheel.parts.making.hub_holes import PITCH_MM as THREADS
 from platewheel.parts.making.steps.shop_limits import GEOMETRY, PRACTICE, figure
-from platewheel.parts.making.steps.shop_words import hand_drilled, measured_without_micrometer
+from platewheel.parts.making.steps.shop_words import (
+    galvanized,
+    hand_drilled,
+    measured_without_micrometer,
+)
 from platewheel.parts.making.steps.step import Figure, Step, Work, used
 from platewheel.parts.wheelset.iso_fits import fit, limits
 
@@ -91,6 +95,8 @@ def bore(work: Work, units: Units) -> Step:
     hole = here[2] if here else None
     pressed = here is not None and fit(*here[1:])[0] < 0
     low, high = limits(size, hole) if hole else (0.0, 0.1)
+    zinc = galvanized(work)
+    coat = "zinc, " if zinc else ""
     way = (
         f"Ream the bore to {length(size, units)}"
         if shop.reamer
@@ -102,7 +108,7 @@ def bore(work: Work, units: Units) -> Step:
         + (f", {hole}." if hole else ", as far as the axle goes in by hand.")
         + f" Welding has drawn it in at both discs: take from there.{_plug(work)}"
         + measured_without_micrometer(work, high, units, pressed),
-        "Look along it against the light, and wipe it out: no zinc, scale or paint in it.",
+        f"Look along it against the light, and wipe it out: no {coat}scale or paint in it.",
     ]
     figures = [
         Figure(
@@ -117,8 +123,10 @@ def bore(work: Work, units: Units) -> Step:
     ]
     figures.append(figure("bore as drawn", size, "mm", "", GEOMETRY))
     cautions = [
-        "Zinc is filed and reamed, never ground or burnt: its fume makes ill. Long chips of a "
-        "reamer cut: hook, not hand.",
+        *(["Zinc is filed and reamed, never ground or burnt: its fume makes ill."] if zinc else []),
+        "Long chips of a reamer cut: hook, not hand."
+        if shop.reamer
+        else "A rod that turns grips gloves and sleeves: none near it. Clamp the wheel, glasses.",
     ]
     title = "Clear the bore"
     return Step(id="bore", title=title, do=do, figures=figures, order=[], cautions=cautions)

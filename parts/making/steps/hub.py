@@ -12,6 +12,7 @@ from platewheel.parts.making.steps.shop_limits import (
     figure,
     stick_limit_mm,
 )
+from platewheel.parts.making.steps.shop_words import vents_over_vents
 from platewheel.parts.making.steps.step import Step, Work, used
 from platewheel.parts.making.tacks import star_order, tacks_of
 from platewheel.parts.wheel.hub_disc import disc_diameter_mm, disc_z_mm
@@ -53,7 +54,7 @@ def hub(work: Work, units: Units) -> Step | None:
     if not alone:
         do += [
             f"Turn it over. Four blocks alike, {length(clear, units)} high, on the gauge disc, the "
-            f"field disc on them, vents over vents, or as your galvanizer asks. The tube stands "
+            f"field disc on them, {vents_over_vents(work)}. The tube stands "
             f"{length(out[0], units)} out of the field disc. Shims and stick as before; then tack "
             "it, and pull the blocks out between the discs.",
             "Spin it on the bar in two V-blocks: both rims run true to the eye before the ring "

@@ -12,6 +12,7 @@ from platewheel.parts.making.press_force import rod_for_mm
 from platewheel.parts.making.ring_roundness import roundness_limit
 from platewheel.parts.making.springback import round_force_n
 from platewheel.parts.making.steps.shop_limits import FORMER_BAR_MM, LATE, PRACTICE, figure
+from platewheel.parts.making.steps.shop_words import galvanized
 from platewheel.parts.making.steps.step import Figure, Step, Work, cut_files, used
 from platewheel.parts.making.weld_metal import weld_metal
 from platewheel.parts.wheel.assembly import wheel_parts
@@ -262,9 +263,11 @@ def clean(work: Work, units: Units) -> Step:
     """Edges and holes of discs and flanges fit for hands, welds and zinc."""
     wheel = work.setting.wheel
     bright = _clean_mm(work)
+    burr = "the burr" if work.setting.process == "hand" else "dross and burr"
+    coat = "zinc hangs in" if galvanized(work) else "their edges cut hands and paint leaves"
     do = [
-        "Grind dross and burr off both corners of every edge and hole; break the corners of the "
-        f"{2 * wheel.vent_count} vents of a wheel, or zinc hangs in them.",
+        f"Grind {burr} off both corners of every edge and hole; break the corners of the "
+        f"{2 * wheel.vent_count} vents of a wheel, or {coat} them.",
         f"Grind mill scale bright for {length(bright, units)} beside every joint, and the "
         f"flange's ends as bevels where they are thicker than {length(4, units)}: 30 degrees each "
         f"({PRACTICE}), half the thickness left.",

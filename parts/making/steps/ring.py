@@ -229,7 +229,7 @@ def _shrinks(wheel: WheelSpec, units: Units) -> str:
     return (
         f"Welding takes about {length(shrinks.after_mm, units, 2)} more off the diameter, {least} "
         f"to {most}, not on every wheel the same. When discs and flange are welded, tape the tread "
-        "again beside the flange and lay a gauge to the flange's face: after_welding_mm and "
-        "flange_angle_deg of rings.csv. `platewheel refit` then pairs the wheels by it and tells "
+        "again beside the flange and lay a gauge to the flange's face: `after_welding_mm` and "
+        "`flange_angle_deg` of rings.csv. `platewheel refit` then pairs the wheels by it and tells "
         "which flange lies outside its window."
     )

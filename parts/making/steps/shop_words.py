@@ -94,6 +94,16 @@ def _weak(work: Work) -> str:
     )
 
 
+def galvanized(work: Work) -> bool:
+    """Whether it goes into a zinc bath."""
+    return work.setting.finish.coating == "galvanized"
+
+
+def vents_over_vents(work: Work) -> str:
+    """How the vents of two discs lie: the galvanizer has a say where there is a bath."""
+    return "vents over vents" + (", or as your galvanizer asks" if galvanized(work) else "")
+
+
 def hand_drilled(work: Work) -> str:
     """How a hole is drilled square without a drill press."""
     if work.setting.shop.drill_press:

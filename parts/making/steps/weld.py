@@ -14,7 +14,7 @@ from platewheel.parts.making.steps.shop_limits import (
     figure,
     radial_limit_mm,
 )
-from platewheel.parts.making.steps.shop_words import fillet_runs
+from platewheel.parts.making.steps.shop_words import fillet_runs, vents_over_vents
 from platewheel.parts.making.steps.step import Step, Work
 from platewheel.parts.making.tacks import PITCH_MM, QUADRANTS, quadrant_order, star_order, tacks_of
 from platewheel.parts.setting.costs import welding_of
@@ -66,7 +66,7 @@ def fit(work: Work, units: Units) -> Step:
             out = disc_z_mm(wheel, "field")[0] - tube_z_mm(wheel)[0]
             do.append(f"The hub tube stands {length(out, units)} out of the field disc.")
             figures.append(figure("tube beyond the field disc", out))
-        do.append("Turn it so that vents lie over vents, or as your galvanizer asks.")
+        do.append(f"Turn it so that they lie {vents_over_vents(work)}.")
     elif wheel.has_tube:
         do = [
             f"Stand the hub with its discs ({discs} across) on the end of its bar, field disc up, "
@@ -80,8 +80,7 @@ def fit(work: Work, units: Units) -> Step:
             f"with its outer face {inset[0]} inside the field edge, {shims}.",
             f"Set the gauge disc with its outer face {inset[1]} inside the gauge edge, on shims "
             f"alike; {length(clear, units)} of clear space between the discs.",
-            "Turn both so that vents lie over vents, or as your galvanizer asks, and none over the "
-            "ring's seam.",
+            f"Turn both so that they lie {vents_over_vents(work)}, and none over the ring's seam.",
         ]
     do.append(
         f"Look for a gap wider than {length(gap.limit or 0.0, units)} anywhere at the rim: build "

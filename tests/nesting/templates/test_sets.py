@@ -74,7 +74,8 @@ def test_notes_of_a_disc_cut_by_hand(tmp_path: Path) -> None:
     for words in (
         "diameter 282.5 mm",
         "circle through their centres, diameter 252 mm",
-        "2 x 16 mm chain drilled",
+        "2 x 16 mm drill 13 mm, pilot first",
+        "to grind all round 1.5 mm",
         "1 x 52.5 mm chain drilled",
         "cuts, each touching the line at its middle 20",
         "across two opposite cuts 282.5 mm",

@@ -8,6 +8,7 @@ import re
 
 import pytest
 
+from platewheel.cli.words.plain import plain
 from platewheel.parts.making.figures import flange_limits_mm
 from platewheel.parts.refit.shared_blanks import flange_window
 from tests.cli.papers.sheet.test_steps import MID, SINE, figure, told
@@ -72,3 +73,25 @@ def test_a_step_that_another_is_put_before_is_told_by_name() -> None:
         words = " ".join(steps_of({"cutting.process": f'"{process}"'}).step("cut").do)
         assert "step that measures the ring" in words
         assert "step before" not in words
+
+
+@pytest.mark.parametrize("coating", ["painted", "bare"])
+def test_nobody_is_told_of_a_bath_who_has_none(coating: str) -> None:
+    """Welds of a first disc, a wheel without a tube, a disc cut by hand: all that fits discs."""
+    for more in ({}, {"wheel.first_disc_both_sides": "true"}, {"shop.reamer": "false"}):
+        made = steps_of({"finish.coating": f'"{coating}"', "cutting.process": '"hand"', **more})
+        do = " ".join(line for step in made.steps for line in step.do)
+        assert not re.search("galvanizer|zinc|dross|nozzle", do), re.findall(".{30}zinc.{20}", do)
+        assert not any(line.startswith("Zinc is filed") for line in made.step("bore").cautions)
+    dipped = steps_of({"finish.coating": '"galvanized"'})
+    assert "as your galvanizer asks" in " ".join(dipped.step("hub").do)
+    assert "dross" in " ".join(dipped.step("clean").do)
+    assert any(line.startswith("Zinc is filed") for line in dipped.step("bore").cautions)
+
+
+def test_columns_of_the_list_of_rings_keep_their_names_on_paper() -> None:
+    (line,) = (one for one in steps_of().step("measure").do if "after_welding_mm" in one)
+    assert plain(line) == line
+    assert plain("wheel.flange_angle_deg = 70, `flange_angle_deg`") == (
+        "flange angle of 70 deg, `flange_angle_deg`"
+    )
