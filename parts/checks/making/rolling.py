@@ -76,7 +76,8 @@ def roll_thickness(setting: Setting) -> CheckResult | None:
     if not rolled:
         return None
     limit = setting.shop.roll_most_thickness_mm
-    key, _, thickness = max(rolled, key=lambda part: part[2])
+    thickness = max(part[2] for part in rolled)
+    thinner = " and ".join(f"wheel.{key} = {limit:g}" for key, _, thick in rolled if thick > limit)
     return judged(
         "roll-thickness",
         "Thickest plate to roll",
@@ -86,7 +87,7 @@ def roll_thickness(setting: Setting) -> CheckResult | None:
         "shop.roll_most_thickness_mm of this job",
         at_most=True,
         good="the roller takes ring and flange",
-        bad=f"the roller does not take {thickness:g} mm: wheel.{key} = {limit:g} or less, or have "
+        bad=f"the roller does not take {thickness:g} mm: {thinner} or less, or have "
         "it rolled elsewhere and set shop.roll_most_thickness_mm",
     )
 

@@ -114,13 +114,23 @@ def most_play(setting: Setting) -> CheckResult:
     )
 
 
+def wider_tread(setting: Setting, by_mm: float) -> str:
+    """Keys that make the tread so much wider; the hub tube grows with it where it would otherwise
+    be refused as too short."""
+    wheel = setting.wheel
+    width = at_least(wheel.tread_width_mm + by_mm)
+    told = f"wheel.tread_width_mm = {width}"
+    if not wheel.has_tube or still_pass(setting, {"wheel.tread_width_mm": float(width)}):
+        return told
+    return f"{told} and wheel.hub_tube_length_mm = {at_least(wheel.hub_tube_length_mm + by_mm)}"
+
+
 def tread_bearing(setting: Setting) -> CheckResult:
     """Rail head under the tread of the wheel that is furthest off its rail."""
     track, bearing = setting.track, bearing_width_mm(setting)
     limit = LEAST_BEARING_SHARE * track.rail_head_width_mm
     hangs_on_edge = bearing <= track.rail_corner_radius_mm
     lacks = at_least(limit - bearing)
-    wide = setting.wheel.tread_width_mm + limit - bearing
     ways = {"play": may_be_apart, "widening": may_be_narrower}
     less = [name for name, may in ways.items() if bearing < limit and may(setting, float(lacks))]
     other = f", or take away as much {' or '.join(less)}" if less else ""
@@ -136,7 +146,7 @@ def tread_bearing(setting: Setting) -> CheckResult:
         at_most=False,
         good="the far wheel stays well on its rail",
         bad=("the wheel drops between the rails" if hangs_on_edge else "the wheel runs on its edge")
-        + f": wheel.tread_width_mm = {at_least(wide)}, {lacks} mm wider{other}",
+        + f": {wider_tread(setting, limit - bearing)}, {lacks} mm wider{other}",
         bad_verdict="fail" if hangs_on_edge else "warn",
     )
 

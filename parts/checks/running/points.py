@@ -17,6 +17,7 @@ from platewheel.parts.checks.running.play import (
     LEAST_BEARING_SHARE,
     may_be_apart,
     may_be_narrower,
+    wider_tread,
 )
 from platewheel.parts.checks.trying import still_pass
 from platewheel.parts.loads.travel import corner_ride_mm, travel_mm
@@ -100,8 +101,8 @@ def crossing_gap(setting: Setting) -> CheckResult:
         "the widest; least of half a rail head by common practice, no source",
         at_most=False,
         good=f"the tread carries the wheel over the gap{told}",
-        bad=f"the wheel drops into the gap of the crossing{told}: wheel.tread_width_mm = "
-        f"{at_least(wheel.tread_width_mm + limit - left)}, {lacks} mm wider{other}",
+        bad=f"the wheel drops into the gap of the crossing{told}: "
+        f"{wider_tread(setting, limit - left)}, {lacks} mm wider{other}",
         bad_verdict="warn",
     )
 

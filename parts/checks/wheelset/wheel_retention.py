@@ -20,9 +20,11 @@ from platewheel.parts.checks.strength.weld_strength import (
     circle_polar_mm3,
     fillet_strength_n_mm2,
 )
+from platewheel.parts.checks.trying import still_pass
+from platewheel.parts.checks.wheelset.tools import lacking
 from platewheel.parts.loads.wheel_load import side_force_n, wheel_load_n
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.wheelset.assembly import Wheelset
+from platewheel.parts.wheelset.assembly import Wheelset, wheelset
 from platewheel.parts.wheelset.wheel_holding import (
     SCREWS_MM,
     key_pressure_n_mm2,
@@ -62,18 +64,6 @@ def wheel_held(setting: Setting, made: Wheelset) -> CheckResult:
     seat = wheel_seat(setting, made)
     shares = {"key": _key, "screws": _screws, "press": _press, "weld": _weld, "collar": _collar}
     share, where = max(shares[made.retention](setting, made, seat))
-    more = {
-        "key": "a longer hub, or weld the wheel to its axle",
-        "screws": 'set screws turn in dry curves: axle.retention = "key" or "weld"',
-        "press": "a longer or thicker hub, a key, or weld the wheel to its axle",
-        "weld": "a larger wheel.weld_throat_mm, or a thicker axle",
-        "collar": "a thicker axle"
-        + (
-            ", or a shoulder in place of the collar: a larger axle.body_diameter_mm"
-            if made.frames == "outside"
-            else ""
-        ),
-    }
     return judged(
         id,
         title,
@@ -85,8 +75,45 @@ def wheel_held(setting: Setting, made: Wheelset) -> CheckResult:
         good=f"{where} holds it, used to {100 * share:.0f} %",
         bad=f"{where} does not hold it"
         + (f" ({100 * share:.0f} % used)" if math.isfinite(share) else "")
-        + f": {more[made.retention]}",
+        + f": {_better_held(setting, made)}",
     )
+
+
+def _better_held(setting: Setting, made: Wheelset) -> str:
+    """What holds a wheel better than what does not."""
+    more = {
+        "key": "a longer hub, or weld the wheel to its axle",
+        "screws": f"set screws turn in dry curves: {_in_place_of_screws(setting, made)}",
+        "press": "a longer or thicker hub, a key, or weld the wheel to its axle",
+        "weld": "a larger wheel.weld_throat_mm, or a thicker axle",
+        "collar": "a thicker axle"
+        + (
+            ", or a shoulder in place of the collar: a larger axle.body_diameter_mm"
+            if made.frames == "outside"
+            else ""
+        ),
+    }
+    return more[made.retention]
+
+
+def _in_place_of_screws(setting: Setting, made: Wheelset) -> str:
+    """The ways that hold this wheel and that the shop has the tools for, as keys."""
+    if made.retention != "screws":
+        return ""  # not asked
+    ways = [
+        way
+        for way in ("key", "weld")
+        if not lacking(setting.shop, way)
+        and still_pass(setting, {"axle.retention": way}, _held_once_made)
+    ]
+    if ways:
+        return " or ".join(f'axle.retention = "{way}"' for way in ways)
+    return "neither key nor weld holds on this axle either: a thicker axle, or less load"
+
+
+def _held_once_made(setting: Setting) -> CheckResult:
+    """Raises: SpecError where that axle cannot be made."""
+    return wheel_held(setting, wheelset(setting))
 
 
 _SCREW_SOURCE = (

@@ -63,6 +63,11 @@ ADVICE: dict[str, Advice] = {
     "roll-thickness: ring": Advice(
         roll_thickness, "tread_thickness_mm = # or", to("tread_thickness_mm")
     ),
+    "roll-thickness: both": Advice(
+        roll_thickness,
+        "flange_thickness_mm = # or",
+        to("tread_thickness_mm", "flange_thickness_mm"),
+    ),
     "hole-by-process: vents": Advice(
         hole_by_process, "vent_diameter_mm = # or", to("vent_diameter_mm")
     ),
@@ -100,6 +105,7 @@ SOUND: list[tuple[str, Keys]] = [
     ("vent-beside-weld: rim", {"fit_clearance_mm": 0.54, "tread_thickness_mm": 20.0}),
     ("roll-diameter: roll", {"roll_diameter_mm": 200.0}),
     ("roll-thickness: ring", {"tread_thickness_mm": 20.0}),
+    ("roll-thickness: both", {"tread_thickness_mm": 20.0, "flange_thickness_mm": 15.0}),
     ("hole-by-process: vents", {"vent_diameter_mm": 3.0}),
     ("hole-by-process: vents", {"vent_diameter_mm": 5.0, "process": "laser"}),
     ("fit-allowance: clearance", {}),

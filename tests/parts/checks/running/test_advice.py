@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from platewheel.parts.checks.running.climb import flange_climb
@@ -27,6 +29,7 @@ from platewheel.parts.checks.running.speed import cant_deficiency, cant_standing
 from platewheel.parts.checks.running.steering import curve_slide
 from platewheel.parts.checks.running.wagon import brake_adhesion, pushers
 from platewheel.parts.checks.running.wear import hollow_tread, thin_flange
+from platewheel.parts.checks.trying import advice_tried
 from platewheel.parts.setting.setting import Setting
 from tests.parts.checks.advice import (
     Advice,
@@ -37,6 +40,7 @@ from tests.parts.checks.advice import (
     more,
     to,
 )
+from tests.parts.checks.running.settings import running_setting
 
 
 def twist_less(setting: Setting, lift_mm: float) -> Keys:
@@ -234,3 +238,14 @@ def test_advice_asks_for_no_more_than_needed(name: str, keys: Keys) -> None:
 
 def test_each_line_of_the_table_is_followed() -> None:
     assert {name for name, _ in SOUND} | {"brake-adhesion: gradient"} == set(ADVICE)
+
+
+def test_a_wider_tread_takes_its_hub_tube_with_it() -> None:
+    """A tube that no longer reaches through both discs would be refused."""
+    keys: Keys = {"tread_width_mm": 40.0, "hub_tube_length_mm": 40.0}
+    with advice_tried():
+        says = crossing_gap(running_setting(**keys)).says
+    found = dict(re.findall(r"wheel\.(\w+) = ([\d.]+)", says))
+    assert set(found) == set(keys)
+    then = {key: float(value) for key, value in found.items()}
+    assert crossing_gap(running_setting(**then)).verdict == "pass"

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import replace
 
 import pytest
 
 from platewheel.parts.checks.result import CheckResult
+from platewheel.parts.checks.trying import advice_tried
 from platewheel.parts.checks.wheelset.bearings import bearing_years, bush_edge, most_loaded_n
 from platewheel.parts.checks.wheelset.wheel_retention import key_wall, press_hub, wheel_held
 from platewheel.parts.loads.wheel_load import side_force_n, wheel_load_n
@@ -55,6 +57,19 @@ def test_a_key_is_pressed_by_the_weaker_of_hub_and_axle() -> None:
     assert wheel_seat(same, wheelset(same)).axle_fy_n_mm2 == 345
     bare = with_keys({}, hub_tube_length_mm=0.0, hub_tube_outside_mm=0.0)
     assert wheel_seat(bare, wheelset(bare)).hub_fy_n_mm2 == 235  # of its discs of 6 mm
+
+
+@pytest.mark.parametrize(("payload_kg", "ways"), [(500.0, ["key", "weld"]), (2000.0, ["weld"])])
+def test_what_is_advised_in_place_of_screws_holds(payload_kg: float, ways: list[str]) -> None:
+    wagon = DEMO.wagon.model_copy(update={"payload_kg": payload_kg})
+    setting = replace(with_keys({"retention": "screws"}), wagon=wagon)
+    with advice_tried():
+        told = held(setting).says
+    assert re.findall(r'axle.retention = "(\w+)"|or "(\w+)"', told) == [(way, "") for way in ways]
+    for way in ("key", "weld"):
+        axle = type(DEMO.axle)(retention=way)
+        passes = held(replace(setting, axle=axle)).verdict == "pass"
+        assert passes == (way in ways)
 
 
 def test_screws_alone_do_not_drive_a_wheel() -> None:
