@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from types import FunctionType
 from typing import Any
 
@@ -14,6 +14,7 @@ from platewheel.parts.wheelset.assembly import Wheelset
 from platewheel.parts.workings.reader import Reader
 from platewheel.parts.workings.source import says
 from platewheel.parts.workings.terms import Kind, Number, Of, Quantity, Reading
+from platewheel.parts.workings.units import UNKNOWN
 
 ROOMS: tuple[tuple[str, tuple[Any, ...]], ...] = (
     ("running", RUNNING),
@@ -26,7 +27,8 @@ ROOMS: tuple[tuple[str, tuple[Any, ...]], ...] = (
 
 @dataclass(frozen=True)
 class Working:
-    """How a check came to its value and its limit; None of what it has not."""
+    """How a check came to its value and its limit; None of what it has not, and of both where its
+    lines could not be followed: then `result` stands alone."""
 
     room: str
     result: CheckResult
@@ -34,6 +36,7 @@ class Working:
     value: Quantity | None
     limit: Quantity | None
     at_most: bool  # the value must not pass the limit
+    followed: bool = True
 
 
 def workings(setting: Setting, made: Wheelset | None = None) -> list[Working]:
@@ -45,24 +48,41 @@ def workings(setting: Setting, made: Wheelset | None = None) -> list[Working]:
                 continue
             asked = (setting, made) if room == "wheelset" else (setting,)
             assert isinstance(check, FunctionType)
-            read = reader.result(check, *asked)
-            if read is not None:  # else it does not apply
-                found.append(_working(room, check, read))
+            result = check(*asked)
+            if result is not None:  # else it does not apply
+                found.append(_working(room, check, result, _read(reader, check, asked, result)))
     return found
 
 
-def _working(room: str, check: FunctionType, read: Reading) -> Working:
-    result, told = read.value, says(check).whole
-    assert isinstance(result, CheckResult)
-    if "at_most" in read.keyed:
-        at_most = bool(read.keyed["at_most"].value)
-    else:  # told without a judgement
-        at_most = result.margin is None
-    sides = (
+def _read(
+    reader: Reader, check: FunctionType, asked: tuple[Any, ...], result: CheckResult
+) -> Reading | None:
+    """A check's lines followed; None where they cannot be, or lead to other numbers than its own.
+    A paper that shows how a check judged must never keep it from judging."""
+    try:
+        read = reader.result(check, *asked)
+    except Exception:  # whatever the code of a check may be, and the reader does not know
+        return None
+    if read is None:
+        return None
+    sides = ((getattr(result, key), read.keyed.get(key)) for key in ("value", "limit"))
+    same = all(number is None or (one and _same(one.value, number)) for number, one in sides)
+    return read if same else None
+
+
+def _same(one: Any, other: float) -> bool:
+    return bool(one == other or (one != one and other != other))  # of two that are not numbers too
+
+
+def _working(room: str, check: FunctionType, result: CheckResult, read: Reading | None) -> Working:
+    told = says(check).whole
+    at_most = result.margin is None if result.at_most is None else result.at_most
+    if read is None:
+        return Working(room, result, told, None, None, at_most, followed=False)
+    value, limit = (
         _side(read.keyed[key], key, told, result) if key in read.keyed else None
         for key in ("value", "limit")
     )
-    value, limit = sides
     return Working(room, result, told, value, limit, at_most)
 
 
@@ -70,7 +90,8 @@ def _side(one: Reading, name: str, told: str, result: CheckResult) -> Quantity |
     if one.value is None:
         return None
     if isinstance(one.term, Of):
-        return one.term.quantity
+        quantity = one.term.quantity  # its unit is the check's where nothing else tells it
+        return replace(quantity, unit=result.unit) if quantity.unit == UNKNOWN else quantity
     if one.term is None:
         return Quantity(name, one.value, result.unit, "found", told)
     kind: Kind = "constant" if isinstance(one.term, Number) else "worked"

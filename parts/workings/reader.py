@@ -30,7 +30,7 @@ from platewheel.parts.workings.readings import (
 from platewheel.parts.workings.scope import Scope
 from platewheel.parts.workings.source import function_tree, says
 from platewheel.parts.workings.terms import Number, Of, Quantity, Reading, is_number
-from platewheel.parts.workings.units import UNKNOWN, unit_of_name
+from platewheel.parts.workings.units import UNKNOWN, unit_at, unit_of_name
 
 NOT_FOLLOWED: Final[tuple[Any, ...]] = (tried, still_pass)
 DEEPEST: Final = 30  # calls within calls
@@ -189,7 +189,9 @@ class Reader(Outside):
         def found(name: str, one: Any) -> Reading:
             if not is_number(one):
                 return Reading(one, made_by=f"found by procedure: {told.first}")
-            unit = unit_of_name(function.__name__) or UNKNOWN
+            unit = unit_at(function.__module__, name)
+            if unit is None:
+                unit = unit_of_name(function.__name__) or UNKNOWN
             whole = Quantity(
                 name,
                 one,

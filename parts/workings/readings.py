@@ -9,7 +9,7 @@ from typing import Any
 from platewheel.parts.checks.result import judged
 from platewheel.parts.workings.scope import Scope
 from platewheel.parts.workings.terms import Kind, Of, Quantity, Reading, Term, is_number
-from platewheel.parts.workings.units import UNKNOWN, unit_of_name, unit_of_term
+from platewheel.parts.workings.units import UNKNOWN, unit_at, unit_of_name, unit_of_term
 
 WentIn = tuple[tuple[Quantity, ...], tuple[str, ...]]  # numbers and words given to a procedure
 
@@ -24,7 +24,9 @@ def worked(
 ) -> Quantity:
     """What a term gives; its unit by its name, or else by the units in the term."""
     kind: Kind = "worked"
-    unit = unit_of_name(name)
+    unit = unit_at(home, name)
+    if unit is None:
+        unit = unit_of_name(name)
     if unit is None:
         unit = unit_of_term(term)
     unit = UNKNOWN if unit is None else unit

@@ -123,7 +123,7 @@ def constant(module: str, name: str) -> Constant | None:
 def _comment(text: ModuleText, node: ast.stmt) -> str:
     """The comment on a constant's lines, or else the lines of comment above it."""
     end = node.end_lineno or node.lineno
-    own = [line.partition("  # ")[2] for line in text.lines[node.lineno - 1 : end]]
+    own = [_said(line) for line in text.lines[node.lineno - 1 : end]]
     following: list[str] = []
     for line in text.lines[end:]:  # a comment that runs on below the constant
         if not line.startswith("# "):
@@ -134,7 +134,7 @@ def _comment(text: ModuleText, node: ast.stmt) -> str:
     if not own[-1]:
         following = []
     words = " ".join([*own, *following]).strip().replace("`", "")
-    if words and words != "type: ignore":
+    if words:
         return words
     above: list[str] = []
     for line in reversed(text.lines[: node.lineno - 1]):
@@ -142,6 +142,11 @@ def _comment(text: ModuleText, node: ast.stmt) -> str:
             break
         above.insert(0, line[2:])
     return " ".join(above)
+
+
+def _said(line: str) -> str:
+    """The comment at the end of a line, but not one that is for a tool."""
+    return re.sub(r"^(?:fmt|type|noqa)\b:?.*", "", line.partition("  # ")[2])
 
 
 class Says(NamedTuple):
@@ -157,11 +162,17 @@ def says(function: FunctionType | property | type | None) -> Says:
     return _says(getattr(function, "__doc__", None) or "")
 
 
+# `None of what has none`, to the end of the clause; points and semicolons in brackets do not end it
+_OF_NONE = r"(?:[;,] (?:and )?|(?<=\.) |^)None (?:[^.;(]|\.(?=\d)|\([^)]*\))*(?=[.;]|$)"
+
+
 @cache
 def _says(doc: str) -> Says:
     text = " ".join(doc.replace("`", "").split())
     text = re.sub(r" ?Raises?: (?:[^.]|\.(?!\s|$))*(?:\.(?=\s|$)|$)", "", text).strip()
-    text = re.sub(r"(?:[;,] (?:and )?|(?<=\.) |^)None [^.;]*(?=[.;]|$)", "", text).strip()
+    text = re.sub(
+        r"(?:[;,] (?:and )?|(?<=\.) |^)None (?:[^.;(]|\.(?=\d)|\([^)]*\))*(?=[.;]|$)", "", text
+    ).strip()
     text, _, source = text.partition("Source: ")
     text = text.strip()
     first = re.split(r"(?<=[^.A-Z]{2})\. |: |; ", text)[0].rstrip(".")

@@ -57,6 +57,37 @@ OWN: Final = {  # names that their end would tell wrong, or that have none
     "yaw": "rad",
     "attack": "rad",
 }
+# module -> names within its functions whose unit neither they nor their term tells
+AT: Final[Mapping[str, Mapping[str, str]]] = {
+    "axle_bending": {"least": "N mm"},
+    "axle_fatigue": {"life_safety": ""},
+    "axle_strength": {
+        "moment": "N mm",
+        "deflection_and_slope_1": "mm",
+        "deflection_and_slope_2": "rad",
+    },
+    "axle_turning": {"lean": "rad"},
+    "bearing_life": {"life_turns": "turns"},
+    "bearings": {"screws": "N", "most": "N"},
+    "curve": {"curve": "mm"},
+    "curving": {"asked": "", "moment": "mm", "push": "", "net": ""},
+    "disc_buckling": {"strip": "mm"},
+    "disc_load": {"inertia": "mm4"},
+    "flange_contact": {"lost": "mm2/km"},
+    "iso_fits": {"low": "um", "limits_1": "mm", "limits_2": "mm", "fit_1": "mm", "fit_2": "mm"},
+    "joint": {"speed": "m/s", "k": "N/m", "damped": "", "moved": ""},
+    "resistance": {"resistance": ""},
+    "shakedown": {"line_shakedown": ""},
+    "speed": {"speed": "km/h"},
+    "track": {"more": "mm"},
+    "travel": {"speed": "m/s"},
+    "twist": {"soft": "mm/N", "sinking": "mm/N"},
+    "usual_clearance": {"_between": "mm"},
+    "weld_strength": {"by_couple": "N/mm", "by_bending": "N/mm", "share": "N"},
+    "welder": {"least_current_a": "A"},
+    "wheel_holding": {"size": "in", "part": ""},
+    "wheel_load": {"squares": "mm2", "along": ""},
+}
 _BASES: Final[Mapping[str, Mapping[str, float]]] = {
     "": {},
     "rad": {},
@@ -84,6 +115,11 @@ _ANGLES: Final = frozenset({"asin", "acos", "atan", "atan2", "rad"})
 _TURNS: Final = frozenset({1000.0, 2000.0, 1e6, 1e9, 3.6, 60.0, 127.0, 100.0, 12.0, 1e-6, 1e-3})
 
 
+def unit_at(home: str, name: str) -> str | None:
+    """Of a name in a module; None where its end or its term tells."""
+    return AT.get(home.split(".")[-1], {}).get(name)
+
+
 def unit_of_name(name: str) -> str | None:
     """By its end; None where it says none."""
     if name in OWN:
@@ -100,10 +136,26 @@ def unit_of_term(term: Term) -> str | None:
     found = _bases(term)
     if found is None:
         return None
-    angle = isinstance(term, Function) and term.name in _ANGLES
     if not found:
-        return "rad" if angle else ""
+        return "rad" if _is_angle(term) else ""
     return next((unit for unit, bases in _BASES.items() if bases == found), None)
+
+
+def _is_angle(term: Term) -> bool:
+    """Whether a term without a unit is an angle: an arc, a sum with one, or so many of one."""
+    if isinstance(term, Of):
+        return term.quantity.unit == "rad"
+    if isinstance(term, Number):
+        return False
+    if isinstance(term, Function):
+        like = term.name in ("max", "min", "abs") and any(map(_is_angle, term.parts))
+        return term.name in _ANGLES or like
+    if term.sign in ("+", "-", "neg"):
+        return any(map(_is_angle, term.parts))
+    one, other = term.parts
+    if term.sign == "×" and isinstance(one, Number):
+        one, other = other, one
+    return term.sign in ("×", "/") and _is_angle(one) and isinstance(other, Number)
 
 
 def _bases(term: Term) -> dict[str, float] | None:

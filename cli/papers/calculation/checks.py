@@ -7,6 +7,7 @@ from typing import Any, Final
 
 from platewheel.cli.papers.calculation.lines import CheckLines, Line, Told
 from platewheel.cli.papers.calculation.terms import with_unit
+from platewheel.cli.papers.calculation.words import NOT_SET_OUT
 from platewheel.cli.words.phrases import Sentence
 from platewheel.parts.base.units import Units
 from platewheel.parts.checks.result import CheckResult
@@ -38,6 +39,7 @@ def check_data(
     result = results.get(one.working.result.id, one.working.result)
     told = result_data(number, result, units, at_most=one.working.at_most)
     told["asks"] = one.working.says
+    told["not_set_out"] = "" if one.working.followed else NOT_SET_OUT
     told["lines"] = [line_data(line) for line in one.lines]
     told["judged"] = _judged(result, one.value, one.limit, units, at_most=one.working.at_most)
     return told
@@ -56,6 +58,7 @@ def result_data(number: int, result: CheckResult, units: Units, *, at_most: bool
         "says": Sentence(result.says).told(units),
         "source": Sentence(result.source).told(units),
         "asks": "",
+        "not_set_out": "",
         "lines": [],
         "judged": _judged(result, Told("value", ""), Told("limit", ""), units, at_most=at_most),
     }

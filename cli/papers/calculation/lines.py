@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
+from platewheel.cli.papers.calculation.meanings import meaning_of
 from platewheel.cli.papers.calculation.published import checked_against
 from platewheel.cli.papers.calculation.symbols import in_turn, symbol_of
 from platewheel.cli.papers.calculation.terms import digits, term_text, with_unit
@@ -159,7 +160,8 @@ class _Writer:
         return f"{symbol} = {letters} = {numbers} = {result}"
 
     def _says(self, one: Quantity) -> str:
-        told = [one.says] if one.says else []
+        meaning = meaning_of(one)
+        told = [meaning] if meaning else []
         if one.kind == "found":
             with_what = [
                 f"{self.symbols[id(self.same[id(other)])]} = "

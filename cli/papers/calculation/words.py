@@ -45,6 +45,10 @@ RATED: Final = {  # the results of the stress analysis, in the order of the pape
     "worse.",
     "plate-tolerance": "What thickness of steel the rating took.",
 }
+NOT_SET_OUT: Final = (
+    "Its formula could not be set out: value, limit and source are the check's own; work it out "
+    "by another way before you sign."
+)
 IN_MEMORY: Final = (
     "These clauses are quoted from memory, are common practice or our own choice, and have no "
     "source that was read: look each up before you sign."

@@ -5,6 +5,7 @@ from __future__ import annotations
 
 import math
 import random
+import re
 from dataclasses import replace
 from typing import Any
 
@@ -12,18 +13,21 @@ import pytest
 
 from platewheel.cli.job.job import read_job
 from platewheel.parts.base.faults import SpecError
-from platewheel.parts.checks.result import CheckResult
+from platewheel.parts.checks.making.tolerance import limit_deviation_mm
+from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.run import CHECKS
 from platewheel.parts.checks.run_wheelset import CHECKS as OF_WHEELSET
 from platewheel.parts.setting.axle import AxleSpec
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheelset.assembly import Wheelset, wheelset
+from platewheel.parts.workings import of_checks, source
 from platewheel.parts.workings.of_checks import Working, workings
 from platewheel.parts.workings.reader import IN_WORDS
 from platewheel.parts.workings.terms import Quantity, all_below
+from platewheel.parts.workings.units import AT, UNKNOWN
 from tests.parts.checks.running.settings import running_setting
 from tests.parts.checks.test_advice_at_random import keys_at_random
-from tests.places import DEMO, TRACKS
+from tests.places import DEMO, ROOT, TRACKS
 
 JOBS = (DEMO, TRACKS / "garden.toml", TRACKS / "quarry.toml", TRACKS / "twisted.toml")
 
@@ -50,6 +54,9 @@ def faults(setting: Setting) -> list[str]:
     """What is wrong with the workings of a setting."""
     made = made_of(setting)
     results, found = judged_of(setting, made), workings(setting, made)
+    lost = [one.result.id for one in found if not one.followed]
+    if lost:
+        return [f"{one}: not followed" for one in lost]
     wrong = [f"{one}: without" for one in set(results) ^ {one.result.id for one in found}]
     for one in found:
         result = results[one.result.id]
@@ -71,6 +78,9 @@ def test_every_check_of_a_job_has_its_working(file: Any) -> None:
     assert made_of(setting) is not None
     assert len(judged_of(setting, made_of(setting))) > 60
     assert faults(setting) == []
+    sides = [s for one in workings(setting, made_of(setting)) for s in (one.value, one.limit) if s]
+    lines = [one for one in all_below(tuple(sides)) if one.home]
+    assert {(one.home, one.name) for one in lines if one.unit == UNKNOWN} == set()
 
 
 def test_workings_of_settings_at_random() -> None:
@@ -89,6 +99,59 @@ def test_workings_of_settings_at_random() -> None:
             continue
         count += 1
         assert faults(setting) == []
+
+
+def test_checks_of_a_shop_with_few_tools_have_theirs() -> None:
+    setting = read_job(DEMO).setting
+    few = {"lathe": False, "keyway_cutter": False, "welder_most_a": 90.0}
+    setting = replace(setting, shop=type(setting.shop)(**(setting.shop.model_dump() | few)))
+    assert faults(setting) == []
+    found = {one.result.id: one for one in workings(setting, made_of(setting))}
+    assert {"retention-in-shop", "axle-in-shop", "weld-current"} <= set(found)
+    assert found["retention-in-shop"].result.verdict == "fail"
+    current = found["weld-current"]
+    assert (current.value is not None, current.at_most) == (True, False)
+    assert current.limit is not None
+    assert current.limit.unit == "A"
+    assert current.limit.term is not None or current.limit.inputs
+
+
+def unreadable(setting: Setting) -> CheckResult:
+    """A check in a form of the language that the reader does not know."""
+    gauges = [first for first, *_ in [(setting.track.gauge_mm, 2, 3)]]
+    return judged(
+        "unreadable", "Unreadable", 3 * gauges[0], 1.0, "mm", "no source", at_most=False,
+        good="good", bad="bad",
+    )  # fmt: skip
+
+
+def otherwise(setting: Setting) -> CheckResult:
+    """A check that gives another number each time that it is asked."""
+    global _asked
+    _asked += 1
+    return judged(
+        "otherwise", "Otherwise", _asked * setting.track.gauge_mm, 1.0, "mm", "no source",
+        at_most=False, good="good", bad="bad",
+    )  # fmt: skip
+
+
+_asked = 0
+
+
+@pytest.mark.parametrize("check", [unreadable, otherwise])
+def test_a_check_that_cannot_be_followed_stands_alone(
+    check: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Its numbers are its own, and no line pretends to lead to them."""
+    monkeypatch.setattr(of_checks, "ROOMS", (("making", (check,)),))
+    monkeypatch.setattr(source, "OURS", "tests")
+    source.function_tree.cache_clear()
+    (one,) = workings(read_job(DEMO).setting)
+    source.function_tree.cache_clear()
+    assert (one.value, one.limit, one.followed) == (None, None, False)
+    assert one.result.value is not None
+    assert one.result.value % 457 == 0
+    assert one.result.limit == 1.0
 
 
 def test_most_of_it_is_formulas() -> None:
@@ -113,9 +176,24 @@ def test_what_two_checks_share_is_one_quantity() -> None:
     assert loads[0] is loads[1]
 
 
+def test_names_with_a_unit_of_their_own_are_there() -> None:
+    for module, names in AT.items():
+        code = "".join(path.read_text("utf-8") for path in (ROOT / "parts").rglob(f"{module}.py"))
+        bare = {re.sub(r"_\d$", "", name) for name in names}
+        assert [name for name in bare if not re.search(rf"\b{name}\b", code)] == [], module
+
+
 def test_procedures_told_in_words_are_there() -> None:
     """A name that is none any more would be followed line by line."""
-    from tests.places import ROOT
-
     code = "".join(path.read_text("utf-8") for path in (ROOT / "parts").rglob("*.py"))
     assert [name for name in IN_WORDS if f"def {name}(" not in code] == []
+
+
+def test_what_is_said_for_tools_or_of_none_is_no_source() -> None:
+    said = source.constant("platewheel.parts.checks.strength.contact", "SPEED_FACTORS")
+    assert said is not None
+    assert (
+        said.says
+        == "turns a minute -> factor; FEM 1.001, speed factor c1 of rail wheels, from memory"
+    )
+    assert source.says(limit_deviation_mm).whole == "+- deviation of a thermally cut size"

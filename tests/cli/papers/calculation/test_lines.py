@@ -2,17 +2,23 @@
 
 from __future__ import annotations
 
+import re
+
 from hypothesis import given, settings
 
 from platewheel.cli.job.job import read_job
-from platewheel.cli.papers.calculation.lines import Calculation, calculation_lines
+from platewheel.cli.papers.calculation.checks import check_data
+from platewheel.cli.papers.calculation.lines import Calculation, calculation_lines, is_line
+from platewheel.cli.papers.calculation.meanings import MEANINGS, meaning_of
 from platewheel.parts.base.faults import SpecError
+from platewheel.parts.checks.result import judged
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheelset.assembly import wheelset
-from platewheel.parts.workings.of_checks import workings
+from platewheel.parts.workings.of_checks import Working, workings
+from platewheel.parts.workings.terms import all_below
 from tests.cli.papers.calculation.worked_again import faults, read_lines
 from tests.parts.checks.settings import any_settings
-from tests.places import DEMO
+from tests.places import DEMO, ROOT, TRACKS
 
 
 def lines_of(setting: Setting) -> Calculation:
@@ -72,3 +78,35 @@ def test_contact_of_the_tread_reads_as_a_handbook_has_it() -> None:
     assert stress.equation.split(" = ")[1].startswith("6 × ")
     assert bent.value is not None
     assert bent.value.symbol == "σ_s"
+
+
+def test_a_check_whose_lines_cannot_be_followed_says_so_and_keeps_its_numbers() -> None:
+    result = judged("play", "Play", 5.0, 3.0, "mm", "a book", at_most=False, good="good", bad="bad")
+    alone = Working("running", result, "How much play", None, None, at_most=False, followed=False)
+    (one,) = calculation_lines([alone], [7], "mm").checks
+    told = check_data(7, one, {}, "mm")
+    assert told["not_set_out"].startswith("Its formula could not be set out")
+    assert told["judged"] == "value = 5 mm, at least limit = 3 mm"
+    assert (told["source"], told["lines"]) == ("a book", [])
+
+
+def test_every_line_of_a_job_says_what_it_is() -> None:
+    """All but a side of a check, which its heading tells, and a side split over lines."""
+    for file in (DEMO, TRACKS / "garden.toml", TRACKS / "quarry.toml"):
+        setting = read_job(file).setting
+        found = workings(setting, wheelset(setting))
+        own = {id(side) for one in found for side in (one.value, one.limit)}
+        sides = [side for one in found for side in (one.value, one.limit) if side]
+        dumb = {
+            (one.home.split(".")[-1], one.name)
+            for one in all_below(tuple(sides))
+            if is_line(one) and id(one) not in own and not meaning_of(one)
+        }
+        assert dumb == set(), file
+
+
+def test_what_meanings_name_is_in_the_code() -> None:
+    for module, names in MEANINGS.items():
+        code = "".join(path.read_text("utf-8") for path in (ROOT / "parts").rglob(f"{module}.py"))
+        lost = {name for name in names if not re.search(rf"\b{name}\b", code)}
+        assert lost <= ({"found"} if "lambda" in code else set()), module  # what a lambda gives
