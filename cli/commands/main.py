@@ -12,6 +12,7 @@ from platewheel.cli.commands.calculation import calculation
 from platewheel.cli.commands.check import check
 from platewheel.cli.commands.compare import compare
 from platewheel.cli.commands.deck import deck
+from platewheel.cli.commands.entry import main
 from platewheel.cli.commands.new import new_job
 from platewheel.cli.commands.propose import propose
 from platewheel.cli.commands.record import record
@@ -42,6 +43,8 @@ from platewheel.cli.terminal.options import (
 
 if TYPE_CHECKING:
     from platewheel.parts.refit.measured_ring import MeasuredRing
+
+__all__ = ["app", "main"]
 
 app = typer.Typer(
     help="Fabricated wagon wheels for light field railways: from one job file to solids, blanks, "
@@ -247,14 +250,3 @@ app.command()(calculation)
 app.command()(deck)
 app.command()(schema)
 app.add_typer(stock, name="stock")
-
-
-def main() -> None:
-    """Entry point of the console script; being told to stop is met like Ctrl-C."""
-    import signal
-
-    def stop(number: int, frame: object) -> None:
-        raise KeyboardInterrupt
-
-    signal.signal(signal.SIGTERM, stop)
-    app()

@@ -13,6 +13,7 @@ from platewheel.cli.job.job import Job
 from platewheel.cli.job.plan import Plan, lacking, plan_job
 from platewheel.cli.job.questions import questions
 from platewheel.cli.job.what_fits import settled
+from platewheel.cli.output.alone import alone_in
 from platewheel.cli.output.folder import require_ours, write_part
 from platewheel.cli.output.offcut_use import used_before
 from platewheel.cli.output.reserved import require_free, reserved
@@ -22,6 +23,7 @@ from platewheel.cli.terminal.show import show_json, show_sheets, show_table, ste
 from platewheel.cli.words.phrases import Name
 from platewheel.cli.words.table import Column, Table, table
 from platewheel.cli.words.values import Count, Figure
+from platewheel.cli.work.stopping import stopped_short
 from platewheel.nesting.cutting.cut_time import cutting_work
 from platewheel.nesting.cutting.scrap import price_with_cutting, scrap
 from platewheel.nesting.search.nest import Effort
@@ -41,6 +43,13 @@ def nest_job(
     folder is not ours; SpecError where another job has an offcut of this one."""
     require_ours(out, job.head.name)
     require_free(job)
+    with alone_in(out, job.head.name):
+        return _laid_and_written(job, out, seed, effort, as_json, what_fits)
+
+
+def _laid_and_written(
+    job: Job, out: Path, seed: int, effort: Effort, as_json: bool, what_fits: bool
+) -> list[str]:
     with steps() as step:
         started = time.perf_counter()
         plan = plan_job(job, seed, step, effort)
@@ -53,7 +62,7 @@ def nest_job(
         _show(job, plan, time.perf_counter() - started, as_json)
     rests = axle_rests(job)
     with reserved(job, plan) as taken:
-        notes = [*done.told, *used_before(job, out), *taken, *odd]
+        notes = [*done.told, *stopped_short(), *used_before(job, out), *taken, *odd]
         written = write_part(
             out, job.head.name, lambda folder: write_sheets(job, plan, folder, rests)
         )

@@ -1,5 +1,5 @@
 """`python -m platewheel` is the command `platewheel`."""
 
-from platewheel.cli.commands.main import main
+from platewheel.cli.commands.entry import main
 
 main()

@@ -4,16 +4,16 @@ from __future__ import annotations
 
 import os
 import shutil
-import sys
 import tempfile
-import time
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager, suppress
+from collections.abc import Callable
+from contextlib import AbstractContextManager, suppress
 from pathlib import Path
 
 from platewheel.cli.ledger.piece import Ledger, Piece
 from platewheel.cli.ledger.read import read_ledger
+from platewheel.cli.work.lock import alone
 from platewheel.cli.work.not_finished import NotFinished
+from platewheel.cli.work.stopping import undisturbed
 from platewheel.parts.base.spec_model import toml_value
 
 HEAD = """\
@@ -29,7 +29,7 @@ thickness_mm = 6
 width_mm = 1250
 length_mm = 2500
 """
-TRIES, WAIT_S = 100, 0.1  # ten seconds; a change takes a few thousandths
+TRIES = 100  # ten seconds; a change takes a few thousandths
 
 
 def changed(path: Path, change: Callable[[Ledger], Ledger]) -> tuple[Ledger, Ledger]:
@@ -43,7 +43,8 @@ def changed(path: Path, change: Callable[[Ledger], Ledger]) -> tuple[Ledger, Led
         before = read_ledger(home)
         after = change(before)
         if after != before:
-            _put(home, ledger_toml(after))
+            with undisturbed():
+                _put(home, ledger_toml(after))
         return before, after
 
 
@@ -60,37 +61,13 @@ def _piece_toml(piece: Piece) -> str:
     return "\n".join([f"[[{piece.kind}]]", *lines, ""])
 
 
-@contextmanager
-def _locked(path: Path) -> Iterator[None]:
+def _locked(path: Path) -> AbstractContextManager[None]:
     """Alone with the ledger. The lock goes with its process, however that ends; its file stays."""
-    beside = path.with_name(f".{path.name}.lock")
-    with beside.open("a+b") as file:
-        for attempt in range(TRIES):
-            if _lock(file.fileno()):
-                break
-            if attempt + 1 < TRIES:
-                time.sleep(WAIT_S)
-        else:
-            raise NotFinished(
-                [f"{path}: another platewheel is changing it; try again when it is done"]
-            )
-        yield
 
+    def refusal(who: str) -> NotFinished:
+        return NotFinished([f"{path}: {who} is changing it; try again when it is done"])
 
-def _lock(handle: int) -> bool:
-    """Raises: OSError where the disk knows no locks."""
-    try:
-        if sys.platform == "win32":
-            import msvcrt
-
-            msvcrt.locking(handle, msvcrt.LK_NBLCK, 1)
-        else:
-            import fcntl
-
-            fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
-    except (BlockingIOError, PermissionError):
-        return False
-    return True
+    return alone(path.with_name(f".{path.name}.lock"), TRIES, refusal)
 
 
 def _put(path: Path, text: str) -> None:

@@ -16,6 +16,7 @@ from platewheel.cli.job.wheelset import checks_with_advice, job_wheelset
 from platewheel.cli.money.buying import buying_rows
 from platewheel.cli.money.time_plan import time_plan
 from platewheel.cli.money.wheel_cost import wheel_cost
+from platewheel.cli.output.alone import alone_in
 from platewheel.cli.output.folder import require_ours, write_folder
 from platewheel.cli.output.offcut_use import USED_FILE, used_before
 from platewheel.cli.output.reserved import require_free, reserved
@@ -51,6 +52,7 @@ from platewheel.cli.schema.refit import WheelRecord
 from platewheel.cli.schema.report import JobRow, Report, TemplateRow
 from platewheel.cli.work.beside import beside
 from platewheel.cli.work.progress import Steps
+from platewheel.cli.work.stopping import stopped_short
 from platewheel.nesting.search.nest import Effort
 from platewheel.parts.rating.assess import Assessment, assess
 from platewheel.parts.refit.measured_ring import MeasuredRing
@@ -79,15 +81,16 @@ def build_job(
     require_ours(out, job.head.name)
     require_free(job)
     wheels = wheel_records(job, plan_refit(job.setting, rings)) if rings else []
-    with beside() as worker:  # the analysis takes as long as nest and files
+    asked = job.head.wheels
+    # the analysis takes as long as nest and files
+    with alone_in(out, job.head.name), beside() as worker:
         rating = worker.submit(assess, job.setting)
         started = time.perf_counter()
         plan = plan_job(job, seed, step, effort)
         done = settled(job, plan, seed, step, effort, what_fits=what_fits)
         seconds = time.perf_counter() - started
-        asked = job.head.wheels
         with reserved(done.job, done.plan) as taken:
-            notes = [*done.told, *used_before(job, out), *taken, *questions(job)]
+            notes = [*done.told, *stopped_short(), *used_before(job, out), *taken, *questions(job)]
             return write_folder(
                 out,
                 job.head.name,

@@ -10,7 +10,11 @@ from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
 from typing import TypeVar
 
+from platewheel.cli.output.alone import alone_in, former_of
+from platewheel.cli.output.exchange import exchange
+from platewheel.cli.work.guard import tell_guard
 from platewheel.cli.work.not_finished import NotFinished
+from platewheel.cli.work.stopping import placed, undisturbed
 from platewheel.parts.gauges.wanted import NAMES as GAUGE_NAMES
 from platewheel.parts.wheel.kinds import PART_NAMES
 
@@ -59,48 +63,54 @@ def write_folder(
     Raises: NotFinished where out/name holds files that are not `ours`; whatever `write` raises.
     In every case of failure the former folder is as it was.
     """
-    return _aside(out, name, write, _swap, ours)
+    home = out / name
+    require_ours(out, name, ours)
+    with alone_in(out, name):
+        require_ours(out, name, ours)  # once more: it may have waited for another run
+        aside = out / ".none"
+        try:
+            with undisturbed():
+                aside = Path(tempfile.mkdtemp(prefix=f".{name}-", dir=out))
+            made = aside / "made"
+            made.mkdir()
+            result = write(made)
+            with undisturbed():
+                _put(made, home)
+                placed(f"{home} is the new one, whole")
+                tell_guard("placed", f"{home} is the new one, whole")
+            return result
+        finally:
+            with undisturbed():
+                shutil.rmtree(aside, ignore_errors=True)
 
 
 def write_part(out: Path, name: str, write: Callable[[Path], T]) -> T:
     """Replace only those entries of out/name that `write` makes; all of them or none."""
 
-    def put(made: Path, home: Path) -> None:
-        home.mkdir(exist_ok=True)
-        done: list[tuple[Path, Path]] = []
-        try:
-            for entry in sorted(made.iterdir()):
-                target = home / entry.name
-                done.append((target, _swap(entry, target)))
-        except BaseException:
-            for target, former in reversed(done):
-                target.rename(made / target.name)
-                if former.exists():
-                    former.rename(target)
-            raise
-
-    return _aside(out, name, write, put)
-
-
-def _aside(
-    out: Path,
-    name: str,
-    write: Callable[[Path], T],
-    put: Callable[[Path, Path], object],
-    ours: Mapping[str, str] = OURS,
-) -> T:
-    home = out / name
-    require_ours(out, name, ours)
-    out.mkdir(parents=True, exist_ok=True)
-    aside = Path(tempfile.mkdtemp(prefix=f".{name}-", dir=out))
-    try:
-        made = aside / "made"
-        made.mkdir()
-        result = write(made)
-        put(made, home)
+    def beside_the_others(folder: Path) -> T:
+        result = write(folder)
+        _carry(out / name, folder)
         return result
-    finally:
-        shutil.rmtree(aside, ignore_errors=True)
+
+    return write_folder(out, name, beside_the_others)
+
+
+def _carry(home: Path, made: Path) -> None:
+    """Every entry of `home` that `made` has not, without a second copy where the disk can."""
+    for entry in sorted(home.iterdir()) if home.exists() else ():
+        target = made / entry.name
+        if not target.exists():
+            if entry.is_dir():
+                shutil.copytree(entry, target, copy_function=_link)
+            else:
+                _link(entry, target)
+
+
+def _link(former: str | Path, now: str | Path) -> None:
+    try:
+        os.link(former, now)
+    except OSError:
+        shutil.copy2(former, now)
 
 
 def require_ours(out: Path, name: str, ours: Mapping[str, str] = OURS) -> None:
@@ -135,19 +145,16 @@ def _strangers(home: Path, ours: Mapping[str, str]) -> Iterator[str]:
                     yield f"{entry.name}/{inner.name}"
 
 
-def _swap(made: Path, home: Path) -> Path:
-    """Put `made` in the place of `home`; should that fail, `home` is put back.
-
-    Returns where the former `home` is kept, if there was one.
-    """
-    former = made.parent / f"former-{home.name}"
+def _put(made: Path, home: Path) -> None:
+    """Put `made` in the place of `home`: in one step, or else in two, of which the first is taken
+    back where the second fails, or by the next run (`alone.py`)."""
     if not home.exists():
         made.rename(home)
-        return former
-    home.rename(former)
-    try:
-        made.rename(home)
-    except BaseException:
-        former.rename(home)
-        raise
-    return former
+    elif not exchange(made, home):
+        former = former_of(made.parent, home.name)
+        home.rename(former)
+        try:
+            made.rename(home)
+        except BaseException:
+            former.rename(home)
+            raise

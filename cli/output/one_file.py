@@ -5,6 +5,8 @@ from __future__ import annotations
 import os
 from pathlib import Path
 
+from platewheel.cli.work.stopping import placed, undisturbed
+
 
 def write_whole(file: Path, made: bytes) -> None:
     """Write the bytes. Raises: OSError."""
@@ -12,6 +14,8 @@ def write_whole(file: Path, made: bytes) -> None:
     try:
         with aside.open("xb") as target:
             target.write(made)
-        aside.replace(file)
+        with undisturbed():
+            aside.replace(file)
+            placed(f"{file} is the new one, whole")
     finally:
         aside.unlink(missing_ok=True)

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from platewheel.cli.job.job import Job
 from platewheel.cli.job.plan import Plan, plan_parts, require_stock
+from platewheel.cli.output.alone import alone_in
 from platewheel.cli.output.folder import REFIT_OURS, require_ours, write_folder
 from platewheel.cli.output.offcut_use import used_before
 from platewheel.cli.output.reserved import require_free, reserved
@@ -29,6 +30,7 @@ from platewheel.cli.report.rows import blank_rows, cutting_warnings, nesting_row
 from platewheel.cli.schema.refit import RefitReport, WheelRecord
 from platewheel.cli.schema.report import TemplateRow
 from platewheel.cli.work.progress import Steps
+from platewheel.cli.work.stopping import stopped_short
 from platewheel.nesting.search.nest import Effort
 from platewheel.parts.refit.measured_ring import MeasuredRing
 from platewheel.parts.refit.plan import Refit, plan_refit
@@ -58,6 +60,22 @@ def refit_rings(
     cut = refit_job(job)
     require_ours(out, cut.head.name, REFIT_OURS)
     require_free(cut)
+    with alone_in(out, cut.head.name):
+        return _refitted(job, rings, out, step, seed, effort, nested, correct_flanges, already_cut)
+
+
+def _refitted(
+    job: Job,
+    rings: Sequence[MeasuredRing],
+    out: Path,
+    step: Steps,
+    seed: int,
+    effort: Effort,
+    nested: bool,
+    correct_flanges: bool,
+    already_cut: bool,
+) -> RefitReport:
+    cut = refit_job(job)
     step("blanks that fit")
     there = job.head.wheels if already_cut else 0
     refit = plan_refit(job.setting, rings, correct_flanges, there)
@@ -67,7 +85,7 @@ def refit_rings(
         plan = plan_parts(cut, refit.parts, seed, step, effort)
         seconds = time.perf_counter() - started
         require_stock(cut, plan)
-        used = used_before(cut, out)
+        used = [*stopped_short(), *used_before(cut, out)]
 
     def write(folder: Path) -> RefitReport:
         return _write(job, refit, plan, seconds, used, folder, step)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 import sys
 import traceback
 from collections.abc import Iterator, Sequence
@@ -13,6 +12,7 @@ from pathlib import Path
 
 from platewheel.cli.terminal.width import columns, folded
 from platewheel.cli.work.not_finished import NotFinished
+from platewheel.cli.work.stopping import ToldToStop, placed, what_is_kept
 
 _TRACEBACKS: ContextVar[bool] = ContextVar("tracebacks", default=False)
 DONE, CHECK_FAILED, REFUSED, NOT_FINISHED = 0, 1, 2, 3
@@ -33,10 +33,6 @@ def exit_codes() -> Iterator[None]:
 
     try:
         yield
-        sys.stdout.flush()  # a full disk or a closed pipe shows here, not after the exit code
-    except BrokenPipeError:
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        raise typer.Exit(DONE) from None  # the reader had enough; the work is done
     except SpecError as error:
         tell([str(fault) for fault in error.faults])
         raise typer.Exit(REFUSED) from None
@@ -46,8 +42,8 @@ def exit_codes() -> Iterator[None]:
     except (NestingError, GeometryError) as error:
         tell([str(error)])
         raise typer.Exit(NOT_FINISHED) from None
-    except KeyboardInterrupt:
-        tell(["stopped; the former job folder is as it was"])
+    except (KeyboardInterrupt, ToldToStop):
+        tell([f"stopped; {what_is_kept()}"])
         raise typer.Exit(NOT_FINISHED) from None
     except (OSError, MemoryError) as error:
         reason = getattr(error, "strerror", None) or str(error) or type(error).__name__
@@ -101,6 +97,7 @@ def write_new(file: Path, text: str, overwrite: bool | None) -> None:
     try:
         with file.open("w" if overwrite else "x", encoding="utf-8") as target:
             target.write(text)
+        placed(f"{file} is written")
     except FileExistsError:  # made meanwhile
         require_new(file, overwrite)
 

@@ -8,7 +8,10 @@ import signal
 import threading
 from collections.abc import Iterator
 from concurrent.futures import Executor, ProcessPoolExecutor, ThreadPoolExecutor
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
+
+from platewheel.cli.work.parent import end_with
+from platewheel.cli.work.stopping import ASKED
 
 
 @contextmanager
@@ -20,11 +23,18 @@ def beside(workers: int = 1) -> Iterator[Executor]:
     """
     if _alone() and "fork" in multiprocessing.get_all_start_methods():
         fork = multiprocessing.get_context("fork")
-        pool: Executor = ProcessPoolExecutor(workers, fork, _begin)
+        pool: Executor = ProcessPoolExecutor(workers, fork, _begin, (os.getpid(),))
     else:
         pool = ThreadPoolExecutor(workers)
     with pool:
-        yield pool
+        try:
+            yield pool
+        except BaseException:  # nobody asks any more; threads go on to the end of what they do
+            for one in getattr(pool, "_processes", None) or {}:
+                with suppress(ProcessLookupError):
+                    os.kill(one, signal.SIGKILL)
+            pool.shutdown(wait=False, cancel_futures=True)
+            raise
 
 
 def _alone() -> bool:
@@ -32,8 +42,10 @@ def _alone() -> bool:
     return threading.active_count() == 1 and (os.cpu_count() or 1) > 1
 
 
-def _begin() -> None:
+def _begin(parent: int) -> None:
     """In a new process: Ctrl-C is not for it, being told to stop ends it, whatever the build made
-    of that."""
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    of that, and so does the end of the build."""
+    for number in {signal.SIGINT, ASKED}:
+        signal.signal(number, signal.SIG_IGN)
     signal.signal(signal.SIGTERM, signal.SIG_DFL)
+    end_with(parent)

@@ -12,6 +12,7 @@ from platewheel.nesting.search.fuller import Full, Press, Task, fuller
 from platewheel.nesting.search.stock_plan import Pattern, stock_plan
 from platewheel.nesting.stock.layout import Layout, Report, Sheet, Wanted, all_priced
 from platewheel.nesting.stock.stock import Cutting
+from platewheel.parts.base.interruptible import kept, kept_already
 
 SMALL_JOB = 16  # parts on a single plate: not worth the time to make the search ready
 
@@ -40,7 +41,7 @@ def best_plan(
 ) -> tuple[list[Layout], list[Wanted]]:
     """Layouts, and what fits no plate to hand."""
     base, left = greedy_plan(group, plates, cutting, seed, effort.orders)
-    if not effort.moves or not base:
+    if not effort.moves or not base or kept_already():
         return base, left
     parts = sum(len(lay.placements) * lay.repeat for lay in base)
     if not left and len(base) == 1 and base[0].repeat == 1 and parts < SMALL_JOB:
@@ -83,11 +84,13 @@ def _improved(
             for _, full in fuller(task, sheet, level, task.levels, None):
                 pool.append(pattern(sheet, full))
     except KeyboardInterrupt:
+        kept("the best plan found")
         task.report("stopped: the best found is kept")
         return _assembled(replace(task, moves=0), pool, demand) or (list(base), list(left))
     try:
         return _assembled(task, pool, demand) or (list(base), list(left))
     except KeyboardInterrupt:
+        kept("the quick plan")
         task.report("stopped: the quick plan is kept")
         return list(base), list(left)
 

@@ -10,6 +10,7 @@ from platewheel.nesting.quick.bound import widened_mm2
 from platewheel.nesting.search.fuller import Counts, Full, Task, lay, shapes_of
 from platewheel.nesting.search.shape import poses_of
 from platewheel.nesting.stock.layout import Placement, Sheet
+from platewheel.parts.base.interruptible import kept, kept_already
 from platewheel.parts.geometry.outline import bounds
 
 MOST_STEP = 0.01  # of the length; the next is longer where one went well
@@ -43,7 +44,7 @@ def compacted(
     left, parts = float(task.press.moves), len(placements)
     guesses = [guess * by_area / filled for guess in GUESSES] if filled else []
     least, step = task.press.least_step * length, MOST_STEP * length
-    while left > 0:
+    while left > 0 and not kept_already():
         guessed = bool(guesses)
         aim = guesses.pop(0) if guessed else length - step
         if guessed and not by_area < aim <= length - step:
@@ -53,6 +54,7 @@ def compacted(
         try:
             found = _within(task, sheet, counts, aim, best, left, most, guessed)
         except KeyboardInterrupt:
+            kept("the shortest last plate found")
             task.report("stopped: the shortest found is kept")
             break
         if found is not None:

@@ -11,6 +11,26 @@ from collections.abc import Callable, Sequence
 from typing import TypeVar
 
 T = TypeVar("T")
+_HEARERS: list[Callable[[str], None]] = []
+_KEPT: list[str] = []  # of a program that does one thing and ends, the command line
+
+
+def hear_kept(hear: Callable[[str], None]) -> None:
+    """`hear` is called where Ctrl-C has ended a search whose best is kept, with what is kept; the
+    searches after it in the same program are left out then."""
+    _HEARERS[:], _KEPT[:] = [hear], []
+
+
+def kept(what: str) -> None:
+    """To be called where a KeyboardInterrupt is met and the run goes on with what it has."""
+    for hear in _HEARERS:
+        _KEPT.append(what)
+        hear(what)
+
+
+def kept_already() -> bool:
+    """Whether the program was asked to stop before, so that no other search is begun."""
+    return bool(_KEPT)
 
 
 def side_by_side(works: Sequence[Callable[[], T]], at_once: int) -> list[T]:

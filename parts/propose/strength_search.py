@@ -13,6 +13,8 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
+from platewheel.parts.base.interruptible import kept
+
 if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
@@ -92,6 +94,7 @@ def cheapest_strong(
         except KeyboardInterrupt:
             if not best:
                 raise
+            kept("the wheels analysed")
             tried.stopped = True
             break
     return tried

@@ -1,0 +1,32 @@
+"""Where the console script begins: nothing is loaded before signals and streams are in hand."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from platewheel.cli.work.guard import guarded
+
+
+def main() -> None:
+    """Entry point of the console script."""
+    from platewheel.cli.terminal.streams import forgiving_streams
+
+    forgiving_streams()
+    guarded(_run, _mend)
+
+
+def _run() -> int:
+    from platewheel.cli.terminal.run import run
+
+    def command() -> None:
+        from platewheel.cli.commands.main import app
+
+        app()
+
+    return run(command)
+
+
+def _mend(out: Path, name: str) -> None:
+    from platewheel.cli.output.alone import mend
+
+    mend(out, name)

@@ -1,0 +1,81 @@
+"""One run at a time in a job folder, and what a run that was ended left behind is cleared away."""
+
+from __future__ import annotations
+
+import errno
+import re
+import shutil
+from collections.abc import Iterator
+from contextlib import ExitStack, contextmanager, suppress
+from contextvars import ContextVar
+from pathlib import Path
+
+from platewheel.cli.work.guard import tell_guard
+from platewheel.cli.work.lock import alone_for_now
+from platewheel.cli.work.not_finished import NotFinished
+
+TRIES = 20  # two seconds
+# a disk without locks, some in a network: there whoever works is trusted to be alone
+NO_LOCKS = (errno.ENOLCK, errno.ENOTSUP, errno.EOPNOTSUPP, errno.ENOSYS)
+_MINE: ContextVar[frozenset[Path]] = ContextVar("mine", default=frozenset())
+
+
+@contextmanager
+def alone_in(out: Path, name: str) -> Iterator[None]:
+    """While this run alone writes out/name. What is made of `out` for it goes with it where it is
+    empty in the end. May be asked for again inside.
+
+    Raises: NotFinished where another run has it; OSError.
+    """
+    home = (out / name).absolute()
+    if home in _MINE.get():
+        yield
+        return
+
+    def refusal(who: str) -> NotFinished:
+        return NotFinished([f"{home}: {who} is at work there; try again when it is done"])
+
+    made = [one for one in (out, *out.parents) if not one.exists()]
+    out.mkdir(parents=True, exist_ok=True)
+    tell_guard("writes", out.absolute(), name)
+    mine = _MINE.set(_MINE.get() | {home})
+    try:
+        with ExitStack() as held:
+            try:
+                held.enter_context(alone_for_now(out / f".{name}.lock", TRIES, refusal))
+            except OSError as error:
+                if error.errno not in NO_LOCKS:
+                    raise
+                (out / f".{name}.lock").unlink(missing_ok=True)
+            else:
+                clear(out, name)
+            yield
+    finally:
+        _MINE.reset(mine)
+        for one in made:
+            with suppress(OSError):  # it holds something
+                one.rmdir()
+    tell_guard("wrote", out.absolute(), name)
+
+
+def mend(out: Path, name: str) -> None:
+    """After a run there that was ended. Nothing where another one is at work there already."""
+    with suppress(NotFinished, OSError), alone_in(out, name):
+        pass
+
+
+def clear(out: Path, name: str) -> None:
+    """Put right what a run that was ended left: a job folder between two renames is put back, what
+    was written aside is taken away. To be called alone there."""
+    home = out / name
+    for aside in sorted(out.iterdir()):
+        if re.fullmatch(rf"\.{re.escape(name)}-[a-z0-9_]{{8}}", aside.name) and aside.is_dir():
+            former = former_of(aside, name)
+            if former.is_dir() and not home.exists():
+                former.rename(home)
+            shutil.rmtree(aside, ignore_errors=True)
+
+
+def former_of(aside: Path, name: str) -> Path:
+    """Where the former job folder lies while the new one is put in its place by two renames."""
+    return aside / f"former-{name}"

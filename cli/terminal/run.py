@@ -1,0 +1,42 @@
+"""One run of the command line in its own process: signals, streams, and the code it ends with."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable
+
+from platewheel.cli.terminal.exits import NOT_FINISHED, tell
+from platewheel.cli.terminal.streams import lost_output
+from platewheel.cli.work.guard import tell_guard
+from platewheel.cli.work.stopping import ToldToStop, anything_placed, what_is_kept
+from platewheel.parts.base.interruptible import hear_kept
+
+
+def run(command: Callable[[], object]) -> int:
+    """The exit code. What a command does not meet itself is met here."""
+    hear_kept(_goes_on)
+    code = _left(command)
+    sys.stdout.flush()
+    lost = lost_output()
+    if lost:
+        tell([lost])
+        if not anything_placed():  # what it shows is all that it does
+            code = max(code, NOT_FINISHED)
+    sys.stderr.flush()
+    return code
+
+
+def _left(command: Callable[[], object]) -> int:
+    try:
+        command()
+    except SystemExit as left:
+        return left.code if isinstance(left.code, int) else int(left.code is not None)
+    except (KeyboardInterrupt, ToldToStop):  # before the command had begun, or after it
+        tell([f"stopped; {what_is_kept()}"])
+        return NOT_FINISHED
+    return 0
+
+
+def _goes_on(kept: str) -> None:
+    tell_guard("keeps")
+    tell([f"stopped: {kept} is kept and written; Ctrl-C again ends the run"])

@@ -1,0 +1,172 @@
+"""The run in a process of its own, with one that has loaded nothing beside it.
+
+A signal is heard by Python between two of its own steps. A library that meshes or compiles for
+seconds makes none, and one that crashes makes no more. The process beside it passes signals on,
+waits a moment, ends what has not ended, and puts the job folder right.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import select
+import signal
+import time
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import NoReturn
+
+from platewheel.cli.work.parent import end_with
+from platewheel.cli.work.stopping import ASKED, listen, stopped
+
+GRACE_S = 1.2  # to end by itself; within two seconds it has ended
+CUT_SHORT = 3  # exit code
+_TO_GUARD: list[int] = []  # in a run that is watched over: where it tells
+
+
+@dataclass
+class _Seen:
+    """What the run has told."""
+
+    homes: dict[str, tuple[Path, str]] = field(default_factory=dict)  # written at the moment
+    placed: list[str] = field(default_factory=list)
+    keeps: bool = False  # it was asked to stop, and writes what it has found
+    rest: bytes = b""
+
+
+def guarded(run: Callable[[], int], mend: Callable[[Path, str], None]) -> NoReturn:
+    """Exits with the code of `run`, or 3 where it did not come to its end. `mend` puts the job
+    folder out, name right that such a run was writing."""
+    if not hasattr(os, "fork"):
+        listen()
+        _end(run())
+    told, tells = os.pipe()
+    wake, wakes = os.pipe()
+    for end in (told, wake, wakes):
+        os.set_blocking(end, False)
+    heard: list[int] = []
+    for number in (signal.SIGINT, signal.SIGTERM, signal.SIGHUP):
+        if signal.getsignal(number) != signal.SIG_IGN:
+            signal.signal(number, lambda given, frame: heard.append(given))
+    signal.signal(signal.SIGCHLD, lambda given, frame: None)  # wakes the guard
+    signal.set_wakeup_fd(wakes, warn_on_full_buffer=False)
+    guard, started = os.getpid(), os.fork()
+    if started == 0:
+        signal.set_wakeup_fd(-1)
+        signal.signal(signal.SIGINT, signal.SIG_IGN)  # of a terminal's Ctrl-C the guard tells
+        signal.signal(signal.SIGCHLD, signal.SIG_DFL)
+        listen()
+        end_with(guard)
+        for one in heard:  # before it listened
+            os.kill(os.getpid(), ASKED if one == signal.SIGINT else signal.SIGTERM)
+        for end in (told, wake, wakes):
+            os.close(end)
+        _TO_GUARD.append(tells)
+        _end(run())
+    os.close(tells)
+    _watch(started, heard, (told, wake), mend)
+
+
+def tell_guard(what: str, *more: object) -> None:
+    """To the process that watches over this one, if there is one."""
+    for end in _TO_GUARD:
+        os.write(end, json.dumps([what, *map(str, more)]).encode() + b"\n")
+
+
+def _end(code: int) -> NoReturn:
+    if stopped():  # threads that were left alone may be deep in a library still
+        os._exit(code)
+    raise SystemExit(code)
+
+
+def _watch(
+    run: int, heard: list[int], ends: tuple[int, int], mend: Callable[[Path, str], None]
+) -> NoReturn:
+    seen, last, asked = _Seen(), None, 0
+    while True:
+        wait = None if last is None else max(last - time.monotonic(), 0.0)
+        ready, _, _ = select.select([end for end in ends if end >= 0], [], [], wait)
+        if ends[1] in ready:
+            _drained(ends[1])
+        if ends[0] in ready and not _read(ends[0], seen):
+            ends = (-1, ends[1])
+        while heard:
+            number = heard.pop(0)
+            asked += number == signal.SIGINT
+            hard = number != signal.SIGINT or asked > 1
+            seen.keeps = seen.keeps and not hard
+            _send(run, signal.SIGTERM if hard else ASKED)
+            last = last or time.monotonic() + GRACE_S
+        if seen.keeps:
+            last = None
+        done, status = os.waitpid(run, os.WNOHANG)
+        if done:
+            break
+        if last is not None and time.monotonic() >= last:
+            _send(run, signal.SIGKILL)
+            _, status = os.waitpid(run, 0)
+            break
+    if ends[0] >= 0:
+        _read(ends[0], seen)
+    for out, name in seen.homes.values():  # not left in the way that a run leaves one
+        mend(out, name)
+    if os.WIFEXITED(status):
+        os._exit(os.WEXITSTATUS(status))
+    _say(_why(os.WTERMSIG(status), asked or last is not None, seen))
+    os._exit(CUT_SHORT)
+
+
+def _why(number: int, asked: object, seen: _Seen) -> str:
+    kept = "; ".join(seen.placed) or "the former job folder is as it was"
+    if asked:
+        return f"stopped; {kept}"
+    if number == signal.SIGKILL:
+        why = "ended from outside, for want of memory perhaps"
+    else:
+        why = f"a library has crashed ({signal.Signals(number).name}), please report it"
+    return f"{why}; {kept}"
+
+
+def _say(line: str) -> None:
+    try:
+        os.write(2, f"{line}\n".encode())
+    except OSError:
+        return
+
+
+def _send(run: int, number: int) -> None:
+    try:
+        os.kill(run, number)
+    except ProcessLookupError:
+        return
+
+
+def _drained(end: int) -> bytes | None:
+    """What there is to read; None where nobody writes any more."""
+    had = b""
+    while True:
+        try:
+            more = os.read(end, 65536)
+        except BlockingIOError:
+            return had
+        if not more:
+            return had or None
+        had += more
+
+
+def _read(end: int, seen: _Seen) -> bool:
+    """Take in what the run tells. Whether it may tell more."""
+    got = _drained(end)
+    *lines, seen.rest = (seen.rest + (got or b"")).split(b"\n")
+    for line in lines:
+        what, *more = json.loads(line)
+        if what == "writes":
+            seen.homes["/".join(more)] = (Path(more[0]), more[1])
+        elif what == "wrote":
+            seen.homes.pop("/".join(more), None)
+        elif what == "placed":
+            seen.placed += more
+        elif what == "keeps":
+            seen.keeps = True
+    return got is not None

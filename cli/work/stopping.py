@@ -1,0 +1,111 @@
+"""Being told to stop: Ctrl-C asks, SIGTERM tells; neither breaks in where it would do harm."""
+
+from __future__ import annotations
+
+import signal
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+from types import FrameType
+
+SHORT = (
+    "Ctrl-C has ended the search for places: the plan is the best found by then; the same command, "
+    "left to its end, may find a better one"
+)
+AGAIN_S = 0.05  # looked again whether the place is safe
+
+
+class ToldToStop(BaseException):
+    """Ends the run now: no search keeps what it has found, as it may at a KeyboardInterrupt."""
+
+
+@dataclass
+class _State:
+    """Of this process: what came and waits, who may not be disturbed, what is in place."""
+
+    waiting: type[BaseException] | None = None
+    came: bool = False
+    told: bool = False  # once is enough, whoever says it again
+    undisturbed: int = 0
+    placed: list[str] = field(default_factory=list)
+
+
+_STATE = _State()
+# Ctrl-C in a process that another one watches over: that one hears it and passes it on, once
+ASKED = getattr(signal, "SIGUSR1", signal.SIGINT)
+
+
+def listen() -> None:
+    """From here on signals are met so. In the main thread, once a process."""
+    told = [signal.SIGTERM, *([signal.SIGHUP] if hasattr(signal, "SIGHUP") else [])]
+    for number in (ASKED, *told):
+        if signal.getsignal(number) != signal.SIG_IGN:  # nohup stays in force
+            signal.signal(number, _heard)
+    if hasattr(signal, "SIGALRM"):
+        signal.signal(signal.SIGALRM, _heard)
+
+
+def stopped() -> bool:
+    """Whether this run was asked or told to stop."""
+    return _STATE.came
+
+
+def stopped_short() -> list[str]:
+    """For the warnings of a plan: by Ctrl-C it is less than what another run would find."""
+    return [SHORT] if _STATE.came else []
+
+
+def placed(line: str) -> None:
+    """What is on the disk and whole now, for the line that ends a run that is stopped."""
+    _STATE.placed.append(line)
+
+
+def anything_placed() -> bool:
+    """Whether a file or folder was written."""
+    return bool(_STATE.placed)
+
+
+def what_is_kept() -> str:
+    """For that line."""
+    return "; ".join(_STATE.placed) or "the former job folder is as it was"
+
+
+@contextmanager
+def undisturbed() -> Iterator[None]:
+    """What is done inside is done to its end; a stop that came meanwhile is met after it."""
+    _STATE.undisturbed += 1
+    try:
+        yield
+    finally:
+        _STATE.undisturbed -= 1
+    if _STATE.waiting and not _STATE.undisturbed:
+        _stop()
+
+
+def _heard(number: int, frame: FrameType | None) -> None:
+    _STATE.came = True
+    if number == ASKED:
+        _STATE.waiting = _STATE.waiting or KeyboardInterrupt
+    elif number != getattr(signal, "SIGALRM", None) and not _STATE.told:
+        _STATE.told, _STATE.waiting = True, ToldToStop
+    if _STATE.waiting is None or _STATE.undisturbed:
+        return
+    if _loading(frame) and hasattr(signal, "setitimer"):
+        signal.setitimer(signal.ITIMER_REAL, AGAIN_S)
+        return
+    _stop()
+
+
+def _stop() -> None:
+    error, _STATE.waiting = _STATE.waiting, None
+    assert error is not None
+    raise error
+
+
+def _loading(frame: FrameType | None) -> bool:
+    """Whether a library is being loaded: half of one left behind may crash the interpreter."""
+    while frame is not None:
+        if frame.f_code.co_filename.startswith("<frozen importlib"):
+            return True
+        frame = frame.f_back
+    return False

@@ -1,0 +1,123 @@
+"""The job folder is the former or the new one at every moment, and what a run left is cleared."""
+
+from __future__ import annotations
+
+import errno
+import sys
+import threading
+from pathlib import Path
+
+import pytest
+
+from platewheel.cli.output import alone, folder
+from platewheel.cli.output.alone import alone_in, clear, mend
+from platewheel.cli.output.exchange import exchange
+from platewheel.cli.output.folder import write_folder, write_part
+from platewheel.cli.work import lock
+from platewheel.cli.work.not_finished import NotFinished
+
+NAME = "pond"
+
+
+def put(text: str, name: str = "report.json") -> object:
+    return lambda made: (made / name).write_text(text)
+
+
+def names(out: Path) -> list[str]:
+    return sorted(str(path.relative_to(out)) for path in out.rglob("*"))
+
+
+@pytest.mark.parametrize("whole", [True, False], ids=["exchanged", "by-two-renames"])
+def test_a_new_folder_takes_the_place_of_the_former(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, whole: bool
+) -> None:
+    if not whole:
+        monkeypatch.setattr(folder, "exchange", lambda one, other: False)
+    for text in ("former", "new"):
+        write_folder(tmp_path, NAME, put(text))  # type: ignore[arg-type]
+        assert (tmp_path / NAME / "report.json").read_text() == text
+        assert names(tmp_path) == [NAME, f"{NAME}/report.json"]
+
+
+@pytest.mark.skipif(not sys.platform.startswith("linux"), reason="the call is Linux's")
+def test_two_folders_exchange_their_places(tmp_path: Path) -> None:
+    """renameat2(2): RENAME_EXCHANGE, both paths must exist."""
+    one, other = tmp_path / "one", tmp_path / "other"
+    one.mkdir()
+    assert not exchange(one, other)
+    other.mkdir()
+    (one / "file").write_text("1")
+    assert exchange(one, other)
+    assert names(tmp_path) == ["one", "other", "other/file"]
+
+
+def test_part_of_a_folder_leaves_the_rest(tmp_path: Path) -> None:
+    write_folder(tmp_path, NAME, put("whole"))  # type: ignore[arg-type]
+    (tmp_path / NAME / "blanks").mkdir()
+    (tmp_path / NAME / "blanks" / "flange.dxf").write_text("0")
+    write_part(tmp_path, NAME, put("new", "offcuts.toml"))  # type: ignore[arg-type]
+    assert names(tmp_path / NAME) == ["blanks", "blanks/flange.dxf", "offcuts.toml", "report.json"]
+
+
+def test_a_run_that_was_ended_between_two_renames_is_put_back(tmp_path: Path) -> None:
+    former = tmp_path / f".{NAME}-ab3_5678" / f"former-{NAME}"
+    former.mkdir(parents=True)
+    (former / "report.json").write_text("former")
+    (former.parent / "made").mkdir()
+    clear(tmp_path, NAME)
+    assert (tmp_path / NAME / "report.json").read_text() == "former"
+    assert [path.name for path in tmp_path.iterdir()] == [NAME]
+
+
+def test_what_a_run_left_beside_a_whole_folder_goes_and_nothing_else_does(tmp_path: Path) -> None:
+    for left in (f".{NAME}-ab3_5678/made", f".{NAME}-x-ab3_5678/made", f".{NAME}-my notes", NAME):
+        (tmp_path / left).mkdir(parents=True)
+    (tmp_path / f".{NAME}-ab3_5678" / f"former-{NAME}").mkdir()
+    (tmp_path / NAME / "report.json").write_text("new")
+    mend(tmp_path, NAME)
+    kept = [f".{NAME}-my notes", f".{NAME}-x-ab3_5678", NAME]
+    assert sorted(path.name for path in tmp_path.iterdir()) == kept
+    assert (tmp_path / NAME / "report.json").read_text() == "new"
+
+
+def test_a_second_run_is_refused_by_name(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(alone, "TRIES", 2)
+    told: list[str] = []
+
+    def second() -> None:  # another thread is as far away as another process
+        try:
+            write_folder(tmp_path, NAME, put("second"))  # type: ignore[arg-type]
+        except NotFinished as error:
+            told.extend(error.lines)
+        write_folder(tmp_path, "lake", put("another job"))  # type: ignore[arg-type]
+
+    with alone_in(tmp_path, NAME), alone_in(tmp_path, NAME):
+        other = threading.Thread(target=second)
+        other.start()
+        other.join()
+        write_folder(tmp_path, NAME, put("first"))  # type: ignore[arg-type]
+    (line,) = told
+    assert line.startswith(f"{tmp_path / NAME}: platewheel, process ")
+    assert line.endswith("is at work there; try again when it is done")
+    assert (tmp_path / NAME / "report.json").read_text() == "first"
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["lake", NAME]
+
+
+def test_a_folder_made_for_nothing_goes_again(tmp_path: Path) -> None:
+    with pytest.raises(RuntimeError), alone_in(tmp_path / "a" / "out", NAME):
+        raise RuntimeError
+    assert names(tmp_path) == []
+
+
+def test_a_disk_without_locks_is_written_on_and_not_cleared(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def none(handle: int) -> bool:
+        raise OSError(errno.ENOLCK, "No locks available")
+
+    (tmp_path / f".{NAME}-ab3_5678").mkdir()
+    monkeypatch.setattr(lock, "_lock", none)
+    write_folder(tmp_path, NAME, put("new"))  # type: ignore[arg-type]
+    assert (tmp_path / NAME / "report.json").read_text() == "new"
+    assert (tmp_path / f".{NAME}-ab3_5678").is_dir()
+    assert not (tmp_path / f".{NAME}.lock").exists()

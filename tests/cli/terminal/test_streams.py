@@ -1,0 +1,49 @@
+"""stdout and stderr closed, full, or without a reader: the exit code is that of the work."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from platewheel.cli.terminal.streams import Forgiving
+
+PYTHON = f'"{sys.executable}" -m platewheel'
+LINUX = pytest.mark.skipif(not Path("/dev/full").exists(), reason="no /dev/full")
+
+
+def shell(line: str, folder: Path) -> subprocess.CompletedProcess[str]:
+    return subprocess.run(
+        ["bash", "-c", line], cwd=folder, capture_output=True, text=True, check=False
+    )
+
+
+@LINUX
+@pytest.mark.parametrize(
+    ("line", "code", "told"),
+    [
+        ("{} schema | head -1; exit ${{PIPESTATUS[0]}}", 0, ""),
+        ("{} schema >&-", 0, ""),
+        ("{} schema >/dev/full", 3, "stdout: No space left on device; what was to be shown"),
+        ("{} check none.toml 2>/dev/full", 2, ""),
+        ("{} check none.toml <&- >&- 2>&-", 2, ""),
+        ("{} new a.toml >/dev/full", 0, "stdout: No space left on device; what was to be shown"),
+    ],
+)
+def test_the_code_is_that_of_the_work(line: str, code: int, told: str, tmp_path: Path) -> None:
+    done = shell(line.format(PYTHON), tmp_path)
+    assert done.returncode == code
+    assert done.stderr.startswith(told)
+    assert len(done.stderr.splitlines()) == bool(told)
+
+
+@LINUX
+def test_what_cannot_be_written_is_forgotten(tmp_path: Path) -> None:
+    stream = Forgiving(open("/dev/full", "wb"), encoding="utf-8", write_through=True)  # noqa: SIM115
+    assert stream.write("first") == 5
+    stream.flush()
+    assert stream.lost is not None
+    stream.write("second")
+    stream.close()
