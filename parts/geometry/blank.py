@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 
+from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.geometry import outline
-from platewheel.parts.geometry.outline import Arc, Line, Loop, Point
+from platewheel.parts.geometry.outline import Arc, Circle, Line, Loop, Point, Segment
+from platewheel.parts.geometry.soundness import shape_faults, tidied
 
 Kind = str  # of part; "extra" is one of the user's own
 
@@ -35,9 +37,19 @@ Mark = MarkPoint | MarkText | Line | Arc
 
 @dataclass(frozen=True)
 class Blank:
-    """One flat part to cut. `sizes` are its own dimensions by name, each with its unit.
+    """One flat part to cut, proved to be one that can be: whoever has a Blank has a sound one.
 
-    Loops may be given either way round; they are kept counter-clockwise.
+    Loops may be given either way round, closed twice, with corners named twice, a full turn as one
+    Arc; they are kept counter-clockwise, without pieces of no length. `sizes` are its own
+    dimensions by name, each with its unit. Lengths mm, angles degrees.
+
+    Raises: SpecError with every fault, by blank, loop and place: a loop that is open by more than
+    0.001 mm, crosses or touches itself or another, encloses nothing, or has NaN or infinity in it;
+    a hole outside the outline or in another; a thickness of nothing or less.
+
+    >>> Blank("lid", "extra", 6.0, Circle((0.0, 0.0), 40.0), (Circle((35.0, 0.0), 10.0),))
+    Traceback (most recent call last):
+    platewheel.parts.base.faults.SpecError: lid.holes[0]: found (40.0, 0.0); allowed: ...
     """
 
     name: str
@@ -50,8 +62,23 @@ class Blank:
     many_turns: bool = field(default=False, compare=False)  # worth more than quarter turns
 
     def __post_init__(self) -> None:
-        object.__setattr__(self, "outline", outline.counter_clockwise(self.outline))
-        object.__setattr__(self, "holes", tuple(map(outline.counter_clockwise, self.holes)))
+        if isinstance(self.holes, Circle):
+            allowed = "a tuple of loops, each a hole"
+            raise SpecError([Fault(f"{self.name}.holes", self.holes, allowed, "(Circle(...),)")])
+        given = (self.outline, *self.holes)
+        loops = [one if isinstance(one, Circle) else _run(one) for one in given]
+        faults = [*self._own_faults(), *shape_faults(self.name, loops[0], tuple(loops[1:]))]
+        if faults:
+            raise SpecError(faults)
+        object.__setattr__(self, "outline", tidied(loops[0]))
+        object.__setattr__(self, "holes", tuple(map(tidied, loops[1:])))
+
+    def _own_faults(self) -> Iterator[Fault]:
+        if not (isinstance(self.name, str) and self.name):
+            yield Fault("name", self.name, "text", '"lid"')
+        thick = self.thickness_mm
+        if not (isinstance(thick, int | float) and 0 < thick < math.inf):
+            yield Fault(f"{self.name}.thickness_mm", thick, "a finite number above 0 mm", "6.0")
 
     def __hash__(self) -> int:
         return hash((self.name, self.thickness_mm, self.area_mm2))  # not of thousands of corners
@@ -76,6 +103,11 @@ class Blank:
     def bounds(self) -> tuple[float, float, float, float]:
         """Least x, least y, greatest x, greatest y of the outline."""
         return outline.bounds(self.outline)
+
+
+def _run(pieces: object) -> tuple[Segment, ...]:
+    """A loop as a tuple, whatever it was given as; what it holds is looked at by its proof."""
+    return tuple(pieces) if isinstance(pieces, Iterable) else (pieces,)  # type: ignore[return-value]
 
 
 def annular_sector(inner_mm: float, outer_mm: float, sweep_deg: float) -> tuple[Line | Arc, ...]:

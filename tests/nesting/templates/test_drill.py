@@ -12,17 +12,17 @@ from platewheel.parts.geometry.outline import Arc, Circle, polygon
 
 
 def plate(*holes: Circle) -> Blank:
-    edge = polygon([(0, 0), (200, 0), (200, 100), (0, 100)])
-    slot = (*polygon([(150, 40), (190, 40), (190, 60), (150, 60)]),)
+    edge = polygon([(0, 0), (250, 0), (250, 100), (0, 100)])
+    slot = (*polygon([(200, 40), (240, 40), (240, 60), (200, 60)]),)
     return Blank("plate", "extra", 8.0, edge, (*holes, slot))
 
 
-TWO_ARCS = (Arc((90.0, 50.0), 5.0, 0.0, 180.0), Arc((90.0, 50.0), 5.0, 180.0, 180.0))
+TWO_ARCS = (Arc((150.0, 50.0), 5.0, 0.0, 180.0), Arc((150.0, 50.0), 5.0, 180.0, 180.0))
 
 
 @pytest.mark.parametrize("process", ["plasma", "laser", "oxy-fuel", "hand"])
 def test_drilled_are_those_that_the_sheet_only_marks(process: str) -> None:
-    blank = plate(*(Circle((20.0 * i, 50.0), d / 2) for i, d in enumerate((6, 10, 10, 14, 30), 1)))
+    blank = plate(*(Circle((24.0 * i, 50.0), d / 2) for i, d in enumerate((6, 10, 10, 14, 30), 1)))
     blank = Blank("plate", "extra", 8.0, blank.outline, (*blank.holes, TWO_ARCS))
     cutting = Cutting(process=process)
     found = round_holes(blank, cutting)
