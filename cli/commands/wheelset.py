@@ -20,6 +20,7 @@ def wheelset(
     """Two wheels on their axle, bearings and fits: checks, and the assembly as STEP."""
     from platewheel.cli.job.job import read_job
     from platewheel.cli.output.folder import WHEELSET_OURS, write_folder
+    from platewheel.cli.output.write import step_header
     from platewheel.cli.report.judged_rows import check_rows
     from platewheel.cli.report.wheelset_rows import WheelsetReport, missing_words, wheelset_row
     from platewheel.cli.terminal.checks import show_checks
@@ -37,7 +38,7 @@ def wheelset(
         report = WheelsetReport(**row.model_dump(), job=job.head.name, checks=checks)
 
         def write(folder: Path) -> None:
-            write_wheelset_step(job.setting, folder / "wheelset.step")
+            write_wheelset_step(job.setting, folder / "wheelset.step", step_header(job))
             text = report.model_dump_json(indent=2)
             (folder / "report.json").write_text(text + "\n", encoding="utf-8")
 

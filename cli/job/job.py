@@ -61,6 +61,14 @@ class JobHead(Spec):
         },
     )
     wheels: int = Field(ge=1, le=100000, examples=[8], description="how many to make")
+    author: str | None = Field(
+        None,
+        min_length=1,
+        max_length=100,
+        examples=["the tramway's workshop"],
+        description="who answers for the drawing; stands in the head of every STEP file",
+        json_schema_extra={"takes": "text"},
+    )
     ledger: str | None = Field(
         None,
         min_length=1,

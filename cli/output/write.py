@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from importlib.metadata import version
 from pathlib import Path
 
 from platewheel.cli.job.blanks import job_blanks
@@ -16,7 +17,9 @@ from platewheel.cli.papers.marking_pdf import marking_pdf
 from platewheel.cli.papers.plates.page import PlatePages, plate_pages
 from platewheel.cli.papers.plates_pdf import plates_pdf
 from platewheel.nesting.stock.round_bar import Round
+from platewheel.parts.geometry.step_file import Header
 from platewheel.parts.wheel.assembly import wheel
+from platewheel.parts.wheel.kinds import colour_of
 from platewheel.parts.wheel.part import Part
 
 PLATES_PDF = "plates.pdf"
@@ -34,19 +37,28 @@ class SheetsWritten:
     plates: PlatePages
 
 
+def step_header(job: Job) -> Header:
+    """What the head of a STEP file says of this job."""
+    made_by = f"platewheel {version('platewheel')}"
+    return Header(job=job.head.name, author=job.head.author or "", made_by=made_by)
+
+
 def write_solids(job: Job, parts: Sequence[Part], folder: Path) -> list[str]:
     """One STEP for each part, the wheel, and the job's wheelset; returns paths below the folder."""
+    from platewheel.parts.geometry.product import Body
     from platewheel.parts.geometry.step_file import write_step
     from platewheel.parts.wheelset.solid import write_wheelset_step
 
     home = folder / "solids"
     home.mkdir()
+    header = step_header(job)
     for part in parts:
-        write_step(part.solid(), part.name, home / f"{part.name}.step")
-    write_step(wheel(job.wheel), "wheel", home / WHEEL_STEP)
+        body = Body(part.name, part.solid(), colour_of(part.name))
+        write_step(body, part.name, home / f"{part.name}.step", header)
+    write_step(wheel(job.wheel), "wheel", home / WHEEL_STEP, header)
     files = [f"solids/{part.name}.step" for part in parts] + [f"solids/{WHEEL_STEP}"]
     if job_wheelset(job).wheelset is not None:
-        write_wheelset_step(job.setting, home / WHEELSET_STEP)
+        write_wheelset_step(job.setting, home / WHEELSET_STEP, header)
         files.append(f"solids/{WHEELSET_STEP}")
     return files
 

@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from platewheel.parts.geometry.section import Section, rectangle
-from platewheel.parts.geometry.step_file import write_step
+from platewheel.parts.geometry.step_file import NO_JOB, Header, write_step
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.assembly import wheel_solids
 from platewheel.parts.wheel.kinds import colour_of
@@ -55,14 +55,14 @@ def wheelset_solids(setting: Setting, *, welds: bool = True) -> list[Named]:
     return [*solids, *_bearings(found), *_wheels(setting, welds), *_rails(setting)]
 
 
-def write_wheelset_step(setting: Setting, path: Path) -> None:
+def write_wheelset_step(setting: Setting, path: Path, header: Header = NO_JOB) -> None:
     """Wheelset as a STEP assembly, named and coloured. Raises: as `wheelset_solids`, OSError."""
     import cadquery as cq
 
     assembly = cq.Assembly(name="wheelset")
     for name, solid, colour in wheelset_solids(setting):
         assembly.add(solid, name=name, color=cq.Color(*colour))
-    write_step(assembly, "wheelset", path)
+    write_step(assembly, "wheelset", path, header)
 
 
 def rail_top_mm(setting: Setting) -> float:
