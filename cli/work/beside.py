@@ -44,8 +44,12 @@ def _alone() -> bool:
 
 def _begin(parent: int) -> None:
     """In a new process: Ctrl-C is not for it, being told to stop ends it, whatever the build made
-    of that, and so does the end of the build."""
+    of that, and so does the end of the build. Its linear algebra stays on one core, as the others
+    have work of their own."""
+    from threadpoolctl import threadpool_limits  # type: ignore[import-untyped]
+
     for number in {signal.SIGINT, ASKED}:
         signal.signal(number, signal.SIG_IGN)
     signal.signal(signal.SIGTERM, signal.SIG_DFL)
     end_with(parent)
+    threadpool_limits(limits=1)
