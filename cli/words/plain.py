@@ -31,6 +31,8 @@ WORDS = {
     "costs.labour_price_per_h": "price of an hour's work",
     "cutting.price_per_h": "price of an hour's cutting",
     "gauges.steel": "steel of the gauges",
+    "shop.lathe": "a lathe in the shop",
+    "shop.welder_most_a": "largest current of the welder",
     "shop.roll_diameter_mm": "top roll",
     "shop.roll_most_thickness_mm": "thickest plate of your roller",
     "shop.weld_reach_mm": "room for nozzle or rod",

@@ -66,6 +66,8 @@ def slips(
         return
     taped = ((1 / math.pi, "is a circumference"),) if ROUND.search(key) else ()
     for times, why in (*SLIPS.get(unit, ()), *taped):
+        if (times, why) == _POINT and value % 1:
+            continue  # it has one
         other = round(value * times, 2 if times in (1 / math.pi, 1 / 25.4) else 6)
         if in_range(field, other) and usual / ALIKE <= other <= usual * ALIKE:
             yield other, why

@@ -146,7 +146,7 @@ def unknown_key(key: str, value: object, known: list[str]) -> Fault:
         return Fault(key, value, f"{same[0]}, in {unit}", f"{same[0]} = the value in {unit}")
     near = difflib.get_close_matches(key.lower(), known, n=1, cutoff=0.5)
     if near:
-        listed = "known keys only, as `platewheel new` writes them"
+        listed = f"known keys only, as {near[0]}; `platewheel new --all` writes them"
         return Fault(key, value, listed, f"did you mean {near[0]}?")
     return Fault(key, value, "known keys only: " + ", ".join(known), "remove it")
 

@@ -175,7 +175,7 @@ def test_discs_cut_by_hand_are_tried() -> None:
 def test_no_row_of_the_table_no_verdict() -> None:
     thin = fit_allowance(wheel(disc_thickness_mm=3.0))
     assert thin.verdict == "not-assessed"
-    assert "disc_thickness_mm" in thin.says
+    assert "thickness of disc" in thin.says
 
 
 def test_nozzle_in_the_recess() -> None:
