@@ -209,6 +209,7 @@ def refit_warnings(job: Job, refit: Refit, axles: list[AxleRecord]) -> list[str]
     """What the builder must know before cutting."""
     return [
         *_count_words(job, refit),
+        *plate_words(job),
         *_wall_words(job, refit),
         *_ring_words(refit),
         *trued_words(refit),
@@ -231,6 +232,21 @@ def _count_words(job: Job, refit: Refit) -> Iterator[str]:
         )
     if job.extras or job.gauges.any_wanted:
         yield "parts of your own ([[extra]]), gauges and tread strips are not cut again"
+
+
+def plate_words(job: Job) -> Iterator[str]:
+    """The plate that strips were cut from is no whole one any more, unless the job says so."""
+    wheel = job.wheel
+    thick = wheel.tread_thickness_mm
+    if wheel.tread_from != "sheet" or job.rack is not None:
+        return
+    late = (wheel.disc_thickness_mm, wheel.flange_thickness_mm)
+    if thick in late and not any(piece.thickness_mm == thick for piece in job.offcuts):
+        yield (
+            f"the strips came off plate of {thick:g} mm, and this plan takes whole plates: write "
+            "what is left of it under [[offcut]] and refit again, or lay the plan on from the last "
+            "strip's cut, if there is room"
+        )
 
 
 def _wall_words(job: Job, refit: Refit) -> Iterator[str]:

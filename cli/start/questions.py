@@ -174,7 +174,8 @@ def _coarse(value: float, measure: Measure | None) -> str:
     if measure is None or measure.bare == measure.own:
         return f"{value:g}"
     if measure.bare != "in":
-        return f"{value * measure.units[measure.own] / measure.units[measure.bare]:.2g}"
+        told = value * measure.units[measure.own] / measure.units[measure.bare]
+        return f"{float(f'{told:.2g}'):g}"  # 2200, not 2.2e+03
     step = MM_PER_INCH / (16 if value < 2 * MM_PER_INCH else 4)
     return _bare(step * round(value / step), measure)
 

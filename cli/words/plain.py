@@ -31,11 +31,11 @@ WORDS = {
     "costs.labour_price_per_h": "price of an hour's work",
     "cutting.price_per_h": "price of an hour's cutting",
     "gauges.steel": "steel of the gauges",
-    "shop.lathe": "a lathe in the shop",
-    "shop.welder_most_a": "largest current of the welder",
+    "shop.lathe": "lathe in the shop",
     "shop.roll_diameter_mm": "top roll",
     "shop.roll_most_thickness_mm": "thickest plate of your roller",
     "shop.weld_reach_mm": "room for nozzle or rod",
+    "shop.welder_most_a": "largest current of the welder",
     "track.cant_mm": "cant",
     "track.check_rail_flangeway_mm": "flangeway at check rails",
     "track.flangeway_depth_mm": "depth of the flangeway",
@@ -83,6 +83,18 @@ WORDS = {
     "wheel.vent_diameter_mm": "vent diameter",
     "wheel.weld_throat_mm": "fillet throat",
 }
+# a table of the job file that may stand more than once
+TABLES = {
+    "stock": "list of plates",
+    "offcut": "list of offcuts",
+    "bar": "list of flat bars",
+    "round": "list of round bars",
+    "pipe": "list of pipes",
+    "extra": "list of own parts",
+    "way": "list of the way",
+    "cut_speed": "chart of cutting speeds",
+}
+_TABLE = re.compile(rf"\[\[({'|'.join(TABLES)})\]\]")
 _UNIT = {"degrees": "deg", "percent": "%", "(1 in this many)": "", "a km": "a km"}
 _NAME = r"(?<![\w./-])(?:[a-z_]+(?:\[\d+\])?\.)?[a-z]\w*"
 _SET = re.compile(rf"(?P<key>{_NAME}) = (?P<value>\"[^\"]*\"|-?\d+(?:\.\d+)?|true|false)(?! mm)")
@@ -94,8 +106,13 @@ def plain(text: str) -> str:
     and files that are no keys stay, and what stands between backticks, which is typed as it is."""
     parts = text.split("`")
     return "`".join(
-        one if at % 2 else _BARE.sub(_named, _SET.sub(_said, one)) for at, one in enumerate(parts)
+        one if at % 2 else _BARE.sub(_named, _SET.sub(_said, _tables(one)))
+        for at, one in enumerate(parts)
     )
+
+
+def _tables(text: str) -> str:
+    return _TABLE.sub(lambda found: TABLES[found[1]], text)
 
 
 def _named(found: re.Match[str]) -> str:

@@ -68,7 +68,8 @@ def hammered(spec: WheelSpec) -> Hammered:
     radius, (tight, loose) = flange_bent_mm(spec)
     inner, outer = slant_radii_mm(spec)
     middle, wall = (inner + outer) / 2, spec.flange_thickness_mm
-    apart = math.radians(LINE_DEG) * (spec.tread_radius_mm + spec.flange_depth_mm / 2)
+    # on the blank, that is on the mid-surface: three of them are one space of its marks
+    apart = math.radians(LINE_DEG) * middle * math.sin(spec.flange_angle)
     turn = apart / tight
     passes = max(LEAST_PASSES, math.ceil(math.degrees(turn) / LAP_DEG - 1e-9))
     gap = 2 * apart

@@ -17,6 +17,7 @@ from platewheel.parts.making.steps import (
     plate,
     prove,
     ring,
+    strip,
     weld,
     wheelset,
     wheelset_gauge,
@@ -51,7 +52,7 @@ def build_steps(work: Work, checks: Sequence[Judged], units: Units) -> list[Step
     """
     body = [
         plate.buy(work, units),
-        plate.strip(work, units),
+        strip.strip(work, units),
         plate.deburr(work, units),
         ring.roll(work, units),
         ring.close(work, units),

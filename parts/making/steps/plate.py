@@ -1,22 +1,20 @@
-"""Steps at the plate and the bar: buy, cut strips, deburr; after the rings are measured, discs."""
+"""Steps at the plate and the bar: buy, deburr strips; after the rings are measured, discs."""
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 
 from platewheel.parts.base.units import Units, length
-from platewheel.parts.geometry.blank import Blank
-from platewheel.parts.geometry.marking_way import marking_way
 from platewheel.parts.making.press_force import rod_for_mm
 from platewheel.parts.making.ring_roundness import roundness_limit
 from platewheel.parts.making.springback import round_force_n
 from platewheel.parts.making.steps.shop_limits import FORMER_BAR_MM, LATE, PRACTICE, figure
 from platewheel.parts.making.steps.shop_words import galvanized
-from platewheel.parts.making.steps.step import Figure, Step, Work, cut_files, used
+from platewheel.parts.making.steps.step import Step, Work, cut_files, used
 from platewheel.parts.making.weld_metal import weld_metal
 from platewheel.parts.wheel.assembly import wheel_parts
 from platewheel.parts.wheel.part import Part
+from platewheel.parts.wheel.stock_pipe import stock_pipe
 from platewheel.parts.wheel.tread_ring import tread_blank
 from platewheel.parts.wheelset.wheel_seat import held_words
 
@@ -37,6 +35,7 @@ ZINC = (
     "Cut in the open or under extraction, and grind zinc, paint and oil off old plate first: "
     "zinc fume gives metal fume fever."
 )
+SAME_TUBE_MM = 0.005
 SQUARE_MM = 0.5  # over a sawn end; common practice, no source
 
 
@@ -56,7 +55,7 @@ def buy(work: Work, units: Units) -> Step:
         do.append(
             f"Lay a piece of the axle's bar into the hub tube before you pay: bore "
             f"{length(wheel.hub_bore_mm, units)}, outside "
-            f"{length(wheel.hub_tube_outside_mm, units)}."
+            f"{length(wheel.hub_tube_outside_mm, units)}.{_turned(work, units)}"
         )
     figures = [
         figure("wheels to make", wheels, "wheels"),
@@ -85,7 +84,23 @@ def buy(work: Work, units: Units) -> Step:
         figures=figures,
         order=[],
         cautions=cautions,
-        uses=used(work, "job-sheet.html", "plates.pdf", "offcuts-used.toml"),
+        uses=used(work, "job-sheet.html", "plates.pdf"),
+    )
+
+
+def _turned(work: Work, units: Units) -> str:
+    """What a shop without a lathe does about a tube that no dealer has; empty where one has."""
+    wheel = work.setting.wheel
+    found = stock_pipe(wheel.hub_tube_outside_mm, wheel.hub_bore_mm)
+    if work.setting.shop.lathe or (
+        found is not None
+        and found.outside_mm < wheel.hub_tube_outside_mm + SAME_TUBE_MM
+        and found.bore_mm > wheel.hub_bore_mm - SAME_TUBE_MM
+    ):
+        return ""
+    return (
+        " No tube has both as it is bought, and you have no lathe: have it turned and bored, or "
+        "choose the axle and the tube's outside to suit a tube of the dealer's, and build again."
     )
 
 
@@ -114,92 +129,6 @@ def _besides(work: Work, units: Units) -> str:
     if work.wheelset is not None and work.wheelset.retention == "weld":
         things.append("temperature crayons, dry sand in a tub")
     return f"Besides: {'; '.join(things)}."
-
-
-def strip(work: Work, units: Units) -> Step:
-    """Strips or pipe for the rings, hub tubes."""
-    wheel, wheels = work.setting.wheel, work.wheels
-    blank = tread_blank(wheel)
-    wide = length(wheel.tread_width_mm, units)
-    figures: list[Figure] = []
-    end = length(SQUARE_MM, units)
-    if blank is None:
-        do = [
-            f"Saw {wheels} rings of {wide} off the pipe, ends square to {end} ({PRACTICE}).",
-        ]
-    else:
-        long = length(blank.sizes["length_mm"], units)
-        how = "Saw" if wheel.tread_from == "bar" else "Cut"
-        by_hand = work.setting.process == "hand" and wheel.tread_from == "sheet"
-        do = [
-            *(_scribed(blank, units) if by_hand else []),
-            f"{how} {wheels} strips for the rings, {long} long and "
-            f"{length(blank.sizes['width_mm'], units)} wide, ends square to {end} ({PRACTICE}).",
-        ]
-        figures.append(figure("strip length", blank.sizes["length_mm"]))
-        if by_hand:
-            across = math.hypot(blank.sizes["length_mm"], blank.sizes["width_mm"])
-            figures.append(figure("strip, both diagonals", across))
-    if wheel.has_tube:
-        do.append(
-            f"Saw {wheels} hub tubes of {length(wheel.hub_tube_length_mm, units)}"
-            + (
-                ", 1 mm longer, and face both ends in one set-up with the bore."
-                if work.setting.shop.lathe
-                else f", ends square to {end}: a sheet of paper wrapped round the tube, edge on "
-                "edge, is the line; file to it."
-            )
-        )
-        figures.append(figure("hub tube", wheel.hub_tube_length_mm))
-    do.append(
-        "Cut one of each and roll one ring before the rest. Discs and flanges are not cut yet: "
-        "they are cut to the rings as measured."
-    )
-    figures.append(figure("rings", wheels, "rings"))
-    from_plate = wheel.tread_from == "sheet"
-    late = (wheel.disc_thickness_mm, wheel.flange_thickness_mm)
-    if from_plate and wheel.tread_thickness_mm in late:
-        do.append(
-            f"Plates of this thickness hold discs or flanges too: {_alone(work)} the strips alone "
-            "first and leave the rest in the plate. What is cut along with them all the same goes "
-            "to `platewheel refit --already-cut`."
-        )
-    gauges = used(work, "blanks/gauge-*.dxf")
-    if gauges:
-        do.append("Cut the gauges now and file them true: the steps below measure with them.")
-    own = PROCESS_CAUTIONS.get(work.setting.process) if from_plate else None
-    return Step(
-        id="strip",
-        title="Cut strip and tube",
-        do=do,
-        figures=figures,
-        order=[],
-        cautions=[ZINC, *([own] if own else []), FIRE],
-        uses=(*_strip_files(work), *gauges),
-    )
-
-
-def _scribed(blank: Blank, units: Units) -> list[str]:
-    """How the strips are marked out, before they are cut by hand."""
-    return [
-        "Scribe the straight cuts of plates.pdf that the strips ask for, all from the plate's own "
-        "left and lower edge, and prick them.",
-        *marking_way(blank, units),
-    ]
-
-
-def _alone(work: Work) -> str:
-    return "cut" if work.setting.process == "hand" else "run"
-
-
-def _strip_files(work: Work) -> tuple[str, ...]:
-    from_plate = work.setting.wheel.tread_from == "sheet"
-    files = cut_files(work, "tread") if from_plate else ()
-    if from_plate and work.setting.process == "hand":
-        files = (*files, *used(work, "marking-out.pdf"))
-    return tuple(
-        dict.fromkeys([*files, *used(work, "templates/tread.pdf", "templates/strip-hub-tube.pdf")])
-    )
 
 
 def deburr(work: Work, units: Units) -> Step:

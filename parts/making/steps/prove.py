@@ -89,7 +89,7 @@ def _first_run(most_kg: float | None, wagon: WagonSpec) -> str:
     )
     return (
         f"First run without load, then half, then {most_kg:g} kg{less}, at walking pace; "
-        f"never above {wagon.max_speed_km_h:g} km/h. Look at beads and treads after a day, a "
+        f"never above {wagon.max_speed_km_h:.3g} km/h. Look at beads and treads after a day, a "
         "week, then each season."
     )
 

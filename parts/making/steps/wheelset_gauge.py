@@ -26,7 +26,7 @@ def gauge(work: Work, units: Units) -> Step:
         f"{length(play, units)} play in the gauge of {length(work.setting.track.gauge_mm, units)}.",
         "Pair wheels of like tape reading on an axle: a larger one steers to the other side.",
         "Roll the axle along a true length of track by hand, both ways, through the tightest "
-        f"curve ({work.setting.track.min_curve_radius_m:g} m) before a wagon is put on it.",
+        f"curve ({work.setting.track.min_curve_radius_m:.4g} m) before a wagon is put on it.",
     ]
     if work.setting.axle.wheels_on_axle == "loose":
         do.append("Wheels turn on the axle: set the collars so that play at the hub counts too.")

@@ -64,6 +64,8 @@ def test_enter_everywhere_in_inches_is_a_job_in_round_inches() -> None:
     assert "1/4 5/16" in talk.offered
     assert "Gauge: 457.2 mm (18 in)" in talk.said
     assert any(line.endswith("in, usually 7 1/4 to 30") for line in talk.said)
+    assert any(line.endswith("lb, usually 110 to 4400") for line in talk.said)
+    assert not any("e+" in line for line in talk.said)
 
 
 def test_answers_stand_in_the_job_and_conversions_are_told() -> None:

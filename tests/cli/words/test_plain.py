@@ -23,6 +23,7 @@ from tests.parts.checks.test_advice_at_random import keys_at_random
     [
         ("too thin: wheel.weld_throat_mm = 5", "too thin: fillet throat of 5 mm"),
         ("take wagon.payload_kg = 430 or more", "take payload of 430 kg or more"),
+        ("set price in its [[stock]]", "set price in its list of plates"),
         ("flange_angle_deg = 70 or less", "flange angle of 70 deg or less"),
         ("use.push_force_n = 400", "push of 400 N"),
         ("wheel.vent_count = 4", "vents in each disc of 4"),

@@ -95,3 +95,19 @@ def test_columns_of_the_list_of_rings_keep_their_names_on_paper() -> None:
     assert plain("wheel.flange_angle_deg = 70, `flange_angle_deg`") == (
         "flange angle of 70 deg, `flange_angle_deg`"
     )
+
+
+def test_the_lines_of_the_hammer_are_struck_on_the_flat_blank() -> None:
+    """Ten degrees of the wheel on the blank's middle, MID + 6 from the axis: three to a mark."""
+    (line,) = (one for one in steps_of().step("flange").do if one.startswith("Strike a line"))
+    assert f"{math.radians(10) * (MID + 6):.1f} mm apart" in line
+
+
+@pytest.mark.parametrize(
+    ("lathe", "bore", "told"),
+    [("true", "25", False), ("false", "25", True), ("false", "26.4", False)],
+)
+def test_a_tube_that_no_dealer_has_asks_for_a_lathe(lathe: str, bore: str, told: bool) -> None:
+    """EN 10220 has 42.4 x 8 mm, of bore 26.4, and no bore of 25."""
+    keys = {"shop.lathe": lathe, "wheel.hub_bore_mm": bore, "wheel.hub_tube_outside_mm": "42.4"}
+    assert ("have it turned and bored" in " ".join(steps_of(keys).step("buy").do)) is told
