@@ -58,6 +58,7 @@ def calculation_data(
     loads = load_rows(setting)
     cited = [*sources(setting), *((one.name, one.source) for one in loads)]
     cited += [(one.id, one.source) for one in rated]
+    cited += [] if made is None else [("K_f of the axle", words.NOTCHES)]
     return {
         "title": f"{job.head.name}: calculation",
         "job": job.head.name,
@@ -74,6 +75,7 @@ def calculation_data(
             "not_covered": list(words.NOT_COVERED),
             "cautions": list(words.CAUTIONS),
             "memory": words.IN_MEMORY,
+            "notches": words.NOTCHES,
             "signatures": list(words.SIGNATURES),
         },
         "counted": counted(results),

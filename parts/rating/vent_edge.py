@@ -23,9 +23,11 @@ if TYPE_CHECKING:
 
 STRETCHED = 2.0  # Kirsch 1898: edge stress s (1 - 2 cos 2 a) under a pull s along a = 0
 BENT = 2 * (1 + POISSON) / (3 + POISSON)  # Goodier 1936: s (1 - 0.788 cos 2 a), bent likewise
-# how it is cut -> detail class of the edge, N/mm2. EN 1993-1-9:2005, table 8.1, from memory: 125
-# machine cut with shallow, regular drag lines (cut and dressed: 140, drilled: 140); by hand, or
-# left rough: 100, our choice.
+CUT_EDGE_SOURCE = (
+    "EN 1993-1-9:2005, table 8.1: 125 machine cut with shallow, regular drag lines (dressed or "
+    "drilled 140), from memory; by hand, or left rough, 100: our choice"
+)
+# how it is cut -> detail class of the edge, N/mm2
 CUT_EDGE = {"plasma": 125.0, "laser": 125.0, "oxy-fuel": 125.0, "hand": 100.0}
 
 

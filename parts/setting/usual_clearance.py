@@ -22,7 +22,7 @@ USUAL_FLANGEWAY_MM = (
 )
 FLANGE_ROOM_MM = 5.0  # over the flange; common practice, no source
 LEAST_PLAY_MM = 2.0  # left in the tightest place; common practice, no source
-LEAST_PLAY_SHARE = 1.52 / 184.15  # IBLS, as above: 184.15 less its greatest, 182.63
+LEAST_PLAY_SHARE = 1.52 / 184.15  # IBLS wheel standard, 7 1/4 in: 184.15 less 182.63
 BACK_TO_BACK_MM = 1.0  # either side, shims on a bench; common practice, no source
 SMALL_BACK_TO_BACK_MM = 0.5  # IBLS wheel standard, 7 1/4 in: +0.51
 

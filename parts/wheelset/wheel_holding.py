@@ -83,7 +83,8 @@ def key_pressure_n_mm2(
 
 
 def key_shear_n_mm2(torque_n_mm: float, axle_mm: float, width_mm: float, length_mm: float) -> float:
-    """Shear through the key: 2 T / (d b l). Source: as above."""
+    """Shear through the key: 2 T / (d b l). Source: Shigley, Mechanical Engineering
+    Design, 7-7."""
     return 2 * torque_n_mm / (axle_mm * width_mm * length_mm)
 
 

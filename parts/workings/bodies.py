@@ -5,6 +5,7 @@ from __future__ import annotations
 import ast
 from typing import Any
 
+from platewheel.parts.workings.conditions import because, reason, returns_number
 from platewheel.parts.workings.expressions import SIGNS, bind, read
 from platewheel.parts.workings.readings import of, worked
 from platewheel.parts.workings.scope import ENTRY, Scope, bare
@@ -46,13 +47,18 @@ def _leaves(node: ast.AST) -> bool:
 
 def follow(body: list[ast.stmt], scope: Scope) -> None:
     """Line by line. Raises: Returned."""
+    before = scope.past
     for line in body:
         _line(line, scope)
+        if isinstance(line, ast.If) and returns_number(line.body):  # and it was not taken
+            scope.past += reason(line.test, False, scope, read)
+    scope.past = before
 
 
 def _line(line: ast.stmt, scope: Scope) -> None:
     if isinstance(line, ast.Return):
-        raise Returned(Reading(None) if line.value is None else read(line.value, scope))
+        found = Reading(None) if line.value is None else read(line.value, scope)
+        raise Returned(because(found, scope.when + scope.past))
     if isinstance(line, ast.Assign) and all(_names(one) for one in line.targets):
         found = read(line.value, scope)
         for target in line.targets:
@@ -65,7 +71,10 @@ def _line(line: ast.stmt, scope: Scope) -> None:
     elif isinstance(line, ast.AugAssign) and isinstance(line.target, ast.Name):
         _assign(line.target, _changed(line, line.target.id, scope), scope)
     elif isinstance(line, ast.If):
-        follow(line.body if read(line.test, scope).value else line.orelse, scope)
+        holds, before = bool(read(line.test, scope).value), scope.when
+        scope.when += reason(line.test, holds, scope, read)
+        follow(line.body if holds else line.orelse, scope)
+        scope.when = before
     elif isinstance(line, ast.Try):
         _tried(line, scope)
     elif isinstance(line, ast.For):
@@ -150,7 +159,8 @@ def local(name: str, one: Reading, scope: Scope) -> Reading:
         return one
     if isinstance(one.term, Number) and not one.term.name:
         return of(Quantity(name, one.value, unit_of_name(name) or "", "constant"))
-    return of(worked(name, one.term, one.value, scope.module["__name__"]))
+    when = one.when or scope.when
+    return of(worked(name, one.term, one.value, scope.module["__name__"], when=when))
 
 
 def _changed(line: ast.AugAssign, name: str, scope: Scope) -> Reading:

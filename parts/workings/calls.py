@@ -65,7 +65,7 @@ def _mathematics(function: Any, name: str, args: list[Reading]) -> Reading:
         parts = list(args[0].parts or [bare(value) for value in args[0].value])
     value = function(*(one.value for one in args))
     if name in ("max", "min") and parts and not is_number(value):
-        return next(part for part in parts if part.value == value)  # of records the one that wins
+        return _wins(name, parts, value)
     terms = [part.term for part in parts]
     if not is_number(value) or any(term is None for term in terms):
         return Reading(value)
@@ -77,6 +77,18 @@ def _mathematics(function: Any, name: str, args: list[Reading]) -> Reading:
     if name in ("sum", "fsum"):
         return _sum(known, value)
     return Reading(value, Function(name, tuple(known), value))
+
+
+def _wins(name: str, parts: list[Reading], value: Any) -> Reading:
+    """Of records the one that wins; where each begins with a number, all of these are told."""
+    best = next(part for part in parts if part.value == value)
+    firsts = [part.parts[0] if part.parts else Reading(None) for part in parts]
+    terms = [one.term for one in firsts if one.term is not None and is_number(one.value)]
+    if not best.parts or not 1 < len(terms) == len(parts) <= MOST_SHOWN:
+        return best
+    number = best.parts[0].value
+    told = Reading(number, Function(name, tuple(terms), number))
+    return Reading(value, parts=(told, *best.parts[1:]))
 
 
 def _sum(terms: list[Term], value: float) -> Reading:

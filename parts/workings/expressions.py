@@ -10,6 +10,7 @@ from typing import Any, Final
 
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.workings.calls import called
+from platewheel.parts.workings.conditions import because, reason
 from platewheel.parts.workings.scope import Scope, bare, number, row_entry
 from platewheel.parts.workings.terms import (
     Function,
@@ -92,7 +93,9 @@ def _unary(node: ast.UnaryOp, scope: Scope) -> Reading:
 
 
 def _choice(node: ast.IfExp, scope: Scope) -> Reading:
-    return read(node.body if read(node.test, scope).value else node.orelse, scope)
+    holds = bool(read(node.test, scope).value)
+    found = read(node.body if holds else node.orelse, scope)
+    return because(found, reason(node.test, holds, scope, read))
 
 
 def _either(node: ast.BoolOp, scope: Scope) -> Reading:

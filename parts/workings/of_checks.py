@@ -95,4 +95,4 @@ def _side(one: Reading, name: str, told: str, result: CheckResult) -> Quantity |
     if one.term is None:
         return Quantity(name, one.value, result.unit, "found", told)
     kind: Kind = "constant" if isinstance(one.term, Number) else "worked"
-    return Quantity(name, one.value, result.unit, kind, term=one.term)
+    return Quantity(name, one.value, result.unit, kind, term=one.term, when=one.when)

@@ -172,14 +172,15 @@ class Reader(Outside):
             one = found.term.quantity
             if one.kind == "worked" and not one.says and told.first and one.term is not None:
                 home = function.__module__  # its last line by the name of the function
-                return of(worked(name, one.term, one.value, home, told.first, told.source))
+                when = (*one.when, *found.when)
+                return of(worked(name, one.term, one.value, home, told.first, told.source, when))
             if one.home or one.kind in ("given", "worked") or one.kind == "constant":
                 return found
             return self._procedure(function, went, found.value)
         if isinstance(found.term, Number):
             return self._procedure(function, went, found.value)
         home = function.__module__
-        return of(worked(name, found.term, found.value, home, told.first, told.source))
+        return of(worked(name, found.term, found.value, home, told.first, told.source, found.when))
 
     def _procedure(self, function: FunctionType, went: WentIn, value: Any) -> Reading:
         """A result that no formula gave: what went into it, and what the function says."""

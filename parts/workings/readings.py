@@ -8,7 +8,7 @@ from typing import Any
 
 from platewheel.parts.checks.result import judged
 from platewheel.parts.workings.scope import Scope
-from platewheel.parts.workings.terms import Kind, Of, Quantity, Reading, Term, is_number
+from platewheel.parts.workings.terms import Kind, Of, Quantity, Reading, Term, When, is_number
 from platewheel.parts.workings.units import UNKNOWN, unit_at, unit_of_name, unit_of_term
 
 WentIn = tuple[tuple[Quantity, ...], tuple[str, ...]]  # numbers and words given to a procedure
@@ -20,7 +20,13 @@ def of(quantity: Quantity) -> Reading:
 
 
 def worked(
-    name: str, term: Term, value: float, home: str, told: str = "", source: str = ""
+    name: str,
+    term: Term,
+    value: float,
+    home: str,
+    told: str = "",
+    source: str = "",
+    when: tuple[When, ...] = (),
 ) -> Quantity:
     """What a term gives; its unit by its name, or else by the units in the term."""
     kind: Kind = "worked"
@@ -30,7 +36,7 @@ def worked(
     if unit is None:
         unit = unit_of_term(term)
     unit = UNKNOWN if unit is None else unit
-    return Quantity(name, value, unit, kind, told, source, term, home=home)
+    return Quantity(name, value, unit, kind, told, source, term, home=home, when=when)
 
 
 def went_in(scope: Scope) -> WentIn:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from types import FunctionType
 from typing import Any, Protocol
 
-from platewheel.parts.workings.terms import Number, Of, Quantity, Reading, is_number
+from platewheel.parts.workings.terms import Number, Of, Quantity, Reading, When, is_number
 from platewheel.parts.workings.units import UNKNOWN, unit_of_name
 
 ENTRY = "a count, or of a list in the program"
@@ -39,6 +39,8 @@ class Scope:
     names: dict[str, Reading]
     module: dict[str, Any]
     calls: Calls
+    when: tuple[When, ...] = ()  # what led into the branch that is followed now
+    past: tuple[When, ...] = ()  # why branches with a result of their own were not taken
 
     def raw(self) -> dict[str, Any]:
         """The same as the code would have them."""

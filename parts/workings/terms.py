@@ -51,6 +51,15 @@ class Function:
 Term = Number | Of | Operation | Function
 
 
+@dataclass(frozen=True)
+class When:
+    """Why a line is taken and not another: `left` stands so to `right`, as `sign` says."""
+
+    left: Term
+    sign: str
+    right: Term
+
+
 @dataclass(frozen=True, eq=False)
 class Quantity:
     """A number with a name of the code. `says` is what it is, `source` where its formula comes
@@ -66,6 +75,7 @@ class Quantity:
     inputs: tuple[Quantity, ...] = ()
     beside: tuple[str, ...] = ()  # inputs that are words: a steel, a process
     home: str = ""  # the module whose line it is
+    when: tuple[When, ...] = ()  # what led to this line, of several that the code has
 
 
 @dataclass(frozen=True, eq=False)
@@ -78,6 +88,7 @@ class Reading:
     parts: tuple[Reading, ...] | None = None
     keyed: Mapping[Any, Reading] = field(default_factory=dict)
     made_by: str = ""  # what the function says of itself that made a record
+    when: tuple[When, ...] = ()  # what led to it
 
 
 def is_number(value: Any) -> bool:

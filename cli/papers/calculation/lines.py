@@ -13,7 +13,7 @@ from platewheel.cli.papers.calculation.symbols import in_turn, symbol_of
 from platewheel.cli.papers.calculation.terms import digits, term_text, with_unit
 from platewheel.parts.base.units import Units
 from platewheel.parts.workings.of_checks import Working
-from platewheel.parts.workings.terms import Of, Quantity, Term, all_below, needs
+from platewheel.parts.workings.terms import Of, Quantity, Term, When, all_below, needs
 
 ROOMS = {  # of `parts` -> heading in the chapter of what checks share
     "setting": "Sizes of track, wagon and wheel",
@@ -170,11 +170,27 @@ class _Writer:
             ]
             with_what += one.beside
             told.append("by procedure" + (f", from {', '.join(with_what)}" if with_what else ""))
+        if one.when:
+            told.append("taken as " + " and ".join(map(self._reason, dict.fromkeys(one.when))))
         if one.source:
             told.append(f"Source: {one.source}")
         if outside := checked_against(one.name):
             told.append(f"checked against {outside}")
         return "; ".join(told)
+
+    def _reason(self, why: When) -> str:
+        """Why this line is taken: `a ≤ b: 3 ≤ 4`; a name that no line has by its symbol alone."""
+        letters, numbers = (
+            " ".join((term_text(why.left, told), why.sign, term_text(why.right, told)))
+            for told in (self._called, lambda other: digits(other.value))
+        )
+        return letters if letters == numbers else f"{letters}: {numbers}"
+
+    def _called(self, one: Quantity) -> str:
+        alike = self.same.get(id(one))
+        known = None if alike is None else self.symbols.get(id(alike))
+        of_a_table = one.kind == "found" and not one.home
+        return known or (digits(one.value) if of_a_table else symbol_of(one.name))
 
     def _given(self, first: Sequence[Quantity]) -> Iterator[str]:
         """Quantities where they are met first: what each is and where it comes from, those of one

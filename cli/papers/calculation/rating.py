@@ -11,11 +11,18 @@ from platewheel.cli.papers.calculation.terms import digits
 from platewheel.parts.base.units import Units
 from platewheel.parts.loads.wheel_load import flange_push_n, side_force_n, wheel_load_n
 from platewheel.parts.rating.assess import Assessment
-from platewheel.parts.rating.detail_class import DetailClass, details
+from platewheel.parts.rating.detail_class import (
+    FILLET_ROOT,
+    SHEAR,
+    WHOLE_ROOT,
+    DetailClass,
+    details,
+)
 from platewheel.parts.rating.endurance import Endurance
 from platewheel.parts.rating.fatigue import CATEGORY_CYCLES, IIW_KNEE_CYCLES, knee_n_mm2
 from platewheel.parts.rating.miner_sum import BlockSum, range_for_one_n, sum_by_block, whole_sum
 from platewheel.parts.rating.rate import Rating
+from platewheel.parts.rating.vent_edge import CUT_EDGE, CUT_EDGE_SOURCE
 from platewheel.parts.setting.least_wheel import losses
 from platewheel.parts.setting.setting import Setting
 
@@ -37,6 +44,17 @@ METHOD = (
     "Weld toes: hot-spot stress at 0.4 t and 1.0 t (1.67 and -0.67 of them). Roots: forces of the "
     "bead over its throat. Vents, seams and slip as the table of classes says. Stress within 0.4 t "
     "of a sharp corner is not read as strength at rest; the contact itself is judged by Hertz.",
+    "Weld roots, full range, told beside: the bending that presses a root shut is counted there as "
+    "if it pulled. The rating is not judged by it, as EN 1993-1-9, table 8.5, judges a root by the "
+    "force over its throat (the limit weld roots), and EN 1993-1-8, 4.12, counts the bending of a "
+    "one-sided fillet where it opens the root. A weld that is not stress-relieved has no such "
+    "relief in EN 1993-1-9, 7.2.1: where this limit is below the design load, agree which of them "
+    "is to govern before you sign.",
+)
+STRIKES = (
+    "A strike falls on one angle of the round, any of them as likely: the turn then goes from the "
+    "least stress of rolling to the struck stress there. The table has the greatest of these "
+    "ranges; D of joints is the sum over all angles, each with its own range."
 )
 NOT_COVERED = (
     "residual stress of welding and rolling, beyond what the classes hold",
@@ -74,6 +92,7 @@ def rating_data(setting: Setting, found: Assessment, units: Units) -> dict[str, 
         "states": [_state(setting, one) for one in states],
         "miner": [] if crack is None else _miner(setting, crack, units),
         "curve": "" if crack is None else _curve(setting, crack),
+        "strikes": STRIKES,
         "sums": [] if crack is None else _sums(setting, found, crack, units),
         "where": ""
         if crack is None
@@ -83,14 +102,28 @@ def rating_data(setting: Setting, found: Assessment, units: Units) -> dict[str, 
 
 def sources(setting: Setting) -> Iterator[tuple[str, str]]:
     """Of the classes, each with what it is of."""
-    for _, one in details(setting.wheel):
+    for _, one in _judged_by(setting):
         yield f"class FAT {one.fat_n_mm2:g}", one.source
+
+
+def _judged_by(setting: Setting) -> Iterator[tuple[str, DetailClass]]:
+    """Every weld with each of its classes, those that are told beside too; vents and slip."""
+    yield from details(setting.wheel)
+    if any(one is FILLET_ROOT for _, one in details(setting.wheel)):
+        yield "weld roots, full range (told beside)", WHOLE_ROOT
+    if setting.wheel.vent_count:
+        yield (
+            "edges of the vents",
+            DetailClass(CUT_EDGE[setting.process], "along the edge, whole range", CUT_EDGE_SOURCE),
+        )
+    if setting.axle.wheels_on_axle != "loose":
+        yield "rim and tube beads, slip in curves", SHEAR
 
 
 def _classes(setting: Setting) -> list[list[str]]:
     """A row a class, with all welds that are judged by it."""
     welds: dict[DetailClass, list[str]] = {}
-    for weld, one in details(setting.wheel):
+    for weld, one in _judged_by(setting):
         welds.setdefault(one, []).append(weld)
     return [
         [", ".join(names), f"FAT {one.fat_n_mm2:g}", one.stress, one.source]

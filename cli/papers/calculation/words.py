@@ -45,6 +45,12 @@ RATED: Final = {  # the results of the stress analysis, in the order of the pape
     "worse.",
     "plate-tolerance": "What thickness of steel the rating took.",
 }
+NOTCHES: Final = (
+    "K_f = 1 + q (K_t - 1), q = 1 / (1 + √(a / r)), Neuber's a for bending and torsion by R_m; K_t "
+    "of a keyway 2.14 in bending and 3.0 in torsion, its corner r 0.02 d, a set screw's dimple "
+    "taken as one: Shigley, chapters 6 and 7, from memory; of shoulders by fits of Peterson's "
+    "charts; K_f of a press fit and of a ring pressed on 2.0: Peterson, from memory."
+)
 NOT_SET_OUT: Final = (
     "Its formula could not be set out: value, limit and source are the check's own; work it out "
     "by another way before you sign."

@@ -55,7 +55,10 @@ def circle_bending_mm2(diameter_mm: float) -> float:
 
 
 def circle_polar_mm3(diameter_mm: float) -> float:
-    """Polar moment of a circular line weld about its centre: pi d^3 / 4. Source: as above."""
+    """Polar moment of a circular line weld about its centre: pi d^3 / 4.
+
+    Source: Blodgett, Design of Welded Structures, welds as lines (from memory; integration).
+    """
     return math.pi * diameter_mm**3 / 4
 
 

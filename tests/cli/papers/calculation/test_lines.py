@@ -16,7 +16,7 @@ from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheelset.assembly import wheelset
 from platewheel.parts.workings.of_checks import Working, workings
 from platewheel.parts.workings.terms import all_below
-from tests.cli.papers.calculation.worked_again import faults, read_lines
+from tests.cli.papers.calculation.worked_again import faults, read_lines, worked
 from tests.parts.checks.settings import any_settings
 from tests.places import DEMO, ROOT, TRACKS
 
@@ -110,3 +110,19 @@ def test_what_meanings_name_is_in_the_code() -> None:
         code = "".join(path.read_text("utf-8") for path in (ROOT / "parts").rglob(f"{module}.py"))
         lost = {name for name in names if not re.search(rf"\b{name}\b", code)}
         assert lost <= ({"found"} if "lambda" in code else set()), module  # what a lambda gives
+
+
+def test_which_of_several_formulas_is_taken_is_told_and_true() -> None:
+    told = []
+    for file in (DEMO, TRACKS / "quarry.toml", TRACKS / "twisted.toml"):
+        text = text_of(lines_of(read_job(file).setting))
+        told += re.findall(r"taken as ([^;\[]+?)(?=;| \[|$)", text)
+    reasons = [one.split(": ")[-1] for some in told for one in some.split(" and ")]
+    assert len(reasons) > 40
+    for one in reasons:
+        left, sign, right = re.split(r" ([<≤>≥]) ", one)
+        least, most = (worked(side, {}) for side in (left, right))
+        holds = {"<": least < most, "≤": least <= most, ">": least > most, "≥": least >= most}
+        assert holds[sign], one
+    assert any(one.startswith("work < 100: ") for one in told)  # the wear law's first step
+    assert any(one.startswith("work ≥ 100: ") for one in told)  # its last
