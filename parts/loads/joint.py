@@ -50,7 +50,7 @@ def impact_n(
 
 
 def unsprung_kg(setting: Setting, mean_n: float) -> float:
-    """Mass that one wheel lifts, of a wagon whose mean wheel load is `mean_n`."""
+    """Mass that one wheel lifts, no more than the mean wheel load weighs."""
     wagon = setting.wagon
     if wagon.unsprung_kg is not None:
         return min(wagon.unsprung_kg, mean_n / GRAVITY)

@@ -26,8 +26,8 @@ def travel_mm(setting: Setting, widening_mm: float | None = None) -> float:
 
 def outward_share(setting: Setting, radius_m: float | None = None) -> float:
     """Sideways force on the track over weight, outwards, at full speed in the tightest curve or
-    one of `radius_m`: v2 / (g R) less cant / spacing, as only the tightest has cant; 0 where the
-    cant is more than enough. Source: statics."""
+    one of another radius: v2 / (g R) less cant / spacing, as only the tightest has cant; 0 where
+    the cant is more than enough. Source: statics."""
     track = setting.track
     radius = track.min_curve_radius_m if radius_m is None else radius_m
     cant = track.cant_mm if radius == track.min_curve_radius_m else 0.0

@@ -54,7 +54,7 @@ def lifted_share(setting: Setting) -> float:
 
 def twisted_load_n(setting: Setting, mean_n: float) -> float:
     """What twist and a joint's step move to the heaviest wheel of a wagon whose mean wheel load
-    is `mean_n`, N; at most what leaves it on one diagonal. On three points nothing.
+    is given, N; at most what leaves it on one diagonal. On three points nothing.
 
     With more than two axles the step is taken by the frame as stiff; humps under axles in between
     are not in it.

@@ -61,7 +61,7 @@ def lean_share(setting: Setting, piece: WaySpec) -> float:
 
 def rest_loads_n(setting: Setting, piece: WaySpec, mean_n: float) -> tuple[float, float]:
     """Greatest and least load of the same wheel as the twist goes one way and the other, N, of a
-    wagon whose mean wheel load is `mean_n`; the least never below 0."""
+    wagon of that mean wheel load; the least never below 0."""
     if setting.wagon.load_unevenness is not None:
         moved = (setting.wagon.load_unevenness - 1) * mean_n
         return mean_n + moved, max(mean_n - moved, 0.0)

@@ -147,7 +147,7 @@ def slope(rm_n_mm2: float, endurance: float) -> float:
 def life_safety(uses: Sequence[tuple[float, float]], exponent: float) -> float:
     """Factor on all loads at which Miner's sum is 1; infinite without stress.
 
-    `uses` are pairs of what `fatigue_safety` calls 1 / n, and how many cycles of it. Below the
+    Of every kind of cycle goes in its 1 / n by Goodman, and how many there are. Below the
     endurance limit the exponent is 2 k - 1, so that small loads count beside large ones; where
     no load is above it nothing counts, and the factor is at least 1 over the greatest.
     Source: Haibach 1970, Miner's rule modified, from memory.

@@ -104,9 +104,9 @@ class Outside:
         unit = unit_of_name(name) or UNKNOWN
         if isinstance(base.value, BaseModel):
             unit = unit_of_name(name) or ""
-            section = self._sections.get(id(base.value), "")
-            key = f"{section}.{name}" if section else name
-            return Quantity(name, value, unit, "given", key)
+            kind = type(base.value).__name__.removesuffix("Spec").lower()  # of one of several: way
+            section = self._sections.get(id(base.value), kind)
+            return Quantity(name, value, unit, "given", f"{section}.{name}")
         told = base.made_by or says(type(base.value)).first
         return Quantity(name, value, unit, "found", told)
 

@@ -31,6 +31,9 @@ MEANINGS: Final[dict[str, dict[str, str]]] = {
         "tread_diameter_mm": "of the wheel",
     },
     "bearings": {
+        "_mean_load_n": "cubic mean over the turns of all blocks of the spectrum of P = X F_r + "
+        "Y F_a, F_r as in the static check with the load at a joint and nothing on the other "
+        "wheel, F_a the side force, X and Y by F_a / C_0",
         "c0_n": "static load rating of the bearing (catalogue)",
         "light": "load of the lighter wheel of the axle",
         "lever": "rail contacts over bearing centres",
@@ -66,6 +69,7 @@ MEANINGS: Final[dict[str, dict[str, str]]] = {
         "skew": "yaw that play and wheelbase allow beyond the square place",
     },
     "curving": {
+        "attack": "yaw of the leading axle",
         "asked": "difference of the two rails' lengths over their mean, which the curve asks",
         "given": "difference of rolling that a taper gives, over the mean",
         "curve_radius_mm": "radius of the tightest curve",
@@ -286,7 +290,5 @@ MEANINGS: Final[dict[str, dict[str, str]]] = {
 
 
 def meaning_of(one: Quantity) -> str:
-    """What it says of itself, or what is said of it here; empty where neither."""
-    if one.says or one.kind != "worked":
-        return one.says
-    return MEANINGS.get(one.home.split(".")[-1], {}).get(one.name, "")
+    """What is said of it here, or else what it says of itself; empty where neither."""
+    return MEANINGS.get(one.home.split(".")[-1], {}).get(one.name, one.says)

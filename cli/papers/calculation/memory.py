@@ -23,6 +23,7 @@ STANDARD: Final = re.compile(
 # ends of clauses, but not within brackets
 _JOINTS: Final = re.compile(r"(?:; |(?<=\w)\. (?=[A-Z]))(?![^(]*\))")
 SHORT: Final = 10  # letters that do not say by themselves what they are about
+WHOLE: Final = 170  # letters of a source that is told whole, as its clauses need one another
 MOST_NAMED: Final = 4  # checks that are named beside a clause; of more it says how many
 
 
@@ -71,7 +72,9 @@ def _words(one: Quantity) -> Iterator[str]:
 
 
 def _clauses(text: str) -> list[str]:
-    """Those of a source that doubt it; a whole source where the doubt stands at its end."""
+    """Those of a source that doubt it; a short one, or one that doubts all of it, whole."""
+    if len(text) <= WHOLE:
+        return [text] if DOUBTED.search(text) else []
     parts = _JOINTS.split(text)
     found = []
     for k, part in enumerate(parts):

@@ -42,8 +42,8 @@ def limit_deviation_mm(tolerance_class: int, thickness_mm: float, size_mm: float
 
 def fit_allowance(setting: Setting) -> CheckResult:
     """Fit clearance on the radius against half the disc's deviation and the ring's own; by hand
-    against what a tried disc needs. Its limit is the least gap that `disc_gap_range_mm` lets a
-    drawn disc have: step and refit judge by it too."""
+    against what a tried disc needs. Its limit is the least gap that a drawn
+    disc may have: step and refit judge by it too."""
     spec, process = setting.wheel, setting.process
     id, title = "fit-allowance", "Fit clearance against cutting tolerance"
     if process not in CLASSES:

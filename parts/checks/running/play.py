@@ -14,7 +14,7 @@ from platewheel.parts.setting.setting import Setting
 from platewheel.parts.setting.usual_clearance import LEAST_PLAY_MM, least_play_mm
 from platewheel.parts.setting.wear import flange_wear_mm
 
-MOST_SHARE, MOST_MM = 41 / 600, 41.0  # of the gauge; KBO 1912, paragraphs 9 and 31, see `most_play`
+MOST_SHARE, MOST_MM = 41 / 600, 41.0  # of the gauge, mm; KBO 1912, paragraphs 9 and 31
 LEAST_BEARING_SHARE = 0.5  # of the rail head
 
 

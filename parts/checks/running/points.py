@@ -80,7 +80,7 @@ def crossing_gap(setting: Setting) -> CheckResult:
     """Tread that still lies on the wing rail when the wheel reaches the nose.
 
     There the wing rail's edge is a flangeway and the width of the nose away from the running edge;
-    the tread starts `off_nose_mm` short of that edge.
+    the tread starts short of that edge by what the flange's root is off the nose.
     """
     wheel, track = setting.wheel, setting.track
     off = off_nose_mm(setting)

@@ -97,7 +97,7 @@ def brake_adhesion(setting: Setting) -> CheckResult:
         found.stopping_share,
         limit,
         "",
-        f"plain dynamics, friction_low over {BRAKE_RESERVE:g}; stop within the way of "
+        f"plain dynamics, use.friction_low over {BRAKE_RESERVE:g}; stop within the way of "
         f"{STOP_S:g} s at full speed, both by common practice, no source; load moved forward "
         "left out",
         at_most=True,

@@ -52,7 +52,7 @@ def needed_throat_mm(force_n_mm: float, moment_n: float, strength_n_mm2: float) 
 
 
 def groove_throat_mm(leg_1_mm: float, leg_2_mm: float, angle_rad: float) -> float:
-    """From the root, where the legs meet at `angle_rad`, to the nearest point of the face."""
+    """From the root, where the legs meet at that angle, to the nearest point of the face."""
     short, long = sorted((leg_1_mm, leg_2_mm))
     if long * math.cos(angle_rad) >= short:
         return short  # the face leans back from the short leg

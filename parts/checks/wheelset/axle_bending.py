@@ -53,7 +53,7 @@ def moments_of_one_n(
 def moment_within_n_mm(
     moments: Sequence[tuple[float, float]], load_n: float, side_n: float
 ) -> tuple[float, float]:
-    """Least and greatest moment of `moments_of_one_n` under a load and a side force either way."""
+    """Least and greatest moment, of those of one newton, under load and a side force either way."""
     push = abs(side_n)
     least = min(load * load_n - abs(side) * push for load, side in moments)
     return least, max(load * load_n + abs(side) * push for load, side in moments)

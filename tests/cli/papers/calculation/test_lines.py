@@ -105,6 +105,18 @@ def test_every_line_of_a_job_says_what_it_is() -> None:
         assert dumb == set(), file
 
 
+def test_no_name_of_the_code_stands_in_the_words() -> None:
+    """But keys of the job file, with their section, and symbols of one letter and an index."""
+    code = re.compile(r"(?<![\w.])[a-zA-Z]{2,}(?:_[a-z0-9]+)+")
+    for file in (DEMO, TRACKS / "garden.toml", TRACKS / "quarry.toml"):
+        setting = read_job(file).setting
+        found = workings(setting, wheelset(setting))
+        sides = [side for one in found for side in (one.value, one.limit) if side]
+        every = [one for one in all_below(tuple(sides)) if one.kind != "given"]
+        words = [*(f"{meaning_of(one)} {one.source}" for one in every), *(w.says for w in found)]
+        assert [one for one in words if code.search(one)] == []
+
+
 def test_what_meanings_name_is_in_the_code() -> None:
     for module, names in MEANINGS.items():
         code = "".join(path.read_text("utf-8") for path in (ROOT / "parts").rglob(f"{module}.py"))
