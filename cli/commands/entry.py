@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+import signal
 from pathlib import Path
-
-from platewheel.cli.work.guard import guarded
 
 
 def main() -> None:
     """Entry point of the console script."""
+    if signal.getsignal(signal.SIGINT) == signal.default_int_handler:
+        signal.signal(signal.SIGINT, signal.SIG_DFL)  # until it is heard: no traceback
     from platewheel.cli.terminal.streams import forgiving_streams
+    from platewheel.cli.work.guard import guarded
 
     forgiving_streams()
     guarded(_run, _mend)
