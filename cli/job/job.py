@@ -7,9 +7,8 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
-from pydantic import Field
-
 from platewheel.cli.job.gauge_faults import plate_faults, unasked_faults
+from platewheel.cli.job.head import JobHead
 from platewheel.cli.job.own_parts import own_parts
 from platewheel.cli.job.stray_keys import key_faults, section_faults
 from platewheel.cli.job.toml_file import read_toml
@@ -47,36 +46,6 @@ from platewheel.parts.wheelset.assembly import wheelset_faults
 HERE = Path()
 # no part of the user's own has these
 RESERVED = frozenset({*PART_NAMES, *GAUGE_NAMES, "weld", "wheel"})
-
-
-class JobHead(Spec):
-    """What the job is called and how many wheels it makes."""
-
-    name: str = Field(
-        pattern=r"^[A-Za-z0-9]([A-Za-z0-9 ._-]{0,58}[A-Za-z0-9_-])?$",
-        examples=["my-wheels"],
-        description="names the folder in out/",
-        json_schema_extra={
-            "takes": "of 1 to 60 letters, digits, spaces, '.', '_' or '-', no end in ' ' or '.'"
-        },
-    )
-    wheels: int = Field(ge=1, le=100000, examples=[8], description="how many to make")
-    author: str | None = Field(
-        None,
-        min_length=1,
-        max_length=100,
-        examples=["the tramway's workshop"],
-        description="who answers for the drawing; stands in the head of every STEP file",
-        json_schema_extra={"takes": "text"},
-    )
-    ledger: str | None = Field(
-        None,
-        min_length=1,
-        max_length=400,
-        examples=["stock.toml"],
-        description="the steel on the rack, a file seen from this one; see `platewheel stock`",
-        json_schema_extra={"takes": "text"},
-    )
 
 
 SINGLE: dict[str, type[Spec]] = {

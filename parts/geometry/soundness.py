@@ -27,7 +27,7 @@ from platewheel.parts.geometry.outline import (
 )
 
 CLOSED_MM = 1e-3  # ends this close are one corner: a fifth of what a cutting path may be off
-TOUCH_MM = 1e-6  # edges this close touch; pieces this short are none
+TOUCH_MM = 1e-7  # edges this close touch; pieces this short are none
 MOST_TOLD = 5  # places told of one blank at which edges meet
 
 Edge = tuple[Segment, Box, int, int, int]  # with its loop, its number there, and how many those are
