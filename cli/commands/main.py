@@ -54,11 +54,24 @@ app = typer.Typer(
 )
 
 
+def _tell(asked: bool) -> None:
+    """The version of platewheel, on a line that a script can split."""
+    if asked:
+        from importlib.metadata import version
+
+        typer.echo(f"platewheel {version('platewheel')}")
+        raise typer.Exit
+
+
 @app.callback()
 def options(
     debug: Annotated[
         bool,
         typer.Option("--debug", help="Show the traceback of a fault of platewheel itself."),
+    ] = False,
+    version: Annotated[
+        bool,
+        typer.Option("--version", help="Tell the version and end.", callback=_tell, is_eager=True),
     ] = False,
 ) -> None:
     """What goes before the command."""

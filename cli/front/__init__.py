@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from platewheel.cli.work.not_finished import NotFinished
     from platewheel.parts.base.faults import Fault, GeometryError, SpecError
     from platewheel.parts.geometry.blank import Blank
+    from platewheel.parts.geometry.outline import Arc, Circle, Line, polygon
     from platewheel.parts.wheel.assembly import wheel, wheel_mass_kg, wheel_parts, wheel_solids
     from platewheel.parts.wheel.flange import flange_blank, flange_cone
     from platewheel.parts.wheel.hub_disc import disc_blank, hub_disc
@@ -27,13 +28,16 @@ if TYPE_CHECKING:
 __version__ = version("platewheel")
 
 _HOMES = {
+    "Arc": "parts.geometry.outline",
     "Blank": "parts.geometry.blank",
     "Built": "cli.script.results",
     "Checks": "cli.script.results",
+    "Circle": "parts.geometry.outline",
     "Fault": "parts.base.faults",
     "GeometryError": "parts.base.faults",
     "JobFile": "cli.script.job_file",
     "Laid": "cli.script.results",
+    "Line": "parts.geometry.outline",
     "NotFinished": "cli.work.not_finished",
     "Priced": "cli.script.results",
     "Proposed": "cli.script.results",
@@ -47,6 +51,7 @@ _HOMES = {
     "hub_disc": "parts.wheel.hub_disc",
     "hub_tube": "parts.wheel.hub_tube",
     "load": "cli.script.job_file",
+    "polygon": "parts.geometry.outline",
     "propose": "cli.script.job_file",
     "tread_blank": "parts.wheel.tread_ring",
     "tread_ring": "parts.wheel.tread_ring",
@@ -58,13 +63,16 @@ _HOMES = {
 }
 
 __all__ = [
+    "Arc",
     "Blank",
     "Built",
     "Checks",
+    "Circle",
     "Fault",
     "GeometryError",
     "JobFile",
     "Laid",
+    "Line",
     "NotFinished",
     "Priced",
     "Proposed",
@@ -79,6 +87,7 @@ __all__ = [
     "hub_disc",
     "hub_tube",
     "load",
+    "polygon",
     "propose",
     "tread_blank",
     "tread_ring",

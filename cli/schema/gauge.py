@@ -12,17 +12,17 @@ from platewheel.cli.schema.row import Row
 class MeasureRow(Row):
     """A size that the gauge is true to."""
 
-    name: str
-    value: float
-    unit: Literal["mm", "deg"]
+    name: str = Field(description="of the size")
+    value: float = Field(description="that the gauge has")
+    unit: Literal["mm", "deg"] = Field(description="of the value")
 
 
 class GaugeRow(Row):
     number: int = Field(description="stamped on it; the same in every job")
     name: str = Field(description="of its blank")
-    title: str
+    title: str = Field(description="what it measures, in words")
     count: int = Field(description="for the whole job")
-    file: str
-    sizes: list[MeasureRow]
+    file: str = Field(description="DXF of its blank, path below the job folder")
+    sizes: list[MeasureRow] = Field(description="that it is true to")
     true_mm: float = Field(description="how near to its line an edge is filed")
-    use: str
+    use: str = Field(description="how it is held, and what it tells")

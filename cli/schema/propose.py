@@ -6,7 +6,7 @@ from typing import Any, Literal
 
 from pydantic import Field
 
-from platewheel.cli.schema.row import Row
+from platewheel.cli.schema.row import Row, Versioned
 
 WheelKind = Literal[
     "",
@@ -23,8 +23,8 @@ class ChangeRow(Row):
     """A wheel one step away from a proposal."""
 
     key: str = Field(description="of the job file, or several")
-    was: str
-    becomes: str
+    was: str = Field(description="the proposal's value")
+    becomes: str = Field(description="the value one step away")
     mass_kg: float = Field(description="more or less than the proposal")
     cost: float = Field(description="a wheel, estimated, more or less")
     rating_percent: float | None = Field(description="more or less; absent: cannot be rated")
@@ -35,7 +35,7 @@ class ChangeRow(Row):
 class ProposalRow(Row):
     """A wheel that passes every check; the keys that differ from the job's [wheel]."""
 
-    rank: int
+    rank: int = Field(description="from 1, cheapest first; 0 for the job's own wheel")
     kind: WheelKind = Field(default="", description="what it has over the first; empty: next best")
     lessons: list[str] = Field(
         default_factory=list, description="what binds it, what it gives up, when to take it"
@@ -51,16 +51,18 @@ class ProposalRow(Row):
     cost_lacks: list[str] = Field(
         default_factory=list, description="what has no price, so that it costs more"
     )
-    mass_kg: float
+    mass_kg: float = Field(description="one wheel with its weld beads")
     hours_per_wheel: float = Field(description="of all works at the job's rates")
-    rated_n: float
+    rated_n: float = Field(
+        description="load rating of a wheel at a joint, the lower of new and worn"
+    )
     load_n: float = Field(description="design wheel load that it must carry")
-    governs: str
-    payload_kg_per_wagon: float
-    sheets_used: int
+    governs: str = Field(description="limit that sets the rating")
+    payload_kg_per_wagon: float = Field(description="that the rating allows")
+    sheets_used: int = Field(description="plates for the whole job")
     binds: str = Field(description="the check with the least room of those that pass")
-    binds_margin: float
-    warnings: list[str]
+    binds_margin: float = Field(description="of that check, relative to its limit")
+    warnings: list[str] = Field(description="titles of checks that warn")
     changes: list[ChangeRow] = Field(description="one step away; of the first proposal alone")
 
 
@@ -74,33 +76,35 @@ class OwnRow(Row):
 class TradeRow(Row):
     """A wheel that was analysed: cost against strength."""
 
-    cost_estimate: float
+    cost_estimate: float = Field(description="a wheel, before anything is laid")
     rated_n: float = Field(description="mean wheel load that it bears")
-    tread_diameter_mm: float
-    tread_thickness_mm: float
-    disc_thickness_mm: float
+    tread_diameter_mm: float = Field(description="of that wheel")
+    tread_thickness_mm: float = Field(description="of that wheel")
+    disc_thickness_mm: float = Field(description="of that wheel")
     best: bool = Field(description="no cheaper one is as strong")
 
 
 class FlareRow(Row):
     """The first proposal with another flange angle."""
 
-    flange_angle_deg: float
+    flange_angle_deg: float = Field(description="rail-side face to axle axis")
     climb: float = Field(description="margin against climbing the rail")
     room: float = Field(description="margin against grinding in the tightest curve")
-    verdict: str
+    verdict: str = Field(description="the worst of the checks of running that hang on the angle")
 
 
 class SieveRow(Row):
-    check: str
-    came: int
-    passed: int
+    check: str = Field(description="its id")
+    came: int = Field(description="wheels that were asked")
+    passed: int = Field(description="wheels that it let through")
     warned: int = Field(default=0, description="held back for a warning that others are free of")
 
 
-class ProposeReport(Row):
-    job: str
-    currency: str
+class ProposeReport(Versioned):
+    """Wheels proposed for a job, and how they were found."""
+
+    job: str = Field(description="name of the job")
+    currency: str = Field(description="of [costs]; kg where nothing has a price")
     not_priced: bool = Field(description="no price at all: the estimate is kg of steel")
     choices: int = Field(description="combinations of all free dimensions")
     judged: int = Field(description="most wheels judged at once by the screening")
@@ -108,12 +112,14 @@ class ProposeReport(Row):
     mean_load_n: float = Field(description="mean wheel load of the loaded wagon")
     analysed: int = Field(description="wheels with a stress analysis")
     stopped: bool = Field(description="by Ctrl-C: cheaper ones may not have been seen")
-    own: OwnRow
-    proposals: list[ProposalRow]
-    trade: list[TradeRow]
-    flare: list[FlareRow]
-    sieves: list[SieveRow]
+    own: OwnRow = Field(description="the job's wheel beside them")
+    proposals: list[ProposalRow] = Field(description="cheapest first")
+    trade: list[TradeRow] = Field(description="all that were analysed")
+    flare: list[FlareRow] = Field(description="of the first proposal")
+    sieves: list[SieveRow] = Field(
+        description="of the screening, in the order in which they are asked"
+    )
     left_out: list[str] = Field(description="finalists that fail in full, each with the reason")
     notes: list[str] = Field(default_factory=list, description="what to know of all proposals")
     refused: list[str] = Field(description="why no wheel passes, and what to change on the track")
-    seconds: float
+    seconds: float = Field(description="time that the search took")

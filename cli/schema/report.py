@@ -8,33 +8,33 @@ from pydantic import Field, JsonValue
 
 from platewheel.cli.schema.by_hand import HandRow
 from platewheel.cli.schema.gauge import GaugeRow
-from platewheel.cli.schema.row import Row
+from platewheel.cli.schema.row import Row, Versioned
 from platewheel.cli.schema.shop import BuyRow, CostRow, StepRow, TimePlanRow
 from platewheel.cli.schema.wheelset import WheelsetRow
 from platewheel.parts.wheel.kinds import KINDS
 
 
 class JobRow(Row):
-    name: str
+    name: str = Field(description="of the job file")
     wheels: int = Field(description="that all else here is of")
     asked: int = Field(description="by the job file; more where its stock does not hold all")
 
 
 class WheelRow(Row):
     mass_kg: float = Field(description="one wheel with its weld beads, uncoated")
-    weld_mass_kg: float
-    tread_diameter_mm: float
-    tread_width_mm: float
-    flange_depth_mm: float
-    flange_angle_deg: float
+    weld_mass_kg: float = Field(description="its weld beads alone")
+    tread_diameter_mm: float = Field(description="where it runs, at the gauge edge")
+    tread_width_mm: float = Field(description="of the tread ring, along the axis")
+    flange_depth_mm: float = Field(description="beyond the tread, radially")
+    flange_angle_deg: float = Field(description="rail-side face to axle axis")
     over_flange_diameter_mm: float = Field(description="tread diameter + 2 x flange depth")
-    hub_bore_mm: float
+    hub_bore_mm: float = Field(description="for axle or bush")
     hub_tube: str = Field(description="outside x wall x length, mm; empty without a tube")
 
 
 class PartRow(Row):
-    name: str
-    count_per_wheel: int
+    name: str = Field(description="of the part")
+    count_per_wheel: int = Field(description="pieces in one wheel")
     volume_mm3: float = Field(description="of one")
     mass_kg: float = Field(description="of one")
     step: str = Field(description="path below the job folder")
@@ -44,35 +44,37 @@ BLANK_KINDS: list[JsonValue] = [*(kind.name for kind in KINDS if kind.cut), "ext
 
 
 class BlankRow(Row):
-    name: str
+    name: str = Field(description="of the blank, as in placements")
     kind: str = Field(
         description="extra: a part of the user's own, gauge: of the shop; not of the wheel",
         json_schema_extra={"enum": BLANK_KINDS},
     )
-    thickness_mm: float
+    thickness_mm: float = Field(description="of the plate")
     count: int = Field(description="for the whole job")
-    area_mm2: float
-    cut_length_mm: float
-    steel: str
+    area_mm2: float = Field(description="of one, holes taken off")
+    cut_length_mm: float = Field(description="of one, outline and holes")
+    steel: str = Field(description="grade of EN 10025-2")
     drawing: str | None = Field(description="DXF file that an extra was read from")
-    file: str
-    length_mm: float | None = None
-    width_mm: float | None = None
-    diameter_mm: float | None = None
-    hub_hole_diameter_mm: float | None = None
-    vent_diameter_mm: float | None = None
-    vent_circle_mm: float | None = None
-    vent_count: int | None = None
-    inner_radius_mm: float | None = None
-    outer_radius_mm: float | None = None
-    sweep_deg: float | None = None
+    file: str = Field(description="DXF of the blank, path below the job folder")
+    length_mm: float | None = Field(None, description="of a straight blank, or of its bounds")
+    width_mm: float | None = Field(None, description="of a straight blank, or of its bounds")
+    diameter_mm: float | None = Field(None, description="of a round blank")
+    hub_hole_diameter_mm: float | None = Field(None, description="of a hub disc")
+    vent_diameter_mm: float | None = Field(None, description="of each vent of a hub disc")
+    vent_circle_mm: float | None = Field(
+        None, description="diameter of the circle that the vents lie on"
+    )
+    vent_count: int | None = Field(None, description="in one disc")
+    inner_radius_mm: float | None = Field(None, description="of a sector: flange or tapered tread")
+    outer_radius_mm: float | None = Field(None, description="of a sector: flange or tapered tread")
+    sweep_deg: float | None = Field(None, description="of a sector: flange or tapered tread")
 
 
 class PlacementRow(Row):
-    blank: str
-    x_mm: float
-    y_mm: float
-    rotation_deg: float
+    blank: str = Field(description="its name")
+    x_mm: float = Field(description="of the blank's own origin, along the sheet's length")
+    y_mm: float = Field(description="of the blank's own origin, along the sheet's width")
+    rotation_deg: float = Field(description="about the blank's own origin, counter-clockwise")
 
 
 class OffcutRow(Row):
@@ -81,22 +83,22 @@ class OffcutRow(Row):
     name: str = Field(description="to be chalked on it")
     width_mm: float = Field(description="greatest, along y of the layout")
     length_mm: float = Field(description="greatest, along x of the layout")
-    area_mm2: float
+    area_mm2: float = Field(description="of its steel, holes taken off")
     outline: list[tuple[float, float]] = Field(description="corners where it lies on the plate")
-    holes: list[list[tuple[float, float]]]
+    holes: list[list[tuple[float, float]]] = Field(description="corners of each")
 
 
 class SheetRow(Row):
-    file: str
+    file: str = Field(description="DXF to cut by, path below the job folder")
     stock: str = Field(description="width x length of the sheet, or the offcut's name")
-    offcut: bool
-    thickness_mm: float
+    offcut: bool = Field(description="true: an offcut of the job file; false: a whole sheet")
+    thickness_mm: float = Field(description="of the plate")
     repeat: int = Field(description="how many plates are cut so")
     width_mm: float = Field(description="along y of the layout")
     length_mm: float = Field(description="along x of the layout")
-    area_mm2: float
-    parts_area_mm2: float
-    scrap_percent: float
+    area_mm2: float = Field(description="of one plate")
+    parts_area_mm2: float = Field(description="of the parts on one plate")
+    scrap_percent: float = Field(description="of the plate: all that is not part")
     cut_length_mm: float = Field(
         description="on one plate: edges, leads, cuts that part what is kept or go through the rest"
     )
@@ -119,32 +121,32 @@ class SheetRow(Row):
 
 
 class UnplacedRow(Row):
-    blank: str
-    count: int
+    blank: str = Field(description="its name")
+    count: int = Field(description="pieces for which there is no room")
 
 
 class BoundRow(Row):
     """Plates of one thickness: used, and the least that any nest needs, by area."""
 
-    thickness_mm: float
-    sheets_used: int
-    least_sheets: int
-    proved_least: bool
+    thickness_mm: float = Field(description="of the plates")
+    sheets_used: int = Field(description="by this plan")
+    least_sheets: int = Field(description="that any plan needs")
+    proved_least: bool = Field(description="true: no plan uses fewer")
 
 
 class MarkedRow(Row):
     """Round holes of a blank too small to cut: centres on the sheets, to be drilled."""
 
-    blank: str
-    diameter_mm: float
+    blank: str = Field(description="its name")
+    diameter_mm: float = Field(description="of the hole")
     count: int = Field(description="in one blank")
     least_mm: float = Field(description="smallest hole that is cut in this thickness")
 
 
 class NestingRow(Row):
-    sheets_used: int
-    stock_area_mm2: float
-    parts_area_mm2: float
+    sheets_used: int = Field(description="plates of all layouts")
+    stock_area_mm2: float = Field(description="of those plates")
+    parts_area_mm2: float = Field(description="of all parts on them")
     scrap_percent: float = Field(description="of the stock area: all that is not part")
     scrap_percent_after_offcuts: float = Field(
         description="of the stock area: neither part nor kept in offcuts.toml"
@@ -156,7 +158,7 @@ class NestingRow(Row):
     rapid_length_mm: float | None = Field(
         description="travel between cuts, from each plate's corner on; null by hand"
     )
-    cutting_hours: float
+    cutting_hours: float = Field(description="of all plates, without laying them on the table")
     by_hand: HandRow | None = Field(description="of all plates; null where a machine cuts")
     setup_hours: float = Field(description="to lay the plates on the table, one by one")
     cutting_price: float = Field(description="of cutting and setting up")
@@ -165,62 +167,66 @@ class NestingRow(Row):
         "nothing or less: the kerfs run into one"
     )
     edge_web_mm: float = Field(description="steel between a kerf and the sheet's edge")
-    centre_marked_holes: list[MarkedRow]
+    centre_marked_holes: list[MarkedRow] = Field(
+        description="to be drilled, for they are too small to cut"
+    )
     seconds: float = Field(description="time the search took; the only figure that changes")
-    bounds: list[BoundRow]
-    unplaced: list[UnplacedRow]
+    bounds: list[BoundRow] = Field(description="by thickness of plate")
+    unplaced: list[UnplacedRow] = Field(description="what finds no room; empty where all is laid")
 
 
 class LengthRow(Row):
-    stock: str
-    stock_length_mm: float
-    repeat: int
-    pieces: dict[str, int]
-    piece_length_mm: float
-    rest_mm: float
+    stock: str = Field(description="bar or pipe, or a name of the rack")
+    stock_length_mm: float = Field(description="of one")
+    repeat: int = Field(description="how many are sawn so")
+    pieces: dict[str, int] = Field(description="name of the blank: pieces from one")
+    piece_length_mm: float = Field(description="of one piece")
+    rest_mm: float = Field(description="left of one")
     rack: list[str] = Field(description="names of those in the ledger; the others are to buy")
 
 
 class CheckRow(Row):
-    id: str
-    title: str
-    value: float | None
-    limit: float | None
-    unit: str
+    id: str = Field(description="the same from version to version")
+    title: str = Field(description="in words")
+    value: float | None = Field(description="found; null where there is no single number")
+    limit: float | None = Field(description="that the value is held against; null without one")
+    unit: str = Field(description="of value and limit; empty for a plain number")
     margin: float | None = Field(description="relative to the limit, positive is good")
     at_most: bool | None = Field(
         description="true: the value may be at most the limit; false: it must be at least; null: "
         "nothing to be held against a limit"
     )
-    verdict: Literal["pass", "warn", "fail", "not-assessed"]
-    says: str
-    source: str
+    verdict: Literal["pass", "warn", "fail", "not-assessed"] = Field(
+        description="fail: not to be built so; warn: to be thought about"
+    )
+    says: str = Field(description="what was found, and what to change")
+    source: str = Field(description="of the limit")
 
 
 class LimitRow(Row):
-    name: str
+    name: str = Field(description="of the limit")
     load_n: float = Field(description="design wheel load that this limit allows")
-    where: str
-    by: str
+    where: str = Field(description="the place in the wheel")
+    by: str = Field(description="what sets it: class, clause or strength, in words")
     judged: bool = Field(description="false: told beside, the rating is not judged by it")
 
 
 class LoadRow(Row):
     """A load or factor that the verdict rests on, what it was worked out from, and its source."""
 
-    name: str
-    value: float
-    unit: str
-    how: str
-    source: str
+    name: str = Field(description="of the load or factor")
+    value: float = Field(description="as the verdict takes it")
+    unit: str = Field(description="of the value; empty for a factor")
+    how: str = Field(description="worked out from which keys, or measured")
+    source: str = Field(description="of the formula")
 
 
 class BlockRow(Row):
     """Turns of one kind in the life, and the damage that they do where the first crack comes."""
 
-    where: str
-    state: Literal["loaded", "empty"]
-    turns: float
+    where: str = Field(description="piece of the way")
+    state: Literal["loaded", "empty"] = Field(description="of the wagon")
+    turns: float = Field(description="of the wheel in its life")
     load_n: float = Field(description="of the wheel when twist makes it heavy, between joints")
     push_n: float = Field(description="sideways, when it leads on the outer rail")
     damage: float = Field(description="Miner's sum, between joints")
@@ -231,42 +237,44 @@ class RatingRow(Row):
     """Load rating by stress analysis; loads are those of one wheel at a joint."""
 
     rated_n: float = Field(description="the lower of new and worn; new alone if worn is null")
-    rated_state: Literal["new", "worn"]
-    new_n: float
+    rated_state: Literal["new", "worn"] = Field(description="of which the lower rating is")
+    new_n: float = Field(description="rating of the wheel as built")
     worn_n: float | None = Field(description="null where the wear leaves too little wall")
     governs: str = Field(description="limit that sets the lower of the two")
-    where: str
+    where: str = Field(description="place in the wheel of the limit that governs")
     payload_kg_per_wagon: float = Field(description="that the lower rating allows")
     life_km: float | None = Field(description="at the stated load; null = no fatigue")
-    turns_in_life: float
-    limits_new: list[LimitRow]
-    limits_worn: list[LimitRow]
-    loads: list[LoadRow]
-    blocks: list[BlockRow]
+    turns_in_life: float = Field(description="of the wheel in the stated life")
+    limits_new: list[LimitRow] = Field(description="of the wheel as built")
+    limits_worn: list[LimitRow] = Field(
+        description="with the wear allowance worn off; empty without"
+    )
+    loads: list[LoadRow] = Field(description="that the design load was worked out from")
+    blocks: list[BlockRow] = Field(description="of Miner's sum")
 
 
 class TemplateRow(Row):
-    file: str
-    pages: int
+    file: str = Field(description="PDF, path below the job folder")
+    pages: int = Field(description="of that file")
 
 
-class Report(Row):
+class Report(Versioned):
     """Everything of a job as numbers; lengths mm, areas mm2, volumes mm3, masses kg."""
 
-    job: JobRow
-    wheel: WheelRow
-    parts: list[PartRow]
-    blanks: list[BlankRow]
+    job: JobRow = Field(description="what was asked for")
+    wheel: WheelRow = Field(description="one of them")
+    parts: list[PartRow] = Field(description="kinds of part of one wheel")
+    blanks: list[BlankRow] = Field(description="kinds of flat piece of the whole job")
     gauges: list[GaugeRow] = Field(description="by number; empty without [gauges]")
-    sheets: list[SheetRow]
-    nesting: NestingRow
-    cutting_lists: list[LengthRow]
-    buying: list[BuyRow]
-    time_plan: TimePlanRow
-    cost: CostRow
+    sheets: list[SheetRow] = Field(description="distinct layouts, each with its file")
+    nesting: NestingRow = Field(description="all plates together")
+    cutting_lists: list[LengthRow] = Field(description="bars and pipes sawn to length")
+    buying: list[BuyRow] = Field(description="for the whole job")
+    time_plan: TimePlanRow = Field(description="hours of work")
+    cost: CostRow = Field(description="of a wheel, and of an axle")
     steps: list[StepRow] = Field(description="to build, in order")
     wheelset: WheelsetRow | None = Field(description="null without [axle] in the job file")
-    templates: list[TemplateRow]
+    templates: list[TemplateRow] = Field(description="at full size, to print")
     rating: RatingRow | None = Field(description="null where the wheel cannot be rated")
-    checks: list[CheckRow]
-    warnings: list[str]
+    checks: list[CheckRow] = Field(description="worst first")
+    warnings: list[str] = Field(description="to be read before anything is cut")

@@ -33,6 +33,11 @@ class JobFile:
     """A job file that has been found good; `job` holds its sections as typed records.
 
     Every question is answered as the command of that name does, and writes nothing but `build`.
+    What is found once is kept: `check` and `rate` share the stress analysis, `nest` and `cost` the
+    plan. Frozen; `changed` and `with_part` give another. `job` in the examples is `demo()`.
+
+    >>> job
+    JobFile('oyster-tramway', 48 wheels of 300 mm)
     """
 
     job: Job
@@ -64,7 +69,12 @@ class JobFile:
         """The job with a part of one's own cut along, `count` of them; it lies on the sheets of the
         wheel's steel, as it may turn: "any", "quarter", "half", "fixed".
 
-        Raises: SpecError where its name is taken or no part's, or the count is less than one.
+        `blank` is full size, mm, on any origin. Raises: SpecError where its name is taken or no
+        part's, or the count is less than one.
+
+        >>> lid = Blank("lid", "extra", 6.0, Circle((0.0, 0.0), 40.0))
+        >>> len(job.with_part(lid, 12).parts)
+        1
         """
         from platewheel.cli.script.own_part import own_part
 
@@ -73,7 +83,12 @@ class JobFile:
         return replace(self, parts=(*self.parts, part))
 
     def check(self, *, quick: bool = False) -> Checks:
-        """Every check, worst first; `quick` leaves the stress analysis out."""
+        """Every check, worst first; `quick` leaves the stress analysis out. Values in the unit
+        that each row tells, limits with their sources.
+
+        >>> job.check(quick=True)["play-least"].verdict
+        'pass'
+        """
         from platewheel.cli.job.wheelset import checks_with_advice
         from platewheel.cli.report.judged_rows import check_rows
         from platewheel.cli.script.results import Checks
@@ -83,7 +98,11 @@ class JobFile:
 
     def rate(self) -> Rated | None:
         """The load that the wheel carries, new and worn, N; None for a wheel that the analysis
-        does not know (`check()` says why)."""
+        does not know (`check()` says why). Seconds of work.
+
+        >>> round(job.rate().load_n, -2)
+        6900.0
+        """
         from platewheel.cli.report.judged_rows import rating_row
         from platewheel.cli.script.results import Rated
 
@@ -91,7 +110,14 @@ class JobFile:
         return Rated(rating_row(found, self.job.setting), self._units) if found else None
 
     def nest(self, *, effort: Effort = "normal", seed: int = 0) -> Laid:
-        """Blanks laid on the job's stock; what finds no room is told, never dropped."""
+        """Blanks laid on the job's stock; what finds no room is told, never dropped.
+
+        `effort`: "quick", "normal", "high", as the command has it; lengths mm, areas mm2. The same
+        job and `seed` give the same plan. Raises: SpecError for another effort or a seed below 0.
+
+        >>> job.nest(effort="quick").complete
+        True
+        """
         from platewheel.cli.output.write import sheet_files
         from platewheel.cli.report.rows import length_rows, nesting_row, sheet_rows
         from platewheel.cli.script.results import Laid
@@ -106,7 +132,12 @@ class JobFile:
         )
 
     def cost(self, *, effort: Effort = "quick", seed: int = 0) -> Priced:
-        """What the wheels cost by the job's prices, laid on its stock with this effort."""
+        """What the wheels cost by the job's prices, laid on its stock with this effort; in the
+        currency of its [costs]. Raises: SpecError as `nest`.
+
+        >>> job.cost().row.currency
+        'EUR'
+        """
         from platewheel.cli.money.buying import buying_rows
         from platewheel.cli.money.time_plan import time_plan
         from platewheel.cli.money.wheel_cost import wheel_cost
@@ -120,7 +151,13 @@ class JobFile:
         return Priced(cost, tuple(buying), hours.hours, job.head.wheels, self._units)
 
     def solids(self, *, welds: bool = True) -> dict[str, cq.Solid]:
-        """The wheel's solids by name, mm, its axis Z, z = 0 at the field edge."""
+        """The wheel's solids by name, mm, its axis Z, z = 0 at the field edge.
+
+        Raises: GeometryError naming the part that the modeller cannot build.
+
+        >>> sorted(job.solids(welds=False))[:3]
+        ['disc-field', 'disc-gauge', 'flange-1']
+        """
         from platewheel.parts.wheel.assembly import wheel_solids
 
         return dict(wheel_solids(self.job.wheel, welds=welds))
@@ -135,12 +172,19 @@ class JobFile:
     ) -> Built:
         """Everything written to `folder`/<job name>, put in place when complete.
 
-        Raises: SpecError where a gauge cannot be made; NotFinished where the stock is too little,
-        or the folder is not ours to replace.
+        `what_fits`: the whole wheels that the stock holds, where it does not hold all. Raises:
+        SpecError where a gauge cannot be made, or as `nest`; NotFinished where the stock is too
+        little, or the folder is not ours to replace.
+
+        >>> job.build(effort="hasty")
+        Traceback (most recent call last):
+        platewheel.parts.base.faults.SpecError: effort: found 'hasty'; allowed: ...
         """
         from platewheel.cli.output.build import build_job
+        from platewheel.cli.script.asked import PlanAsked
         from platewheel.cli.script.results import Built
 
+        PlanAsked(effort=effort, seed=seed)
         job, out = self._whole, Path(folder)
         report = build_job(job, out, seed, lambda text: None, effort, what_fits=what_fits)
         return Built(out / job.head.name, report, self._units)
@@ -148,7 +192,9 @@ class JobFile:
     def _laid(self, effort: Effort, seed: int) -> Plan:
         """The plan, once for an effort: asked by `nest` and `cost` alike."""
         from platewheel.cli.job.plan import plan_job
+        from platewheel.cli.script.asked import PlanAsked
 
+        PlanAsked(effort=effort, seed=seed)
         if (effort, seed) not in self._plans:
             self._plans[effort, seed] = plan_job(self._whole, seed, lambda text: None, effort)
         return self._plans[effort, seed]
@@ -163,7 +209,8 @@ class JobFile:
 
 
 def load(path: str | PathLike[str]) -> JobFile:
-    """A job file, read and checked. Raises: SpecError with every fault.
+    """A job file, read and checked; drawings that it names are read beside it. Raises: SpecError
+    with every fault.
 
     >>> load("no-such.toml")
     Traceback (most recent call last):
@@ -197,22 +244,33 @@ def propose(
     """Wheels that pass every check on the job's track, cheapest first; half a minute or more.
 
     Treads between the two diameters (0.7 and 1.3 of the job's unless given), `reserve` of the
-    rating over the load. The same job gives the same wheels.
+    rating over the load; lengths mm. The same job gives the same wheels. Raises: SpecError for a
+    number out of its range.
+
+    >>> propose(job, step_mm=0.0)
+    Traceback (most recent call last):
+    platewheel.parts.base.faults.SpecError: step_mm: found 0.0; allowed: a number from 1 up to ...
     """
     from platewheel.cli.propose.run import propose as find
     from platewheel.cli.propose.wanted import Wanted
+    from platewheel.cli.script.asked import ProposeAsked
     from platewheel.cli.script.results import Proposed
 
     size = given.job.wheel.tread_diameter_mm
-    wanted = Wanted(
-        least_diameter_mm=least_diameter_mm or round(0.7 * size),
-        most_diameter_mm=most_diameter_mm or round(1.3 * size),
+    asked = ProposeAsked(
+        least_diameter_mm=_or_share(least_diameter_mm, 0.7 * size),
+        most_diameter_mm=_or_share(most_diameter_mm, 1.3 * size),
         step_mm=step_mm,
         proposals=proposals,
         analyses=analyses,
         reserve=reserve,
     )
+    wanted = Wanted(**asked.model_dump())
     return Proposed(find(given.job, wanted, lambda text: None))
+
+
+def _or_share(given: float | None, usual: float) -> float:
+    return float(round(min(max(usual, 60.0), 2000.0))) if given is None else given
 
 
 @lru_cache(maxsize=16)

@@ -28,7 +28,11 @@ from platewheel.parts.base.units import Units
 
 @dataclass(frozen=True)
 class Checks(Shown):
-    """Every check of a job, worst first. `checks["play-least"]` is one by its id."""
+    """Every check of a job, worst first. `checks["play-least"]` is one by its id.
+
+    >>> len(job.check(quick=True).failed)
+    0
+    """
 
     rows: tuple[CheckRow, ...]
     units: Units = "mm"
@@ -61,7 +65,11 @@ class Checks(Shown):
 
 @dataclass(frozen=True)
 class Rated(Shown):
-    """What a wheel carries: `row.rated_n`, `row.governs`, the limits new and worn."""
+    """What a wheel carries: `row.rated_n`, `row.governs`, the limits new and worn; N.
+
+    >>> job.rate().row.rated_state in ("new", "worn")
+    True
+    """
 
     row: RatingRow
     units: Units = "mm"
@@ -84,7 +92,11 @@ class Rated(Shown):
 
 @dataclass(frozen=True)
 class Laid(Shown):
-    """Blanks and lengths laid on the job's stock; `layouts` hold the blanks where they lie, mm."""
+    """Blanks and lengths laid on the job's stock; `layouts` hold the blanks where they lie, mm.
+
+    >>> job.nest(effort="quick").totals.unplaced
+    []
+    """
 
     sheets: tuple[SheetRow, ...]
     totals: NestingRow
@@ -119,7 +131,11 @@ class Laid(Shown):
 
 @dataclass(frozen=True)
 class Priced(Shown):
-    """What the wheels cost, and what is bought for the whole job."""
+    """What the wheels cost, and what is bought for the whole job; in the job's currency.
+
+    >>> job.cost().wheels
+    48
+    """
 
     row: CostRow
     buying: tuple[BuyRow, ...]
@@ -141,7 +157,11 @@ class Priced(Shown):
 
 @dataclass(frozen=True)
 class Built(Shown):
-    """A job folder as it was written, and the report that lies in it."""
+    """A job folder as it was written, and the report that lies in it: see `platewheel schema`.
+
+    >>> sorted(Built.__dataclass_fields__)
+    ['folder', 'report', 'units']
+    """
 
     folder: Path
     report: Report
@@ -156,7 +176,11 @@ class Built(Shown):
 
 @dataclass(frozen=True)
 class Proposed(Shown):
-    """Wheels that pass every check, cheapest first; without any, `report.refused` says why."""
+    """Wheels that pass every check, cheapest first; without any, `report.refused` says why.
+
+    >>> sorted(Proposed.__dataclass_fields__)
+    ['report']
+    """
 
     report: ProposeReport
 

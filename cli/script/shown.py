@@ -15,6 +15,8 @@ Titled = tuple[tuple[str, Table], ...]
 class Shown:
     """A result with tables: `print(result)` for a terminal, itself as the last line of a cell."""
 
+    units: Units = "mm"
+
     def lines(self) -> tuple[str, ...]:
         """What is said above the tables."""
         return ()
@@ -23,17 +25,14 @@ class Shown:
         """Titles and tables, in the order in which they are shown."""
         return ()
 
-    def _units(self) -> Units:
-        return "mm"
-
     def __str__(self) -> str:
-        parts = [*self.lines(), *(_text(*one, self._units()) for one in self.tables())]
+        parts = [*self.lines(), *(_text(*one, self.units) for one in self.tables())]
         return "\n".join(parts)
 
     def _repr_html_(self) -> str:
         from platewheel.cli.papers.html.render import render
 
-        units = self._units()
+        units = self.units
         return render("shown.html", units, lines=self.lines(), tables=self.tables())
 
 

@@ -4,7 +4,11 @@ from __future__ import annotations
 
 
 class NotFinished(Exception):  # noqa: N818 - named for what it tells
-    """A job that is sound but could not be finished; `lines` says why and what to try."""
+    """A job that is sound but could not be finished; `lines` says why and what to try.
+
+    >>> NotFinished(["no room for 2 of disc"]).lines
+    ['no room for 2 of disc']
+    """
 
     def __init__(self, lines: list[str]) -> None:
         self.lines = lines

@@ -9,7 +9,11 @@ from dataclasses import dataclass, replace
 @dataclass(frozen=True)
 class Fault:
     """One thing wrong: the key's path, the value found, what is allowed, what to try; the line of
-    its file, from 1, where that is known."""
+    its file, from 1, where that is known.
+
+    >>> print(Fault("wheel.hub_bore_mm", -3.0, "a number above 0 mm", "hub_bore_mm = 35"))
+    wheel.hub_bore_mm: found -3.0; allowed: a number above 0 mm; try: hub_bore_mm = 35
+    """
 
     key: str
     value: object
@@ -37,7 +41,11 @@ def _shown(value: object) -> str:
 
 
 class SpecError(ValueError):
-    """An input that cannot be made or understood; `faults` has every one found."""
+    """An input that cannot be made or understood; `faults` has every one found.
+
+    >>> SpecError([Fault("count", 0, "1 or more", "count = 1")]).faults[0].key
+    'count'
+    """
 
     def __init__(self, faults: Iterable[Fault]) -> None:
         self.faults = tuple(faults)
@@ -45,4 +53,9 @@ class SpecError(ValueError):
 
 
 class GeometryError(ValueError):
-    """A solid or an outline that the modeller could not build; says which."""
+    """A solid or an outline that the modeller could not build; says which.
+
+    >>> raise GeometryError("hub-tube: this wheel has none")
+    Traceback (most recent call last):
+    platewheel.parts.base.faults.GeometryError: hub-tube: this wheel has none
+    """

@@ -14,23 +14,34 @@ Point = tuple[float, float]
 
 @dataclass(frozen=True)
 class Line:
-    """Straight cut from start to end."""
+    """Straight cut from start to end, points (x, y) in mm.
+
+    >>> Line((0.0, 0.0), (30.0, 40.0)).length_mm
+    50.0
+    """
 
     start: Point
     end: Point
 
     @property
     def length_mm(self) -> float:
+        """From start to end."""
         return math.dist(self.start, self.end)
 
     @property
     def bulge(self) -> float:
+        """0: a line does not bulge."""
         return 0.0
 
 
 @dataclass(frozen=True)
 class Arc:
-    """Arc run from `start_deg` through `sweep_deg`; a positive sweep is counter-clockwise."""
+    """Arc run from `start_deg` through `sweep_deg`; a positive sweep is counter-clockwise. mm,
+    degrees from +x.
+
+    >>> Arc((0.0, 0.0), 10.0, 0.0, -180.0).end[0]
+    -10.0
+    """
 
     centre: Point
     radius_mm: float
@@ -47,14 +58,17 @@ class Arc:
 
     @property
     def start(self) -> Point:
+        """Where it begins."""
         return self.at(self.start_deg)
 
     @property
     def end(self) -> Point:
+        """Where it ends."""
         return self.at(self.start_deg + self.sweep_deg)
 
     @property
     def length_mm(self) -> float:
+        """Along the arc."""
         return self.radius_mm * math.radians(abs(self.sweep_deg))
 
     @property
@@ -70,7 +84,11 @@ class Arc:
 
 @dataclass(frozen=True)
 class Circle:
-    """Whole circle: a round outline or a hole."""
+    """Whole circle: a round outline or a hole; mm.
+
+    >>> Blank("lid", "extra", 6.0, Circle((5.0, 0.0), 10.0)).bounds
+    (-5.0, -10.0, 15.0, 10.0)
+    """
 
     centre: Point
     radius_mm: float
@@ -81,7 +99,11 @@ Loop = Circle | tuple[Segment, ...]  # a closed outline: one circle, or segments
 
 
 def polygon(points: Sequence[Point]) -> tuple[Line, ...]:
-    """Closed outline of straight lines through the points."""
+    """Closed outline of straight lines through the points, mm; the first is not said again.
+
+    >>> Blank("rib", "extra", 6.0, polygon([(0.0, 0.0), (30.0, 0.0), (0.0, 40.0)])).area_mm2
+    600.0
+    """
     return tuple(Line(a, b) for a, b in zip(points, [*points[1:], points[0]], strict=True))
 
 

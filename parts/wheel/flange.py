@@ -74,7 +74,10 @@ def flange_cone(spec: WheelSpec, segment: int = 0) -> cq.Solid:
     """One segment in its place on the wheel (the whole flange when `flange_segments` is 1).
 
     Segment 0 starts at +X, with half the seam gap before it; they follow counter-clockwise.
-    Raises: GeometryError; IndexError for a segment that the flange does not have.
+    mm. Raises: GeometryError; IndexError for a segment that the flange does not have.
+
+    >>> flange_cone(spec).isValid()
+    True
     """
     from platewheel.parts.geometry.solid import revolved
 
@@ -94,6 +97,9 @@ def flange_blank(spec: WheelSpec, longer_mm: float = 0.0) -> Blank:
 
     `longer_mm`, at the mean slant radius, is added to its length: what kerf and rolling are
     known to take. Raises: GeometryError where that makes a whole ring of it.
+
+    >>> flange_blank(spec).kind
+    'flange'
 
     Developed on the mid-surface, so area x thickness is the solid's volume and the two arcs
     are as long as the solid's mid-surface circles. The inner arc is the root.

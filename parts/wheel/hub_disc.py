@@ -47,7 +47,11 @@ def vent_centres(spec: WheelSpec) -> tuple[Point, ...]:
 
 
 def hub_disc(spec: WheelSpec, side: Side = "field") -> cq.Solid:
-    """Disc in its place on the wheel: axis Z, first vent on +X; mm. Raises: GeometryError."""
+    """Disc in its place on the wheel: axis Z, first vent on +X; mm. Raises: GeometryError.
+
+    >>> hub_disc(spec, "gauge").isValid()
+    True
+    """
     import cadquery as cq
 
     from platewheel.parts.geometry.solid import one_solid
@@ -80,7 +84,11 @@ def disc_volume_mm3(spec: WheelSpec, side: Side) -> float:
 
 
 def disc_blank(spec: WheelSpec, side: Side = "field") -> Blank:
-    """Disc laid flat, centre on the origin, vents first; mm."""
+    """Disc laid flat, centre on the origin, vents first; mm.
+
+    >>> len(disc_blank(spec).holes) == spec.vent_count + 1
+    True
+    """
     diameter, hub = disc_diameter_mm(spec, side), spec.hub_hole_diameter_mm
     vents = tuple(Circle(at, spec.vent_diameter_mm / 2) for at in vent_centres(spec))
     name = disc_name(spec, side)

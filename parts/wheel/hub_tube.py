@@ -28,7 +28,11 @@ def tube_section(spec: WheelSpec) -> Section:
 
 
 def hub_tube(spec: WheelSpec) -> cq.Solid:
-    """Tube in its place on the wheel. Raises: GeometryError."""
+    """Tube in its place on the wheel, mm. Raises: GeometryError for a wheel without a tube.
+
+    >>> hub_tube(spec).isValid()
+    True
+    """
     from platewheel.parts.geometry.solid import revolved
 
     return revolved(tube_section(spec), "hub-tube")

@@ -18,7 +18,12 @@ from platewheel.parts.wheel.weld_rules import WELD_RULES
 
 
 class WheelSpec(Spec):
-    """Every dimension of a fabricated wheel. Raises: SpecError naming every fault."""
+    """Every dimension of a fabricated wheel, mm and degrees. Raises: SpecError naming every fault.
+
+    >>> WheelSpec(**spec.model_dump() | {"tread_diameter_mm": 20.0})
+    Traceback (most recent call last):
+    platewheel.parts.base.faults.SpecError: tread_diameter_mm: found 20.0; allowed: ...
+    """
 
     rules: ClassVar[tuple[Rule, ...]] = (*WHEEL_RULES, *WELD_RULES)
 

@@ -42,7 +42,11 @@ def seam_angle(spec: WheelSpec) -> float:
 
 
 def tread_ring(spec: WheelSpec) -> cq.Solid:
-    """Ring about Z, field edge at z = 0, its seam gap centred on +X; mm. Raises: GeometryError."""
+    """Ring about Z, field edge at z = 0, its seam gap centred on +X; mm. Raises: GeometryError.
+
+    >>> round(tread_ring(spec).BoundingBox().zlen, 6) == spec.tread_width_mm
+    True
+    """
     from platewheel.parts.geometry.solid import revolved
 
     gap = seam_angle(spec)
@@ -56,6 +60,9 @@ def tread_volume_mm3(spec: WheelSpec) -> float:
 
 def tread_blank(spec: WheelSpec) -> Blank | None:
     """Strip to roll, or None from pipe; mm.
+
+    >>> tread_blank(spec).thickness_mm == spec.tread_thickness_mm
+    True
 
     Cylinder: rectangle pi (D - t) less the seam gap, lower left corner on the origin. Taper:
     annular sector, bulging to +y, the middle of its field-edge arc on the origin. The

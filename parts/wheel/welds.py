@@ -67,7 +67,10 @@ def bead_words(name: str) -> str:
 
 
 def weld_beads(spec: WheelSpec) -> tuple[Bead, ...]:
-    """Every bead of the wheel that has room to exist, in welding order.
+    """Every bead of the wheel that has room to exist, in welding order; mm, mm3.
+
+    >>> "weld-root" in [bead.name for bead in weld_beads(spec)]
+    True
 
     A fillet beside an edge nearer than its leg has the shorter leg there (`fits` says so);
     one with no room at all, as at a disc flush with the edge, is left out: see `missing_beads`.

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import doctest
 import json
 import math
 from pathlib import Path
@@ -12,7 +11,6 @@ from typer.testing import CliRunner
 
 import platewheel
 from platewheel.cli.commands.main import app
-from platewheel.cli.script import job_file
 from platewheel.parts.geometry.outline import Circle
 from tests.cli.jobs import job_text
 
@@ -106,6 +104,17 @@ def test_solids_weigh_what_the_wheel_weighs(job: platewheel.JobFile) -> None:
     assert 0 < welds < 0.1 * steel
 
 
-def test_examples_in_docstrings_run() -> None:
-    failed, tried = doctest.testmod(job_file, optionflags=doctest.ELLIPSIS)
-    assert (failed, tried > 2) == (0, True)
+def test_inches_are_shown_where_the_job_has_inches(job: platewheel.JobFile) -> None:
+    other = job.changed({"paper.units": "inch"}).check(quick=True)
+    assert " in" in str(other)
+    assert str(other) != str(job.check(quick=True))
+
+
+def test_arguments_are_held_to_their_ranges(job: platewheel.JobFile) -> None:
+    with pytest.raises(platewheel.SpecError) as told:
+        job.nest(effort="hasty", seed=-1)  # type: ignore[arg-type]
+    assert {fault.key for fault in told.value.faults} == {"effort", "seed"}
+    with pytest.raises(platewheel.SpecError) as told:
+        platewheel.propose(job, step_mm=0.0, analyses=3, most_diameter_mm=1e9)
+    keys = {fault.key for fault in told.value.faults}
+    assert keys == {"step_mm", "analyses", "most_diameter_mm"}
