@@ -21,6 +21,7 @@ from platewheel.parts.wheel.kinds import PART_NAMES
 T = TypeVar("T")
 PART = f"({'|'.join(PART_NAMES)})"
 EXTRA = r"extra-[A-Za-z0-9._-]+"  # a part of the user's own
+AXLE_PART = "(axle|key|spacer|collar|shim-inner|shim-outer|bush)"
 GAUGE = f"({'|'.join(GAUGE_NAMES)})"
 OURS = {  # entry of a job folder -> what the files in it are called; "" for a file
     "report.json": "",
@@ -32,7 +33,7 @@ OURS = {  # entry of a job folder -> what the files in it are called; "" for a f
     "marking-out.pdf": "",
     "offcuts.toml": "",
     "offcuts-used.toml": "",
-    "solids": rf"({PART}|wheel|wheelset)\.step",
+    "solids": rf"({PART}|{AXLE_PART}|wheel|wheelset)\.step",
     "blanks": rf"({PART}|{EXTRA}|{GAUGE})\.dxf",
     "sheets": r"[0-9.]+mm-[0-9]+\.dxf",
     "templates": rf"({PART}|{EXTRA}|{GAUGE}|strip-{PART}|small-parts)\.pdf",

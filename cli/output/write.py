@@ -18,7 +18,6 @@ from platewheel.cli.papers.plates.page import PlatePages, plate_pages
 from platewheel.cli.papers.plates_pdf import plates_pdf
 from platewheel.nesting.stock.round_bar import Round
 from platewheel.parts.geometry.step_file import Header
-from platewheel.parts.wheel.assembly import wheel
 from platewheel.parts.wheel.kinds import colour_of
 from platewheel.parts.wheel.part import Part
 
@@ -44,10 +43,11 @@ def step_header(job: Job) -> Header:
 
 
 def write_solids(job: Job, parts: Sequence[Part], folder: Path) -> list[str]:
-    """One STEP for each part, the wheel, and the job's wheelset; returns paths below the folder."""
+    """One STEP for each part (as it is welded in), the wheel (hub keyed and drilled, where it has
+    an axle), each part of the axle, and the wheelset; returns paths below the folder."""
     from platewheel.parts.geometry.product import Body
     from platewheel.parts.geometry.step_file import write_step
-    from platewheel.parts.wheelset.solid import write_wheelset_step
+    from platewheel.parts.wheelset.solid import axle_parts, wheel_group, wheelset_group
 
     home = folder / "solids"
     home.mkdir()
@@ -55,12 +55,19 @@ def write_solids(job: Job, parts: Sequence[Part], folder: Path) -> list[str]:
     for part in parts:
         body = Body(part.name, part.solid(), colour_of(part.name))
         write_step(body, part.name, home / f"{part.name}.step", header)
-    write_step(wheel(job.wheel), "wheel", home / WHEEL_STEP, header)
-    files = [f"solids/{part.name}.step" for part in parts] + [f"solids/{WHEEL_STEP}"]
-    if job_wheelset(job).wheelset is not None:
-        write_wheelset_step(job.setting, home / WHEELSET_STEP, header)
-        files.append(f"solids/{WHEELSET_STEP}")
-    return files
+    made = job_wheelset(job).wheelset
+    wheel = wheel_group(job.setting, made)
+    write_step(wheel, "wheel", home / WHEEL_STEP, header)
+    names = [part.name for part in parts] + ["wheel"]
+    if made is not None:
+        beside = axle_parts(job.setting, made)
+        own = {one.product.name: one.product for one in beside}
+        for name, product in own.items():
+            write_step(product, name, home / f"{name}.step", header)
+        whole = wheelset_group(job.setting, wheel, beside)
+        write_step(whole, "wheelset", home / WHEELSET_STEP, header)
+        names += [*own, "wheelset"]
+    return [f"solids/{name}.step" for name in names]
 
 
 def write_blanks(job: Job, parts: Sequence[Part], folder: Path) -> list[str]:

@@ -7,6 +7,7 @@ from platewheel.cli.job.job import Job
 from platewheel.cli.schema.report import CheckRow
 from platewheel.cli.schema.wheelset import AxleCutRow, AxleStepRow, FitRow, SpacerRow, WheelsetRow
 from platewheel.parts.wheelset.assembly import Wheelset
+from platewheel.parts.wheelset.bodies.axle import axle_kg
 from platewheel.parts.wheelset.iso_fits import limits
 from platewheel.parts.wheelset.wheel_seat import held_words
 
@@ -27,6 +28,7 @@ def wheelset_row(job: Job, made: Wheelset) -> WheelsetRow:
         wheels="turn with the axle" if made.turning else "turn on the axle",
         frames=made.frames,
         axle_length_mm=made.axle_length_mm,
+        axle_kg=axle_kg(job.setting, made),
         steel=made.steel,
         seat_diameter_mm=made.seat_diameter_mm,
         journal_diameter_mm=made.journal_diameter_mm,

@@ -46,6 +46,7 @@ class WheelsetRow(Row):
     wheels: Literal["turn with the axle", "turn on the axle"] = Field(description="fixed or loose")
     frames: str = Field(description="inside or outside of the wheels")
     axle_length_mm: float = Field(description="finished")
+    axle_kg: float = Field(description="one axle as made: keyways, dimples and centres taken off")
     steel: str = Field(description="grade of the axle")
     seat_diameter_mm: float = Field(description="where the wheel sits")
     journal_diameter_mm: float = Field(description="in the bearing")

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from platewheel.cli.schema.wheelset import WheelsetRow
 from platewheel.cli.words.phrases import Name, Phrase, Sentence, phrase
 from platewheel.cli.words.table import Cells, Column, Table, table
-from platewheel.cli.words.values import Count, Length, Lengths, Value
+from platewheel.cli.words.values import Count, Length, Lengths, Mass, Value
 
 SIZES = (
     Column("what", "What", Sentence, short="what"),
@@ -36,7 +36,8 @@ def sizes_table(row: WheelsetRow) -> Table:
 def _sizes(row: WheelsetRow) -> Iterator[Cells]:
     running = f"{row.bearings_each} {row.bearing or row.bush}"
     held = f"wheels {row.wheels}, held by {row.retention}; frames {row.frames}"
-    yield _size("axle", Length(row.axle_length_mm), Sentence(f"{row.axles} off, {row.steel}"))
+    axles = phrase(f"{row.axles} off, {row.steel}, each ", Mass(row.axle_kg, ".2f"))
+    yield _size("axle", Length(row.axle_length_mm), axles)
     yield _size("seat of the wheels", Length(row.seat_diameter_mm, "g"), Sentence(held))
     play = phrase("play ", Length(row.play_mm))
     yield _size("back to back", Length(row.back_to_back_mm), play)

@@ -1,7 +1,9 @@
-"""The wheelset as solids: axle, spacers, bearings, both wheels, and rails drawn in for reference.
+"""The wheelset as solids: axle, keys, spacers, bearings, the wheel twice, and what stands beside
+it for reference.
 
-Axes: axle = Z, z = 0 in the middle of the track, +X up, the rails along Y. Shoulders are square:
-their fillets are told on the drawing, and what sits against them is chamfered to clear them.
+In the file it lies as on its track: X along the rails, Y along the axle, Z up; the axle's middle
+is the origin. Shoulders are square: their fillets are told on the drawing, and what sits against
+them is chamfered to clear them.
 """
 
 from __future__ import annotations
@@ -10,106 +12,140 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from platewheel.parts.geometry.section import Section, rectangle
+from platewheel.parts.geometry.product import Body, Colour, Group, Placed, Product
+from platewheel.parts.geometry.section import rectangle
 from platewheel.parts.geometry.step_file import NO_JOB, Header, write_step
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.wheel.assembly import wheel_solids
 from platewheel.parts.wheel.kinds import colour_of
 from platewheel.parts.wheelset.assembly import Wheelset, wheel_offset_mm, wheelset
+from platewheel.parts.wheelset.bodies.axle import axle_solid, key_solid
+from platewheel.parts.wheelset.bodies.bearing import bearing_group, housing_body, reference
+from platewheel.parts.wheelset.bodies.hub import finished_solids, spacer_solid
+from platewheel.parts.wheelset.bodies.track import track_members
 
 if TYPE_CHECKING:
     import cadquery as cq
 
-Colour = tuple[float, float, float]
-Named = tuple[str, "cq.Solid", Colour]
-
-RAIL_LENGTH_MM = 400.0
-RAIL_HEIGHT_SHARE = 1.5  # of the head's width: enough to be seen as a rail
-AXLE_COLOUR = (0.70, 0.72, 0.74)
-SPACER_COLOUR = (0.45, 0.58, 0.48)
-BEARING_COLOUR = (0.30, 0.36, 0.52)
-BUSH_COLOUR = (0.76, 0.58, 0.28)
-RAIL_COLOUR = (0.45, 0.40, 0.37)
+AXLE_COLOUR: Colour = (0.70, 0.72, 0.74)
+KEY_COLOUR: Colour = (0.78, 0.68, 0.35)
+SPACER_COLOUR: Colour = (0.45, 0.58, 0.48)
+HOUSING_COLOUR: Colour = (0.40, 0.50, 0.56)
+BUSH_COLOUR: Colour = (0.76, 0.58, 0.28)
+ENDS = ("left", "right")  # towards -z and +z
 
 
-def axle_section(found: Wheelset) -> Section:
-    """Half section of the axle, (r, z) corners from end to end, shoulders square."""
-    corners = [(0.0, found.steps[0][0])]
-    for z0, z1, diameter in found.steps:
-        corners += [(diameter / 2, z0), (diameter / 2, z1)]
-    return (*corners, (0.0, found.steps[-1][1]))
+def wheel_group(setting: Setting, made: Wheelset | None, *, welds: bool = True) -> Group:
+    """The wheel in its own axes, hub keyed and drilled where it goes on an axle.
+
+    Raises: GeometryError naming the part that the modeller cannot build.
+    """
+    solids = finished_solids(setting, made, welds=welds)
+    bodies = (Body(name, solid, colour_of(name)) for name, solid in solids)
+    return Group("wheel", tuple(Placed(body.name, body) for body in bodies))
 
 
-def wheelset_solids(setting: Setting, *, welds: bool = True) -> list[Named]:
-    """Every solid in its place, with name and colour; no two overlap.
+def wheelset_group(
+    setting: Setting, wheel: Group | None = None, parts: tuple[Placed, ...] | None = None
+) -> Group:
+    """Everything in its place; no two solids overlap. `wheel` and `parts` (as `axle_parts`) where
+    they are made already.
 
     Raises: SpecError for a wheelset that cannot be made; GeometryError from the modeller.
     """
-    from platewheel.parts.geometry.solid import revolved
+    import cadquery as cq
 
-    found = wheelset(setting)
-    solids: list[Named] = [("axle", revolved(axle_section(found), "axle"), AXLE_COLOUR)]
-    for name, inside, outside, length, z in found.spacers:
-        section = rectangle(inside / 2, outside / 2, z - length / 2, z + length / 2)
-        solids.append((name, revolved(section, name), SPACER_COLOUR))
-    return [*solids, *_bearings(found), *_wheels(setting, welds), *_rails(setting)]
+    made = wheelset(setting)
+    wheel = wheel_group(setting, made) if wheel is None else wheel
+    parts = axle_parts(setting, made) if parts is None else parts
+    offset = wheel_offset_mm(setting)
+    members = (
+        Placed("wheel-left", wheel, cq.Location(cq.Vector(0, 0, -offset))),
+        Placed("wheel-right", wheel, _turned(offset)),
+        *parts,
+        *_bearings(made),
+        *track_members(setting),
+    )
+    # X from the axle's +Y, Y from its axis, Z from what is up there
+    lying = cq.Location(cq.Plane((0, 0, 0), (0, 0, 1), (0, 1, 0)))
+    return Group(
+        "wheelset",
+        tuple(
+            Placed(one.name, one.product, lying if one.place is None else lying * one.place)
+            for one in members
+        ),
+    )
+
+
+def axle_parts(setting: Setting, made: Wheelset) -> tuple[Placed, ...]:
+    """What is made beside the wheels: axle, keys, spacers, bushes; a product for all like ones.
+
+    Raises: GeometryError.
+    """
+    return (
+        Placed("axle", Body("axle", axle_solid(setting, made), AXLE_COLOUR)),
+        *_keys(setting, made),
+        *_spacers(setting, made),
+        *_bushes(made),
+    )
 
 
 def write_wheelset_step(setting: Setting, path: Path, header: Header = NO_JOB) -> None:
-    """Wheelset as a STEP assembly, named and coloured. Raises: as `wheelset_solids`, OSError."""
+    """Wheelset as a STEP assembly, named and coloured. Raises: as `wheelset_group`, OSError."""
+    write_step(wheelset_group(setting), "wheelset", path, header)
+
+
+def _turned(z: float) -> cq.Location:
+    """On the right everything stands the other way round, top still up."""
     import cadquery as cq
 
-    assembly = cq.Assembly(name="wheelset")
-    for name, solid, colour in wheelset_solids(setting):
-        assembly.add(solid, name=name, color=cq.Color(*colour))
-    write_step(assembly, "wheelset", path, header)
+    return cq.Location(cq.Vector(0, 0, z), cq.Vector(1, 0, 0), 180)
 
 
-def rail_top_mm(setting: Setting) -> float:
-    """Rail top below the axle: the greatest tread radius that stands over the rail's head."""
-    inner = wheel_offset_mm(setting) - setting.track.gauge_mm / 2
-    return setting.wheel.outside_radius_mm(inner)
+def _keys(setting: Setting, made: Wheelset) -> Iterator[Placed]:
+    found = key_solid(setting, made)
+    if found is not None:
+        key = Body("key", found[0], KEY_COLOUR)
+        for side, place in zip(ENDS, found[1], strict=True):
+            yield Placed(f"key-{side}", key, place)
 
 
-def _bearings(found: Wheelset) -> Iterator[Named]:
-    """Envelopes by their boundary dimensions."""
+def _spacers(setting: Setting, made: Wheelset) -> Iterator[Placed]:
+    import cadquery as cq
+
+    bodies: dict[str, Body] = {}
+    for spacer in made.spacers:
+        name, z = spacer[0], spacer[-1]
+        kind, _, side = name.rpartition("-")
+        if kind not in bodies:
+            bodies[kind] = Body(kind, spacer_solid(setting, made, spacer), SPACER_COLOUR)
+        place = cq.Location(cq.Vector(0, 0, z)) if side == ENDS[0] else _turned(z)
+        yield Placed(name, bodies[kind], place)
+
+
+def _bushes(made: Wheelset) -> Iterator[Placed]:
+    import cadquery as cq
+
     from platewheel.parts.geometry.solid import revolved
 
-    for i, z in enumerate(found.bearing_z_mm, start=1):
-        if found.bearing is not None:
-            one = found.bearing
-            name, inside, outside, width = "bearing", one.bore_mm, one.outside_mm, one.width_mm
-            colour = BEARING_COLOUR
-        else:
-            assert found.bush is not None
-            bush, colour = found.bush, BUSH_COLOUR
-            name, inside, outside, width = "bush", bush.bore_mm, bush.outside_mm, bush.length_mm
-        section = rectangle(inside / 2, outside / 2, z - width / 2, z + width / 2)
-        yield f"{name}-{i}", revolved(section, name), colour
+    if made.bush is None:
+        return
+    half = made.bush.length_mm / 2
+    section = rectangle(made.bush.bore_mm / 2, made.bush.outside_mm / 2, -half, half)
+    bush = Body("bush", revolved(section, "bush"), BUSH_COLOUR)
+    for side, z in zip(ENDS, made.bearing_z_mm, strict=True):
+        yield Placed(f"bush-{side}", bush, cq.Location(cq.Vector(0, 0, z)))
 
 
-def _wheels(setting: Setting, welds: bool) -> Iterator[Named]:
-    """The wheel twice: as it lies on the left, and turned half round on the right."""
+def _bearings(made: Wheelset) -> Iterator[Placed]:
+    """Rolling bearings, and the housings of inserts: bought, for reference."""
     import cadquery as cq
 
-    offset = wheel_offset_mm(setting)
-    places = {
-        "left": cq.Location(cq.Vector(0, 0, -offset)),
-        "right": cq.Location(cq.Vector(0, 0, offset), cq.Vector(1, 0, 0), 180),
-    }
-    for name, solid in wheel_solids(setting.wheel, welds=welds):
-        for side, place in places.items():
-            moved = solid.moved(place)
-            assert isinstance(moved, cq.Solid)
-            yield f"{side}-{name}", moved, colour_of(name)
-
-
-def _rails(setting: Setting) -> Iterator[Named]:
-    import cadquery as cq
-
-    gauge, head = setting.track.gauge_mm, setting.track.rail_head_width_mm
-    height = RAIL_HEIGHT_SHARE * head
-    bottom = -rail_top_mm(setting) - height
-    for side, z in (("left", -gauge / 2 - head), ("right", gauge / 2)):
-        corner = cq.Vector(bottom, -RAIL_LENGTH_MM / 2, z)
-        yield f"rail-{side}", cq.Solid.makeBox(height, RAIL_LENGTH_MM, head, corner), RAIL_COLOUR
+    if made.bearing is None:
+        return
+    bodies: list[Product] = [bearing_group(made.bearing)]
+    if block := housing_body(made.bearing):
+        bodies.append(reference("housing", block, HOUSING_COLOUR))
+    for i, z in enumerate(made.bearing_z_mm, start=1):
+        for body in bodies:
+            name = body.name.replace(" (", f" {i} (", 1)
+            yield Placed(name, body, cq.Location(cq.Vector(0, 0, z)))

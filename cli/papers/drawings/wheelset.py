@@ -24,7 +24,7 @@ from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.assembly import wheel_sections
 from platewheel.parts.wheel.kinds import kind_of
 from platewheel.parts.wheelset.assembly import Wheelset, wheel_offset_mm
-from platewheel.parts.wheelset.solid import RAIL_HEIGHT_SHARE, rail_top_mm
+from platewheel.parts.wheelset.bodies.track import rail_height_mm, rail_top_mm
 from platewheel.parts.wheelset.wheel_seat import wheel_seat
 
 LETTERS = 0.019  # height of the letters over the axle's length
@@ -61,7 +61,7 @@ def wheelset_picture(setting: Setting, made: Wheelset, units: Units = "mm") -> s
     view = _View(setting, made, units, LETTERS * made.axle_length_mm, tip)
     s = view.size
     half = made.axle_length_mm / 2
-    foot = rail_top_mm(setting) + RAIL_HEIGHT_SHARE * setting.track.rail_head_width_mm
+    foot = rail_top_mm(setting) + rail_height_mm(setting)
     rows, low = _rows_below(view, max(foot, tip) + 3.5 * s)
     body = [
         *_wheels(view, sections),
@@ -110,7 +110,7 @@ def _rails(view: _View) -> Iterator[str]:
     gauge, head = view.setting.track.gauge_mm, view.setting.track.rail_head_width_mm
     top = rail_top_mm(view.setting)
     for x in (-gauge / 2 - head, gauge / 2):
-        yield _box("rail", x, x + head, top, top + RAIL_HEIGHT_SHARE * head, view.size)
+        yield _box("rail", x, x + head, top, top + rail_height_mm(view.setting), view.size)
 
 
 def _on_the_axle(view: _View) -> Iterator[str]:

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from platewheel.parts.base.units import Units, length
-from platewheel.parts.making.hub_holes import KEY_SOURCE, key_place, screw_place
 from platewheel.parts.making.steps.shop_limits import PRACTICE, figure
 from platewheel.parts.making.steps.step import Figure, Step, Work, used
 from platewheel.parts.wheelset.assembly import Wheelset
 from platewheel.parts.wheelset.axle_strength import axle_mass_kg
+from platewheel.parts.wheelset.hub_holes import KEY_SOURCE, key_place, screw_place
 from platewheel.parts.wheelset.iso_fits import limits
 
 RUN_OUT_MM = 0.1  # of a seat against the bearings' seats; common practice, no source

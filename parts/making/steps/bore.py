@@ -3,14 +3,6 @@
 from __future__ import annotations
 
 from platewheel.parts.base.units import Units, length
-from platewheel.parts.making.hub_holes import (
-    DRILL_SOURCE,
-    KEY_SOURCE,
-    holed_mm,
-    key_place,
-    screw_place,
-)
-from platewheel.parts.making.hub_holes import PITCH_MM as THREADS
 from platewheel.parts.making.steps.shop_limits import GEOMETRY, PRACTICE, figure
 from platewheel.parts.making.steps.shop_words import (
     galvanized,
@@ -18,6 +10,14 @@ from platewheel.parts.making.steps.shop_words import (
     measured_without_micrometer,
 )
 from platewheel.parts.making.steps.step import Figure, Step, Work, used
+from platewheel.parts.wheelset.hub_holes import (
+    DRILL_SOURCE,
+    KEY_SOURCE,
+    holed_mm,
+    key_place,
+    screw_place,
+)
+from platewheel.parts.wheelset.hub_holes import PITCH_MM as THREADS
 from platewheel.parts.wheelset.iso_fits import fit, limits
 
 OUTLINE = ("bore", "outside of it", "length of it")  # of hub or collar, as it is drawn

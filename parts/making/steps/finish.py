@@ -21,7 +21,7 @@ from platewheel.parts.wheel.flange import seam_length_mm
 from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.weld_rules import BACKING_DEPTH_MM
 from platewheel.parts.wheel.welds import weld_beads
-from platewheel.parts.wheelset.axle_strength import axle_mass_kg
+from platewheel.parts.wheelset.bodies.axle import axle_kg
 
 
 def root(work: Work, units: Units) -> Step:
@@ -160,7 +160,7 @@ def coat(work: Work, units: Units) -> Step:
         do = [f"Left bare: oil the {area:.2f} m2 of a wheel, inside of the box too, tread dry."]
         cautions = ["Oily rags catch fire by themselves: a closed tin for them."]
     if made is not None and welded and coating != "bare":
-        mass = axle_mass_kg(made.steps) + 2 * wheel_mass_kg(wheel)
+        mass = axle_kg(work.setting, made) + 2 * wheel_mass_kg(wheel)
         long = length(made.axle_length_mm, units)
         mask = "high-temperature tape or paste" if coating == "galvanized" else "tape"
         do.insert(

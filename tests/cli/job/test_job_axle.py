@@ -18,6 +18,7 @@ from platewheel.cli.papers.drawings.wheelset import wheelset_picture
 from platewheel.cli.papers.sheet.steps import figure_value
 from platewheel.cli.papers.sheet.wheelset import wheelset_section
 from platewheel.cli.report.wheelset_rows import wheelset_row
+from platewheel.parts.base.steel import DENSITY_KG_MM3
 from platewheel.parts.checks.run import run_checks
 from tests.cli.jobs import NAME, ROWS, files_of, job_text, run, write_job
 from tests.cli.shop import shop, steps
@@ -216,7 +217,11 @@ def test_build_writes_its_solids_and_its_row(tmp_path: Path) -> None:
     assert (row["axles"], row["bearing"], row["missing"]) == (1, "UC206", 0)
     step = (folder / "solids" / "wheelset.step").read_text(encoding="utf-8")
     names = set(re.findall(r"PRODUCT\('([^']+)'", step))
-    assert {"axle", "rail-left", "rail-right"} <= names
+    assert {"axle", "key", "wheel", "rail (for reference)"} <= names
+    for name in ("axle", "key", "spacer"):
+        assert f"PRODUCT('{name}'" in (folder / "solids" / f"{name}.step").read_text("utf-8")
+    bar = math.pi / 4 * 30**2 * row["axle_length_mm"] * DENSITY_KG_MM3
+    assert 0.95 * bar < row["axle_kg"] < bar
     page = (folder / "job-sheet.html").read_text(encoding="utf-8")
     assert "The wheelset" in page
     # every file is known as this program's own, so that the next build may replace the folder

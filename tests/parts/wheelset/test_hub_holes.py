@@ -7,8 +7,8 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from platewheel.parts.base.faults import SpecError
-from platewheel.parts.making.hub_holes import DRILL_MM, PITCH_MM, key_place, screw_place
 from platewheel.parts.wheelset.assembly import wheelset
+from platewheel.parts.wheelset.hub_holes import DRILL_MM, PITCH_MM, key_place, screw_place
 from tests.parts.checks.running.settings import running_setting
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 import re
 from itertools import combinations
 from pathlib import Path
@@ -10,25 +9,26 @@ from typing import Any
 
 import pytest
 
+from platewheel.parts.geometry.product import bodies_in
+from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheelset.assembly import wheelset
-from platewheel.parts.wheelset.solid import (
-    Named,
-    axle_section,
-    wheelset_solids,
-    write_wheelset_step,
-)
+from platewheel.parts.wheelset.bodies.bearing import REFERENCE
+from platewheel.parts.wheelset.solid import wheelset_group, write_wheelset_step
 from tests.parts.checks.settings import setting_of
 
 KINDS: dict[str, dict[str, Any]] = {
-    "stepped": {"journal_diameter_mm": 30.0, "body_diameter_mm": 45.0},
+    "stepped": {"journal_diameter_mm": 30.0, "body_diameter_mm": 45.0, "retention": "screws"},
+    "keyed": {"bearing": "insert"},
     "loose": {"wheels_on_axle": "loose", "bearing": "deep-groove", "frames": "inside"},
+    "bushes": {"wheels_on_axle": "loose", "bearing": "bush"},
 }
+Bodies = dict[str, Any]
 
 
 @pytest.fixture(scope="module", params=KINDS)
-def made(request: pytest.FixtureRequest) -> tuple[dict[str, Any], list[Named]]:
-    axle = KINDS[request.param]
-    return axle, wheelset_solids(setting_of(wheel={"tread_taper_1_in": 20.0}, axle=axle))
+def made(request: pytest.FixtureRequest) -> tuple[Setting, Bodies]:
+    setting = setting_of(wheel={"tread_taper_1_in": 20.0}, axle=KINDS[request.param])
+    return setting, {name: shape for name, _, shape in bodies_in(wheelset_group(setting))}
 
 
 def box(solid: Any) -> tuple[tuple[float, float], ...]:
@@ -36,12 +36,12 @@ def box(solid: Any) -> tuple[tuple[float, float], ...]:
     return (found.xmin, found.xmax), (found.ymin, found.ymax), (found.zmin, found.zmax)
 
 
-def test_no_two_solids_overlap(made: tuple[dict[str, Any], list[Named]]) -> None:
-    boxes = {name: box(solid) for name, solid, _ in made[1]}
-    assert len(boxes) == len(made[1])
+def test_no_two_solids_overlap(made: tuple[Setting, Bodies]) -> None:
+    solids = {name: shape for name, shape in made[1].items() if shape.Solids()}
+    boxes = {name: box(solid) for name, solid in solids.items()}
     met = 0
-    for (a, first, _), (b, second, _) in combinations(made[1], 2):
-        if a.split("-")[0] == b.split("-")[0] in ("left", "right"):
+    for (a, first), (b, second) in combinations(solids.items(), 2):
+        if a.split("/")[0] == b.split("/")[0]:
             continue  # parts of one wheel: the wheel's own tests
         if all(
             min(p[1], q[1]) - max(p[0], q[0]) > 1e-4
@@ -52,35 +52,56 @@ def test_no_two_solids_overlap(made: tuple[dict[str, Any], list[Named]]) -> None
     assert met > 4  # axle through hubs, treads over rails
 
 
-def test_gauge_and_back_to_back_as_measured(made: tuple[dict[str, Any], list[Named]]) -> None:
-    solids = {name: box(solid) for name, solid, _ in made[1]}
-    assert solids["rail-right"][2][0] - solids["rail-left"][2][1] == pytest.approx(457.0)
-    found = wheelset(setting_of(axle=made[0]))
-    flange_to_flange = solids["right-flange"][2][0] - solids["left-flange"][2][1]
-    assert flange_to_flange == pytest.approx(setting_of(axle=made[0]).back_to_back_mm, abs=1e-4)
-    assert solids["axle"][2][1] - solids["axle"][2][0] == pytest.approx(found.axle_length_mm)
+def test_gauge_and_back_to_back_as_measured(made: tuple[Setting, Bodies]) -> None:
+    """Axle along Y, rails along X, Z up."""
+    setting, solids = made
+    boxes = {name: box(solid) for name, solid in solids.items()}
+    head = setting.track.rail_head_width_mm
+    middles = [sum(boxes[f"rail-{side} ({REFERENCE})"][1]) / 2 for side in ("left", "right")]
+    assert middles[1] - middles[0] - head == pytest.approx(457.0)
+    flanges = boxes["wheel-right/flange"][1][0] - boxes["wheel-left/flange"][1][1]
+    assert flanges == pytest.approx(setting.back_to_back_mm, abs=1e-4)
+    along = boxes["axle"][1]
+    assert along[1] - along[0] == pytest.approx(wheelset(setting).axle_length_mm)
+    assert along[1] + along[0] == pytest.approx(0.0, abs=1e-6)
 
 
-def test_wheels_stand_on_the_rails(made: tuple[dict[str, Any], list[Named]]) -> None:
+def test_wheels_stand_on_the_rails(made: tuple[Setting, Bodies]) -> None:
     """A hair higher, and rail and tread would overlap: a rail raised by 0.1 mm does."""
     import cadquery as cq
 
-    solids = {name: solid for name, solid, _ in made[1]}
-    raised = solids["rail-right"].moved(cq.Location(cq.Vector(0.1, 0, 0)))
-    assert raised.intersect(solids["right-tread"]).Volume() > 0.1
+    rail, tread = made[1][f"rail-right ({REFERENCE})"], made[1]["wheel-right/tread"]
+    raised = rail.moved(cq.Location(cq.Vector(0, 0, 0.1)))
+    assert raised.intersect(tread).Volume() > 0.1
+    axis = made[1][f"track axis ({REFERENCE})"]
+    assert box(axis)[2][0] == pytest.approx(box(rail)[2][1], abs=1e-4)
+    assert box(axis)[1] == pytest.approx((0, 0), abs=1e-4)
 
 
-def test_the_axles_volume_is_that_of_its_steps(made: tuple[dict[str, Any], list[Named]]) -> None:
-    found = wheelset(setting_of(axle=made[0]))
-    steps = sum(math.pi / 4 * d * d * (z1 - z0) for z0, z1, d in found.steps)
-    solid = next(solid for name, solid, _ in made[1] if name == "axle")
-    assert solid.Volume() == pytest.approx(steps, rel=1e-9)
-    assert axle_section(found)[0][0] == 0.0
+@pytest.fixture(scope="module")
+def keyed(tmp_path_factory: pytest.TempPathFactory) -> str:
+    file = tmp_path_factory.mktemp("keyed") / "wheelset.step"
+    write_wheelset_step(setting_of(axle=KINDS["keyed"]), file)
+    return file.read_text()
 
 
-def test_step_file_names_every_solid(tmp_path: Path) -> None:
-    setting = setting_of()
-    write_wheelset_step(setting, tmp_path / "wheelset.step")
-    text = (tmp_path / "wheelset.step").read_text()
-    products = set(re.findall(r"PRODUCT\('([^']*)'", text))
-    assert products == {"wheelset", *(name for name, _, _ in wheelset_solids(setting))}
+def test_step_file_has_both_wheels_once(keyed: str) -> None:
+    products = re.findall(r"PRODUCT\('([^']*)'", keyed)
+    assert len(products) == len(set(products))
+    assert {"wheelset", "wheel", "tread", "hub-tube", "axle", "key", "spacer"} <= set(products)
+    placed = re.findall(r"OCCURRENCE\('\d+','([^']*)'", keyed)
+    assert {"wheel-left", "wheel-right", "key-left", "key-right", "axle"} <= set(placed)
+
+
+def test_what_is_bought_or_track_is_for_reference(keyed: str) -> None:
+    """By name, and on a layer that the reader can switch off."""
+    told = {name for name in re.findall(r"PRODUCT\('([^']*)'", keyed) if REFERENCE in name}
+    bearing = ("bearing UC207", "inner ring", "outer ring", "ball", "housing")
+    words = (*bearing, "rail", "sleeper", "track axis")
+    assert told == {f"{word} ({REFERENCE})" for word in words}
+    assert keyed.count("PRESENTATION_LAYER_ASSIGNMENT('for reference'") == 1
+
+
+def test_the_same_bytes_twice(tmp_path: Path, keyed: str) -> None:
+    write_wheelset_step(setting_of(axle=KINDS["keyed"]), tmp_path / "again.step")
+    assert (tmp_path / "again.step").read_text() == keyed
