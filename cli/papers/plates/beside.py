@@ -118,7 +118,7 @@ def key(job: Job, plate: Plate, *, grid: bool) -> Value:
     cutting = job.cutting
     lines: list[str | Value] = ["Big dot: origin 0, 0."]
     if plate.row.by_hand:
-        lines.append(" Dash and dot: straight cut, listed overleaf.")
+        lines.append(" Dash and dot: straight cut, listed after the plates.")
     if cutting.lead_in_mm:
         lines.append(" Dot: the torch pierces.")
     if cutting.tab_count:

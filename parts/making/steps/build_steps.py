@@ -83,7 +83,7 @@ def build_steps(work: Work, checks: Sequence[Judged], units: Units) -> list[Step
     fails = [row.title.lower() for row in checks if row.verdict == "fail"]
     if fails:
         many = "1 check fails" if len(fails) == 1 else f"{len(fails)} checks fail"
-        told = f"{many}: {'; '.join(fails)}. No wagon runs before it is mended."
+        told = f"{many}: {'; '.join(fails)}. No wagon runs before that is mended."
         last = replace(last, cautions=[told, *last.cautions])
     return [_with_checks(step, checks) for step in [*body, *after, last] if step]
 

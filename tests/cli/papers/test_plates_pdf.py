@@ -296,8 +296,9 @@ def test_it_tells_how_the_lines_are_meant(
 
 def test_by_hand_a_page_of_straight_cuts_and_nothing_of_a_torch(tmp_path: Path) -> None:
     file, sheets = nested(tmp_path, {"cutting.process": '"hand"'}, rows=ROWS)
-    plates, cuts = pages_of(file)[::2], pages_of(file)[1::2]
-    assert len(plates) == len(cuts) == len(sheets)
+    pages = pages_of(file)
+    plates, cuts = pages[: len(sheets)], pages[len(sheets) :]
+    assert len(cuts) >= 1
     for page, row in zip(plates, sheets, strict=True):
         for words in ("process by hand", "cut outside, grind to it", "straight cuts scribed"):
             assert page.says(words), words
@@ -306,9 +307,13 @@ def test_by_hand_a_page_of_straight_cuts_and_nothing_of_a_torch(tmp_path: Path) 
         )
         assert not [w for w in ("pierce", "torch", "travel", "lead", "tab ") if w in page.words]
         assert row["pierces"] is None
-    for page, row in zip(cuts, sheets, strict=True):
+    assert all("Straight cuts, in order: " in page.words for page in cuts)  # a loose one too
+    for row in sheets:
+        name = f"in order: {row['file'].removeprefix('sheets/')}"
+        own = [page for page in cuts if name in page.words]
         for cut in row["by_hand"]["straight_cuts"]:
-            assert page.says(f"{cut['number']} {cut['line_mm']:.1f} mm {cut['measured_from']}")
+            line = f"{cut['number']} {cut['line_mm']:.1f} mm {cut['measured_from']}"
+            assert any(page.says(line) for page in own)
 
 
 @pytest.mark.parametrize(("length", "heavy"), [(1000.0, False), (2000.0, True)])
