@@ -35,6 +35,9 @@ ZINC = (
     "Cut in the open or under extraction, and grind zinc, paint and oil off old plate first: "
     "zinc fume gives metal fume fever."
 )
+# covered rods: diameter, least and most current
+RODS_A = ((2.5, 60.0, 100.0), (3.2, 90.0, 140.0))
+RODS_SOURCE = "makers' tables, from memory"
 SAME_TUBE_MM = 0.005
 SQUARE_MM = 0.5  # over a sawn end; common practice, no source
 
@@ -73,6 +76,8 @@ def buy(work: Work, units: Units) -> Step:
             + (f"; for each axle {held}." if held else ".")
         )
         figures.append(figure("axles to make", work.axles, "axles"))
+    if work.costs.welding == "rod":
+        do.append(_rods(work, units))
     do.append(_besides(work, units))
     cautions = [
         "Plate and bar are carried by two people or a hoist, never over a foot; slings, not wire.",
@@ -101,6 +106,17 @@ def _turned(work: Work, units: Units) -> str:
     return (
         " No tube has both as it is bought, and you have no lathe: have it turned and bored, or "
         "choose the axle and the tube's outside to suit a tube of the dealer's, and build again."
+    )
+
+
+def _rods(work: Work, units: Units) -> str:
+    """Sizes of rod for the welder there is. Source: `RODS_A`."""
+    most = work.setting.shop.welder_most_a
+    fit = [row for row in RODS_A if most is None or row[1] <= most] or [RODS_A[0]]
+    told = ", ".join(f"{length(mm, units)} ({low:g} to {high:g} A)" for mm, low, high in fit)
+    return (
+        f"Rods as their maker names them for this steel, kept dry: {told}, {RODS_SOURCE}; the "
+        "thinnest for tacks and roots, the thickest that your welder fuses for the rest."
     )
 
 

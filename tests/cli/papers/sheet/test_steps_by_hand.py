@@ -111,3 +111,12 @@ def test_a_tube_that_no_dealer_has_asks_for_a_lathe(lathe: str, bore: str, told:
     """EN 10220 has 42.4 x 8 mm, of bore 26.4, and no bore of 25."""
     keys = {"shop.lathe": lathe, "wheel.hub_bore_mm": bore, "wheel.hub_tube_outside_mm": "42.4"}
     assert ("have it turned and bored" in " ".join(steps_of(keys).step("buy").do)) is told
+
+
+@pytest.mark.parametrize(("most", "sizes"), [("80", 1), ("140", 2), ("50", 1)])
+def test_rods_are_asked_for_by_size(most: str, sizes: int) -> None:
+    do = steps_of({"shop.welder_most_a": most, "costs.welding": '"rod"'}).step("buy").do
+    (line,) = (one for one in do if one.startswith("Rods"))
+    assert line.count(" A)") == sizes
+    wire = steps_of({"costs.welding": '"wire"'}).step("buy").do
+    assert not any(one.startswith("Rods") for one in wire)
