@@ -17,7 +17,7 @@ from platewheel.cli.papers.calculation.checks import (
     line_data,
     result_data,
 )
-from platewheel.cli.papers.calculation.lines import Calculation, calculation_lines
+from platewheel.cli.papers.calculation.lines import Calculation, Told, calculation_lines
 from platewheel.cli.papers.calculation.material import SOURCE, key_rows, steel_rows
 from platewheel.cli.papers.calculation.memory import from_memory, standards
 from platewheel.cli.papers.calculation.notches import notch_rows, use_rows
@@ -117,11 +117,17 @@ def _groups(
         ]
         if room == "rating":
             checks = [
-                {**result_data(k, one, units, at_most=False), "asks": words.RATED[one.id]}
+                {**_rated(k, one, units), "asks": words.RATED[one.id]}
                 for k, one in enumerate(rated, first)
             ]
         if checks:
             yield {"room": room, "heading": heading, "checks": checks}
+
+
+def _rated(number: int, result: CheckResult, units: Units) -> dict[str, Any]:
+    value, limit, whence = words.SIDES[result.id]
+    sides = (Told(value, ""), Told(limit, whence))
+    return result_data(number, result, units, at_most=False, sides=sides)
 
 
 def _pictures(job: Job) -> dict[str, str]:

@@ -60,10 +60,9 @@ def bare(value: Any, made_by: str = "") -> Reading:
 
 
 def row_entry(name: str, one: Reading) -> Reading:
-    """A number of a row of the code, by the name that the code gives it."""
-    if not isinstance(one.term, Number) or one.term.name:
+    """A number of a row of a table, by the name that the code gives it; a count, or another number
+    of which nothing is said, stays a number."""
+    if not isinstance(one.term, Number) or one.term.name or not one.made_by:
         return one
-    quantity = Quantity(
-        name, one.value, unit_of_name(name) or UNKNOWN, "found", one.made_by or ENTRY
-    )
+    quantity = Quantity(name, one.value, unit_of_name(name) or UNKNOWN, "found", one.made_by)
     return Reading(one.value, Of(quantity))

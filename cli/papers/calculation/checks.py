@@ -45,8 +45,15 @@ def check_data(
     return told
 
 
-def result_data(number: int, result: CheckResult, units: Units, *, at_most: bool) -> dict[str, Any]:
-    """What a result says, without lines."""
+def result_data(
+    number: int,
+    result: CheckResult,
+    units: Units,
+    *,
+    at_most: bool,
+    sides: tuple[Told, Told] = (Told("value", ""), Told("limit", "")),
+) -> dict[str, Any]:
+    """What a result says, without lines; `sides` are how its value and its limit are called."""
     return {
         "number": number,
         "id": result.id,
@@ -60,7 +67,7 @@ def result_data(number: int, result: CheckResult, units: Units, *, at_most: bool
         "asks": "",
         "not_set_out": "",
         "lines": [],
-        "judged": _judged(result, Told("value", ""), Told("limit", ""), units, at_most=at_most),
+        "judged": _judged(result, *sides, units, at_most=at_most),
     }
 
 

@@ -45,6 +45,12 @@ RATED: Final = {  # the results of the stress analysis, in the order of the pape
     "worse.",
     "plate-tolerance": "What thickness of steel the rating took.",
 }
+SIDES: Final = {  # how their value and limit are called, and whence the limit is
+    "rating-new": ("Q_new", "Q", "design wheel load, chapter of loads"),
+    "rating-worn": ("Q_worn", "Q", "design wheel load, chapter of loads"),
+    "life": ("life", "way", "use.km_per_year × use.years"),
+    "plate-tolerance": ("thinnest", "limit", ""),
+}
 NOTCHES: Final = (
     "K_f = 1 + q (K_t - 1), q = 1 / (1 + √(a / r)), Neuber's a for bending and torsion by R_m; K_t "
     "of a keyway 2.14 in bending and 3.0 in torsion, its corner r 0.02 d, a set screw's dimple "

@@ -81,6 +81,9 @@ def blocks_table(rating: RatingRow) -> Table:
     )
 
 
+BESIDE = ", told beside: calculation.pdf says why"
+
+
 def limits_table(rating: RatingRow) -> Table:
     """The loads that each limit allows, new and worn."""
     worn = {limit.name: Force(limit.load_n) for limit in reversed(rating.limits_worn)}
@@ -92,7 +95,7 @@ def limits_table(rating: RatingRow) -> Table:
                 "new": Force(limit.load_n),
                 "worn": worn.get(limit.name),
                 "where": Sentence(limit.where),
-                "by": Sentence(limit.by if limit.judged else f"{limit.by}, told beside"),
+                "by": Sentence(limit.by + ("" if limit.judged else BESIDE)),
             }
             for limit in rating.limits_new
         ),

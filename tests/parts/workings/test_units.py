@@ -31,6 +31,16 @@ def test_a_unit_by_its_name(name: str, unit: str | None) -> None:
     assert unit_of_name(name) == unit
 
 
+def test_a_sum_with_an_angle_or_so_many_of_one_is_an_angle() -> None:
+    arc, plain, two = Function("atan", (of(""),), 1.0), of(""), Number(2.0)
+    assert unit_of_term(Operation("+", (arc, plain), 3.0)) == "rad"
+    assert unit_of_term(Operation("/", (of("rad"), two), 1.0)) == "rad"
+    assert unit_of_term(Operation("×", (two, of("rad")), 4.0)) == "rad"
+    assert unit_of_term(Operation("/", (of("rad"), of("rad")), 1.0)) == ""
+    assert unit_of_term(Operation("×", (of("rad"), plain), 4.0)) == ""
+    assert unit_of_term(Function("sin", (of("rad"),), 0.9)) == ""
+
+
 @pytest.mark.parametrize(
     ("sign", "one", "other", "unit"),
     [
