@@ -14,6 +14,7 @@ from platewheel.cli.papers.calculation.checks import (
     ROOMS,
     check_data,
     counted,
+    left_open,
     line_data,
     result_data,
 )
@@ -21,7 +22,7 @@ from platewheel.cli.papers.calculation.lines import Calculation, Told, calculati
 from platewheel.cli.papers.calculation.material import SOURCE, key_rows, steel_rows
 from platewheel.cli.papers.calculation.memory import from_memory, standards
 from platewheel.cli.papers.calculation.notches import notch_rows, use_rows
-from platewheel.cli.papers.calculation.rating import rating_data, sources
+from platewheel.cli.papers.calculation.rating import rating_data, sources, told_beside
 from platewheel.cli.papers.drawings.on_the_rail import on_the_rail
 from platewheel.cli.papers.drawings.section import section_picture
 from platewheel.cli.papers.drawings.wheelset import wheelset_picture
@@ -59,6 +60,7 @@ def calculation_data(
     cited = [*sources(setting), *((one.name, one.source) for one in loads)]
     cited += [(one.id, one.source) for one in rated]
     cited += [] if made is None else [("K_f of the axle", words.NOTCHES)]
+    groups = list(_groups(lines, results, rated, units))
     return {
         "title": f"{job.head.name}: calculation",
         "job": job.head.name,
@@ -79,7 +81,9 @@ def calculation_data(
             "signatures": list(words.SIGNATURES),
         },
         "counted": counted(results),
-        "groups": list(_groups(lines, results, rated, units)),
+        "groups": groups,
+        "open": left_open(groups),
+        "beside": [] if found is None else told_beside(setting, found),
         "shared": [
             {"heading": heading, "lines": [line_data(line) for line in some]}
             for heading, some in lines.shared

@@ -102,6 +102,17 @@ def _told(one: Told | None, name: str, value: float, unit: str, units: Units) ->
     return f"{told.symbol} = {with_unit(value, unit, units)}{whence}"
 
 
+def left_open(groups: Sequence[Mapping[str, Any]]) -> list[list[str]]:
+    """What does not pass, by verdict, each check with its number; nothing where all pass."""
+    checks = [one for group in groups for one in group["checks"]]
+    rows = []
+    for verdict in ("fail", "warn", "not-assessed"):
+        named = [f"{one['number']} {one['id']}" for one in checks if one["verdict"] == verdict]
+        if named:
+            rows.append([verdict, ", ".join(named)])
+    return rows
+
+
 def counted(results: Sequence[CheckResult]) -> str:
     """How many of each verdict."""
     words = {"fail": "fail", "warn": "warn", "not-assessed": "not assessed", "pass": "pass"}

@@ -100,6 +100,19 @@ def rating_data(setting: Setting, found: Assessment, units: Units) -> dict[str, 
     }
 
 
+def told_beside(setting: Setting, found: Assessment) -> list[str]:
+    """Limits by which the rating is not judged and that lie below the design load, new and worn."""
+    design, states = wheel_load_n(setting), {"new": found.new, "worn": found.worn}
+    return [
+        f"{limit.name} allow {limit.load_n:.0f} N, wheel {state}: less than the design load of "
+        f"{design:.0f} N"
+        for state, rating in states.items()
+        if rating is not None
+        for limit in rating.beside
+        if limit.load_n < design
+    ]
+
+
 def sources(setting: Setting) -> Iterator[tuple[str, str]]:
     """Of the classes, each with what it is of."""
     for _, one in _judged_by(setting):

@@ -144,13 +144,26 @@ def near(text: str, value: float | None) -> bool:
 
 
 def test_the_summary_has_every_check_with_its_page(demo: Paged) -> None:
-    summary = " ".join(demo.pages[:3])
+    summary = " ".join(demo.pages[:3]).partition("No. Check")[2]
     for group in demo.data["groups"]:
         for one in group["checks"]:
             row = re.search(rf"\b{one['number']} {one['id']} .*?(pass|WARN|FAIL) (\d+)", summary)
             assert row is not None, one["id"]
             assert f"{one['number']}. {one['title']}" in demo.pages[int(row[2]) - 1]
             assert one["margin"].replace("-", "−") in row[0].replace("-", "−")
+
+
+def test_the_first_page_names_what_does_not_pass_and_what_is_told_beside(demo: Paged) -> None:
+    ids = {one.id for one in demo.results if one.verdict != "pass"}
+    assert ids == {"coating-life"}
+    first = demo.pages[0]
+    assert re.search(r"WARN: \d+ coating-life", first)
+    assert demo.found is not None
+    root = next(one for one in demo.found.new.limits if one.name == "weld roots, full range")
+    assert not root.judged
+    assert root.load_n < value_of(demo.data["rating"]["loads"][0][1])
+    assert f"weld roots, full range allow {root.load_n:.0f} N, wheel new" in first
+    assert "judges a root by the force over its throat" in demo.text
 
 
 def test_another_reader_finds_the_same(demo: Paged, tmp_path: Any) -> None:
