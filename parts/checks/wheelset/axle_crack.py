@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from platewheel.parts.base.steel import AXLE_STEELS
 from platewheel.parts.checks.result import CheckResult, judged
+from platewheel.parts.checks.trying import still_pass
 from platewheel.parts.checks.wheelset.axle_bending import (
     moment_within_n_mm,
     moments_of_one_n,
@@ -21,7 +22,7 @@ from platewheel.parts.rating.detail import Cycles
 from platewheel.parts.rating.miner import allowed_share
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheelset import axle_fatigue
-from platewheel.parts.wheelset.assembly import Wheelset
+from platewheel.parts.wheelset.assembly import Wheelset, wheelset
 from platewheel.parts.wheelset.axle_fatigue import Stresses
 from platewheel.parts.wheelset.axle_strength import bending_stress_n_mm2, torsion_stress_n_mm2
 
@@ -49,6 +50,8 @@ def axle_fatigue_safety(setting: Setting, made: Wheelset) -> CheckResult:
     worst = min(safeties, key=lambda notch: safeties[notch])
     welded = worst.weld_category_n_mm2 is not None
     cure = "a thicker axle there, bearings nearer to the wheels, or a better way to hold them"
+    if safeties[worst] < SAFETY:
+        cure += _other_way(setting) if welded else "; weld no axle of this kind"
     return judged(
         "axle-fatigue",
         "Safety of the axle against fatigue",
@@ -58,8 +61,7 @@ def axle_fatigue_safety(setting: Setting, made: Wheelset) -> CheckResult:
         _WELD_SOURCE if welded else _SHAFT_SOURCE,
         at_most=False,
         good=f"no crack is to come {worst.where}",
-        bad=f"a crack is to come {worst.where}: {cure}"
-        + (_other_way(setting) if welded else "; weld no axle of this kind"),
+        bad=f"a crack is to come {worst.where}: {cure}",
     )
 
 
@@ -74,10 +76,16 @@ def notch_safeties(setting: Setting, made: Wheelset) -> dict[Notch, float]:
 
 
 def _other_way(setting: Setting) -> str:
-    """A way in place of a weld, if the shop has the tools for it."""
+    """A way in place of a weld that no crack comes by, if the shop has the tools for it."""
+    key = {"axle.retention": "key"}
     if not lacking(setting.shop, "key"):
-        return ', such as axle.retention = "key"'
+        return ', such as axle.retention = "key"' if still_pass(setting, key, _once_made) else ""
     return ', such as axle.wheels_on_axle = "loose" with bought collars'
+
+
+def _once_made(setting: Setting) -> CheckResult:
+    """Raises: SpecError where that axle cannot be made."""
+    return axle_fatigue_safety(setting, wheelset(setting))
 
 
 @dataclass(frozen=True)
