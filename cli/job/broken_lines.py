@@ -28,6 +28,8 @@ from platewheel.parts.base.spec_model import (
 from platewheel.parts.base.written_number import normal, unquoted
 
 MOST_TOLD = 60  # broken lines; a file with more is no job file
+MOST_LONG = 4000  # letters of a line that is tried as what it may mean
+GAP = re.compile(r"\s{30}")
 TOML = "key = value, [section] or # note"
 NOTE = re.compile(r"^\s*(//|;|--|/\*|\*|%|<!--|rem\b)", re.IGNORECASE)
 BEHIND = re.compile(r"\s+(//|;|--|/\*).*$")
@@ -73,6 +75,10 @@ class _Reader:
         self.broken(one)
 
     def broken(self, one: Statement) -> None:
+        if len(one.text) > MOST_LONG or GAP.search(one.text):  # nobody wrote that by hand
+            self.out.vague = True
+            self.fault(one, one.text.strip(), TOML, "take this line out")
+            return
         parts = [part for part in NEXT.split(one.text) if part.strip()]
         if len(parts) > 1 and all("=" in part for part in parts) and '"' not in one.text:
             each = "; ".join(part.strip() for part in parts)

@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+from typing import ClassVar
+
 from pydantic import Field
 
-from platewheel.parts.base.spec_model import Spec
+from platewheel.parts.base.plain_values import name_rule
+from platewheel.parts.base.spec_model import Rule, Spec
 
 
 class JobHead(Spec):
     """What the job is called and how many wheels it makes."""
+
+    rules: ClassVar[tuple[Rule, ...]] = (name_rule,)
 
     name: str = Field(
         pattern=r"^[A-Za-z0-9]([A-Za-z0-9 ._-]{0,58}[A-Za-z0-9_-])?$",

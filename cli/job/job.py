@@ -24,6 +24,7 @@ from platewheel.nesting.stock.round_bar import Round
 from platewheel.nesting.stock.stock import Bar, Cutting, Offcut, Pipe, Stock
 from platewheel.nesting.templates.paper import Paper
 from platewheel.parts.base.faults import Fault, SpecError
+from platewheel.parts.base.plain_values import odd_values
 from platewheel.parts.base.spec_model import Spec
 from platewheel.parts.gauges.gauge import Gauge
 from platewheel.parts.gauges.spec import GaugesSpec
@@ -207,8 +208,9 @@ def job_of(
     for name in REPEATED:
         rows = table.get(name, [])
         for i, row in enumerate(rows if isinstance(rows, list) else []):
-            if isinstance(row, dict) and name != "extra":
-                found = key_faults(name, row, KINDS, REPEATED)
+            if isinstance(row, dict):
+                extra = name == "extra"  # the rest of it is told with its drawing
+                found = odd_values(Extra, row) if extra else key_faults(name, row, KINDS, REPEATED)
                 faults += (one.below(f"{name}[{i}]") for one in found)
     faults += _repeated_names(table)
     if faults:

@@ -8,6 +8,7 @@ from dataclasses import replace
 from typing import Any
 
 from platewheel.parts.base.faults import Fault
+from platewheel.parts.base.plain_values import odd_values
 from platewheel.parts.base.spec_model import Spec, find_faults, unknown_key
 
 Kinds = Mapping[str, type[Spec]]
@@ -18,10 +19,13 @@ def key_faults(
     name: str, row: Mapping[str, Any], kinds: Kinds, repeated: Collection[str], rules: bool = True
 ) -> Iterator[Fault]:
     """Faults of a section's keys, those that belong elsewhere sent there; keys without section."""
+    told = set()
     for fault in find_faults(kinds[name], row, rules):
         key = fault.key
+        told.add(key)
         stray = key in row and key not in kinds[name].model_fields
         yield stray_key(key, row[key], name, kinds, repeated) if stray else fault
+    yield from (one for one in odd_values(kinds[name], row) if one.key not in told)
 
 
 def stray_key(key: str, value: Any, name: str, kinds: Kinds, repeated: Collection[str]) -> Fault:

@@ -12,6 +12,7 @@ from typing import Any
 
 from platewheel.cli.job.broken_lines import Written, recovered
 from platewheel.cli.job.toml_lines import Places, places
+from platewheel.cli.work.text_file import NotText, file_bytes, require_shallow
 from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.base.spec_model import Spec
 
@@ -47,6 +48,11 @@ def read_toml(path: Path, kinds: Mapping[str, type[Spec]], repeated: Collection[
     file, data = str(path), _bytes(path)
     text, faults = _decoded(data, file)
     text = text.replace("\r\n", "\n").replace("\r", "\n")
+    try:
+        require_shallow(text)
+    except NotText as error:
+        fault = Fault(file, Written(error.found), "a job file (TOML text)", START, error.line)
+        raise SpecError([fault]) from error
     last = text.rstrip("\n").count("\n") + 1
     here = Places(places(text), last, frozenset(kinds))
     try:
@@ -63,17 +69,13 @@ def read_toml(path: Path, kinds: Mapping[str, type[Spec]], repeated: Collection[
 def _bytes(path: Path) -> bytes:
     file = str(path)
     try:
-        if path.is_dir():
-            raise SpecError([Fault(file, "a folder", "a job file (TOML text)", START)])
-        with path.open("rb") as source:
-            data = source.read(MOST_BYTES + 1)
-        if len(data) > MOST_BYTES:
-            found = f"{max(path.stat().st_size, len(data))} bytes"
-            raise SpecError(
-                [Fault(file, found, f"a job file of at most {MOST_BYTES} bytes", START)]
-            )
-    except OSError as error:
-        reason = error.strerror or str(error)
+        data = file_bytes(path, MOST_BYTES)
+    except NotText as error:
+        long = error.found.endswith("bytes")
+        allowed = f"a job file of at most {MOST_BYTES} bytes" if long else "a job file (TOML text)"
+        raise SpecError([Fault(file, error.found, allowed, START)]) from error
+    except (OSError, ValueError) as error:  # ValueError: no name for a file
+        reason = getattr(error, "strerror", None) or str(error)
         raise SpecError([Fault(file, reason, "a job file that can be read", START)]) from error
     if not data.strip():
         raise SpecError([Fault(file, "an empty file", "a job file (TOML text)", START)])

@@ -14,6 +14,9 @@ HEAD = re.compile(r"^\s*(\[\[?)\s*([\w.\"' -]+?)\s*(\]\]?)\s*(#.*)?$")
 KEY = re.compile(r"^\s*([\w-]+|\"[^\"\n]*\"|'[^'\n]*')((?:\s*\.\s*[\w\"'-]+)*)\s*=(?!=)")
 
 
+MOST_FUTILE = 3  # times that a text without end is looked through to the end
+
+
 @dataclass(frozen=True)
 class Statement:
     """A head or a key with its value; `number` is the line that it begins in, from 1."""
@@ -25,7 +28,7 @@ class Statement:
 def statements(text: str) -> Iterator[Statement]:
     """Those of a text, without blank lines and notes; one that never ends is one line long."""
     lines = text.split("\n")
-    at = 0
+    at, futile = 0, 0
     while at < len(lines):
         first = at
         whole = lines[at]
@@ -33,29 +36,34 @@ def statements(text: str) -> Iterator[Statement]:
         if not whole.strip() or whole.lstrip().startswith("#"):
             continue
         end = at
-        joined = whole
-        state = unended(whole)
-        while state and end < len(lines):
-            begins = HEAD.match(lines[end]) or KEY.match(lines[end])
-            if state == "[" and begins and not lines[end].lstrip().startswith("[["):
+        state, depth = unended(whole)
+        while state and end < len(lines) and futile < MOST_FUTILE:
+            begins = state == "[" and (HEAD.match(lines[end]) or KEY.match(lines[end]))
+            if begins and not lines[end].lstrip().startswith("[["):
                 break
-            joined += "\n" + lines[end]
+            state, depth = unended(lines[end], state, depth)
             end += 1
-            state = unended(joined)
         if not state:
-            whole, at = joined, end
+            whole, at = "\n".join(lines[first:end]), end
+        else:
+            futile += end == len(lines)
         yield Statement(first + 1, whole)
 
 
-def unended(text: str) -> str:
-    """What is still open at the end: a bracket, three quotes; empty where nothing is."""
-    depth, at = 0, 0
+def unended(text: str, state: str = "", depth: int = 0) -> tuple[str, int]:
+    """What is still open at the end of a line, and how many brackets are: a bracket, three quotes;
+    empty where nothing is. The same of the line before it is given."""
+    at = 0
+    if len(state) == 3:
+        at = text.find(state) + 3
+        if at < 3:
+            return state, depth
     while at < len(text):
         mark = text[at]
         if text[at : at + 3] in ('"""', "'''"):
             closed = text.find(text[at : at + 3], at + 3)
             if closed < 0:
-                return mark * 3
+                return mark * 3, depth
             at = closed + 3
             continue
         if mark in "\"'":
@@ -69,7 +77,7 @@ def unended(text: str) -> str:
         elif mark in "]}":
             depth -= 1
         at += 1
-    return "[" if depth > 0 else ""
+    return ("[", depth) if depth > 0 else ("", 0)
 
 
 def _string_end(text: str, start: int) -> int:

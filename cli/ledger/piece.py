@@ -13,6 +13,7 @@ from platewheel.nesting.stock.piece_name import as_called
 from platewheel.nesting.stock.round_bar import Round
 from platewheel.nesting.stock.stock import Bar, Offcut, Pipe, Stock
 from platewheel.parts.base.faults import Fault
+from platewheel.parts.base.plain_values import name_rule
 from platewheel.parts.base.spec_model import Rule, Spec
 
 State = Literal["free", "reserved", "used", "coming"]
@@ -35,7 +36,7 @@ def _job_told(v: Any) -> Iterator[Fault]:
 class PieceHead(Spec):
     """What the ledger says of a piece beside its sizes."""
 
-    rules: ClassVar[tuple[Rule, ...]] = (_job_told,)
+    rules: ClassVar[tuple[Rule, ...]] = (_job_told, name_rule)
 
     name: str = Field(
         min_length=1,

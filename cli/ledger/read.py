@@ -9,11 +9,13 @@ from pathlib import Path
 from typing import Any
 
 from platewheel.cli.ledger.piece import KINDS, Ledger, Piece, PieceHead
+from platewheel.cli.work.text_file import NotText, file_bytes, require_shallow
 from platewheel.nesting.stock.piece_name import as_called
 from platewheel.parts.base.faults import Fault, SpecError
+from platewheel.parts.base.plain_values import odd_values
 from platewheel.parts.base.spec_model import find_faults, unknown_key
 
-MOST_BYTES = 20_000_000  # a piece takes some hundred
+MOST_BYTES = 4_000_000  # a piece takes some hundred
 OWN = ("name", "state", "job", "job_file", "note")
 MEND = "mend that line by hand, or put back a copy of the file; it has been left as it is"
 START = "`platewheel stock new FILE` writes one to start from"
@@ -23,11 +25,12 @@ def read_ledger(path: Path) -> Ledger:
     """Raises: SpecError telling every fault by file and line."""
     text = _text(path)
     try:
+        require_shallow(text)
         table = tomllib.loads(text)
     except (ValueError, RecursionError) as error:
         at = re.search(r"line (\d+)", str(error))
         last = text.count("\n") + 1
-        line = at.group(1) if at else str(last)
+        line = at.group(1) if at else str(getattr(error, "line", 0) or last)
         raise SpecError(
             [Fault(f"{path}:{line}", str(error), "TOML, https://toml.io", MEND)]
         ) from error
@@ -64,17 +67,15 @@ def read_ledger(path: Path) -> Ledger:
 
 def _text(path: Path) -> str:
     file = str(path)
-    if path.is_dir():
-        raise SpecError([Fault(file, "a folder", "a ledger (TOML text)", START)])
     try:
-        with path.open("rb") as source:
-            data = source.read(MOST_BYTES + 1)
+        data = file_bytes(path, MOST_BYTES)
+    except NotText as error:
+        long = error.found.endswith("bytes")
+        allowed = f"a ledger of at most {MOST_BYTES} bytes" if long else "a ledger (TOML text)"
+        raise SpecError([Fault(file, error.found, allowed, START)]) from error
     except (OSError, ValueError) as error:  # ValueError: no name for a file
         reason = getattr(error, "strerror", None) or str(error)
         raise SpecError([Fault(file, reason, "a ledger that can be read", START)]) from error
-    if len(data) > MOST_BYTES:
-        allowed = f"a ledger of at most {MOST_BYTES} bytes"
-        raise SpecError([Fault(file, f"more than {MOST_BYTES} bytes", allowed, START)])
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
@@ -90,6 +91,9 @@ def _is_rows(rows: object) -> bool:
 def _faults(kind: str, row: dict[str, Any]) -> Iterator[Fault]:
     own = {key: row[key] for key in OWN if key in row}
     yield from find_faults(PieceHead, own)
+    own.pop("note", None)  # may have lines
+    yield from odd_values(PieceHead, own)
+    yield from odd_values(KINDS[kind], {k: v for k, v in row.items() if k not in OWN})
     sizes = {key: value for key, value in row.items() if key not in OWN}
     if "count" in sizes and kind != "offcut":
         del sizes["count"]
@@ -110,10 +114,14 @@ class _Lines:
 
     def __init__(self, path: Path, text: str) -> None:
         self._path, self._text = path, text.splitlines()
+        self._heads: dict[str, list[int]] = {}
 
     def of(self, kind: str, number: int = 0, key: str = "") -> str:
         """`stock.toml:12`: the line of that key of a table, else of the table's own head."""
-        heads = [i for i in range(len(self._text)) if self._begins(i, kind)]
+        if kind not in self._heads:
+            lines = range(len(self._text))
+            self._heads[kind] = [i for i in lines if self._begins(i, kind)]
+        heads = self._heads[kind]
         if number >= len(heads):  # written in one line, or in a way of its own
             return f"{self._path}:{heads[0] + 1}" if heads else str(self._path)
         at = heads[number]

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from platewheel.cli.job.job import Job
+from platewheel.cli.work.text_file import file_bytes, require_shallow
 from platewheel.nesting.stock.layout import Layout
 from platewheel.nesting.stock.piece_name import as_called
 from platewheel.parts.base.spec_model import toml_value
@@ -59,15 +60,12 @@ def used_before(job: Job, out: Path) -> list[str]:
 
 def _used_names(path: Path) -> Iterator[str]:
     """Raises: OSError, ValueError where the file is there but is no such record."""
-    if not path.is_file():
-        if path.exists():
-            raise ValueError("no file")
+    try:
+        text = file_bytes(path, MOST_BYTES).decode("utf-8-sig")
+    except (FileNotFoundError, NotADirectoryError):
         return
-    with path.open("rb") as source:
-        data = source.read(MOST_BYTES + 1)
-    if len(data) > MOST_BYTES:
-        raise ValueError(f"more than {MOST_BYTES} bytes")
-    rows: Any = tomllib.loads(data.decode("utf-8-sig")).get("used", [])
+    require_shallow(text)
+    rows: Any = tomllib.loads(text).get("used", [])
     if not isinstance(rows, list):
         raise ValueError("used is no list of tables")
     for row in rows:

@@ -13,6 +13,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from platewheel.cli.work.text_file import NotText, file_bytes
 from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.refit.measured_ring import MeasuredRing, drawn_circumferences_mm, ring_faults
 from platewheel.parts.wheel.spec import WheelSpec
@@ -31,7 +32,8 @@ COLUMNS = {  # name -> what goes in
     "flange_angle_deg": "gauge, axle to the flange's rail-side face, once welded; may be empty",
 }
 NEEDED = ("ring", "outside_circumference_mm")
-MOST_BYTES = 10_000_000  # a line is some sixty bytes
+MOST_LINES = 110_000  # a job has at most 100 000 wheels
+MOST_BYTES = 6_000_000  # a line is some sixty bytes
 SIGNED = ("flange_seam_mm", "flange_angle_deg")  # what an angle may be is told beside the drawn
 NUMBER = re.compile(r"[+-]?(\d+(\.\d*)?|\.\d+)")
 WITH_COMMA = re.compile(r"[+-]?(\d+,\d*|,\d+)")
@@ -99,15 +101,13 @@ def rings_template(drawn: WheelSpec, job_name: str, count: int, between: str = "
 def _text(path: Path) -> str:
     name = _quiet(path.name)
     try:
-        if path.is_dir():
-            raise SpecError([Fault(name, "a folder", "a file of rings (CSV text)", TEMPLATE)])
-        with path.open("rb") as source:
-            data = source.read(MOST_BYTES + 1)
-    except OSError as error:
-        reason = error.strerror or str(error)
+        data = file_bytes(path, MOST_BYTES)
+    except NotText as error:
+        allowed = f"a file of rings (CSV text), at most {MOST_BYTES} bytes"
+        raise SpecError([Fault(name, error.found, allowed, TEMPLATE)]) from error
+    except (OSError, ValueError) as error:  # ValueError: no name for a file
+        reason = getattr(error, "strerror", None) or str(error)
         raise SpecError([Fault(name, reason, "a file that can be read", TEMPLATE)]) from error
-    if len(data) > MOST_BYTES:
-        raise SpecError([Fault(name, "too long", f"at most {MOST_BYTES} bytes", TEMPLATE)])
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
@@ -119,6 +119,10 @@ def _text(path: Path) -> str:
 def _lines(text: str, name: str) -> tuple[list[_Line], _Marks, list[Fault]]:
     """Lines that hold anything but notes, split into cells, numbered from 1; and their marks."""
     found, faults, between = [], [], ""
+    count = len(re.findall(r"\r\n|\n|\r", text))
+    if count > MOST_LINES:
+        allowed = f"at most {MOST_LINES} lines, one a ring"
+        raise SpecError([Fault(name, f"{count} lines", allowed, TEMPLATE)])
     for number, raw in enumerate(re.split(r"\r\n|\n|\r", text), start=1):
         if raw.lstrip().lstrip('"').startswith("#") or not raw.strip(" \t,;"):
             continue

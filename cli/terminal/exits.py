@@ -14,6 +14,7 @@ from platewheel.cli.terminal.width import columns, folded
 from platewheel.cli.work.not_finished import NotFinished
 from platewheel.cli.work.stopping import ToldToStop, placed, what_is_kept
 
+MOST_TOLD = 200  # faults at once
 _TRACEBACKS: ContextVar[bool] = ContextVar("tracebacks", default=False)
 DONE, CHECK_FAILED, REFUSED, NOT_FINISHED = 0, 1, 2, 3
 
@@ -34,7 +35,10 @@ def exit_codes() -> Iterator[None]:
     try:
         yield
     except SpecError as error:
-        tell([str(fault) for fault in error.faults])
+        tell([str(fault) for fault in error.faults[:MOST_TOLD]])
+        untold = len(error.faults) - MOST_TOLD
+        if untold > 0:
+            tell([f"and {untold} more faults: mend these first"])
         raise typer.Exit(REFUSED) from None
     except NotFinished as error:
         tell(error.lines)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import ClassVar
 
 from pydantic import Field
 
@@ -17,13 +18,16 @@ from platewheel.nesting.stock.layout import Turns
 from platewheel.nesting.stock.small_holes import without_small_holes
 from platewheel.nesting.stock.stock import Steel
 from platewheel.parts.base.faults import Fault, SpecError
-from platewheel.parts.base.spec_model import Spec, find_faults
+from platewheel.parts.base.plain_values import name_rule
+from platewheel.parts.base.spec_model import Rule, Spec, find_faults
 from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.geometry.outline import Circle, bounds
 
 
 class Extra(Spec):
     """A part of the user's own, drawn full size in a DXF file."""
+
+    rules: ClassVar[tuple[Rule, ...]] = (name_rule,)
 
     name: str = Field(
         pattern=r"^[A-Za-z0-9]([A-Za-z0-9._-]{0,38}[A-Za-z0-9_-])?$",

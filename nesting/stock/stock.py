@@ -10,6 +10,7 @@ from pydantic import Field
 from platewheel.nesting.stock.cutting import LEAST_WEB_MM as LEAST_WEB_MM
 from platewheel.nesting.stock.cutting import Cutting as Cutting
 from platewheel.parts.base.faults import Fault
+from platewheel.parts.base.plain_values import name_rule
 from platewheel.parts.base.spec_model import Rule, Spec
 
 Coordinate = Annotated[float, Field(ge=-100_000, le=100_000)]
@@ -70,7 +71,7 @@ def _sound_outline(v: Any) -> Iterator[Fault]:
 class Offcut(Spec):
     """A left-over piece: corners in mm on any origin, and holes already cut in it."""
 
-    rules: ClassVar[tuple[Rule, ...]] = (_sound_outline,)
+    rules: ClassVar[tuple[Rule, ...]] = (_sound_outline, name_rule)
 
     name: str = Field(
         min_length=1, max_length=60, examples=["corner-1"], description="what is chalked on it"

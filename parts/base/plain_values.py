@@ -1,0 +1,62 @@
+"""What no key means, whatever its range: numbers out of all measure, names that no file can have.
+
+Told of what a person writes, not of records that are computed: there a rest of 1e-17 is nothing.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from platewheel.parts.base.faults import Fault
+from platewheel.parts.base.spec_model import Spec, advised, allowed
+
+LEAST, MOST = 1e-6, 1e12  # in the units of keys: a thousandth of a micrometre, a million km
+# Source: Unicode Standard, 23.2 (bidirectional controls) and general categories
+TURNS = frozenset("\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
+HIDDEN = ("Cc", "Cs", "Zl", "Zp")
+# Source: Microsoft, "Naming files, paths, and namespaces": kept for devices, with any ending too
+DEVICE = re.compile(r"(con|prn|aux|nul|conin\$|conout\$|(com|lpt)[0-9¹²³])\s*(\..*)?", re.I)
+NAME = "a name that every system can give a file: no CON, AUX, NUL ..., no '.' or blank at an end"
+
+
+def odd_values(kind: type[Spec], table: Mapping[str, Any]) -> Iterator[Fault]:
+    """Faults of a section as it is written, beside those of its keys' types and ranges."""
+    for key, value in table.items():
+        field = kind.model_fields.get(key)
+        if field is None:
+            continue
+        for one in _all(value):
+            if isinstance(one, str) and any(_hidden(mark) for mark in one):
+                takes = "text without marks that cannot be seen: line ends, bells, turns"
+                yield Fault(key, value, takes, "write it anew by hand")
+                break
+            if isinstance(one, int | float) and one and not LEAST <= abs(one) <= MOST:
+                takes = f"{allowed(key, field)}, 0 or between {LEAST:g} and {MOST:g}"
+                yield Fault(key, one, takes, advised(key, field, value))
+                break
+
+
+def name_rule(v: Any) -> Iterator[Fault]:
+    """A rule of a `Spec` with a `name`."""
+    if DEVICE.fullmatch(v.name) or v.name != v.name.strip() or v.name.endswith("."):
+        yield Fault("name", v.name, NAME, f'name = "{_mended(v.name)}"')
+
+
+def _mended(name: str) -> str:
+    bare = "".join(mark for mark in name if not _hidden(mark)).strip(" .") or "piece"
+    return f"{bare.split('.')[0].strip()}-1" if DEVICE.fullmatch(bare) else bare
+
+
+def _hidden(mark: str) -> bool:
+    return mark in TURNS or unicodedata.category(mark) in HIDDEN
+
+
+def _all(value: Any) -> Iterator[Any]:
+    if isinstance(value, list | tuple):
+        for one in value:
+            yield from _all(one)
+    else:
+        yield value
