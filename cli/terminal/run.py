@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import logging
+import os
 import sys
+import warnings
 from collections.abc import Callable
 
 from platewheel.cli.terminal.exits import NOT_FINISHED, tell
@@ -15,6 +18,7 @@ from platewheel.parts.base.interruptible import hear_kept
 def run(command: Callable[[], object]) -> int:
     """The exit code. What a command does not meet itself is met here."""
     hear_kept(_goes_on)
+    _quiet_libraries()
     code = _left(command)
     sys.stdout.flush()
     lost = lost_output()
@@ -24,6 +28,15 @@ def run(command: Callable[[], object]) -> int:
             code = max(code, NOT_FINISHED)
     sys.stderr.flush()
     return code
+
+
+def _quiet_libraries() -> None:
+    """What they say of their caches and of each other is nothing that a person here can use."""
+    logging.getLogger().addHandler(logging.NullHandler())
+    if not sys.warnoptions:
+        warnings.simplefilter("ignore")
+    if os.path.expanduser("~") == "~":  # no home at all, which some will not be loaded without
+        os.environ["HOME"] = os.devnull
 
 
 def _left(command: Callable[[], object]) -> int:

@@ -6,7 +6,8 @@ most of the time, the more so with two threads at it. Functions that allocate no
 number as numpy's does: no test at each division.
 
 The copy on disk goes by a name that holds a digest of all compiled files, as each function has
-those it calls built in: a change in one makes all of them anew.
+those it calls built in: a change in one makes all of them anew. Without a place for it, all of them
+are made anew in each run.
 """
 
 from __future__ import annotations
@@ -34,7 +35,11 @@ DIGEST = sha256(b"".join(_sources)).hexdigest()[:12]
 
 def _compiled(function: Callable[..., Any], **options: Any) -> Any:
     function.__qualname__ = f"{function.__name__}_{DIGEST}"
-    return njit(cache=True, nogil=True, error_model="numpy", **options)(function)
+    compiled = partial(njit, nogil=True, error_model="numpy", **options)
+    try:
+        return compiled(cache=True)(function)
+    except RuntimeError:  # no folder that may be written in: compiled anew each time
+        return compiled()(function)
 
 
 kernel = _compiled

@@ -1,0 +1,64 @@
+"""No home, no place for temporary files or compiled code: all goes on, and no library speaks."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+NO_PLACE = "/dev/null/nothing"
+COMPILED = """
+import numba.core.caching as caching
+caching.CacheImpl._locator_classes = []  # as where neither package nor home can be written in
+from platewheel.nesting.search.compiled import kernel
+import numpy
+
+@kernel
+def doubled(numbers):
+    return 2 * numbers
+
+assert doubled(numpy.ones(2)).tolist() == [2, 2]
+"""
+NOISY = """
+import logging, os, pwd, sys, warnings
+from platewheel.cli.terminal.run import run
+
+def nobody(number):
+    raise KeyError(number)
+
+def command():
+    logging.getLogger("library").warning("cannot create a cache")
+    warnings.warn("deprecated")
+    import ezdxf
+    ezdxf.new()
+    print(os.path.expanduser("~"))
+
+pwd.getpwuid = nobody
+sys.exit(run(command))
+"""
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="paths of POSIX")
+@pytest.mark.parametrize("home", [{"HOME": NO_PLACE}, {}], ids=["unwritable", "none"])
+def test_libraries_go_without_a_home_and_are_quiet(home: dict[str, str], tmp_path: Path) -> None:
+    kept = {key: os.environ[key] for key in ("PATH", "LANG") if key in os.environ}
+    done = subprocess.run(
+        [sys.executable, "-c", NOISY],
+        env=kept | home | {"TMPDIR": NO_PLACE},
+        cwd=tmp_path,
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert (done.returncode, done.stderr) == (0, "")
+    assert done.stdout == f"{home.get('HOME', os.devnull)}\n"
+
+
+def test_compiled_code_without_a_place_is_compiled_each_time() -> None:
+    done = subprocess.run(
+        [sys.executable, "-c", COMPILED], capture_output=True, text=True, check=False
+    )
+    assert (done.returncode, done.stderr) == (0, "")
