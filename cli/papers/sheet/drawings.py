@@ -19,7 +19,7 @@ from platewheel.cli.papers.html.offcut_words import offcut_marks
 from platewheel.cli.schema.report import Report, SheetRow
 from platewheel.cli.words.figures import over_words
 from platewheel.cli.words.plates import plate_words
-from platewheel.parts.wheel.assembly import wheel_solids
+from platewheel.parts.wheelset.bodies.hub import finished_solids
 
 
 @dataclass(frozen=True)
@@ -71,7 +71,8 @@ def wheel_drawings(job: Job) -> WheelDrawings:
 
     Raises: GeometryError naming a part that the modeller cannot build.
     """
-    units, solids = job.paper.units, dict(wheel_solids(job.wheel))
+    units = job.paper.units
+    solids = dict(finished_solids(job.setting, job_wheelset(job).wheelset))
     return WheelDrawings(
         section_picture(job.wheel, units),
         exploded_picture(job.wheel, solids, units),

@@ -12,7 +12,7 @@ import pytest
 from platewheel.cli.papers.drawings.exploded import exploded_picture
 from platewheel.cli.papers.drawings.pulled_apart import pulled_apart
 from platewheel.cli.papers.drawings.visible_edges import Eye, visible_edges
-from platewheel.cli.papers.drawings.wheel_mesh import solid_mesh
+from platewheel.cli.papers.drawings.wheel_mesh import cut_mesh, solid_mesh
 from platewheel.parts.base.units import Units
 from platewheel.parts.geometry.section import rectangle, revolved_volume_mm3
 from platewheel.parts.wheel.assembly import wheel_solids
@@ -92,3 +92,37 @@ def test_mesh_encloses_the_volume_of_the_ring() -> None:
         six += ax * (by * cz - bz * cy) + ay * (bz * cx - bx * cz) + az * (bx * cy - by * cx)
     volume = revolved_volume_mm3(rectangle(142, 150, 0, 60))
     assert six / 6 == pytest.approx(volume, rel=0.01)
+
+
+def test_edges_of_a_drum_are_its_rims() -> None:
+    """Two circles; the line where its side closes on itself is no edge. Run of 2 x 2 pi r."""
+    import cadquery as cq
+
+    mesh = solid_mesh(cq.Solid.makeCylinder(100, 50), 0.01)
+    assert len(mesh.edges) == 2
+    for rim in mesh.edges:
+        points = [mesh.points[i] for i in rim]
+        run = sum(math.dist(a, b) for a, b in itertools.pairwise(points))
+        assert run == pytest.approx(2 * math.pi * 100, rel=0.01)
+        assert {round(math.hypot(x, y), 6) for x, y, _ in points} == {100.0}
+
+
+def test_a_ring_cut_open_shows_both_sides_of_its_section() -> None:
+    import cadquery as cq
+
+    ring = cq.Solid.makeCylinder(150, 60).cut(cq.Solid.makeCylinder(142, 60))
+    mesh = cut_mesh(ring, 150, 0.02)
+    area = 0.0
+    for corners in mesh.triangles:
+        (ax, ay, az), (bx, by, bz), (cx, cy, cz) = (mesh.points[i] for i in corners)
+        assert (ay, by, cy) == pytest.approx((0, 0, 0), abs=1e-9)
+        area += ((bz - az) * (cx - ax) - (bx - ax) * (cz - az)) / 2  # turned to +y
+    assert area == pytest.approx(2 * 8 * 60)
+    assert len(mesh.edges) == 8
+
+
+def test_what_the_cut_misses_has_no_section() -> None:
+    import cadquery as cq
+
+    beside = cq.Solid.makeBox(5, 5, 5, cq.Vector(0, 10, 0))
+    assert cut_mesh(beside, 20, 0.1).triangles == ()

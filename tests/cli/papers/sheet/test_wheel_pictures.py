@@ -10,10 +10,11 @@ from pathlib import Path
 import pytest
 
 from platewheel.cli.job.job import Job, read_job
+from platewheel.cli.job.wheelset import job_wheelset
 from platewheel.cli.papers.html.render import TEMPLATES
 from platewheel.cli.papers.sheet.drawings import wheel_drawings
 from platewheel.cli.papers.sheet.wheel_pictures import wheel_pictures
-from platewheel.parts.wheel.assembly import wheel_solids
+from platewheel.parts.wheelset.bodies.hub import finished_solids
 from tests.cli.jobs import job_text, write_job
 from tests.places import DEMO
 
@@ -61,7 +62,7 @@ def test_the_view_has_every_solid_whole(demo: Job, page: str) -> None:
     found = re.search(r'id="turning-mesh">(.*?)</script>', page, re.DOTALL)
     assert found
     data = json.loads(found[1])
-    solids = dict(wheel_solids(demo.wheel))
+    solids = dict(finished_solids(demo.setting, job_wheelset(demo).wheelset))
     assert [part["name"] for part in data["parts"]] == list(solids)
     for part in data["parts"]:
         points = len(part["points"]) // 3
@@ -70,6 +71,9 @@ def test_the_view_has_every_solid_whole(demo: Job, page: str) -> None:
         box = solids[part["name"]].BoundingBox()
         heights = part["points"][2::3]
         assert (min(heights), max(heights)) == pytest.approx((box.zmin, box.zmax), abs=0.02)
+        assert {place for edge in part["edges"] for place in edge} <= set(range(points))
+    titles = {part["title"] for part in data["parts"]}
+    assert {"tread ring", "field hub disc", "gauge hub disc", "flange 3", "hub tube"} <= titles
 
 
 def test_the_view_is_left_out_of_print_and_where_no_script_runs(page: str) -> None:
