@@ -35,9 +35,9 @@ def in_one_process(module_patch: pytest.MonkeyPatch) -> None:
 @pytest.fixture(autouse=True, scope="module")
 def rate_once(module_patch: pytest.MonkeyPatch) -> None:
     """Builds of one wheel share its stress analysis, on a coarse mesh: rating has its own tests."""
-    module_patch.setattr("platewheel.cli.output.build.assess", rate_once_coarse)
+    module_patch.setattr("platewheel.cli.output.build.assess", _rate_once)
 
 
 @cache
-def rate_once_coarse(setting: Setting) -> Assessment:
+def _rate_once(setting: Setting) -> Assessment:
     return assess(setting, size_mm=4.0)

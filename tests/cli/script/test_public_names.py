@@ -10,7 +10,7 @@ from collections.abc import Iterator
 import pytest
 
 import platewheel
-from tests.cli.conftest import rate_once_coarse
+from tests.cli.conftest import _rate_once
 
 NAMES = [name for name in platewheel.__all__ if name != "__version__"]
 UNIT = re.compile(r"\bmm3?\b|\bkg\b|\bN\b|degrees|currency|unit|kg/m3")
@@ -21,7 +21,7 @@ NO_UNIT |= {"Built", "demo", "load"}
 @pytest.fixture(scope="module")
 def known(module_patch: pytest.MonkeyPatch) -> dict[str, object]:
     """What the examples take as given."""
-    module_patch.setattr("platewheel.cli.script.job_file.assess", rate_once_coarse)
+    module_patch.setattr("platewheel.cli.script.job_file.assess", _rate_once)
     job = platewheel.demo()
     names = {name: getattr(platewheel, name) for name in NAMES}
     return names | {"platewheel": platewheel, "job": job, "spec": job.job.wheel}
