@@ -24,6 +24,7 @@ from platewheel.nesting.sawing.cut_lengths import Piece, cut_lengths
 from platewheel.nesting.search.most_kits import Kits, most_kits, trimmed
 from platewheel.nesting.search.nest import Effort, nest
 from platewheel.nesting.stock.layout import Layout, Nest, Sheet, Wanted
+from platewheel.parts.base.spec_model import unchecked
 from platewheel.parts.wheel.kinds import kind_of
 
 
@@ -221,7 +222,7 @@ def _listed(words: Sequence[str]) -> str:
 def _fewer(look: _Look, held: Sequence[_Held], wheels: int) -> tuple[Job, Plan]:
     """The job of so many wheels, laid anew where it was to be of more."""
     job, plan = look.job, look.plan
-    job = replace(job, head=job.head.model_copy(update={"wheels": wheels}))
+    job = replace(job, head=unchecked(job.head, {"wheels": wheels}))
     layouts: list[Layout] = []
     for one in held:
         if not one.kit or one.kits.count == wheels:

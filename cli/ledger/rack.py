@@ -13,7 +13,7 @@ from platewheel.cli.ledger.piece import Holder, Ledger, Piece
 from platewheel.cli.ledger.read import read_ledger
 from platewheel.nesting.stock.piece_name import as_called
 from platewheel.parts.base.faults import Fault, SpecError
-from platewheel.parts.base.spec_model import Spec
+from platewheel.parts.base.spec_model import Spec, unchecked
 
 TABLES = {"plate": "stock", "offcut": "offcut", "bar": "bar", "pipe": "pipe", "round": "round"}
 Rows = Mapping[str, tuple[Any, ...]]
@@ -117,4 +117,4 @@ def _priced(spec: Any, rows: Sequence[Any]) -> Any:
         return spec
     sizes = spec.model_dump(exclude={"price", "count"})
     same = (r.price for r in rows if r.model_dump(exclude={"price", "count"}) == sizes)
-    return spec.model_copy(update={"price": next(same, 0.0)})
+    return unchecked(spec, {"price": next(same, 0.0)})

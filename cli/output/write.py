@@ -17,6 +17,7 @@ from platewheel.cli.papers.marking_pdf import marking_pdf
 from platewheel.cli.papers.plates.page import PlatePages, plate_pages
 from platewheel.cli.papers.plates_pdf import plates_pdf
 from platewheel.nesting.stock.round_bar import Round
+from platewheel.parts.base.spec_model import unchecked
 from platewheel.parts.geometry.step_file import Header
 from platewheel.parts.wheel.kinds import colour_of
 from platewheel.parts.wheel.part import Part
@@ -102,10 +103,10 @@ def write_sheets(job: Job, plan: Plan, folder: Path, rests: Sequence[Round] = ()
     home.mkdir()
     files = sheet_files(plan)
     names = offcut_names(plan.kept, job.head.name)
-    told, plain = [], job.cutting.model_copy(update={"file_units": "mm"})
+    told, plain = [], unchecked(job.cutting, {"file_units": "mm"})
     by_hand = job.cutting.process == "hand"
     if by_hand:  # outlines and holes are proved as a torch would cut them, straight cuts apart
-        plain = plain.model_copy(update={"process": "plasma", "mark_names": False})
+        plain = unchecked(plain, {"process": "plasma", "mark_names": False})
     for layout, file in zip(plan.layouts, files, strict=True):
         path = folder / file
         kept = () if by_hand else plan.kept

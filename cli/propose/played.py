@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from platewheel.cli.job.job import Job
 from platewheel.cli.schema.propose import ProposalRow
+from platewheel.parts.base.spec_model import unchecked
 from platewheel.parts.propose.play import axle_set
 from platewheel.parts.propose.rate_until_known import Found
 from platewheel.parts.wheel.spec import WheelSpec
@@ -24,7 +25,7 @@ def found_job(job: Job, found: Found, row: int) -> Job:
 
 def proposed_job(job: Job, row: ProposalRow) -> Job:
     """The job with a proposal's wheel and back-to-back."""
-    axle = job.axle.model_copy(update={"back_to_back_mm": row.set_back_to_back_mm})
+    axle = unchecked(job.axle, {"back_to_back_mm": row.set_back_to_back_mm})
     return replace(job, wheel=WheelSpec(**row.wheel), axle=axle)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from platewheel.cli.job.job import Job
 from platewheel.cli.propose.played import beside
 from platewheel.cli.schema.propose import FlareRow, TradeRow
+from platewheel.parts.base.spec_model import unchecked
 from platewheel.parts.checks.result import worst_first
 from platewheel.parts.checks.run import RUNNING
 from platewheel.parts.checks.running.climb import flange_climb
@@ -46,7 +47,7 @@ def flare_rows(job: Job) -> list[FlareRow]:
     """The job's wheel with other flange angles: room in the curve against safety from climbing,
     and the worst of the checks of running that hang on the angle."""
     ones = [
-        beside(job, job.wheel.model_copy(update={"flange_angle_deg": angle})).setting
+        beside(job, unchecked(job.wheel, {"flange_angle_deg": angle})).setting
         for angle in ANGLES_DEG
     ]
     asked = [[check(one) for one in ones] for check in RUNNING]

@@ -5,13 +5,14 @@ from __future__ import annotations
 from dataclasses import replace
 
 from platewheel.cli.job.job import Job
+from platewheel.parts.base.spec_model import unchecked
 from platewheel.parts.gauges.spec import GaugesSpec
 
 
 def refit_job(job: Job) -> Job:
     """The job as one that makes a single set: all blanks of the refit, and no parts of the user's
     own and no gauges, which were cut with the first job."""
-    head = job.head.model_copy(update={"name": f"{job.head.name}-refit", "wheels": 1})
+    head = unchecked(job.head, {"name": f"{job.head.name}-refit", "wheels": 1})
     cut = replace(job, head=head, extras=(), gauges=GaugesSpec())
     if job.rack is None:
         return cut

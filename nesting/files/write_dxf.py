@@ -39,6 +39,7 @@ from platewheel.nesting.offcuts.remnant import Remnant
 from platewheel.nesting.offcuts.skeleton import kept_rings, skeleton_lines
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.layout import Layout
+from platewheel.parts.base.spec_model import unchecked
 from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.geometry.outline import bounds, polygon, reversed_loop
 
@@ -92,7 +93,7 @@ def write_sheet_dxf(
         add_path(space, polygon(ring), "sheet-edge")
     done = sheet_cuts(layout, cutting)
     if cutting.process == "hand":  # nothing marks by machine: names are words to read
-        cutting = cutting.model_copy(update={"mark_names": False})
+        cutting = unchecked(cutting, {"mark_names": False})
     marked = sheet_marks(done.parts, cutting)
     for part in marked.parts:
         for mark in part.marks:

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from platewheel.nesting.stock.cutting import Cutting
+from platewheel.parts.base.spec_model import unchecked
 
 GOOD_MM, GOOD_SHARE = 5.0, 1.5  # from other parts, and times the thickness
 SLACK_MM = 0.02  # parts as polygons are that much larger at the most
@@ -43,7 +44,7 @@ def led_spacing_mm(cutting: Cutting, thickness_mm: float) -> float:
 def laid_for_leads(cutting: Cutting, thickness_mm: float) -> Cutting:
     """The cutting with that spacing."""
     apart = led_spacing_mm(cutting, thickness_mm)
-    return cutting.model_copy(update={"part_spacing_mm": apart})
+    return unchecked(cutting, {"part_spacing_mm": apart})
 
 
 def spacing_words(cutting: Cutting, thickness_mm: float, names: Sequence[str]) -> list[str]:

@@ -14,6 +14,7 @@ from dataclasses import replace
 from typing import Any
 
 from platewheel.parts.base.faults import SpecError
+from platewheel.parts.base.spec_model import unchecked
 from platewheel.parts.checks.result import CheckResult
 from platewheel.parts.setting.setting import Setting
 
@@ -82,7 +83,7 @@ def payload_that_passes(check: Check, setting: Setting) -> int | None:
 
 
 def _loaded(setting: Setting, payload_kg: float) -> Setting:
-    wagon = setting.wagon.model_copy(update={"payload_kg": float(payload_kg)})
+    wagon = unchecked(setting.wagon, {"payload_kg": float(payload_kg)})
     return replace(setting, wagon=wagon)
 
 

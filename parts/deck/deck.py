@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Literal
 import numpy as np
 
 from platewheel.parts.base.faults import GeometryError
+from platewheel.parts.base.spec_model import unchecked
 from platewheel.parts.deck.cards import Step, deck_lines
 from platewheel.parts.deck.loads import Spot, patch_spot, push_spot, spread
 from platewheel.parts.deck.meshing import apart, mesh_wheel, vent_middles
@@ -68,8 +69,8 @@ def rated_patch(setting: Setting) -> Patch:
 
 def as_drawn(setting: Setting) -> Setting:
     """The setting with plates as thick as drawn, as the deck has them; what it is read beside."""
-    shop = setting.shop.model_copy(update={"thickness_tolerance": "nominal"})
-    finish = setting.finish.model_copy(update={"corrosion_mm": 0.0})
+    shop = unchecked(setting.shop, {"thickness_tolerance": "nominal"})
+    finish = unchecked(setting.finish, {"corrosion_mm": 0.0})
     return replace(setting, shop=shop, finish=finish)
 
 

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from platewheel.parts.base.faults import GeometryError
+from platewheel.parts.base.spec_model import unchecked
 from platewheel.parts.deck.solid_mesh import SolidMesh
 from platewheel.parts.geometry.section import Section
 from platewheel.parts.wheel.hub_disc import SIDES, disc_z_mm
@@ -62,7 +63,7 @@ def mesh_wheel(
 def apart(spec: WheelSpec) -> WheelSpec:
     """The wheel with at least so much clearance that its parts are bodies of their own."""
     clearance = max(spec.fit_clearance_mm, LEAST_SLIT_MM)
-    return spec.model_copy(update={"fit_clearance_mm": clearance})
+    return unchecked(spec, {"fit_clearance_mm": clearance})
 
 
 def sections(spec: WheelSpec) -> list[tuple[str, Section]]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from platewheel.parts.base.spec_model import unchecked
 from platewheel.parts.gauges.edge import Bite, Stop, closed, mirrored, usual_bite_mm
 from platewheel.parts.gauges.gauge import (
     CALIPER,
@@ -87,7 +88,7 @@ def track_gauge(setting: Setting, stuff: Stuff) -> Gauge:
 def _other_steps(track: TrackSpec) -> tuple[Keys, ...]:
     """Values that may set the steps apart: the tolerance usual on this track, or a widening that is
     none or can be told from none."""
-    usual = track.model_copy(update={"gauge_tolerance_mm": None}).gauge_off_mm
+    usual = unchecked(track, {"gauge_tolerance_mm": None}).gauge_off_mm
     tolerance, none = {"track.gauge_tolerance_mm": usual}, {"track.gauge_widening_mm": 0.0}
     return none, {"track.gauge_widening_mm": LEAST_STEP_MM}, tolerance, {**tolerance, **none}
 

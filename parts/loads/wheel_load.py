@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from platewheel.parts.base.spec_model import unchecked
 from platewheel.parts.loads.curving import Curving, curving
 from platewheel.parts.loads.joint import joint_load_n, rolling_factor
 from platewheel.parts.loads.travel import outward_share, travel_mm
@@ -30,8 +31,8 @@ def tightest(setting: Setting) -> WaySpec:
 
 def derived(setting: Setting) -> Setting:
     """The setting without the user's own factors."""
-    wagon = setting.wagon.model_copy(update={"load_unevenness": None, "shock_factor": None})
-    return replace(setting, wagon=wagon, use=setting.use.model_copy(update={"lateral_share": None}))
+    wagon = unchecked(setting.wagon, {"load_unevenness": None, "shock_factor": None})
+    return replace(setting, wagon=wagon, use=unchecked(setting.use, {"lateral_share": None}))
 
 
 def lean_share(setting: Setting, piece: WaySpec) -> float:

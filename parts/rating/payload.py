@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
+from platewheel.parts.base.spec_model import unchecked
 from platewheel.parts.loads.spectrum import spectrum
 from platewheel.parts.loads.wheel_load import flange_push_n, side_force_n, wheel_load_n
 from platewheel.parts.rating.detail import cycles_of
@@ -21,7 +22,7 @@ HALVINGS = 30
 def with_payload(setting: Setting, payload_kg: float) -> Setting:
     """The setting with another payload; a mass unsprung is never taken as more than the wheel's
     share of it (`parts.loads.joint`)."""
-    return replace(setting, wagon=setting.wagon.model_copy(update={"payload_kg": payload_kg}))
+    return replace(setting, wagon=unchecked(setting.wagon, {"payload_kg": payload_kg}))
 
 
 def bears(setting: Setting, rated: Setting, rating: Rating, response: Response) -> bool:

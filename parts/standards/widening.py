@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from platewheel.parts.base.faults import SpecError
+from platewheel.parts.base.spec_model import unchecked
 from platewheel.parts.checks.running.curve import (
     axle_yaw,
     fits_curve,
@@ -47,8 +48,8 @@ def least_widening_mm(setting: Setting, radius_m: float) -> float | None:
 
 
 def _clears(setting: Setting, radius_m: float, widening_mm: float) -> bool:
-    track = setting.track.model_copy(
-        update={"min_curve_radius_m": radius_m, "gauge_widening_mm": widening_mm}
+    track = unchecked(
+        setting.track, {"min_curve_radius_m": radius_m, "gauge_widening_mm": widening_mm}
     )
     there = replace(setting, track=track)
     try:

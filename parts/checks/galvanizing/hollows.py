@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from platewheel.parts.base.spec_model import unchecked
 from platewheel.parts.base.units import at_most
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.geometry.section import RZ, revolved_volume_mm3
@@ -101,7 +102,7 @@ def _sealed_by_inside_beads(spec: WheelSpec) -> bool:
     """Whether every sealed hollow is a gap between the two beads of the first disc."""
     if not spec.first_disc_both_sides:
         return False
-    outside = spec.model_copy(update={"first_disc_both_sides": False})
+    outside = unchecked(spec, {"first_disc_both_sides": False})
     return all(hollow.vented for hollow in closed_hollows(outside))
 
 

@@ -13,6 +13,7 @@ from shapely import LineString
 from shapely.affinity import scale
 
 from platewheel.parts.base.faults import SpecError
+from platewheel.parts.base.spec_model import unchecked
 from platewheel.parts.checks.running.crossings import (
     check_gauge,
     check_span,
@@ -44,7 +45,7 @@ from tests.parts.wheels import plain_wheel
 
 
 def with_track(setting: Setting, **keys: Any) -> Setting:
-    return replace(setting, track=setting.track.model_copy(update=keys))
+    return replace(setting, track=unchecked(setting.track, keys))
 
 
 def made(maker: Any, setting: Setting) -> Gauge:

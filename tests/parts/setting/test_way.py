@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from platewheel.parts.base.faults import SpecError
+from platewheel.parts.base.spec_model import unchecked
 from platewheel.parts.setting.way import (
     WaySpec,
     assumed_way,
@@ -65,9 +66,9 @@ def test_curves_that_the_track_or_the_wagon_does_not_have() -> None:
 
 
 def test_a_tightest_curve_that_the_wheelbase_does_not_pass() -> None:
-    long = WAGON.model_copy(update={"wheelbase_mm": 14_150.0})
+    long = unchecked(WAGON, {"wheelbase_mm": 14_150.0})
     assert [fault.key for fault in curve_faults(TRACK, long)] == ["track.min_curve_radius_m"]
-    assert list(curve_faults(TRACK, long.model_copy(update={"axles": 1}))) == []
+    assert list(curve_faults(TRACK, unchecked(long, {"axles": 1}))) == []
     assert list(curve_faults(TRACK, WAGON)) == []
 
 
