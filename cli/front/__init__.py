@@ -11,6 +11,7 @@ from importlib.metadata import version
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from platewheel.cli.schema.report import Report
     from platewheel.cli.script.job_file import JobFile, demo, load, propose
     from platewheel.cli.script.results import Built, Checks, Laid, Priced, Proposed, Rated
     from platewheel.cli.work.not_finished import NotFinished
@@ -42,6 +43,7 @@ _HOMES = {
     "Priced": "cli.script.results",
     "Proposed": "cli.script.results",
     "Rated": "cli.script.results",
+    "Report": "cli.schema.report",
     "SpecError": "parts.base.faults",
     "WheelSpec": "parts.wheel.spec",
     "demo": "cli.script.job_file",
@@ -77,6 +79,7 @@ __all__ = [
     "Priced",
     "Proposed",
     "Rated",
+    "Report",
     "SpecError",
     "WheelSpec",
     "__version__",

@@ -259,7 +259,11 @@ class TemplateRow(Row):
 
 
 class Report(Versioned):
-    """Everything of a job as numbers; lengths mm, areas mm2, volumes mm3, masses kg."""
+    """Everything of a job as numbers; lengths mm, areas mm2, volumes mm3, masses kg.
+
+    >>> Report.model_fields["schema_version"].default
+    1
+    """
 
     job: JobRow = Field(description="what was asked for")
     wheel: WheelRow = Field(description="one of them")

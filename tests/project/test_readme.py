@@ -20,6 +20,7 @@ README = (ROOT / "README.md").read_text(encoding="utf-8")
 FENCE = re.compile(r"^```(\w*)\n(.*?)^```$", re.MULTILINE | re.DOTALL)
 LINKED = sorted(set(re.findall(r"\]\(([^)#]+)\)", README)))
 PICTURES = sorted(set(re.findall(r"!\[[^]]+\]\(([^)]+)\)", README)))
+PYTHON = [body for language, body in FENCE.findall(README) if language == "python"]
 LOOSE_ENDS = (
     r"\.\./",  # paths outside the project
     r"https?://",  # all that is needed is in the project
@@ -45,9 +46,17 @@ def section(heading: str) -> str:
     return README.split(f"\n## {heading}\n")[1].split("\n## ")[0]
 
 
+def test_the_example_of_a_script_runs(own_folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    exec(compile(PYTHON[1], "README.md", "exec"), {})
+    told = capsys.readouterr().out
+    assert "pass" in told
+    assert told.splitlines()[-1].endswith(" plates True")
+    assert list(own_folder.iterdir()) == []
+
+
 def test_the_python_example_runs(own_folder: Path) -> None:
-    examples = [body for language, body in FENCE.findall(README) if language == "python"]
-    assert len(examples) == 1
+    examples = PYTHON
+    assert len(examples) == 2
     names: dict[str, object] = {}
     exec(compile(examples[0], "README.md", "exec"), names)
     step = own_folder / "wheel.step"

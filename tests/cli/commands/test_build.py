@@ -6,6 +6,7 @@ import json
 import math
 import os
 import re
+import runpy
 import subprocess
 import sys
 from html.parser import HTMLParser
@@ -315,3 +316,16 @@ def test_no_key_of_the_job_file_stands_on_the_job_sheet(folder: Path) -> None:
     seen = re.sub(r"(?s)<(script|style)\b.*?</\1>|<[^>]*>", " ", page)
     assert "fillet" in seen
     assert set(re.findall(r"\w*[a-z]_[a-z]\w*", seen)) <= set(COLUMNS)  # of rings.csv, to type
+
+
+def test_the_example_of_a_script_reads_the_report(
+    folder: Path, report: dict[str, Any], capsys: pytest.CaptureFixture[str], monkeypatch: Any
+) -> None:
+    script = ROOT / "tests" / "examples" / "report_by_its_schema.py"
+    monkeypatch.setattr(sys, "argv", [script.name, str(folder / "report.json")])
+    runpy.run_path(str(script))
+    told = capsys.readouterr().out
+    assert told.startswith(f"{NAME}: {report['job']['wheels']} wheels of ")
+    assert f"platewheel {report['version']}, schema {report['schema_version']}" in told
+    for row in (*report["blanks"], *(b | {"name": b["item"]} for b in report["buying"])):
+        assert row["name"] in told
