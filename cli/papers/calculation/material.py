@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any, Final
 
 from platewheel.cli.job.job import Job
+from platewheel.cli.papers.calculation.symbols import SYMBOLS
 from platewheel.cli.papers.calculation.terms import digits, with_unit
 from platewheel.parts.base.spec_model import unit_of
 from platewheel.parts.base.steel import AXLE_STEELS
@@ -38,16 +39,17 @@ def steel_rows(job: Job, made: Wheelset | None) -> list[list[str]]:
 
 
 def key_rows(job: Job) -> list[list[str]]:
-    """Every key that the checks may ask about: section, key, value with unit, given or default."""
+    """Every key that the checks may ask about: key, value with unit, given or default, and
+    the symbol that stands for it in equations."""
     rows = []
     for section in SECTIONS:
         spec = getattr(job, section)
         for key, value in spec.model_dump().items():
             given = "given" if key in spec.model_fields_set else "default"
-            rows.append([f"{section}.{key}", _value(key, value, job), given])
+            rows.append([f"{section}.{key}", _value(key, value, job), given, SYMBOLS.get(key, "")])
     for k, piece in enumerate(job.way, 1):
         for key, value in piece.model_dump(exclude_none=True).items():
-            rows.append([f"way {k}: {key}", _value(key, value, job), "given"])
+            rows.append([f"way {k}: {key}", _value(key, value, job), "given", ""])
     return rows
 
 

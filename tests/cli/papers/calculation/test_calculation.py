@@ -237,7 +237,7 @@ def test_the_paper_defers_and_has_room_to_sign(demo: Paged) -> None:
         "Local codes", "licensed engineers", "no permission to run", "What is not covered",
         "Engineer responsible", "Signature", "explodes in a zinc bath", "EN 1993-1-8:2005",
         "checked against", "semi-analytical finite elements", "S355",
-        "use.km_per_year", "wagon.payload_kg 500 kg given", "Scope agreed",
+        "use.km_per_year", "wagon.payload_kg 500 kg given m_p", "Scope agreed",
     ):  # fmt: skip
         assert words in demo.text, words
 
