@@ -63,9 +63,10 @@ def trued_words(refit: Refit) -> list[str]:
     if not names:
         return []
     return [
-        f"rings {', '.join(names)} are pressed, stretched or shrunk so that drawn blanks fit: a "
-        "ring in a press or clamp springs away when it is let go, one that is stretched can burst "
-        "at its seam: chain it, stand beside it; tape it again before a disc goes in"
+        f"{'ring' if len(names) == 1 else 'rings'} {', '.join(names)} "
+        f"{'is' if len(names) == 1 else 'are'} pressed, stretched or shrunk so that drawn blanks "
+        "fit: a ring in a press or clamp springs away when it is let go, one that is stretched can "
+        "burst at its seam: chain it, stand beside it; tape it again before a disc goes in"
     ]
 
 

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from platewheel.parts.checks.galvanizing.plate_webs import WEBS
 from platewheel.parts.propose.choices import followers
 
 # outside diameters of tube, mm: EN 10220 series 1 and 2, from memory, with 57 of series 3
@@ -110,4 +111,9 @@ def first_wheel(
         "tread_taper_1_in": 0.0,
     }
     insets = {"disc_field_inset_mm": INSET_MM, "disc_gauge_inset_mm": INSET_MM}
-    return values | followers(base, values | insets)
+    found = values | followers(base, values | insets)
+    if "vent_circle_mm" in found:  # as far out as the steel beside a vent lets it be cut
+        web = WEBS[process][0] * disc
+        room = tread_diameter_mm - 2 * ring - 2 * fit - values["vent_diameter_mm"] - 2 * web
+        found["vent_circle_mm"] = min(found["vent_circle_mm"], float(math.floor(room)))
+    return found

@@ -38,6 +38,7 @@ def vent_web(setting: Setting) -> CheckResult | None:
     outer, inner = _webs_mm(spec)
     web, limit = min(outer, inner), rim_web_mm(setting)
     circle = _circle_further(spec, limit - web, outer <= inner)
+    tears = "tears" if setting.process == "hand" else "burns or tears"
     return judged(
         "vent-web",
         "Steel beside the vent holes",
@@ -47,7 +48,7 @@ def vent_web(setting: Setting) -> CheckResult | None:
         WEB_SOURCE,
         at_most=False,
         good="the web beside the holes is wide enough to cut",
-        bad=f"the web burns or tears: wheel.vent_circle_mm = {circle}",
+        bad=f"the web {tears}: wheel.vent_circle_mm = {circle}",
         bad_verdict="warn",
     )
 

@@ -17,6 +17,7 @@ from platewheel.parts.propose.first_wheel import (
 from platewheel.parts.setting.track import TrackSpec
 from platewheel.parts.setting.wagon import WagonSpec
 from platewheel.parts.setting.way import curve_faults
+from platewheel.parts.wheel.hub_disc import disc_diameter_mm
 from platewheel.parts.wheel.spec import WheelSpec
 
 GAUGES = st.floats(100, 2000)
@@ -111,3 +112,17 @@ def test_the_tread_is_wide_enough_for_the_box_and_the_vents_fit_between_hub_and_
     small = values(110, 6)  # a tube of 33.7 in a ring of 98 mm inside: a fifth of the rest
     assert small["hub_tube_outside_mm"] == 33.7
     assert small["vent_diameter_mm"] == 12
+
+
+@given(st.floats(200, 400), st.sampled_from([(6.0, 8.0), (6.35,), (4.76, 7.94)]))
+def test_steel_beside_the_vents_can_be_cut_in_plates_of_inches_too(
+    tread: float, sheets: tuple[float, ...]
+) -> None:
+    """Shop guides: a web as wide as the plate is thick. 304.8 mm of 1/4 inch had 6.25 mm of it."""
+    keys = first_wheel(
+        tread, 25.4, gauge_mm=381.0, rail_head_mm=25.4, sheets_mm=sheets, roll_most_mm=8.0,
+        process="hand",
+    )  # fmt: skip
+    wheel = WheelSpec(**keys)
+    outer = (disc_diameter_mm(wheel, "field") - wheel.vent_circle_mm - wheel.vent_diameter_mm) / 2
+    assert outer >= wheel.disc_thickness_mm - 1e-9
