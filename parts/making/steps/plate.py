@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from platewheel.parts.base.units import Units, length
+from platewheel.parts.base.units import Units, inches, length
 from platewheel.parts.making.press_force import rod_for_mm
 from platewheel.parts.making.ring_roundness import roundness_limit
 from platewheel.parts.making.springback import round_force_n
@@ -113,7 +113,10 @@ def _rods(work: Work, units: Units) -> str:
     """Sizes of rod for the welder there is. Source: `RODS_A`."""
     most = work.setting.shop.welder_most_a
     fit = [row for row in RODS_A if most is None or row[1] <= most] or [RODS_A[0]]
-    told = ", ".join(f"{length(mm, units)} ({low:g} to {high:g} A)" for mm, low, high in fit)
+    told = ", ".join(  # 3/32 in is a name, not a measure
+        f"{inches(mm) if units == 'inch' else length(mm, units)} ({low:g} to {high:g} A)"
+        for mm, low, high in fit
+    )
     return (
         f"Rods as their maker names them for this steel, kept dry: {told}, {RODS_SOURCE}; the "
         "thinnest for tacks and roots, the thickest that your welder fuses for the rest."

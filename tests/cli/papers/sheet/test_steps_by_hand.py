@@ -118,5 +118,7 @@ def test_rods_are_asked_for_by_size(most: str, sizes: int) -> None:
     do = steps_of({"shop.welder_most_a": most, "costs.welding": '"rod"'}).step("buy").do
     (line,) = (one for one in do if one.startswith("Rods"))
     assert line.count(" A)") == sizes
+    inch = steps_of({"paper.units": '"inch"', "costs.welding": '"rod"'}).step("buy").do
+    assert "3/32 in (60 to 100 A), 1/8 in (90 to 140 A)" in " ".join(inch)
     wire = steps_of({"costs.welding": '"wire"'}).step("buy").do
     assert not any(one.startswith("Rods") for one in wire)
