@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from pathlib import Path
 from typing import Annotated
 
@@ -72,6 +73,7 @@ def propose(
             text = job_file.read_text(encoding="utf-8-sig")
             axle = job.setting.back_to_back_mm if job.has_axle else None
             with_wheel(text, job.wheel.model_dump(), axle)  # can be followed
+        started = time.perf_counter()
         with steps() as told:
             report = find(job, wanted, told)
         file = write_proposal(job, report, out)
@@ -79,7 +81,7 @@ def propose(
         if as_json:
             show_json(report.model_dump())
         else:
-            show_proposals(report)
+            show_proposals(report, time.perf_counter() - started)
             typer.echo(file)
         if write and report.proposals:
             if choose > len(report.proposals):

@@ -127,7 +127,7 @@ def _side(job: Job, step: Steps, assess: Assess | None, name: str) -> Side:
     if short:
         return Side(job, checks, rating, None, None, None, short)
     try:
-        nesting = nesting_row(job, plan, 0.0)
+        nesting = nesting_row(job, plan)
         buying = buying_rows(job, plan, nesting)
     except NestingError as error:  # a kerf in the path that does not go into a hollow
         return Side(job, checks, rating, None, None, None, [str(error)])

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import time
 from collections.abc import Sequence
 from concurrent.futures import Future
 from pathlib import Path
@@ -85,18 +84,14 @@ def build_job(
     # the analysis takes as long as nest and files
     with alone_in(out, job.head.name), beside() as worker:
         rating = worker.submit(assess, job.setting)
-        started = time.perf_counter()
         plan = plan_job(job, seed, step, effort)
         done = settled(job, plan, seed, step, effort, what_fits=what_fits)
-        seconds = time.perf_counter() - started
         with reserved(done.job, done.plan) as taken:
             notes = [*done.told, *stopped_short(), *used_before(job, out), *taken, *questions(job)]
             return write_folder(
                 out,
                 job.head.name,
-                lambda folder: _write_all(
-                    done, asked, notes, seconds, folder, step, rating, wheels
-                ),
+                lambda folder: _write_all(done, asked, notes, folder, step, rating, wheels),
             )
 
 
@@ -104,7 +99,6 @@ def _write_all(
     done: Settled,
     asked: int,
     notes: Sequence[str],
-    seconds: float,
     folder: Path,
     step: Steps,
     rating: Future[Assessment | None],
@@ -122,7 +116,7 @@ def _write_all(
     step("stress analysis")
     found = rating.result()
     step("report")
-    nesting = nesting_row(job, plan, seconds)
+    nesting = nesting_row(job, plan)
     buying = buying_rows(job, plan, nesting)
     hours = time_plan(job, plan, nesting)
     rated = rating_row(found, job.setting) if found else None

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import csv
-import time
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -79,16 +78,14 @@ def _refitted(
     step("blanks that fit")
     there = job.head.wheels if already_cut else 0
     refit = plan_refit(job.setting, rings, correct_flanges, there)
-    plan, seconds, used = None, 0.0, list[str]()
+    plan, used = None, list[str]()
     if nested and refit.parts:
-        started = time.perf_counter()
         plan = plan_parts(cut, refit.parts, seed, step, effort)
-        seconds = time.perf_counter() - started
         require_stock(cut, plan)
         used = [*stopped_short(), *used_before(cut, out)]
 
     def write(folder: Path) -> RefitReport:
-        return _write(job, refit, plan, seconds, used, folder, step)
+        return _write(job, refit, plan, used, folder, step)
 
     if plan is None:
         return write_folder(out, cut.head.name, write, REFIT_OURS)
@@ -101,7 +98,6 @@ def _write(
     job: Job,
     refit: Refit,
     plan: Plan | None,
-    seconds: float,
     used: list[str],
     folder: Path,
     step: Steps,
@@ -119,7 +115,7 @@ def _write(
         step("cutting files")
         done = write_sheets(cut, plan, folder)
         warnings += [*done.warnings, *cutting_warnings(cut, plan)]
-        sheets, nesting = sheet_rows(cut, plan, done.files), nesting_row(cut, plan, seconds)
+        sheets, nesting = sheet_rows(cut, plan, done.files), nesting_row(cut, plan)
     step("record")
     report = RefitReport(
         job=job.head.name,

@@ -89,7 +89,7 @@ def laid(
     short = lacking(one, plan)
     if short:
         return short
-    nesting = nesting_row(one, plan, 0.0)
+    nesting = nesting_row(one, plan)
     hours = time_plan(one, plan, nesting)
     cost = wheel_cost(one, buying_rows(one, plan, nesting), hours)
     tight = [c for c in checks if c.margin is not None and c.verdict == "pass" and c.margin > 1e-9]

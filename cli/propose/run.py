@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import time
 from functools import partial
 
 from platewheel.cli.job.job import Job
@@ -30,7 +29,6 @@ NONE_BUT_OWN = "the search found no wheel that passes; the wheel of the job file
 
 def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
     """Wheels that pass every check, cheapest first; or why none does. Deterministic."""
-    started = time.perf_counter()
     step("screening")
     with beside(wanted.workers) as pool:
         asked = pool.submit(own_wheel, job, wanted.reserve, briefly=False)
@@ -64,8 +62,7 @@ def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
         }
 
         def report(**more: object) -> ProposeReport:
-            seconds = round(time.perf_counter() - started, 1)
-            return ProposeReport.model_validate(base | {"seconds": seconds} | more)
+            return ProposeReport.model_validate(base | more)
 
         if found is None and not good:
             step("what would help")

@@ -145,7 +145,7 @@ def _offcut_rows(piece: Remnant, names: tuple[str, ...]) -> list[OffcutRow]:
     ]
 
 
-def nesting_row(job: Job, plan: Plan, seconds: float) -> NestingRow:
+def nesting_row(job: Job, plan: Plan) -> NestingRow:
     total = scrap(plan.layouts, plan.kept)
     work = cutting_work(plan.layouts, job.cutting, job.cut_speeds, plan.kept, hole_tools(job))
     by_hand = hand_sum(job, plan.layouts)
@@ -177,7 +177,6 @@ def nesting_row(job: Job, plan: Plan, seconds: float) -> NestingRow:
             )
             for holes in _marked(job, plan)
         ],
-        seconds=round(seconds, 2),
         bounds=[
             BoundRow(
                 thickness_mm=bound.thickness_mm,

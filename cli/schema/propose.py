@@ -122,4 +122,3 @@ class ProposeReport(Versioned):
     left_out: list[str] = Field(description="finalists that fail in full, each with the reason")
     notes: list[str] = Field(default_factory=list, description="what to know of all proposals")
     refused: list[str] = Field(description="why no wheel passes, and what to change on the track")
-    seconds: float = Field(description="time that the search took")

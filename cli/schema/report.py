@@ -170,7 +170,6 @@ class NestingRow(Row):
     centre_marked_holes: list[MarkedRow] = Field(
         description="to be drilled, for they are too small to cut"
     )
-    seconds: float = Field(description="time the search took; the only figure that changes")
     bounds: list[BoundRow] = Field(description="by thickness of plate")
     unplaced: list[UnplacedRow] = Field(description="what finds no room; empty where all is laid")
 

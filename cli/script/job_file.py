@@ -125,7 +125,7 @@ class JobFile:
         plan = self._laid(effort, seed)
         return Laid(
             tuple(sheet_rows(self._whole, plan, sheet_files(plan))),
-            nesting_row(self._whole, plan, 0.0),
+            nesting_row(self._whole, plan),
             tuple(length_rows(self._whole, plan)),
             plan.layouts,
             self._units,
@@ -145,7 +145,7 @@ class JobFile:
         from platewheel.cli.script.results import Priced
 
         job, plan = self._whole, self._laid(effort, seed)
-        nesting = nesting_row(job, plan, 0.0)
+        nesting = nesting_row(job, plan)
         buying, hours = buying_rows(job, plan, nesting), time_plan(job, plan, nesting)
         cost = wheel_cost(job, buying, hours)
         return Priced(cost, tuple(buying), hours.hours, job.head.wheels, self._units)

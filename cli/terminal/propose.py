@@ -19,12 +19,12 @@ from platewheel.cli.words.table import Column, Table, table
 from platewheel.cli.words.values import Angle, Force, Length, Margin, Mass, Money, Percent
 
 
-def show_proposals(report: ProposeReport) -> None:
-    """Proposals, what binds the first and what would relax it; or why there is none."""
+def show_proposals(report: ProposeReport, seconds: float) -> None:
+    """How long it took, proposals, what binds the first and what would relax it; or why none is."""
     print(
         f"{report.choices:,} combinations, up to {report.judged:,} judged at once, "
         f"{report.screened:,} left by the screening, {report.analysed} analysed, "
-        f"{report.seconds:.0f} s"
+        f"{seconds:.0f} s"
     )
     if report.stopped:
         print(STOPPED)

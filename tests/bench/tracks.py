@@ -3,7 +3,7 @@
     python -m tests.bench.tracks [NAME ...]
 
 Run by hand (some minutes). Prints of each the proposals with wheel, play, reserve and what binds
-them, the seconds it took, and where no wheel passes what would do. The tracks are in
+them, and where no wheel passes what would do. The tracks are in
 `tests/tracks/bench`; a builder judges what is printed.
 """
 
@@ -44,8 +44,7 @@ def proposed(job: Job) -> ProposeReport:
 def told(job: Job, report: ProposeReport) -> list[str]:
     """Lines of one track."""
     lines = [
-        f"{report.screened:,} of {report.choices:,} wheels screened, {report.analysed} analysed, "
-        f"{report.seconds:.0f} s"
+        f"{report.screened:,} of {report.choices:,} wheels screened, {report.analysed} analysed"
     ]
     lines += [wheel_words(job, row, report.currency) for row in report.proposals]
     for row in report.proposals[:1]:

@@ -42,7 +42,7 @@ def shop(changes: Mapping[str, str] | None = None, rows: str = ROWS) -> Shop:
     job = job_of(tomllib.loads(job_text(wanted, rows=rows)))
     shape = tuple((key, value) for key, value in wanted.items() if key.startswith("wheel."))
     plan = _plan(shape, rows)
-    nesting = nesting_row(job, plan, 0.0)
+    nesting = nesting_row(job, plan)
     buying = buying_rows(job, plan, nesting)
     time = time_plan(job, plan, nesting)
     return Shop(job, plan, nesting, buying, time, wheel_cost(job, buying, time))

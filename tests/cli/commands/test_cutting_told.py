@@ -93,9 +93,7 @@ def test_rows_for_holes_make_the_cutting_dearer_and_the_report_says_so() -> None
     assert holed["nesting"]["cut_length_mm"] == plain["nesting"]["cut_length_mm"]
     job = job_of(tomllib.loads(job_text(six, rows=rows + CHART + HOLE_ROW)))
     plan = plan_job(job, 0, lambda text: None, "quick")
-    (row,) = (
-        w for w in time_plan(job, plan, nesting_row(job, plan, 0.0)).works if "cutting" in w.work
-    )
+    (row,) = (w for w in time_plan(job, plan, nesting_row(job, plan)).works if "cutting" in w.work)
     assert "slower in round holes" in row.rate
     bad = CHART + HOLE_ROW.replace("= 1300", "= 2300")
     assert set(refused(job_text(six, rows=rows + bad))) == {"cut_speed[2].speed_mm_per_min"}
@@ -173,7 +171,7 @@ def test_holes_laid_as_centres_are_told() -> None:
     )
     plan = replace(plan, nest=replace(plan.nest, layouts=layouts))
     vents = job.wheel.vent_count
-    (row,) = nesting_row(job, plan, 0.0).centre_marked_holes
+    (row,) = nesting_row(job, plan).centre_marked_holes
     assert (row.blank, row.count, row.least_mm) == ("disc", vents, 20)
     assert row.diameter_mm == job.wheel.vent_diameter_mm
     (line,) = cutting_warnings(job, plan)
@@ -185,10 +183,10 @@ def test_segments_that_the_kerf_does_not_go_into_are_told_in_their_row(
 ) -> None:
     """One count that cannot be cut does not end the comparison of the others."""
 
-    def too_narrow(job: Job, plan: Plan, seconds: float) -> NestingRow:
+    def too_narrow(job: Job, plan: Plan) -> NestingRow:
         if job.wheel.flange_segments == 2:
             raise NestingError("the mouth is narrower than the kerf")
-        return nesting_row(job, plan, seconds)
+        return nesting_row(job, plan)
 
     text = job_text({"job.wheels": "1"})
     laid = plan_job(job_of(tomllib.loads(text)), 0, lambda told: None, "quick")
@@ -214,7 +212,7 @@ def test_lines_that_strips_share_are_told_in_metres() -> None:
         job = job_of(tomllib.loads(job_text(treads | more)))
         plan = plan_job(job, 0, lambda text: None, "quick")
         lines = [line for line in cutting_warnings(job, plan) if line.startswith("common lines")]
-        made.append((lines, nesting_row(job, plan, 0.0), plan.tread_length_mm, job))
+        made.append((lines, nesting_row(job, plan), plan.tread_length_mm, job))
     (none, apart, _, _), (lines, once, length, job) = made
     assert none == []
     count = int(lines[0].split()[2])

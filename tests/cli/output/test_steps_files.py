@@ -47,7 +47,7 @@ def steps_written(job: Job, folder: Path) -> list[StepRow]:
     templates = [file for file, _ in write_templates(job, plan.parts, folder)]
     solids = write_solids(job, plan.parts, folder) if job.cutting.process == "hand" else []
     written = [*sheets, *blanks, *templates, *solids, *ALWAYS]
-    return step_rows(job, nesting_row(job, plan, 0.0), [], None, written)
+    return step_rows(job, nesting_row(job, plan), [], None, written)
 
 
 @pytest.mark.parametrize("name", ["demo", "hand"])
