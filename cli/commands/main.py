@@ -164,7 +164,7 @@ app.command()(check)
 def solids(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) -> None:
     """Write the STEP solids: each part, and the wheel as an assembly."""
     from platewheel.cli.job.job import read_job
-    from platewheel.cli.output.folder import write_part
+    from platewheel.cli.output.folder import OF_THE_WHEEL, write_part
     from platewheel.cli.output.write import write_solids
     from platewheel.cli.report.rows import part_rows
     from platewheel.cli.terminal.show import show_json, show_table, steps
@@ -176,7 +176,13 @@ def solids(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) -> 
         parts = wheel_parts(job.wheel)
         with steps() as step:
             step("solids")
-            write_part(out, job.head.name, lambda folder: write_solids(job, parts, folder))
+            _, stale = write_part(
+                out,
+                job.head.name,
+                lambda folder: write_solids(job, parts, folder),
+                OF_THE_WHEEL,
+            )
+        tell_warnings(stale)
         rows = part_rows(parts)
         if as_json:
             show_json({"parts": [row.model_dump() for row in rows]})
@@ -228,7 +234,7 @@ def templates(
 ) -> None:
     """Write the full-size paper templates: a PDF for each blank, small ones together on one."""
     from platewheel.cli.job.job import read_job
-    from platewheel.cli.output.folder import write_part
+    from platewheel.cli.output.folder import OF_THE_WHEEL, write_part
     from platewheel.cli.output.write import write_templates
     from platewheel.cli.terminal.show import show_json, show_table, steps
     from platewheel.cli.words.files import templates_table
@@ -239,11 +245,14 @@ def templates(
         parts = wheel_parts(job.wheel)
         with steps() as step:
             step("templates")
-            made = write_part(
+            made, stale = write_part(
                 out,
                 job.head.name,
                 lambda folder: write_templates(job, parts, folder, print_scale),
+                OF_THE_WHEEL,
+                same=print_scale != 1.0,
             )
+        tell_warnings(stale)
         table = templates_table(made)
         if as_json:
             show_json({"templates": table.as_json()})

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import time
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
@@ -14,7 +13,7 @@ from platewheel.cli.job.plan import Plan, lacking, plan_job
 from platewheel.cli.job.questions import questions
 from platewheel.cli.job.what_fits import settled
 from platewheel.cli.output.alone import alone_in
-from platewheel.cli.output.folder import require_ours, write_part
+from platewheel.cli.output.folder import OF_PLATES, require_ours, write_part
 from platewheel.cli.output.offcut_use import used_before
 from platewheel.cli.output.reserved import require_free, reserved
 from platewheel.cli.output.write import sheet_files, write_sheets
@@ -51,26 +50,25 @@ def _laid_and_written(
     job: Job, out: Path, seed: int, effort: Effort, as_json: bool, what_fits: bool
 ) -> list[str]:
     with steps() as step:
-        started = time.perf_counter()
         plan = plan_job(job, seed, step, effort)
         if not what_fits:  # what is laid is shown before it is told what is not
-            _show(job, plan, time.perf_counter() - started, as_json)
+            _show(job, plan, as_json)
         done = settled(job, plan, seed, step, effort, what_fits=what_fits)
         odd = questions(job)  # of what was asked for, not of what fits
         job, plan = done.job, done.plan
     if what_fits:
-        _show(job, plan, time.perf_counter() - started, as_json)
+        _show(job, plan, as_json)
     rests = axle_rests(job)
     with reserved(job, plan) as taken:
         notes = [*done.told, *stopped_short(), *used_before(job, out), *taken, *odd]
-        written = write_part(
-            out, job.head.name, lambda folder: write_sheets(job, plan, folder, rests)
+        written, stale = write_part(
+            out, job.head.name, lambda folder: write_sheets(job, plan, folder, rests), OF_PLATES
         )
-    return [*notes, *written.warnings, *cutting_warnings(job, plan)]
+    return [*notes, *stale, *written.warnings, *cutting_warnings(job, plan)]
 
 
-def _show(job: Job, plan: Plan, seconds: float, as_json: bool) -> None:
-    totals = nesting_row(job, plan, seconds)
+def _show(job: Job, plan: Plan, as_json: bool) -> None:
+    totals = nesting_row(job, plan)
     sheets, lengths = sheet_rows(job, plan, sheet_files(plan)), length_rows(job, plan)
     if as_json:
         show_json(
@@ -146,7 +144,7 @@ def _with_segments(job: Job, segments: int, seed: int, effort: Effort, step: Any
     if lines:
         return row | {"says": lines[0]}
     try:
-        totals = nesting_row(other, plan, 0.0)
+        totals = nesting_row(other, plan)
     except NestingError as error:  # a kerf in the path that does not go into a hollow
         return row | {"says": str(error)}
     work = cutting_work(plan.layouts, job.cutting, job.cut_speeds, plan.kept, hole_tools(job))

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import filecmp
 import os
 import re
 import shutil
 import tempfile
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterator, Mapping
 from pathlib import Path
 from typing import TypeVar
 
@@ -38,6 +39,9 @@ OURS = {  # entry of a job folder -> what the files in it are called; "" for a f
     "sheets": r"[0-9.]+mm-[0-9]+\.dxf",
     "templates": rf"({PART}|{EXTRA}|{GAUGE}|strip-{PART}|small-parts)\.pdf",
 }
+
+OF_PLATES = ("report.json", "job-sheet.html", "job-sheet.pdf")  # tell of the cutting files
+OF_THE_WHEEL = (*OF_PLATES, "calculation.pdf", "standards.pdf")  # tell of the wheel
 
 WHEELSET_OURS = {"report.json": "", "wheelset.step": ""}  # of a wheelset
 DECK_OURS = {"wheel.inp": "", "README.txt": ""}  # of a deck
@@ -85,22 +89,48 @@ def write_folder(
                 shutil.rmtree(aside, ignore_errors=True)
 
 
-def write_part(out: Path, name: str, write: Callable[[Path], T]) -> T:
-    """Replace only those entries of out/name that `write` makes; all of them or none."""
+def write_part(
+    out: Path, name: str, write: Callable[[Path], T], papers: Collection[str], *, same: bool = False
+) -> tuple[T, list[str]]:
+    """Replace only those entries of out/name that `write` makes; all or none. Where they are
+    not what was there, `papers` that tell of them are taken away, and a line says so; `same`: the
+    same files in another print, by their names.
+
+    Raises: as `write_folder`.
+    """
+    home, told = out / name, list[str]()
 
     def beside_the_others(folder: Path) -> T:
         result = write(folder)
-        _carry(out / name, folder)
+        stale = [one for one in papers if (home / one).exists() and not (folder / one).exists()]
+        if all(_alike(entry, home / entry.name, same) for entry in folder.iterdir()):
+            stale = []
+        if stale:
+            told.append(
+                f"taken away from {home}, as they tell of other files than are there now: "
+                f"{', '.join(stale)}; `platewheel build` writes them anew"
+            )
+        _carry(home, folder, stale)
         return result
 
-    return write_folder(out, name, beside_the_others)
+    return write_folder(out, name, beside_the_others), told
 
 
-def _carry(home: Path, made: Path) -> None:
-    """Every entry of `home` that `made` has not, without a second copy where the disk can."""
+def _alike(new: Path, former: Path, names: bool) -> bool:
+    """Whether two files, or all in two folders, are the same; or are called the same."""
+    if not new.is_dir():
+        return former.is_file() and (names or filecmp.cmp(new, former, shallow=False))
+    inner = sorted(one.name for one in new.iterdir())
+    there = sorted(one.name for one in former.iterdir()) if former.is_dir() else []
+    return inner == there and all(_alike(new / one, former / one, names) for one in inner)
+
+
+def _carry(home: Path, made: Path, stale: Collection[str]) -> None:
+    """Every entry of `home` that `made` has not and that is not stale, without a second copy where
+    the disk can."""
     for entry in sorted(home.iterdir()) if home.exists() else ():
         target = made / entry.name
-        if not target.exists():
+        if not target.exists() and entry.name not in stale:
             if entry.is_dir():
                 shutil.copytree(entry, target, copy_function=_link)
             else:

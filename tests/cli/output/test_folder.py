@@ -5,6 +5,7 @@ from __future__ import annotations
 import errno
 import sys
 import threading
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -51,12 +52,42 @@ def test_two_folders_exchange_their_places(tmp_path: Path) -> None:
     assert names(tmp_path) == ["one", "other", "other/file"]
 
 
-def test_part_of_a_folder_leaves_the_rest(tmp_path: Path) -> None:
-    write_folder(tmp_path, NAME, put("whole"))  # type: ignore[arg-type]
-    (tmp_path / NAME / "blanks").mkdir()
-    (tmp_path / NAME / "blanks" / "flange.dxf").write_text("0")
-    write_part(tmp_path, NAME, put("new", "offcuts.toml"))  # type: ignore[arg-type]
-    assert names(tmp_path / NAME) == ["blanks", "blanks/flange.dxf", "offcuts.toml", "report.json"]
+def whole_job(made: Path) -> None:
+    for name in ("report.json", "calculation.pdf", "offcuts.toml", "sheets/5mm-1.dxf"):
+        (made / name).parent.mkdir(exist_ok=True)
+        (made / name).write_text("whole")
+
+
+def sheets(text: str, name: str = "5mm-1.dxf") -> object:
+    def write(made: Path) -> None:
+        (made / "sheets").mkdir()
+        (made / "sheets" / name).write_text(text)
+        (made / "offcuts.toml").write_text("whole")
+
+    return write
+
+
+@pytest.mark.parametrize(
+    ("write", "same", "stale"),
+    [
+        (sheets("whole"), False, False),
+        (sheets("other"), False, True),
+        (sheets("other"), True, False),
+        (sheets("whole", "5mm-2.dxf"), True, True),
+        (put("whole", "plates.pdf"), False, True),
+    ],
+    ids=["the-same", "other-bytes", "another-print", "other-names", "one-more"],
+)
+def test_part_of_a_folder_leaves_what_does_not_contradict_it(
+    tmp_path: Path, write: Callable[[Path], None], same: bool, stale: bool
+) -> None:
+    write_folder(tmp_path, NAME, whole_job)
+    _, told = write_part(tmp_path, NAME, write, folder.OF_PLATES, same=same)
+    there = {path.name for path in (tmp_path / NAME).iterdir()}
+    assert {"calculation.pdf", "offcuts.toml", "sheets"} <= there
+    assert ("report.json" in there) is not stale
+    assert len(told) == stale
+    assert not told or "other files than are there now: report.json; `platewheel build`" in told[0]
 
 
 def test_a_run_that_was_ended_between_two_renames_is_put_back(tmp_path: Path) -> None:
