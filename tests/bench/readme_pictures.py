@@ -24,7 +24,8 @@ from platewheel.parts.gauges.wanted import wanted_gauges
 from platewheel.parts.rating.assess import assess
 from tests.places import DEMO
 
-FROM_ABOVE = (0.55, -0.75, -0.45)
+FROM_ABOVE = (-0.75, -0.45, 0.5)  # of the wheelset, which lies on its track
+WIDE_PX, EDGE_PX, COLOURS = 1200, 24, 200  # of a picture of solids
 GAUGES = GaugesSpec(flange=True, wear=True, thickness_mm=6.0)
 AROUND_DEMO = Wanted(least_diameter_mm=210, most_diameter_mm=390)  # as the command has it
 
@@ -36,13 +37,7 @@ def main(home: Path = Path("out/readme")) -> None:
         job = read_job(DEMO)
         report = build_job(job, Path(aside), 0, lambda text: print(text), "quick")
         folder = Path(aside) / job.head.name
-        step_picture(folder / "solids" / "wheel.step", home / "wheel.png")
-        step_picture(
-            folder / "solids" / "wheelset.step",
-            home / "wheelset.png",
-            eye=FROM_ABOVE,
-            size_px=(620, 420),
-        )
+        _solids(folder / "solids", home)
         fullest = max(report.sheets, key=lambda sheet: len(sheet.placements))
         pictures = {
             "section": section_picture(job.wheel),
@@ -65,6 +60,33 @@ def main(home: Path = Path("out/readme")) -> None:
         _page(folder / "job-sheet.pdf", home / "steps.png", "11. ")
         for name, svg in pictures.items():
             (home / f"{name}.svg").write_text(svg + "\n", encoding="utf-8")
+
+
+def _solids(solids: Path, home: Path) -> None:
+    """The wheel and the wheelset, shaded, in the middle of their pictures."""
+    step_picture(solids / "wheel.step", home / "wheel.png")
+    step_picture(
+        solids / "wheelset.step",
+        home / "wheelset.png",
+        eye=FROM_ABOVE,
+        up=(0.0, 0.0, 1.0),
+        size_px=(2600, 1800),
+    )
+    for name in ("wheel.png", "wheelset.png"):
+        _trimmed(home / name)
+
+
+def _trimmed(picture: Path) -> None:
+    """The picture cut to what is not white, an even edge round it, of the README's width."""
+    from PIL import Image, ImageChops, ImageOps
+
+    drawn = Image.open(picture).convert("RGB")
+    inside = ImageChops.difference(drawn, Image.new("RGB", drawn.size, "white")).getbbox()
+    wide = WIDE_PX - 2 * EDGE_PX
+    cut = drawn.crop(inside)
+    cut = cut.resize((wide, round(cut.height * wide / cut.width)), Image.Resampling.LANCZOS)
+    framed = ImageOps.expand(cut, EDGE_PX, "white")
+    framed.quantize(COLOURS, dither=Image.Dither.NONE).save(picture, optimize=True)
 
 
 def _page(file: Path, picture: Path, words: str = "") -> None:
