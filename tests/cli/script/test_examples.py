@@ -32,7 +32,7 @@ def test_each_script_is_run_here() -> None:
     """But that of the report, which `tests/cli/commands/test_build.py` gives one to read."""
     ours = Path(__file__).read_text(encoding="utf-8")
     assert [name for name in SCRIPTS if f'said("{name}"' not in ours] == ["report_by_its_schema"]
-    assert len(SCRIPTS) == 5
+    assert len(SCRIPTS) == 6
 
 
 def test_two_wheels_on_an_axle(capsys: pytest.CaptureFixture[str]) -> None:
@@ -46,6 +46,15 @@ def test_a_bracket_beside_the_blanks(capsys: pytest.CaptureFixture[str]) -> None
     told = said("own_part_beside_the_blanks", capsys)
     assert sum(int(n) for n in re.findall(r"(\d+) brackets", told)) == 24
     assert "bow.outline: found (40.0, 30.0)" in told
+
+
+def test_a_spoked_disc(capsys: pytest.CaptureFixture[str]) -> None:
+    told = said("spoked_disc", capsys)
+    assert "63% of a plain disc" in told
+    assert "no room for" not in told
+    assert "wide.outline: found 300.0" in told
+    box = cq.importers.importStep("spoked.step").val().BoundingBox()
+    assert box.xlen == pytest.approx(330.0, abs=0.01)
 
 
 def test_a_sweep_of_diameters(capsys: pytest.CaptureFixture[str]) -> None:

@@ -1,0 +1,93 @@
+"""A disc of one's own in a wheel: it fits or is refused by name; solids weigh what outlines say."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from platewheel.parts.base.faults import SpecError
+from platewheel.parts.geometry.blank import Blank
+from platewheel.parts.geometry.outline import Circle, moved, polygon, reversed_loop
+from platewheel.parts.wheel.assembly import wheel_mass_kg, wheel_parts, wheel_solids
+from platewheel.parts.wheel.hub_disc import disc_blank, disc_volume_mm3
+from platewheel.parts.wheel.own_disc import most_gap_mm, reach_mm
+from tests.parts.settings import demo_setting
+
+SPEC = demo_setting().wheel
+PLAIN = disc_blank(SPEC)
+HUB = PLAIN.holes[-1]
+SLOT = polygon([(60.0, -15.0), (110.0, -25.0), (110.0, 25.0), (60.0, 15.0)])
+SLOTS = tuple(moved(SLOT, 0.0, 0.0, 72.0 * k) for k in range(5))
+
+
+def disc(**other: object) -> Blank:
+    return replace(
+        Blank("own", "disc", SPEC.disc_thickness_mm, PLAIN.outline, (HUB, *SLOTS)), **other
+    )  # type: ignore[arg-type]
+
+
+WRONG = {
+    "thickness": ({"thickness_mm": 5.0}, "own.thickness_mm", "6 mm"),
+    "too wide": ({"outline": Circle((0.0, 0.0), 142.1)}, "own.outline", "ring bore"),
+    "too small": ({"outline": Circle((0.0, 0.0), 140.0)}, "own.outline", "ring bore"),
+    "beside the axis": ({"outline": Circle((0.5, 0.0), 141.0)}, "own.outline", "the axis"),
+    "not round": (
+        {"outline": polygon([(-130.0, -130.0), (130.0, -130.0), (0.0, 190.0)]), "holes": (HUB,)},
+        "own.outline",
+        "one circle",
+    ),
+    "no hub hole": ({"holes": SLOTS}, "own.holes", "for the hub"),
+    "small hub hole": ({"holes": (Circle((0.0, 0.0), 28.0),)}, "own.holes[0]", "fits the hub"),
+    "wide hub hole": ({"holes": (Circle((0.0, 0.0), 31.0),)}, "own.holes[0]", "fits the hub"),
+    "square hub hole": (
+        {"holes": (polygon([(-29.0, -29.0), (29.0, -29.0), (29.0, 29.0), (-29.0, 29.0)]),)},
+        "own.holes[0]",
+        "one circle",
+    ),
+    "slot in the bead": ({"holes": (HUB, Circle((125.0, 0.0), 12.0))}, "own.holes[1]", "beads"),
+    "slot at the hub": ({"holes": (HUB, Circle((40.0, 0.0), 6.0))}, "own.holes[1]", "beads"),
+}
+
+
+@pytest.mark.parametrize("why", WRONG)
+def test_a_disc_that_does_not_fit_is_refused(why: str) -> None:
+    other, key, words = WRONG[why]
+    with pytest.raises(SpecError, match=words) as told:
+        wheel_parts(SPEC, disc=disc(**other))
+    assert [fault.key for fault in told.value.faults] == [key]
+
+
+def test_the_plain_disc_is_one_that_fits() -> None:
+    own = replace(PLAIN, name="own")
+    assert wheel_mass_kg(SPEC, disc=own) == pytest.approx(wheel_mass_kg(SPEC), rel=1e-12)
+
+
+def test_solids_weigh_what_the_outlines_say() -> None:
+    """Slots of 50 x (30 + 50) / 2 = 2000 mm2 each, five in a disc; either way round."""
+    own = disc(holes=(HUB, *map(reversed_loop, SLOTS)))
+    edge = math.pi * (282.5**2 - 58.5**2) / 4
+    assert own.area_mm2 == pytest.approx(edge - 5 * 2000.0)
+    solids = dict(wheel_solids(SPEC, welds=False, disc=own))
+    for side in ("field", "gauge"):
+        assert solids[f"disc-{side}"].Volume() == pytest.approx(own.volume_mm3, rel=1e-9)
+    plain = dict(wheel_solids(SPEC, welds=False))
+    assert solids["disc-gauge"].BoundingBox().zmax == plain["disc-gauge"].BoundingBox().zmax
+    less = 2 * (disc_volume_mm3(SPEC, "field") - own.volume_mm3) * 7.85e-6
+    assert wheel_mass_kg(SPEC, disc=own) == pytest.approx(wheel_mass_kg(SPEC) - less)
+
+
+def test_a_gap_that_a_fillet_bridges() -> None:
+    """ISO 5817, no. 617, level C: 0.5 mm + 0.2 x 4 mm."""
+    assert most_gap_mm(SPEC) == pytest.approx(1.3)
+
+
+@given(st.floats(-200, 200), st.floats(-200, 200), st.floats(1.0, 100.0))
+def test_reach_of_a_circle(x: float, y: float, radius: float) -> None:
+    near, far = reach_mm(Circle((x, y), radius))
+    out = math.hypot(x, y)
+    assert near == pytest.approx(abs(out - radius), abs=1e-6)
+    assert far == pytest.approx(out + radius, abs=1e-6)
