@@ -12,7 +12,8 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from platewheel.cli.schema.report import Report
-    from platewheel.cli.script.job_file import JobFile, demo, load, propose
+    from platewheel.cli.script.job_file import JobFile, demo, load
+    from platewheel.cli.script.proposing import propose
     from platewheel.cli.script.results import Built, Checks, Laid, Priced, Proposed, Rated
     from platewheel.cli.work.not_finished import NotFinished
     from platewheel.parts.base.faults import Fault, GeometryError, SpecError
@@ -54,7 +55,7 @@ _HOMES = {
     "hub_tube": "parts.wheel.hub_tube",
     "load": "cli.script.job_file",
     "polygon": "parts.geometry.outline",
-    "propose": "cli.script.job_file",
+    "propose": "cli.script.proposing",
     "tread_blank": "parts.wheel.tread_ring",
     "tread_ring": "parts.wheel.tread_ring",
     "weld_beads": "parts.wheel.welds",

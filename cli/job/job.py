@@ -30,6 +30,7 @@ from platewheel.parts.gauges.gauge import Gauge
 from platewheel.parts.gauges.spec import GaugesSpec
 from platewheel.parts.gauges.wanted import NAMES as GAUGE_NAMES
 from platewheel.parts.gauges.wanted import wanted_gauges
+from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.setting.axle import AxleSpec
 from platewheel.parts.setting.costs import Costs
 from platewheel.parts.setting.finish import FinishSpec
@@ -107,6 +108,7 @@ class Job:
     rounds: tuple[Round, ...] = ()
     way: tuple[WaySpec, ...] = ()
     rack: Rack | None = None  # [job] ledger: its pieces are among the rows above
+    disc: Blank | None = None  # of a script's own, in place of both hub discs
     has_axle: bool = False  # [axle] is in the file: the wheelset is part of the job
     places: Places = field(default_factory=Places, compare=False, repr=False)  # in its file
 

@@ -177,7 +177,10 @@ def _welding(job: Job) -> Iterator[BuyRow]:
 def _coating(job: Job) -> Iterator[BuyRow]:
     costs, wheels, coating = job.costs, job.head.wheels, job.finish.coating
     if coating == "galvanized":
-        steel, zinc = wheel_mass_kg(job.wheel) * wheels, zinc_mass_kg(job.wheel) * wheels
+        steel, zinc = (
+            wheel_mass_kg(job.wheel, disc=job.disc) * wheels,
+            zinc_mass_kg(job.wheel) * wheels,
+        )
         key = "costs.galvanizing_price_per_kg"
         price = costs.galvanizing_price_per_kg
         says = f"{key}, of steel dipped" if price is not None else f"not priced: set {key}"

@@ -13,15 +13,17 @@ from typing import TYPE_CHECKING, Any
 
 from platewheel.cli.job.job import Job, job_of, read_job
 from platewheel.cli.script.changes import with_values
+from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.base.units import Units
 from platewheel.parts.rating.assess import Assessment, assess
 from platewheel.parts.setting.setting import Setting
+from platewheel.parts.wheel.own_disc import require_fit
 
 if TYPE_CHECKING:
     import cadquery as cq
 
     from platewheel.cli.job.plan import Plan
-    from platewheel.cli.script.results import Built, Checks, Laid, Priced, Proposed, Rated
+    from platewheel.cli.script.results import Built, Checks, Laid, Priced, Rated
     from platewheel.nesting.drawings.extra import ExtraPart
     from platewheel.nesting.search.nest import Effort
     from platewheel.nesting.stock.layout import Turns
@@ -45,6 +47,7 @@ class JobFile:
     folder: Path
     file: Path | None = None
     parts: tuple[ExtraPart, ...] = ()  # given by the script, beside those of the file
+    disc: Blank | None = None  # given by the script, in place of both hub discs
     _plans: dict[tuple[str, int], Plan] = field(init=False, default_factory=dict, compare=False)
 
     def __repr__(self) -> str:
@@ -63,7 +66,10 @@ class JobFile:
         300.0
         """
         table = with_values(self.table, dict(values or {}) | more)
-        return replace(self, job=job_of(table, self.folder, self.file), table=table)
+        job = job_of(table, self.folder, self.file)
+        if self.disc:
+            require_fit(job.wheel, self.disc)
+        return replace(self, job=job, table=table)
 
     def with_part(self, blank: Blank, count: int, *, turns: Turns = "any") -> JobFile:
         """The job with a part of one's own cut along, `count` of them; it lies on the sheets of the
@@ -82,6 +88,20 @@ class JobFile:
         part = own_part(blank, count, turns, self.job.wheel.steel, taken)
         return replace(self, parts=(*self.parts, part))
 
+    def with_disc(self, blank: Blank) -> JobFile:
+        """The job with hub discs of one's own: spokes, slots of any outline; mm, axis on (0, 0).
+
+        `nest`, `cost` and `solids` have them; `check` gives no verdict where a check may ask about
+        the disc, `rate` is None, and `build` is refused, for its papers draw plain discs. Zinc is
+        priced as for plain ones. Raises: SpecError where it does not fit ring, hub or plate.
+
+        >>> job.with_disc(Blank("mine", "disc", 6.0, Circle((0.0, 0.0), 100.0)))
+        Traceback (most recent call last):
+        platewheel.parts.base.faults.SpecError: mine.outline: found 200.0; allowed: a diameter ...
+        """
+        require_fit(self.job.wheel, blank)
+        return replace(self, disc=replace(blank, name="disc", kind="disc"))
+
     def check(self, *, quick: bool = False) -> Checks:
         """Every check, worst first; `quick` leaves the stress analysis out. Values in the unit
         that each row tells, limits with their sources.
@@ -92,9 +112,14 @@ class JobFile:
         from platewheel.cli.job.wheelset import checks_with_advice
         from platewheel.cli.report.judged_rows import check_rows
         from platewheel.cli.script.results import Checks
+        from platewheel.parts.checks.own_disc import not_of_own_disc
 
-        found = None if quick else _assessed(self.job.setting)
-        return Checks(tuple(check_rows(checks_with_advice(self.job, found))), self._units)
+        setting = self.job.setting
+        found = None if quick or self.disc else _assessed(setting)
+        results = checks_with_advice(self.job, found)
+        if self.disc:
+            results = not_of_own_disc(results, setting)
+        return Checks(tuple(check_rows(results)), self._units)
 
     def rate(self) -> Rated | None:
         """The load that the wheel carries, new and worn, N; None for a wheel that the analysis
@@ -106,7 +131,7 @@ class JobFile:
         from platewheel.cli.report.judged_rows import rating_row
         from platewheel.cli.script.results import Rated
 
-        found = _assessed(self.job.setting)
+        found = None if self.disc else _assessed(self.job.setting)
         return Rated(rating_row(found, self.job.setting), self._units) if found else None
 
     def nest(self, *, effort: Effort = "normal", seed: int = 0) -> Laid:
@@ -160,7 +185,7 @@ class JobFile:
         """
         from platewheel.parts.wheel.assembly import wheel_solids
 
-        return dict(wheel_solids(self.job.wheel, welds=welds))
+        return dict(wheel_solids(self.job.wheel, welds=welds, disc=self.disc))
 
     def build(
         self,
@@ -185,6 +210,10 @@ class JobFile:
         from platewheel.cli.script.results import Built
 
         PlanAsked(effort=effort, seed=seed)
+        if self.disc:
+            told = "plain discs: papers, steps and rating of a build know no other"
+            advice = "nest(), cost() and solids() know it; or the job without with_disc"
+            raise SpecError([Fault("disc", "one of your own", told, advice)])
         job, out = self._whole, Path(folder)
         report = build_job(job, out, seed, lambda text: None, effort, what_fits=what_fits)
         return Built(out / job.head.name, report, self._units)
@@ -201,7 +230,7 @@ class JobFile:
 
     @property
     def _whole(self) -> Job:
-        return replace(self.job, extras=(*self.job.extras, *self.parts))
+        return replace(self.job, extras=(*self.job.extras, *self.parts), disc=self.disc)
 
     @property
     def _units(self) -> Units:
@@ -229,48 +258,6 @@ def demo() -> JobFile:
     """
     with as_file(files("platewheel.cli.job") / "demo.toml") as path:
         return load(path)
-
-
-def propose(
-    given: JobFile,
-    *,
-    least_diameter_mm: float | None = None,
-    most_diameter_mm: float | None = None,
-    step_mm: float = 20.0,
-    proposals: int = 4,
-    analyses: int = 72,
-    reserve: float = 0.1,
-) -> Proposed:
-    """Wheels that pass every check on the job's track, cheapest first; half a minute or more.
-
-    Treads between the two diameters (0.7 and 1.3 of the job's unless given), `reserve` of the
-    rating over the load; lengths mm. The same job gives the same wheels. Raises: SpecError for a
-    number out of its range.
-
-    >>> propose(job, step_mm=0.0)
-    Traceback (most recent call last):
-    platewheel.parts.base.faults.SpecError: step_mm: found 0.0; allowed: a number from 1 up to ...
-    """
-    from platewheel.cli.propose.run import propose as find
-    from platewheel.cli.propose.wanted import Wanted
-    from platewheel.cli.script.asked import ProposeAsked
-    from platewheel.cli.script.results import Proposed
-
-    size = given.job.wheel.tread_diameter_mm
-    asked = ProposeAsked(
-        least_diameter_mm=_or_share(least_diameter_mm, 0.7 * size),
-        most_diameter_mm=_or_share(most_diameter_mm, 1.3 * size),
-        step_mm=step_mm,
-        proposals=proposals,
-        analyses=analyses,
-        reserve=reserve,
-    )
-    wanted = Wanted(**asked.model_dump())
-    return Proposed(find(given.job, wanted, lambda text: None))
-
-
-def _or_share(given: float | None, usual: float) -> float:
-    return float(round(min(max(usual, 60.0), 2000.0))) if given is None else given
 
 
 @lru_cache(maxsize=16)

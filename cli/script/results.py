@@ -25,6 +25,8 @@ from platewheel.cli.words.proposal import own_words, proposals_table
 from platewheel.nesting.stock.layout import Layout
 from platewheel.parts.base.units import Units
 
+SHOWN = {"fail": "fail", "warn": "warn", "pass": "pass", "not-assessed": "not assessed"}
+
 
 @dataclass(frozen=True)
 class Checks(Shown):
@@ -56,8 +58,8 @@ class Checks(Shown):
         return tuple(row for row in self.rows if row.verdict == "fail")
 
     def lines(self) -> tuple[str, ...]:
-        counts = {v: sum(r.verdict == v for r in self.rows) for v in ("fail", "warn", "pass")}
-        return (", ".join(f"{count} {verdict}" for verdict, count in counts.items()),)
+        counts = {v: sum(r.verdict == v for r in self.rows) for v in SHOWN}
+        return (", ".join(f"{counts[verdict]} {told}" for verdict, told in SHOWN.items()),)
 
     def tables(self) -> Titled:
         return (("Checks", checks_table(self.rows)),)

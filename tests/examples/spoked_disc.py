@@ -1,4 +1,4 @@
-"""A spoked hub disc of one's own in the wheel: its solids, its mass, its places on the plates.
+"""A spoked hub disc of one's own in the wheel: its solids, its mass, its cost.
 
 Five openings, each two arcs and two straight edges of spokes. No check knows such a disc: it is no
 wheel to ride on before someone has judged its strength.
@@ -27,9 +27,10 @@ print(f"{disc.area_mm2 / plain.area_mm2:.0%} of a plain disc")
 print(f"{wheel_mass_kg(spec, disc=disc):.2f} kg, plain {wheel_mass_kg(spec):.2f} kg")
 wheel(spec, disc=disc).export("spoked.step")
 
-discs = 2 * job.job.head.wheels
-laid = job.with_part(disc, discs).nest(effort="quick")
-print(f"{discs} laid beside the plain ones: {laid.lines()[0]}")
+own = job.with_disc(disc)
+print(own.nest(effort="quick").lines()[0])
+print(f"{own.cost().per_wheel:.2f} a wheel, plain {job.cost().per_wheel:.2f}")
+print(own.check(quick=True).lines()[0])
 
 try:
     wheel(spec, disc=Blank("wide", "disc", spec.disc_thickness_mm, Circle((0.0, 0.0), 150.0)))

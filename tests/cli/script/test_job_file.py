@@ -118,3 +118,40 @@ def test_arguments_are_held_to_their_ranges(job: platewheel.JobFile) -> None:
         platewheel.propose(job, step_mm=0.0, analyses=3, most_diameter_mm=1e9)
     keys = {fault.key for fault in told.value.faults}
     assert keys == {"step_mm", "analyses", "most_diameter_mm"}
+
+
+def spoked(job: platewheel.JobFile) -> platewheel.Blank:
+    plain = platewheel.disc_blank(job.job.wheel)
+    slots = [platewheel.Circle((x, 0.0), 8.0) for x in (-45.0, 45.0)]
+    return platewheel.Blank(
+        "mine", "disc", plain.thickness_mm, plain.outline, (plain.holes[-1], *slots)
+    )
+
+
+def test_no_check_that_may_ask_about_the_disc_passes_one_of_ones_own(
+    job: platewheel.JobFile,
+) -> None:
+    own = job.with_disc(spoked(job))
+    checks, plain = own.check(), job.check(quick=True)
+    assert {row.id for row in checks} == {row.id for row in plain}
+    passed = {row.id for row in checks if row.verdict != "not-assessed"}
+    assert {"play-least", "flange-climb"} <= passed
+    words = ("disc", "vent", "rating", "weld", "hub", "zinc", "galvan", "web", "cut")
+    assert [one for one in passed if any(word in one for word in words)] == []
+    assert own.rate() is None
+    assert "not assessed" in str(checks)
+
+
+def test_discs_of_ones_own_are_laid_in_place_of_the_plain_ones(job: platewheel.JobFile) -> None:
+    own = job.with_disc(spoked(job))
+    laid = [one.nest(effort="quick") for one in (job, own)]
+    areas = [one.totals.parts_area_mm2 for one in laid]
+    less = platewheel.disc_blank(job.job.wheel).area_mm2 - spoked(job).area_mm2
+    assert areas[0] - areas[1] == pytest.approx(less * 2 * job.job.head.wheels)
+    assert own.solids(welds=False)["disc-gauge"].Volume() == pytest.approx(spoked(job).volume_mm3)
+    with pytest.raises(platewheel.SpecError, match="papers, steps and rating"):
+        own.build("nowhere")
+    with pytest.raises(platewheel.SpecError, match="no rating knows another"):
+        platewheel.propose(own)
+    with pytest.raises(platewheel.SpecError, match=r"disc\.thickness_mm"):
+        own.changed(disc_thickness_mm=6.0)
