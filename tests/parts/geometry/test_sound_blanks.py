@@ -220,3 +220,19 @@ def test_both_ways_round_are_laid_alike() -> None:
         layout, *_ = nest([wanted], [stock], Cutting(), effort="quick").layouts
         spots.append([(one.x_mm, one.y_mm, one.rotation_deg) for one in layout.placements])
     assert spots[0] == spots[1]
+
+
+@given(st.floats(0.0, 120.0), st.floats(1.0, 60.0), st.floats(-180.0, 180.0))
+def test_round_holes_in_a_round_plate(out: float, radius: float, turn: float) -> None:
+    """Sound where the hole ends within the plate of 100 and clear of the hole of 20 about 60, 0."""
+    at = (out * math.cos(math.radians(turn)), out * math.sin(math.radians(turn)))
+    other = Circle((60.0, 0.0), 20.0)
+    room = min(100.0 - out - radius, math.dist(at, other.centre) - 20.0 - radius)
+    if abs(room) < 1e-3:
+        return
+    try:
+        Blank("plate", "extra", 6.0, Circle((0.0, 0.0), 100.0), (other, Circle(at, radius)))
+    except SpecError:
+        assert room < 0
+    else:
+        assert room > 0
