@@ -7,10 +7,10 @@ below this one; this file only hands on names, each loaded when it is first aske
 from __future__ import annotations
 
 from importlib import import_module
-from importlib.metadata import version
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    __version__: str
     from platewheel.cli.schema.report import Report
     from platewheel.cli.script.job_file import JobFile, demo, load
     from platewheel.cli.script.proposing import propose
@@ -26,8 +26,6 @@ if TYPE_CHECKING:
     from platewheel.parts.wheel.spec import WheelSpec
     from platewheel.parts.wheel.tread_ring import tread_blank, tread_ring
     from platewheel.parts.wheel.welds import weld_beads
-
-__version__ = version("platewheel")
 
 _HOMES = {
     "Arc": "parts.geometry.outline",
@@ -104,6 +102,10 @@ __all__ = [
 
 
 def __getattr__(name: str) -> Any:
+    if name == "__version__":  # takes a tenth of a second
+        from importlib.metadata import version
+
+        return version("platewheel")
     if name not in _HOMES:
         raise AttributeError(f"module 'platewheel' has no attribute {name!r}")
     return getattr(import_module(f"platewheel.{_HOMES[name]}"), name)

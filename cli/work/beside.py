@@ -48,7 +48,7 @@ def _begin(parent: int) -> None:
     have work of their own."""
     from threadpoolctl import threadpool_limits  # type: ignore[import-untyped]
 
-    for number in {signal.SIGINT, ASKED}:
+    for number in {signal.SIGINT, ASKED, getattr(signal, "SIGALRM", ASKED)}:
         signal.signal(number, signal.SIG_IGN)
     signal.signal(signal.SIGTERM, signal.SIG_DFL)
     end_with(parent)

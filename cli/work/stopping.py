@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import signal
+import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
@@ -43,6 +44,7 @@ def listen() -> None:
             signal.signal(number, _heard)
     if hasattr(signal, "SIGALRM"):
         signal.signal(signal.SIGALRM, _heard)
+        sys.unraisablehook = _swallowed
 
 
 def stopped() -> bool:
@@ -94,6 +96,15 @@ def _heard(number: int, frame: FrameType | None) -> None:
         signal.setitimer(signal.ITIMER_REAL, AGAIN_S)
         return
     _stop()
+
+
+def _swallowed(told: sys.UnraisableHookArgs) -> None:
+    """A stop that was raised where Python lets nothing out, as while a process is forked."""
+    if not issubclass(told.exc_type, KeyboardInterrupt | ToldToStop):
+        sys.__unraisablehook__(told)
+        return
+    _STATE.waiting = told.exc_type
+    signal.setitimer(signal.ITIMER_REAL, AGAIN_S)
 
 
 def _stop() -> None:

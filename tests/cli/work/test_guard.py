@@ -21,6 +21,7 @@ from pathlib import Path
 from platewheel.cli.output.alone import alone_in, mend
 from platewheel.cli.terminal.run import run
 from platewheel.cli.work.guard import guarded
+from platewheel.cli.work import stopping
 from platewheel.parts.base.interruptible import kept
 
 def ready():
@@ -30,6 +31,18 @@ def command():
 """
 TAIL = "\nguarded(lambda: run(command), mend)\n"
 SLEEPS = "    ready(); time.sleep(60)\n"
+SWALLOWED = """
+    import signal
+
+    class Dropped:
+        def __del__(self):
+            ready()
+            while not signal.sigpending() and not stopping.stopped():
+                time.sleep(0.01)
+
+    Dropped()
+    time.sleep(60)
+"""
 DEEP = """
     import signal
     signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGTERM, signal.SIGUSR1})  # as in a library
@@ -86,8 +99,9 @@ def lives(number: int) -> bool:
 
 
 @pytest.mark.parametrize("number", [signal.SIGTERM, signal.SIGINT, signal.SIGHUP])
-def test_a_signal_ends_a_run_with_a_line(number: int, tmp_path: Path) -> None:
-    run, inner = started(SLEEPS, tmp_path)
+@pytest.mark.parametrize("body", [SLEEPS, SWALLOWED], ids=["anywhere", "where-it-is-swallowed"])
+def test_a_signal_ends_a_run_with_a_line(body: str, number: int, tmp_path: Path) -> None:
+    run, inner = started(body, tmp_path)
     run.send_signal(number)
     _, told = run.communicate(timeout=60)
     assert (run.returncode, told) == (3, "stopped; the former job folder is as it was\n")
