@@ -161,11 +161,24 @@ app.command()(check)
 
 
 @app.command()
-def solids(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) -> None:
-    """Write the STEP solids: each part, and the wheel as an assembly."""
+def solids(
+    job_file: JobFile,
+    out: Out = Path("out"),
+    stl: Annotated[
+        float | None,
+        typer.Option(
+            min=1,
+            max=100,
+            metavar="SCALE",
+            help="also STL to print a model of 1:SCALE (8: an eighth), a closed body a file",
+        ),
+    ] = None,
+    as_json: Json = False,
+) -> None:
+    """Write the solids: STEP of each part, of the wheel and the wheelset, and the wheel as glTF."""
     from platewheel.cli.job.job import read_job
     from platewheel.cli.output.folder import OF_THE_WHEEL, write_part
-    from platewheel.cli.output.write import write_solids
+    from platewheel.cli.output.solids import write_solids
     from platewheel.cli.report.rows import part_rows
     from platewheel.cli.terminal.show import show_json, show_table, steps
     from platewheel.cli.words.files import solids_table
@@ -179,7 +192,7 @@ def solids(job_file: JobFile, out: Out = Path("out"), as_json: Json = False) -> 
             _, stale = write_part(
                 out,
                 job.head.name,
-                lambda folder: write_solids(job, parts, folder),
+                lambda folder: write_solids(job, parts, folder, stl),
                 OF_THE_WHEEL,
             )
         tell_warnings(stale)

@@ -20,7 +20,7 @@ def wheelset(
     """Two wheels on their axle, bearings and fits: checks, and the assembly as STEP."""
     from platewheel.cli.job.job import read_job
     from platewheel.cli.output.folder import WHEELSET_OURS, write_folder
-    from platewheel.cli.output.write import step_header
+    from platewheel.cli.output.solids import step_header
     from platewheel.cli.report.judged_rows import check_rows
     from platewheel.cli.report.wheelset_rows import WheelsetReport, missing_words, wheelset_row
     from platewheel.cli.terminal.checks import show_checks

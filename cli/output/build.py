@@ -19,11 +19,11 @@ from platewheel.cli.output.alone import alone_in
 from platewheel.cli.output.folder import require_ours, write_folder
 from platewheel.cli.output.offcut_use import USED_FILE, used_before
 from platewheel.cli.output.reserved import require_free, reserved
+from platewheel.cli.output.solids import write_solids
 from platewheel.cli.output.write import (
     PLATES_PDF,
     write_blanks,
     write_sheets,
-    write_solids,
     write_templates,
 )
 from platewheel.cli.papers.calculation_pdf import calculation_pdf

@@ -4,28 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from importlib.metadata import version
 from pathlib import Path
 
 from platewheel.cli.job.blanks import job_blanks
 from platewheel.cli.job.hole_tools import hole_tools
 from platewheel.cli.job.job import Job
 from platewheel.cli.job.plan import Plan
-from platewheel.cli.job.wheelset import job_wheelset
 from platewheel.cli.output.offcut_use import USED_FILE, used_toml
 from platewheel.cli.papers.marking_pdf import marking_pdf
 from platewheel.cli.papers.plates.page import PlatePages, plate_pages
 from platewheel.cli.papers.plates_pdf import plates_pdf
 from platewheel.nesting.stock.round_bar import Round
 from platewheel.parts.base.spec_model import unchecked
-from platewheel.parts.geometry.step_file import Header
-from platewheel.parts.wheel.kinds import colour_of
 from platewheel.parts.wheel.part import Part
 
 PLATES_PDF = "plates.pdf"
 MARKING_PDF = "marking-out.pdf"
-WHEEL_STEP = "wheel.step"
-WHEELSET_STEP = "wheelset.step"
 
 
 @dataclass(frozen=True)
@@ -35,40 +29,6 @@ class SheetsWritten:
     files: Sequence[str]
     warnings: Sequence[str]
     plates: PlatePages
-
-
-def step_header(job: Job) -> Header:
-    """What the head of a STEP file says of this job."""
-    made_by = f"platewheel {version('platewheel')}"
-    return Header(job=job.head.name, author=job.head.author or "", made_by=made_by)
-
-
-def write_solids(job: Job, parts: Sequence[Part], folder: Path) -> list[str]:
-    """One STEP for each part (as it is welded in), the wheel (hub keyed and drilled, where it has
-    an axle), each part of the axle, and the wheelset; returns paths below the folder."""
-    from platewheel.parts.geometry.product import Body
-    from platewheel.parts.geometry.step_file import write_step
-    from platewheel.parts.wheelset.solid import axle_parts, wheel_group, wheelset_group
-
-    home = folder / "solids"
-    home.mkdir()
-    header = step_header(job)
-    for part in parts:
-        body = Body(part.name, part.solid(), colour_of(part.name))
-        write_step(body, part.name, home / f"{part.name}.step", header)
-    made = job_wheelset(job).wheelset
-    wheel = wheel_group(job.setting, made)
-    write_step(wheel, "wheel", home / WHEEL_STEP, header)
-    names = [part.name for part in parts] + ["wheel"]
-    if made is not None:
-        beside = axle_parts(job.setting, made)
-        own = {one.product.name: one.product for one in beside}
-        for name, product in own.items():
-            write_step(product, name, home / f"{name}.step", header)
-        whole = wheelset_group(job.setting, wheel, beside)
-        write_step(whole, "wheelset", home / WHEELSET_STEP, header)
-        names += [*own, "wheelset"]
-    return [f"solids/{name}.step" for name in names]
 
 
 def write_blanks(job: Job, parts: Sequence[Part], folder: Path) -> list[str]:

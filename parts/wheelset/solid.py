@@ -65,8 +65,7 @@ def wheelset_group(
         *_bearings(made),
         *track_members(setting),
     )
-    # X from the axle's +Y, Y from its axis, Z from what is up there
-    lying = cq.Location(cq.Plane((0, 0, 0), (0, 0, 1), (0, 1, 0)))
+    lying = on_track()
     return Group(
         "wheelset",
         tuple(
@@ -74,6 +73,13 @@ def wheelset_group(
             for one in members
         ),
     )
+
+
+def on_track() -> cq.Location:
+    """From an axis along Z with +X up to how it lies on its track: the axis along Y, Z up."""
+    import cadquery as cq
+
+    return cq.Location(cq.Plane((0, 0, 0), (0, 0, 1), (0, 1, 0)))
 
 
 def axle_parts(setting: Setting, made: Wheelset) -> tuple[Placed, ...]:

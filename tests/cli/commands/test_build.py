@@ -67,6 +67,7 @@ def test_every_file_of_the_design_is_there_and_no_other(
         *("offcuts.toml", "offcuts-used.toml", "plates.pdf"),
         *("blanks", "sheets", "solids", "templates"),
         *(f"solids/{name}.step" for name in (*PARTS, "wheel")),
+        "solids/wheel.glb",
         *(f"blanks/{name}.dxf" for name in BLANKS),
         *(f"templates/{name}.pdf" for name in (*BLANKS, "strip-hub-tube")),
         *sheets,
@@ -77,7 +78,7 @@ def test_every_file_of_the_design_is_there_and_no_other(
 
 
 def test_step_files_are_iso_10303_21_and_name_their_parts(folder: Path) -> None:
-    for path in (folder / "solids").iterdir():
+    for path in (folder / "solids").glob("*.step"):
         text = path.read_text()
         assert text.startswith("ISO-10303-21;")  # ISO 10303-21, first and last token of a file
         assert text.rstrip().endswith("END-ISO-10303-21;")

@@ -1,0 +1,93 @@
+"""The solids of a job: STEP files, the wheel for a viewer, and models to print."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from importlib.metadata import version
+from pathlib import Path
+
+from platewheel.cli.job.job import Job
+from platewheel.cli.job.wheelset import job_wheelset
+from platewheel.parts.geometry.product import Body, Group, Placed, bodies_in
+from platewheel.parts.geometry.step_file import Header
+from platewheel.parts.wheel.kinds import colour_of, kinds_of
+from platewheel.parts.wheel.part import Part
+
+WHEEL_GLB = "wheel.glb"
+VIEWED_FINE = 0.002  # chord error of the viewer's triangles, over the flange tip's radius
+
+
+def step_header(job: Job) -> Header:
+    """What the head of a STEP file says of this job."""
+    made_by = f"platewheel {version('platewheel')}"
+    return Header(job=job.head.name, author=job.head.author or "", made_by=made_by)
+
+
+def write_solids(
+    job: Job, parts: Sequence[Part], folder: Path, print_scale: float | None = None
+) -> list[str]:
+    """One STEP for each part (as it is welded in), the wheel (hub keyed and drilled, where it has
+    an axle; the same as glTF), each part of the axle, and the wheelset. With `print_scale` also
+    an STL of each, that many times smaller. Returns paths below the folder.
+
+    Raises: GeometryError naming the part that the modeller cannot build.
+    """
+    from platewheel.parts.geometry.glb_file import write_glb
+    from platewheel.parts.geometry.step_file import write_step
+    from platewheel.parts.wheelset.solid import (
+        axle_parts,
+        on_track,
+        wheel_group,
+        wheelset_group,
+    )
+
+    home = folder / "solids"
+    home.mkdir()
+    header = step_header(job)
+    for part in parts:
+        body = Body(part.name, part.solid(), colour_of(part.name))
+        write_step(body, part.name, home / f"{part.name}.step", header)
+    made = job_wheelset(job).wheelset
+    wheel = wheel_group(job.setting, made)
+    write_step(wheel, "wheel", home / "wheel.step", header)
+    files = [f"{part.name}.step" for part in parts] + ["wheel.step", WHEEL_GLB]
+    own: dict[str, Body] = {}
+    if made is not None:
+        beside = axle_parts(job.setting, made)
+        own = {name: body for one in beside for name, body in _bodies(one)}
+        for name, body in own.items():
+            write_step(body, name, home / f"{name}.step", header)
+        write_step(
+            wheelset_group(job.setting, wheel, beside), "wheelset", home / "wheelset.step", header
+        )
+        files += [*(f"{name}.step" for name in own), "wheelset.step"]
+    standing = Group("wheel", (Placed("wheel", wheel, on_track()),))
+    fine = VIEWED_FINE * job.wheel.over_flange_diameter_mm / 2
+    write_glb(standing, "wheel", home / WHEEL_GLB, fine)
+    if print_scale is not None:
+        files += _prints(job, wheel, own, home, print_scale)
+    return [f"solids/{file}" for file in files]
+
+
+def _bodies(one: Placed) -> list[tuple[str, Body]]:
+    return [(body.name, body) for _, body, _ in bodies_in(one.product)]
+
+
+def _prints(job: Job, wheel: Group, own: dict[str, Body], home: Path, scale: float) -> list[str]:
+    """The whole wheel, each kind of its parts (seams closed, so that a ring is a ring) and each
+    part of the axle, one closed body a file."""
+    from platewheel.parts.geometry.stl_file import fused, write_stl
+
+    solids = {name: shape.Solids()[0] for name, _, shape in bodies_in(wheel)}
+    groups = {"wheel": list(solids.values())}
+    for kind in kinds_of(job.wheel):
+        names = [name for name in solids if name.startswith(kind.name)]
+        seams = [name for name in solids if name.startswith(f"weld-seam-{kind.name}")]
+        if kind.fitted > 1:  # discs, alike or nearly: each by itself
+            groups |= {name: [solids[name]] for name in names}
+        else:
+            groups[kind.name] = [solids[name] for name in (*names, *seams)]
+    groups |= {name: body.shape.Solids() for name, body in own.items()}
+    for name, found in groups.items():
+        write_stl(fused(found, name), name, home / f"{name}.stl", scale)
+    return [f"{name}.stl" for name in groups]

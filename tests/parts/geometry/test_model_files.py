@@ -1,0 +1,73 @@
+"""glTF and STL read back by their own rules: metres and Y up, closed and to scale."""
+
+from __future__ import annotations
+
+import json
+import struct
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+import pytest
+
+from platewheel.parts.base.faults import GeometryError
+from platewheel.parts.geometry.glb_file import write_glb
+from platewheel.parts.geometry.product import Body, Group, Placed
+from platewheel.parts.geometry.stl_file import fused, write_stl
+
+
+@pytest.fixture(scope="module")
+def block() -> Any:
+    import cadquery as cq
+
+    return cq.Solid.makeBox(10, 20, 30)
+
+
+def test_a_glb_is_in_metres_with_y_up(tmp_path: Path, block: Any) -> None:
+    """glTF 2.0, 4.4 (header, chunks), 3.4 (metres, +Y up): 30 mm high is 0.03 along Y."""
+    body = Body("block", block, (0.2, 0.4, 0.6))
+    files = [tmp_path / "1.glb", tmp_path / "2.glb"]
+    for file in files:
+        write_glb(Group("all", (Placed("block", body),)), "all", file, 0.1)
+    data = files[0].read_bytes()
+    assert data == files[1].read_bytes()
+    magic, version, length = struct.unpack("<4sII", data[:12])
+    assert (magic, version, length) == (b"glTF", 2, len(data))
+    (size,) = struct.unpack("<I", data[12:16])
+    told = json.loads(data[20 : 20 + size])
+    assert "block" in {node.get("name") for node in told["nodes"]}
+    boxes = [(one["min"], one["max"]) for one in told["accessors"] if len(one.get("min", "")) == 3]
+    low = np.min([box[0] for box in boxes], axis=0)
+    high = np.max([box[1] for box in boxes], axis=0)
+    assert high - low == pytest.approx([0.01, 0.03, 0.02])
+
+
+def test_an_stl_is_closed_to_scale_and_stands_on_the_bed(tmp_path: Path) -> None:
+    """A ring of two halves, fused: every edge is that of two triangles, once each way."""
+    import cadquery as cq
+
+    ring = cq.Solid.makeCylinder(40, 10).cut(cq.Solid.makeCylinder(30, 10)).Solids()[0]
+    half = cq.Solid.makeBox(100, 100, 10, cq.Vector(-50, 0, 0))
+    halves = [ring.intersect(half).Solids()[0], ring.cut(half).Solids()[0]]
+    whole = fused(halves, "ring").moved(cq.Location(cq.Vector(0, 0, 7)))
+    write_stl(whole, "ring", tmp_path / "ring.stl", 4.0)
+    data = (tmp_path / "ring.stl").read_bytes()
+    (count,) = struct.unpack("<I", data[80:84])
+    row = np.dtype([("normal", "<f4", 3), ("corners", "<f4", (3, 3)), ("rest", "<u2")])
+    corners = np.frombuffer(data, row, count, 84)["corners"].astype(float)
+    assert corners[..., 2].min() == pytest.approx(0.0)
+    assert corners[..., 2].max() == pytest.approx(2.5)
+    volume = np.einsum("ij,ij->i", corners[:, 0], np.cross(corners[:, 1], corners[:, 2])).sum() / 6
+    assert volume == pytest.approx(ring.Volume() / 64, rel=0.01)
+    places = [[tuple(np.round(point, 5)) for point in one] for one in corners]
+    edges = [(one[i], one[(i + 1) % 3]) for one in places for i in range(3)]
+    assert len(edges) == len(set(edges))
+    assert {(b, a) for a, b in edges} == set(edges)
+
+
+def test_solids_apart_are_no_one_body(block: Any) -> None:
+    import cadquery as cq
+
+    away = block.moved(cq.Location(cq.Vector(50, 0, 0)))
+    with pytest.raises(GeometryError, match="pair: the modeller gave 2 solids"):
+        fused([block, away], "pair")
