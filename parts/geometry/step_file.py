@@ -62,6 +62,7 @@ def write_step(
     Interface_Static.SetIVal_s("write.precision.mode", 0)
     Interface_Static.SetCVal_s("xstep.cascade.unit", "MM")
     Interface_Static.SetCVal_s("write.step.unit", "MM")
+    Interface_Static.SetIVal_s("write.stepcaf.subshapes.name", 1)  # cadquery too, once asked to
     writer.Transfer(document(model), STEPControl_StepModelType.STEPControl_AsIs)
     if writer.Write(str(path)) != IFSelect_ReturnStatus.IFSelect_RetDone or not path.is_file():
         raise GeometryError(f"{name}: the STEP translator wrote nothing to {path.name}")

@@ -120,7 +120,8 @@ def wider_tread(setting: Setting, by_mm: float) -> str:
     wheel = setting.wheel
     width = at_least(wheel.tread_width_mm + by_mm)
     told = f"wheel.tread_width_mm = {width}"
-    if not wheel.has_tube or still_pass(setting, {"wheel.tread_width_mm": float(width)}):
+    wide = {"wheel.tread_width_mm": float(width)}
+    if still_pass(setting, wide) or not wheel.has_tube:
         return told
     return f"{told} and wheel.hub_tube_length_mm = {at_least(wheel.hub_tube_length_mm + by_mm)}"
 

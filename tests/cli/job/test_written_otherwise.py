@@ -58,7 +58,7 @@ LINES: dict[str, tuple[str, str, str]] = {
     "taped round": (
         "hub_bore_mm = 30",
         "hub_bore_mm = 942.48",
-        "hub_bore_mm = 94.248, if 942.48 lacks its point",
+        "hub_bore_mm = 37.11, if 942.48 was turned from inches twice",
     ),
 }
 

@@ -11,7 +11,8 @@ import pytest
 from platewheel.cli.job.job import Job, job_of, read_job
 from platewheel.cli.job.plan import plan_job
 from platewheel.cli.output.build import ALWAYS
-from platewheel.cli.output.write import write_blanks, write_sheets, write_solids, write_templates
+from platewheel.cli.output.solids import write_solids
+from platewheel.cli.output.write import write_blanks, write_sheets, write_templates
 from platewheel.cli.report.rows import nesting_row
 from platewheel.cli.report.steps import step_rows
 from platewheel.cli.schema.shop import StepRow
