@@ -11,6 +11,7 @@ from collections.abc import Callable, Sequence
 from typing import TypeVar
 
 T = TypeVar("T")
+AWAKE_S = 0.1
 _HEARERS: list[Callable[[str], None]] = []
 _KEPT: list[str] = []  # of a program that does one thing and ends, the command line
 
@@ -59,7 +60,8 @@ def _all_at_once(works: Sequence[Callable[[], T]]) -> list[T]:
     for number in range(len(works)):
         threading.Thread(target=run, args=(number,), daemon=True).start()
     for event in ended:
-        event.wait()
+        while not event.wait(AWAKE_S):  # a signal that another thread takes does not wake this one
+            pass
     if wrong:
         raise wrong[min(wrong)]
     return [given[number] for number in range(len(works))]
