@@ -38,6 +38,16 @@ def rate_once(module_patch: pytest.MonkeyPatch) -> None:
     module_patch.setattr("platewheel.cli.output.build.assess", _rate_once)
 
 
+@pytest.fixture(autouse=True, scope="module")
+def calculated_elsewhere(module_patch: pytest.MonkeyPatch, request: pytest.FixtureRequest) -> None:
+    """Builds leave the calculation out, which takes a third of them, but where CALCULATED says
+    that a module looks at it: it has its own tests."""
+    if not getattr(request.module, "CALCULATED", False):
+        module_patch.setattr(
+            "platewheel.cli.output.build.calculation_pdf", lambda *given: b"%PDF-1.7"
+        )
+
+
 @cache
 def _rate_once(setting: Setting) -> Assessment:
     return assess(setting, size_mm=4.0)

@@ -23,6 +23,7 @@ from platewheel.cli.words.plain import plain
 from tests.cli.jobs import NAME, files_of, job_text, run, write_job
 from tests.places import ROOT
 
+CALCULATED = True  # calculation.pdf is one of the files
 BLANKS = ("disc", "flange", "tread")
 PARTS = (*BLANKS, "hub-tube")
 
