@@ -92,7 +92,7 @@ def test_twelve_strips_take_less_cut_and_come_out_as_drawn(tmp_path: Path, versi
         assert piece.area == pytest.approx(60.0 * 915.0, abs=0.05)
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=15, deadline=None)
 @given(
     length=st.floats(120.0, 700.0),
     width=st.floats(6.0, 119.0),

@@ -49,8 +49,10 @@ def test_a_part_is_the_same_to_the_byte_each_time(tmp_path: Path) -> None:
 def test_another_process_writes_the_same_bytes(tmp_path: Path) -> None:
     for folder in ("one", "two"):
         (tmp_path / folder).mkdir()
-        command = [sys.executable, "-c", WRITE_BOTH.format(values=PLAIN), str(tmp_path / folder)]
-        subprocess.run(command, check=True, cwd=ROOT)
+    command = [sys.executable, "-c", WRITE_BOTH.format(values=PLAIN), str(tmp_path / "one")]
+    subprocess.run(command, check=True, cwd=ROOT)
+    write_step(wheel(plain_wheel()), "wheel", tmp_path / "two" / "wheel.step")
+    write_step(flange_cone(plain_wheel()), "flange", tmp_path / "two" / "flange.step")
     for name in ("flange.step", "wheel.step"):
         assert (tmp_path / "one" / name).read_bytes() == (tmp_path / "two" / name).read_bytes()
 

@@ -122,7 +122,7 @@ def area(label: Label) -> shapely.Polygon:
     return shapely.Polygon(label.corners())
 
 
-@settings(max_examples=15)
+@settings(max_examples=8)
 @given(
     st.lists(st.floats(14.0, 90.0), min_size=1, max_size=30),
     st.floats(500.0, 4000.0),
