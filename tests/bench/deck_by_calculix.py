@@ -15,6 +15,7 @@ from pathlib import Path
 import numpy as np
 
 from platewheel.cli.job.job import read_job
+from platewheel.parts.base.spec_model import unchecked
 from platewheel.parts.deck.deck import Deck, as_drawn, wheel_deck
 from platewheel.parts.deck.expected import head, readings
 from platewheel.parts.deck.meshing import apart
@@ -147,7 +148,7 @@ def main() -> None:
     if given.no_vents:
         from dataclasses import replace
 
-        setting = replace(setting, wheel=setting.wheel.model_copy(update={"vent_count": 0}))
+        setting = replace(setting, wheel=unchecked(setting.wheel, {"vent_count": 0}))
     deck = wheel_deck(setting, over=given.over, coarse=given.coarse)
     found = assess(setting)
     if found is None:

@@ -26,6 +26,7 @@ from platewheel.nesting.search.compaction import reach_mm
 from platewheel.nesting.search.nest import nest
 from platewheel.nesting.stock.layout import Nest, Sheet, Turns, Wanted
 from platewheel.nesting.stock.stock import Cutting
+from platewheel.parts.base.spec_model import unchecked
 from platewheel.parts.geometry import outline
 from platewheel.parts.geometry.blank import Blank, annular_sector
 from platewheel.parts.geometry.outline import Circle, polygon
@@ -34,7 +35,7 @@ from tests.bench.published_packings import polygons_of
 SPACING, MARGIN = 6.0, 10.0
 LENGTH, WIDTH = 2500.0, 1250.0
 CUTTING = Cutting(part_spacing_mm=SPACING, sheet_margin_mm=MARGIN)
-TOUCHING = CUTTING.model_copy(update={"part_spacing_mm": 0.0, "sheet_margin_mm": 0.0})
+TOUCHING = unchecked(CUTTING, {"part_spacing_mm": 0.0, "sheet_margin_mm": 0.0})
 DISC = Blank("disc", "disc", 8.0, Circle((0.0, 0.0), 126.0))
 STRIP = Blank("tread", "tread", 8.0, polygon([(0, 0), (800, 0), (800, 60), (0, 60)]))
 SHEET = Sheet("1250 x 2500", 8.0, LENGTH, WIDTH, None, 1.0)

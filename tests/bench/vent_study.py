@@ -21,6 +21,7 @@ from pathlib import Path
 import numpy as np
 
 from platewheel.cli.job.job import read_job
+from platewheel.parts.base.spec_model import unchecked
 from platewheel.parts.deck.cards import Step, deck_lines
 from platewheel.parts.deck.deck import node_sets, rated_patch
 from platewheel.parts.deck.loads import patch_spot, push_spot, spread
@@ -98,7 +99,7 @@ def main() -> None:
         wheel = setting.wheel
         key = case.job, wheel.disc_thickness_mm
         if key not in bare:
-            none = replace(setting, wheel=wheel.model_copy(update={"vent_count": 0}))
+            none = replace(setting, wheel=unchecked(wheel, {"vent_count": 0}))
             bare[key] = measures(none, 0.0)[0]
         both = [measures(setting, turn) for turn in (0.0, math.pi / wheel.vent_count)]
         allowed = wheel.grade.fy_n_mm2(wheel.disc_thickness_mm) / 1.5
