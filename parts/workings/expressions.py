@@ -194,7 +194,7 @@ def bind(target: ast.expr, one: Reading, scope: Scope) -> None:
         scope.names[target.id] = row_entry(target.id, one)
         return
     if not isinstance(target, ast.Tuple | ast.List):
-        raise NotImplementedError(ast.dump(target))
+        raise TypeError(f"neither a name nor names in a row: {ast.dump(target)}")
     parts = one.parts or tuple(bare(value, one.made_by) for value in one.value)
     for name, part in zip(target.elts, parts, strict=True):
         bind(name, part, scope)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ast
 import dataclasses
+from abc import ABC, abstractmethod
 from collections.abc import Hashable, Sequence
 from types import FunctionType
 from typing import Any
@@ -19,7 +20,7 @@ from platewheel.parts.workings.terms import Number, Of, Quantity, Reading, is_nu
 from platewheel.parts.workings.units import UNKNOWN, unit_of_name
 
 
-class Outside:
+class Outside(ABC):
     """Each of them is one quantity, however often it is met."""
 
     def __init__(self, setting: Setting) -> None:
@@ -29,11 +30,11 @@ class Outside:
             id(getattr(setting, one.name)): one.name for one in dataclasses.fields(setting)
         }
 
+    @abstractmethod
     def call(
         self, function: FunctionType, args: Sequence[Reading], named: dict[str, Reading]
     ) -> Reading:
         """Follow a call: the reader's own work."""
-        raise NotImplementedError
 
     def _part(self, name: str, one: Reading, told: str, home: str) -> Reading:
         """One of the numbers of a record or of a result that has several."""

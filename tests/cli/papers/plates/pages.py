@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import math
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -126,3 +127,31 @@ def own_parts(
 def stock(length_mm: float, width_mm: float) -> str:
     """A plate of 5 mm for discs, flanges and own parts; the treads' own beside it."""
     return f"\n[[stock]]\nthickness_mm = 5\nwidth_mm = {width_mm}\nlength_mm = {length_mm}\n{TREAD}"
+
+
+def numbers_drawn(
+    page: PlatePage, count: int, below: str = "Parts by name"
+) -> dict[int, tuple[float, float]]:
+    """Numbers from 1 to `count` that stand in the picture, above and at the left of all boxes."""
+    figures = next(box for box in words_at(page, "file"))
+    legend = next(box for box in words_at(page, below))
+    words = page.within(0.0, 20.0, figures[0] - 2.0, legend[1] - 2.0)
+    found = {int(text): (x, y) for text, x, y in words if text.isdigit()}
+    return {number: at for number, at in found.items() if 1 <= number <= count}
+
+
+def words_at(page: PlatePage, words: str) -> list[tuple[float, float]]:
+    """Left and upper edge of the first letter of these words, each time that they stand there."""
+    text = "".join(letter[0] for letter in page.letters)
+    assert len(text) == len(page.letters)
+    starts = [found.start() for found in re.finditer(re.escape(words), text)]
+    return [page.letters[i][1:3] for i in starts]
+
+
+def assert_inside(page: PlatePage, margin_mm: float = MARGIN_MM) -> None:
+    """No letter stands beyond the margin, and none across the frame of a box below."""
+    for letter, x0, y0, x1, y1 in page.letters:
+        if letter.strip():
+            # the last f of the first line leans out by a third of a millimetre
+            assert margin_mm - 0.1 < x0 < x1 < page.wide_mm - margin_mm + 0.4, letter
+            assert margin_mm - 0.1 < y0 < y1 < page.high_mm - margin_mm + 0.1, letter
