@@ -163,17 +163,19 @@ def leads_at(
     loop: Loop,
     *,
     hole: bool,
+    path: Ring,
     near: Sequence[Neighbour] | None = None,
 ) -> tuple[Segment | None, Segment | None] | None:
-    """The leads wanted at a spot of the cut round a loop; None where there is no room."""
+    """The leads wanted at a spot of the path cut round a loop; None where there is no room."""
     into, off = wanted.shapes(spot)
     sides = segments(loop)
+    cuts = (sides,) if path is sides else (sides, path)
     for lead, length in ((into, wanted.in_mm), (off, wanted.out_mm)):
         if lead is None:
             continue
         leads_in = lead is into
         slant = wanted.slant_deg if leads_in else 90.0
-        if not _clears_own(lead, length, wanted.shape, slant, sides, loop, leads_in, hole):
+        if not _clears_own(lead, length, wanted.shape, slant, cuts, loop, leads_in, hole):
             return None
     around = room.near(own) if near is None else near
     for lead in (into, off):
@@ -189,19 +191,20 @@ def _clears_own(
     length_mm: float,
     shape: Shape,
     slant_deg: float,
-    sides: Ring,
+    cuts: Sequence[Ring],
     loop: Loop,
     into: bool,
     hole: bool,
 ) -> bool:
-    """On the scrap side, never across its own part; inside a hole at most to its middle."""
+    """On the scrap side, never across its own part or along its own path, as an arc would in a
+    hole that is hardly rounder; inside a hole at most to its middle."""
     far = far_half(lead, into=into)
     tip = lead.start if into else lead.end
     if contains(loop, tip) != hole:
         return False
 
     def gap(piece: Segment, enough_mm: float) -> float:
-        return loop_gap((piece,), sides, enough_mm)
+        return min(loop_gap((piece,), cut, enough_mm) for cut in cuts)
 
     share = 0.5 if shape == "arc" else 0.8
     least = share * own_gap_mm(length_mm, shape, into=into, slant_deg=slant_deg)
@@ -245,7 +248,7 @@ def place_leads(
     near = room.near(own)
     there = list(spots(ring) if allowed is None else allowed)
     for spot in _with_room_to_pierce(there, wanted, room, own, near, pierce_mm):
-        found = leads_at(spot, wanted, room, own, loop, hole=hole, near=near)
+        found = leads_at(spot, wanted, room, own, loop, hole=hole, path=ring, near=near)
         if found is not None:
             return spot, *found
     return None

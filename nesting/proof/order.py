@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from itertools import pairwise
 from typing import Any
@@ -16,8 +17,9 @@ from platewheel.nesting.proof.pieces import (
     points_at,
     turned_area_mm2,
 )
-from platewheel.nesting.proof.reading import CUTS
+from platewheel.nesting.proof.reading import CUTS, Drawn
 from platewheel.nesting.proof.scene import Scene, line_of, said
+from platewheel.parts.geometry.outline import Point
 
 TWICE_MM = 0.002  # two cuts as near as this along their way are one
 LEAST_MM = 0.01  # shorter common ways are a crossing
@@ -129,9 +131,15 @@ def twice_faults(scene: Scene) -> Iterator[str]:
         own, k = divmod(spot, len(SHARES))
         shared.setdefault((own, other), []).append(SHARES[k])
     told = set()
-    for (own, other), shares in shared.items():
+    for (own, other), met_at in shared.items():
         i, piece = pieces[own]
-        if (max(shares) - min(shares)) * piece.length_mm > LEAST_MM:
+        ends = [end for k in (i, pieces[other][0]) for end in _runs_in(cutting[k])]
+        shares = [
+            share
+            for share in met_at
+            if all(math.dist(piece.at(share), at) > reach for at, reach in ends)
+        ]
+        if shares and (max(shares) - min(shares)) * piece.length_mm > LEAST_MM:
             pair = frozenset((own, other))
             if pair not in told:
                 told.add(pair)
@@ -140,6 +148,20 @@ def twice_faults(scene: Scene) -> Iterator[str]:
                     f"two cuts run along the same way at {said(piece.at(0.5))}, "
                     f"on {' and '.join(layers)}"
                 )
+
+
+def _runs_in(one: Drawn) -> list[tuple[Point, float]]:
+    """Ends of a round lead, and how far from them it may still lie on the cut that it runs into
+    smoothly. Source: an arc leaves its tangent by s^2 / 2r (of the circle), a cut that bends the
+    same way half as fast by half of that, so that s = sqrt(4 r gap)."""
+    if one.layer != "lead":
+        return []
+    round_ones = [piece for piece in one.path if piece.bulge]
+    return [
+        (at, math.sqrt(4 * piece.circle[1] * TWICE_MM))
+        for piece in round_ones
+        for at in (piece.start, piece.end)
+    ]
 
 
 def _rounded(path: Path) -> bytes:

@@ -7,6 +7,7 @@ import math
 import pytest
 import shapely
 
+from platewheel.nesting.cutting.kerf import torch_path
 from platewheel.nesting.cutting.lead import Shape, far_half, lead_in, lead_out, own_gap_mm
 from platewheel.nesting.cutting.lead_place import Leads, leads_at, place_leads, room_on, spots
 from platewheel.nesting.geometry.ring import Spot, spot_on
@@ -104,7 +105,8 @@ def found(loop: Loop, spot: Spot, wanted: Leads, *, hole: bool) -> bool:
     (own,) = room.parts
     placed = own.holes[0] if hole else own.outline
     there = Spot(0.0, (spot.point[0] + 100, spot.point[1] + 100), spot.ahead)
-    return leads_at(there, wanted, room, own, placed, hole=hole) is not None
+    path = segments(placed)
+    return leads_at(there, wanted, room, own, placed, hole=hole, path=path) is not None
 
 
 HALF = 1 - math.sqrt(0.5)  # of an arc's radius, how far its far half stays off
@@ -144,6 +146,31 @@ def test_a_lead_in_a_hole_begins_no_further_than_its_middle(wanted: Leads, least
         hole = polygon([(0.0, 0.0), (100.0, 0.0), (100.0, width), (0.0, width)])
         spot = Spot(0.0, (50.0, 0.0), (1.0, 0.0))
         assert found(hole, spot, wanted, hole=True) == fits
+
+
+@pytest.mark.parametrize("into", [True, False])
+@pytest.mark.parametrize("kerf", [0.4, 1.5, 3.0])
+def test_an_arc_parts_soon_from_its_torch_path_in_a_round_hole(into: bool, kerf: float) -> None:
+    """By a polygon library: its far half stays half as far off the path as off a straight one,
+    whichever side of the kerf is drawn; an arc nearly as round as the path would run along it."""
+    whole, taken = polygon([(0.0, 0.0), (100.0, 0.0), (100.0, 80.0), (0.0, 80.0)]), []
+    for tenths in range(30, 160):
+        hole = Circle((50.0, 40.0), tenths / 10)
+        blank = Blank("p", "extra", 6.0, whole, (hole,))
+        in_path = cutting(kerf_mm=kerf, kerf_in_path=True)
+        room = room_on(Layout(plate(500.0, 400.0), (Placement(blank, 100.0, 100.0, 0.0),)), in_path)
+        (own,) = room.parts
+        path = segments(torch_path(own.holes[0], kerf, hole=True))
+        wanted = Leads(5.0 * into, 5.0 * (not into), "arc")
+        got = place_leads(path, wanted, room, own, own.holes[0], hole=True, pierce_mm=0.0)
+        if got is None:
+            continue
+        (lead,) = [one for one in got[1:] if one is not None]
+        way = shapely.Point(150.0, 140.0).buffer(tenths / 10 - kerf / 2, 1024).exterior
+        gap = drawn(far_half(lead, into=into)).distance(way)
+        assert gap >= 0.5 * 5.0 * (1 - math.sqrt(0.5)) - 1e-3
+        taken.append(tenths)
+    assert taken == list(range(taken[0], 160))
 
 
 @pytest.mark.parametrize("shape", ["line", "arc"])

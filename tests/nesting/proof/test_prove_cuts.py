@@ -61,6 +61,39 @@ def test_arcs_lead_too_and_off_again(tmp_path: Path) -> None:
     assert "runs into its own part" in told[0]
 
 
+def fine(x: float, step: float) -> list[tuple[float, float]]:
+    """Clockwise from the middle of the square's left side, its upper half in short straight
+    pieces, the first of them half as long."""
+    count = round((40.0 - step / 2) / step)
+    rise = [(x, 80.0 + step / 2 + k * step) for k in range(count)]
+    return [(x, 80.0), *rise, (x, 120.0), (270.0, 120.0), (270.0, 40.0), (x, 40.0)]
+
+
+@pytest.mark.parametrize("step", [0.05, 0.2, 1.0])
+def test_an_arc_may_run_smoothly_into_pieces_as_short_as_it_lies_on_them(
+    tmp_path: Path, step: float
+) -> None:
+    """A quarter of 5 mm leaves its tangent by 0.002 mm in 0.14 mm."""
+    on = Edit(good())
+    arcs(on)
+    on.put("square", at=tuple((*corner, 0.0) for corner in fine(190.0, step)))
+    more = 2 * 5.0 * math.pi / 2 - LEAD
+    wanted = replace(asked(), cut_length_mm=asked().cut_length_mm + more)
+    assert prove_cuts(write(on.entities, tmp_path / "s.dxf"), wanted) == []
+
+
+@pytest.mark.parametrize(("radius", "told"), [(15.0, False), (34.99, True)])
+def test_an_arc_that_hugs_the_hole_that_it_leads_into_is_told(
+    tmp_path: Path, radius: float, told: bool
+) -> None:
+    """Of 34.99 mm in a hole of 35 mm it is 0.002 mm off after 22 mm of way only."""
+    on = Edit(good())
+    on.put("lead 2h", kind="arc", at=((65.0 + radius, 100.0), radius, 90.0, 180.0))
+    file = write(on.entities, tmp_path / "s.dxf")
+    along = [one for one in prove_cuts(file, asked()) if "along the same way" in one]
+    assert bool(along) == told
+
+
 @pytest.mark.parametrize("x", [190.0, 189.997])
 def test_a_mark_may_end_where_the_lead_of_its_part_comes_in(tmp_path: Path, x: float) -> None:
     on = Edit(good())
