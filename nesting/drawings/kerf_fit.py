@@ -20,6 +20,7 @@ from platewheel.nesting.drawings.narrow_places import (
     region_of,
 )
 from platewheel.nesting.geometry.gaps import point_gap
+from platewheel.nesting.geometry.near import ends_of, gaps_to
 from platewheel.nesting.geometry.trim import between, share_of
 from platewheel.nesting.stock.cutting import LEAST_WEB_MM
 from platewheel.parts.geometry.outline import (
@@ -34,6 +35,7 @@ from platewheel.parts.geometry.outline import (
 
 ROUNDS = 4  # a place that is filled may show another
 LEAST_MM = 1e-4  # shorter pieces of an edge are rounding
+OFF_MM = 0.02  # a place further off an edge is not on it
 
 
 @dataclass(frozen=True)
@@ -186,7 +188,11 @@ def _without(loop: Loop, narrow: Narrow, contacts: tuple[Point, Point]) -> Loop 
     """The loop with a straight edge from contact to contact instead of its way into the narrow
     place; None where it does not go there any more."""
     (a, b), ring = contacts, segments(loop)
-    ways = [_stretch(ring, a, b), _stretch(ring, b, a)]
+    first, last = _nearest(ring, contacts)
+    if max(point_gap(a, ring[first]), point_gap(b, ring[last])) > OFF_MM:
+        return None
+    on_it = [(first, _share(ring[first], a)), (last, _share(ring[last], b))]
+    ways = [_stretch(ring, *on_it), _stretch(ring, *on_it[::-1])]
     if not all(ways) or math.dist(a, b) <= LEAST_MM:
         return None
     inside = narrow.lost.representative_point()
@@ -198,19 +204,29 @@ def _without(loop: Loop, narrow: Narrow, contacts: tuple[Point, Point]) -> Loop 
     return None
 
 
-def _stretch(ring: tuple[Segment, ...], first: Point, last: Point) -> tuple[Segment, ...]:
-    """The ring from one place on it to another, the way it runs."""
-    near = [
-        min(range(len(ring)), key=lambda i, place=place: point_gap(place, ring[i]))  # type: ignore[misc]
-        for place in (first, last)
-    ]
-    if max(point_gap(first, ring[near[0]]), point_gap(last, ring[near[1]])) > 0.02:
-        return ()
-    shares = [
-        min(1.0, max(0.0, share_of(ring[i], place)))
-        for i, place in zip(near, (first, last), strict=True)
-    ]
-    (i, k), (s, t) = near, shares
+def _nearest(ring: tuple[Segment, ...], places: Sequence[Point]) -> list[int]:
+    """Number of the segment that lies nearest to each place, all lines compared at once."""
+    import numpy as np
+
+    ends, found = ends_of(ring), []
+    round_ones = [i for i, one in enumerate(ring) if not isinstance(one, Line)]
+    for place in places:
+        gaps = gaps_to(place, ends)
+        gaps[round_ones] = [point_gap(place, ring[i]) for i in round_ones]
+        found.append(int(np.argmin(gaps)))
+    return found
+
+
+def _share(segment: Segment, place: Point) -> float:
+    return min(1.0, max(0.0, share_of(segment, place)))
+
+
+def _stretch(
+    ring: tuple[Segment, ...], first: tuple[int, float], last: tuple[int, float]
+) -> tuple[Segment, ...]:
+    """The ring from one place on it to another, the way it runs; each a segment's number and a
+    share of its length."""
+    (i, s), (k, t) = first, last
     if i == k and s < t:
         return (between(ring[i], s, t),)
     count = len(ring)

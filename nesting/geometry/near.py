@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from platewheel.parts.geometry.outline import Line, Segment, bounds
+from platewheel.parts.geometry.outline import Line, Point, Segment, bounds
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -92,6 +92,12 @@ def line_gaps(a: NDArray[np.float64], b: NDArray[np.float64]) -> NDArray[np.floa
     )
     cross = (_side(p, q, r) * _side(p, q, s) < 0) & (_side(r, s, p) * _side(r, s, q) < 0)
     return np.where(cross, 0.0, gaps)
+
+
+def gaps_to(point: Point, lines: NDArray[np.float64]) -> NDArray[np.float64]:
+    """Distance of a point from each straight segment (start, end: rows of 4)."""
+    found: NDArray[np.float64] = _to_line(np.array(point), lines[:, :2], lines[:, 2:])
+    return found
 
 
 def _to_line(point: Any, start: Any, end: Any) -> Any:
