@@ -12,8 +12,8 @@ from platewheel.nesting.cutting.cut_speed import CutSpeed, Pace, hole_pace, pace
 from platewheel.nesting.cutting.hand_work import hand_work
 from platewheel.nesting.cutting.part_cuts import Cut, PartCuts, sheet_cuts
 from platewheel.nesting.cutting.parting_cuts import parting_cuts
+from platewheel.nesting.cutting.skeleton_cuts import skeleton_cuts
 from platewheel.nesting.offcuts.remnant import Remnant
-from platewheel.nesting.offcuts.skeleton import kept_rings, skeleton_lines
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.layout import Layout
 from platewheel.nesting.stock.small_holes import round_hole
@@ -81,7 +81,7 @@ def plate_work(
     parts = sheet_cuts(layout, cutting).parts
     cuts = [cut for part in parts for cut in part.cuts]
     cuts += parting_cuts(layout, cutting, tuple(kept)).cuts
-    lines = skeleton_lines(layout, cutting, kept_rings(layout, kept))
+    lines = skeleton_cuts(layout, cutting, tuple(kept))
     runs = [(_begin(cut), _end(cut)) for cut in cuts] + [(line.start, line.end) for line in lines]
     length = math.fsum([*map(_length_mm, cuts), *(line.length_mm for line in lines)])
     ends = [HOME, *(end for _, end in runs)]

@@ -19,6 +19,7 @@ from platewheel.nesting.cutting.part_cuts import Cut, sheet_cuts
 from platewheel.nesting.cutting.part_marks import sheet_marks
 from platewheel.nesting.cutting.part_text import least_marked_mm
 from platewheel.nesting.cutting.parting_cuts import PartingCuts, parting_cuts
+from platewheel.nesting.cutting.skeleton_cuts import skeleton_cuts
 from platewheel.nesting.files.dxf_entities import (
     Version,
     add_cut,
@@ -36,7 +37,6 @@ from platewheel.nesting.files.straight_cuts import add_straight_cuts, hand_notes
 from platewheel.nesting.geometry.stroke_words import word_strokes
 from platewheel.nesting.offcuts.names_on_plate import names_on_plate
 from platewheel.nesting.offcuts.remnant import Remnant
-from platewheel.nesting.offcuts.skeleton import kept_rings, skeleton_lines
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.layout import Layout
 from platewheel.parts.base.spec_model import unchecked
@@ -108,7 +108,7 @@ def write_sheet_dxf(
     _add_cuts(space, [*(cut for part in done.parts for cut in part.cuts), *parted.cuts])
     if by_hand:
         add_straight_cuts(drawing, layout, cutting)
-    add_segments(space, skeleton_lines(layout, cutting, kept_rings(layout, kept)), "skeleton")
+    add_segments(space, skeleton_cuts(layout, cutting, tuple(kept)), "skeleton")
     for words in (words for part in marked.parts for words in part.words):
         add_mark(space, words)
     for name in names_on_plate(layout, kept, names, marked=False) if names else ():

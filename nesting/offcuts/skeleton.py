@@ -30,6 +30,7 @@ from platewheel.parts.geometry.outline import (
 Stretch = tuple[float, float]  # of a cut, from the lower left on
 LEAST_CUT_MM = 5.0  # shorter webs are left to be bent off; common practice, no source
 PLACES = 12  # where each cut may lie, tried for the one that leaves least uncut
+LEAST_OFF_MM = 0.1  # that a cut keeps off a lead beside it, where the kerf is told as nothing
 NEAREST = 0.6  # least distance from cut to cut, as a share of the size wanted
 
 
@@ -43,14 +44,17 @@ class _Obstacle:
 
 
 def skeleton_lines(
-    layout: Layout, cutting: Cutting, keep: Sequence[Sequence[Point]] = ()
+    layout: Layout,
+    cutting: Cutting,
+    keep: Sequence[Sequence[Point]] = (),
+    leads: Sequence[Segment] = (),
 ) -> tuple[Line, ...]:
     """Cuts that leave no piece of scrap larger than `skeleton_piece_mm`, as far as they can.
 
     None comes nearer than a kerf and a least web to a part, none runs beside a polygon of `keep`;
     those that meet one end in the middle of the kerf round it. Webs shorter than 5 mm stay:
-    between close parts the grid is bent apart. In cutting order, to and fro; the cuts across
-    come first.
+    between close parts the grid is bent apart. They cross `leads`, which are cut by then, and run
+    along none. In cutting order, to and fro; the cuts across come first.
     """
     size = cutting.skeleton_piece_mm
     if size == 0:
@@ -61,7 +65,8 @@ def skeleton_lines(
     parted = [replace(one, clear=cutting.kerf_mm / 2) for one in kept]
     lines: list[Line] = []
     for across in (True, False):
-        plate = _Plate(layout, [*parts, *kept], across)
+        beside = _along(leads, across, cutting.kerf_mm)
+        plate = _Plate(layout, [*parts, *kept], across, beside)
         joined = _Plate(layout, [*parts, *parted], across)
         for i, at in enumerate(_places(plate, size)):
             free = _ends_in(plate.free(at), joined.scrap(at), 2 * clear)
@@ -95,8 +100,15 @@ def _ends_in(cuts: Sequence[Stretch], wider: Sequence[Stretch], most_mm: float) 
 class _Plate:
     """A plate seen along one direction of cuts; `free` tells where a cut may run."""
 
-    def __init__(self, layout: Layout, parts: Sequence[_Obstacle], across: bool) -> None:
+    def __init__(
+        self,
+        layout: Layout,
+        parts: Sequence[_Obstacle],
+        across: bool,
+        beside: Sequence[Stretch] = (),  # of places for a cut that would run along a lead
+    ) -> None:
         sheet = layout.sheet
+        self.beside = beside
         self.across, self.parts = across, parts
         self.width = sheet.length_mm if across else sheet.width_mm  # from cut to cut
         self.height = sheet.width_mm if across else sheet.length_mm  # along each
@@ -153,8 +165,20 @@ def _places(plate: _Plate, size: float) -> Iterator[float]:
     last = 0.0
     while plate.width - last > size:
         tried = [last + size * (1 - (1 - NEAREST) * i / (PLACES - 1)) for i in range(PLACES)]
-        last = min(tried, key=lambda at: (round(_uncut_mm(plate, at), 3), -at))
+        last = min(tried, key=lambda at: (*_worse(plate, at), -at))
         yield last
+
+
+def _worse(plate: _Plate, at: float) -> tuple[bool, float]:
+    """Whether a cut runs along a lead, and the length of the webs that it leaves."""
+    return any(low < at < high for low, high in plate.beside), round(_uncut_mm(plate, at), 3)
+
+
+def _along(leads: Sequence[Segment], across: bool, kerf_mm: float) -> list[Stretch]:
+    """Places where the middle of a cut would lie in the kerf of a straight lead all along it."""
+    axis, half = 0 if across else 1, max(kerf_mm / 2, LEAST_OFF_MM)
+    ends = [sorted((a.start[axis], a.end[axis])) for a in leads if isinstance(a, Line)]
+    return [(high - half, low + half) for low, high in ends if high - low < 2 * half]
 
 
 def _uncut_mm(plate: _Plate, at: float) -> float:

@@ -10,7 +10,7 @@ from html import escape
 from pathlib import Path
 from typing import Any
 
-from platewheel.nesting.cutting.open_cuts import Corner, chained
+from platewheel.nesting.drawings.open_cuts import Corner, chained
 from platewheel.nesting.files.file_layers import FileLayer, ours_again
 from platewheel.nesting.files.file_units import read_in_mm
 

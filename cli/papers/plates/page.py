@@ -29,7 +29,7 @@ from platewheel.cli.words.by_hand import cuts_table
 from platewheel.cli.words.phrases import PlateName, phrase
 from platewheel.cli.words.values import Length, Size, Value
 from platewheel.nesting.by_hand.straight_cuts import in_steel, parted
-from platewheel.nesting.offcuts.skeleton import kept_rings, skeleton_lines
+from platewheel.nesting.cutting.skeleton_cuts import skeleton_cuts
 from platewheel.parts.base.units import Units
 
 CUT_WORDS = (
@@ -77,7 +77,7 @@ def _page(job: Job, plan: Plan, plate: Plate) -> tuple[dict[str, object], str]:
     cuts = parted(layout, cutting).cuts if cutting.process == "hand" else ()
     called = [cut_label(cut.number, cut.axis, cut.line, frame) for cut in cuts]
     numbers = part_numbers(plate.parts, frame, [*names, *called])
-    grid = skeleton_lines(layout, cutting, kept_rings(layout, plan.kept))
+    grid = skeleton_cuts(layout, cutting, tuple(plan.kept))
     grid += tuple(line for cut in cuts for line in in_steel(cut, layout.sheet))
     lines = PlateLines(
         layout.sheet,

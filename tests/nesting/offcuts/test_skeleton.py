@@ -129,6 +129,27 @@ def test_a_cut_goes_where_it_finds_most_scrap() -> None:
     assert across[0].length_mm == 604.0
 
 
+def test_a_cut_crosses_leads_and_runs_along_none() -> None:
+    """Cuts of a bare plate lie at 300 and 600: a lead there that runs their way, within half a
+    kerf, sends them on, one beside that or across does not."""
+    lay = Layout(plate(900.0, 600.0), ())
+    cut = cutting(skeleton_piece_mm=300.0)
+    half = cut.kerf_mm / 2
+
+    def places(*leads: Line) -> list[float]:
+        lines = skeleton_lines(lay, cut, (), leads)
+        return [line.start[0] for line in lines if is_across(line)]
+
+    assert places() == [300.0, 600.0]
+    for off, here in ((0.001, False), (half - 0.01, False), (half + 0.01, True)):
+        for x in (300.0 - off, 300.0 + off):
+            assert (300.0 in places(Line((x, 100.0), (x, 105.0)))) == here
+    assert places(Line((295.0, 100.0), (305.0, 100.0))) == [300.0, 600.0]
+    assert places(Line((298.0, 100.0), (302.0, 105.0))) == [300.0, 600.0]
+    least = places(Line((300.0, 100.0), (300.0, 105.0)))[0]
+    assert 180.0 <= least < 300.0 - half
+
+
 def test_cuts_run_to_and_fro() -> None:
     """The torch does not travel back along each cut."""
     lines = skeleton_lines(Layout(plate(900.0, 600.0), ()), cutting(skeleton_piece_mm=300.0))
