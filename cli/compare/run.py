@@ -7,13 +7,14 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any, Literal
 
-from platewheel.cli.job.job import REPEATED, SINGLE, Job, read_job
+from platewheel.cli.job.job import FIELDS, Job, read_job
 from platewheel.cli.job.plan import lacking, plan_job
 from platewheel.cli.job.wheelset import job_checks
 from platewheel.cli.money.buying import buying_rows
 from platewheel.cli.money.time_plan import time_plan
 from platewheel.cli.money.wheel_cost import wheel_cost
 from platewheel.cli.report.rows import nesting_row
+from platewheel.cli.schema.job_sections import REPEATED, SINGLE
 from platewheel.cli.schema.report import NestingRow
 from platewheel.cli.schema.shop import CostRow, TimePlanRow
 from platewheel.cli.work.not_finished import NotFinished
@@ -28,9 +29,6 @@ from platewheel.parts.wheel.assembly import wheel_mass_kg
 
 Better = Literal["A", "B", ""]
 Assess = Callable[[Setting], Assessment | None]
-FIELDS = {"job": "head", "offcut": "offcuts", "bar": "bars", "pipe": "pipes", "round": "rounds"}
-FIELDS |= {"cut_speed": "cut_speeds", "extra": "extras"}  # section -> where Job has it
-FIELDS |= {"drawing_layer": "drawing_layers", "file_layer": "file_layers"}
 LEAST_MARGIN = 0.0005  # a twentieth of a percentage point: what is shown
 
 

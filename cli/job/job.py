@@ -8,13 +8,14 @@ from pathlib import Path
 from typing import Any
 
 from platewheel.cli.job.gauge_faults import plate_faults, unasked_faults
-from platewheel.cli.job.head import JobHead
 from platewheel.cli.job.own_parts import own_parts
 from platewheel.cli.job.stray_keys import key_faults, section_faults
 from platewheel.cli.job.toml_file import read_toml
 from platewheel.cli.job.toml_lines import Places
 from platewheel.cli.job.usual import odd_units
 from platewheel.cli.ledger.rack import Rack, rack_of
+from platewheel.cli.schema.job_head import JobHead
+from platewheel.cli.schema.job_sections import KINDS, OPTIONAL, REPEATED, SINGLE
 from platewheel.nesting.cutting.cut_speed import CutSpeed, speed_faults
 from platewheel.nesting.drawings.extra import Extra, ExtraPart, extra_parts
 from platewheel.nesting.drawings.layers import DrawingLayer
@@ -48,37 +49,10 @@ from platewheel.parts.wheelset.assembly import wheelset_faults
 HERE = Path()
 # no part of the user's own has these
 RESERVED = frozenset({*PART_NAMES, *GAUGE_NAMES, "weld", "wheel"})
-
-
-SINGLE: dict[str, type[Spec]] = {
-    "job": JobHead,
-    "track": TrackSpec,
-    "wagon": WagonSpec,
-    "wheel": WheelSpec,
-    "finish": FinishSpec,
-    "use": UseSpec,
-    "axle": AxleSpec,
-    "shop": ShopSpec,
-    "cutting": Cutting,
-    "paper": Paper,
-    "costs": Costs,
-    "gauges": GaugesSpec,
-}
-REPEATED: dict[str, type[Spec]] = {
-    "stock": Stock,
-    "offcut": Offcut,
-    "bar": Bar,
-    "pipe": Pipe,
-    "round": Round,
-    "cut_speed": CutSpeed,
-    "extra": Extra,
-    "drawing_layer": DrawingLayer,
-    "file_layer": FileLayer,
-    "way": WaySpec,
-}
-KINDS = SINGLE | REPEATED
-# all keys have defaults
-OPTIONAL = ("finish", "use", "axle", "shop", "cutting", "paper", "costs", "gauges")
+# section -> where Job has it, by its own name where it is not here
+FIELDS = {"job": "head", "offcut": "offcuts", "bar": "bars", "pipe": "pipes", "round": "rounds"}
+FIELDS |= {"cut_speed": "cut_speeds", "extra": "extras"}
+FIELDS |= {"drawing_layer": "drawing_layers", "file_layer": "file_layers"}
 
 
 @dataclass(frozen=True)
@@ -147,9 +121,7 @@ class Job:
 
     def rows(self, section: str) -> tuple[Spec, ...]:
         """The rows of a repeated section, those of the rack among them; of [[extra]] none."""
-        names = {"offcut": "offcuts", "bar": "bars", "pipe": "pipes", "round": "rounds"}
-        names |= {"stock": "stock", "cut_speed": "cut_speeds", "way": "way"}
-        return tuple(getattr(self, names[section])) if section in names else ()
+        return () if section == "extra" else tuple(getattr(self, FIELDS.get(section, section)))
 
 
 def read_job(path: Path, *, gauges_cut: bool = False) -> Job:
@@ -222,23 +194,10 @@ def job_of(
     rack = rack_of(single["job"], folder, file, rows)
     if rack:
         rows = rows | rack.rows(single["job"].name)  # type: ignore[attr-defined]
-    values: dict[str, Any] = {
-        "rack": rack,
-        "head": single.pop("job"),
-        **single,
-        "stock": rows["stock"],
-        "offcuts": rows["offcut"],
-        "bars": rows["bar"],
-        "pipes": rows["pipe"],
-        "rounds": rows["round"],
-        "cut_speeds": rows["cut_speed"],
-        "drawing_layers": rows["drawing_layer"],
-        "file_layers": rows["file_layer"],
-        "way": rows["way"],
-        "has_axle": "axle" in table,
-        "extras": extra_parts(drawn, single["wheel"].steel),  # type: ignore[attr-defined]
-    }
-    job = Job(**values)
+    extras = extra_parts(drawn, single["wheel"].steel)  # type: ignore[attr-defined]
+    made: dict[str, Any] = {**single, **rows, "extra": extras}
+    values = {FIELDS.get(name, name): one for name, one in made.items()}
+    job = Job(**values, rack=rack, has_axle="axle" in table)
     faults = [*speed_faults(job.cutting, job.cut_speeds, _cut_thicknesses_mm(job))]
     faults += [*curve_faults(job.track, job.wagon), *way_faults(job.way, job.track, job.wagon)]
     faults += file_layer_faults(job.file_layers, job.cutting.dxf_version)

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from platewheel.cli.job.job import KINDS, REPEATED, SINGLE, Job
+from platewheel.cli.job.job import Job
 from platewheel.cli.job.usual import odd_units
+from platewheel.cli.schema.job_sections import KINDS, REPEATED, SINGLE
 from platewheel.parts.base.meant import across, alike
 from platewheel.parts.wheel.spec import WheelSpec
 

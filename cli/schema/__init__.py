@@ -1,5 +1,5 @@
-"""The records of report.json, as models; `platewheel schema` prints them.
+"""The records of report.json, as models, and the sections of a job file, as specs of their keys.
 
-Start at `report.py`.
+Start at `report.py` and `job_sections.py`; `platewheel schema` prints the first.
 May import: parts, nesting.
 """

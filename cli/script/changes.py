@@ -7,7 +7,7 @@ import difflib
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from platewheel.cli.job.job import REPEATED, SINGLE
+from platewheel.cli.schema.job_sections import REPEATED, SINGLE
 from platewheel.parts.base.faults import Fault, SpecError
 
 

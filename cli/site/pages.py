@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 
 import platewheel
-from platewheel.cli.job.job import REPEATED, SINGLE
+from platewheel.cli.schema.job_sections import REPEATED, SINGLE
 from platewheel.cli.schema.report import Report
 from platewheel.parts.base.spec_model import Spec, allowed, example, toml_value
 

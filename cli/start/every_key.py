@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from platewheel.cli.job.job import OPTIONAL, REPEATED, SINGLE
+from platewheel.cli.schema.job_sections import OPTIONAL, REPEATED, SINGLE
 from platewheel.parts.base.spec_model import Spec, allowed, example, toml_value
 from platewheel.parts.setting.way import ASSUMED
 

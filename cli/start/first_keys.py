@@ -8,7 +8,7 @@ from typing import Literal, get_args, get_origin
 
 from pydantic.fields import FieldInfo
 
-from platewheel.cli.job.job import REPEATED, SINGLE
+from platewheel.cli.schema.job_sections import REPEATED, SINGLE
 from platewheel.parts.base.spec_model import allowed, unit_of
 
 # from here on a description tells why its default is so, or what a key left out means

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any, Protocol
 
-from platewheel.cli.job.job import REPEATED, SINGLE, job_of
+from platewheel.cli.job.job import job_of
+from platewheel.cli.schema.job_sections import REPEATED, SINGLE
 from platewheel.cli.start.first_job import SHEETS, SIZE, UNITS, starts, table_of
 from platewheel.cli.start.questions import (
     QUESTIONS,

@@ -8,7 +8,7 @@ from typing import Any, Literal, get_args, get_origin
 
 from pydantic.fields import FieldInfo
 
-from platewheel.cli.job.job import REPEATED, SINGLE
+from platewheel.cli.schema.job_sections import REPEATED, SINGLE
 from platewheel.cli.start.first_job import SHEETS, SIZE, TREAD, UNITS, tread_mm
 from platewheel.cli.start.first_keys import FIRST_KEYS, note
 from platewheel.cli.start.reading import (

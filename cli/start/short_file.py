@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from platewheel.cli.job.job import REPEATED, SINGLE
+from platewheel.cli.schema.job_sections import REPEATED, SINGLE
 from platewheel.cli.start.first_keys import FIRST_KEYS, note
 from platewheel.parts.base.spec_model import toml_value
 

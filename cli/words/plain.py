@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from functools import cache
 
-from platewheel.parts.base.spec_model import Spec, unit_of
+from platewheel.parts.base.spec_model import unit_of
 
 # what a person calls it; keys that are not here are told by their own words
 WORDS = {
@@ -151,45 +151,9 @@ def _called(key: str) -> str:
 @cache
 def _keys() -> dict[str, frozenset[str]]:
     """Keys of the sections of a job file."""
-    from platewheel.nesting.cutting.cut_speed import CutSpeed
-    from platewheel.nesting.drawings.extra import Extra
-    from platewheel.nesting.stock.round_bar import Round
-    from platewheel.nesting.stock.stock import Bar, Cutting, Offcut, Pipe, Stock
-    from platewheel.nesting.templates.paper import Paper
-    from platewheel.parts.gauges.spec import GaugesSpec
-    from platewheel.parts.setting.axle import AxleSpec
-    from platewheel.parts.setting.costs import Costs
-    from platewheel.parts.setting.finish import FinishSpec
-    from platewheel.parts.setting.shop import ShopSpec
-    from platewheel.parts.setting.track import TrackSpec
-    from platewheel.parts.setting.use import UseSpec
-    from platewheel.parts.setting.wagon import WagonSpec
-    from platewheel.parts.setting.way import WaySpec
-    from platewheel.parts.wheel.spec import WheelSpec
+    from platewheel.cli.schema.job_sections import KINDS
 
-    specs: dict[str, type[Spec]] = {
-        "track": TrackSpec,
-        "wagon": WagonSpec,
-        "wheel": WheelSpec,
-        "finish": FinishSpec,
-        "use": UseSpec,
-        "axle": AxleSpec,
-        "shop": ShopSpec,
-        "cutting": Cutting,
-        "paper": Paper,
-        "costs": Costs,
-        "gauges": GaugesSpec,
-        "stock": Stock,
-        "offcut": Offcut,
-        "bar": Bar,
-        "pipe": Pipe,
-        "round": Round,
-        "cut_speed": CutSpeed,
-        "extra": Extra,
-        "way": WaySpec,
-    }
-    found = {name: frozenset(spec.model_fields) for name, spec in specs.items()}
-    return found | {"job": frozenset({"name", "wheels", "ledger"})}
+    return {name: frozenset(spec.model_fields) for name, spec in KINDS.items()}
 
 
 def _unit(key: str) -> str:

@@ -7,9 +7,10 @@ from pathlib import Path
 
 import pytest
 
-from platewheel.cli.job.job import KINDS, read_job
+from platewheel.cli.job.job import read_job
 from platewheel.cli.job.questions import questions
 from platewheel.cli.job.usual import USUAL
+from platewheel.cli.schema.job_sections import KINDS
 from platewheel.parts.base.faults import SpecError
 from platewheel.parts.base.spec_model import example
 from tests.cli.jobs import ROWS, job_text, run, write_job

@@ -9,7 +9,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from platewheel.cli.job.job import KINDS, read_job
+from platewheel.cli.job.job import read_job
+from platewheel.cli.schema.job_sections import KINDS
 from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.base.meant import in_range
 from platewheel.parts.base.spec_model import toml_value

@@ -7,7 +7,7 @@ import re
 import pytest
 
 import platewheel
-from platewheel.cli.job.job import REPEATED, SINGLE
+from platewheel.cli.schema.job_sections import REPEATED, SINGLE
 from platewheel.cli.site.as_rst import as_rst
 from platewheel.cli.site.pages import examples_page, keys_page, reference_page, report_page
 from tests.places import ROOT

@@ -8,7 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from platewheel.cli.job.job import REPEATED, SINGLE, job_of, read_job
+from platewheel.cli.job.job import job_of, read_job
+from platewheel.cli.schema.job_sections import REPEATED, SINGLE
 from tests.cli.jobs import run
 
 pytestmark = pytest.mark.usefixtures("own_folder")

@@ -7,7 +7,8 @@ import tomllib
 
 import pytest
 
-from platewheel.cli.job.job import REPEATED, SINGLE, job_of
+from platewheel.cli.job.job import job_of
+from platewheel.cli.schema.job_sections import REPEATED, SINGLE
 from platewheel.cli.start.first_job import table_of
 from platewheel.cli.start.first_keys import FIRST_KEYS, FirstKey, short
 from platewheel.cli.start.short_file import short_job_text

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from platewheel.cli.job.job import KINDS
+from platewheel.cli.schema.job_sections import KINDS
 from platewheel.cli.words.phrases import Sentence
 from platewheel.cli.words.plain import WORDS, plain
 from platewheel.parts import checks
@@ -32,6 +32,7 @@ from tests.parts.checks.test_advice_at_random import keys_at_random
         ("wheel.root_backed = false", "no flange root welded from behind"),
         ("gone before use.years: paint", "gone before years of use: paint"),
         ("set costs.sawing_minutes", "set sawing minutes"),
+        ("set job.author", "set author"),  # keys of every section are known
         ("stock[1].width_mm: found 5", "width: found 5"),
         ("see wheel.step and my_job_1, stock.toml", "see wheel.step and my_job_1, stock.toml"),
         ("FAT = 90, k = 3, EN 13232-9", "FAT = 90, k = 3, EN 13232-9"),
