@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import codecs
 import re
-import tomllib
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -12,11 +11,12 @@ from typing import Any
 
 from platewheel.cli.job.broken_lines import Written, recovered
 from platewheel.cli.job.toml_lines import Places, places
-from platewheel.cli.work.text_file import NotText, file_bytes, require_shallow
+from platewheel.cli.work.text_file import NotText, NotToml, no_utf8, sound_bytes, toml_table
 from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.base.spec_model import Spec
 
 MOST_BYTES = 1_000_000  # a job file is a few kilobytes
+JOB_FILE = "a job file (TOML text)"
 START = "`platewheel new FILE` writes one to start from"
 WIDE = (  # marks that a text of wider characters begins with
     (codecs.BOM_UTF32_LE, "utf-32"),
@@ -45,41 +45,24 @@ class JobText:
 def read_toml(path: Path, kinds: Mapping[str, type[Spec]], repeated: Collection[str]) -> JobText:
     """The file's sections, of `kinds`, some `repeated`; lines that are no TOML are among its
     faults. Raises: SpecError for what is no text of a reasonable size."""
-    file, data = str(path), _bytes(path)
+    file, data = str(path), sound_bytes(path, MOST_BYTES, ("a job file", "TOML text"), START)
+    if not data.strip():
+        raise SpecError([Fault(file, "an empty file", JOB_FILE, START)])
     text, faults = _decoded(data, file)
     text = text.replace("\r\n", "\n").replace("\r", "\n")
+    vague, told = False, frozenset[str]()
     try:
-        require_shallow(text)
+        table = toml_table(text)
+    except NotToml as error:
+        found = recovered(text, file, kinds, repeated)
+        faults += found.faults or [_unread(error, file)]
+        table, told = found.table, frozenset(found.told)
+        vague = found.vague or not found.faults
     except NotText as error:
-        fault = Fault(file, Written(error.found), "a job file (TOML text)", START, error.line)
-        raise SpecError([fault]) from error
+        raise SpecError([Fault(file, Written(error.found), JOB_FILE, START, error.line)]) from error
     last = text.rstrip("\n").count("\n") + 1
     here = Places(places(text), last, frozenset(kinds))
-    try:
-        return JobText(tomllib.loads(text), here, tuple(faults))
-    except (ValueError, RecursionError) as error:  # ValueError: numbers of absurd length
-        found = recovered(text, file, kinds, repeated)
-        faults += found.faults
-        if not found.faults:
-            faults.append(_unread(error, file, last))
-        vague = found.vague or not found.faults
-        return JobText(found.table, here, tuple(faults), vague, frozenset(found.told))
-
-
-def _bytes(path: Path) -> bytes:
-    file = str(path)
-    try:
-        data = file_bytes(path, MOST_BYTES)
-    except NotText as error:
-        long = error.found.endswith("bytes")
-        allowed = f"a job file of at most {MOST_BYTES} bytes" if long else "a job file (TOML text)"
-        raise SpecError([Fault(file, error.found, allowed, START)]) from error
-    except (OSError, ValueError) as error:  # ValueError: no name for a file
-        reason = getattr(error, "strerror", None) or str(error)
-        raise SpecError([Fault(file, reason, "a job file that can be read", START)]) from error
-    if not data.strip():
-        raise SpecError([Fault(file, "an empty file", "a job file (TOML text)", START)])
-    return data
+    return JobText(table, here, tuple(faults), vague, told)
 
 
 def _decoded(data: bytes, file: str) -> tuple[str, list[Fault]]:
@@ -96,20 +79,17 @@ def _decoded(data: bytes, file: str) -> tuple[str, list[Fault]]:
     try:
         return data.decode("utf-8-sig"), []
     except UnicodeDecodeError as error:
-        line = data[: error.start].count(b"\n") + 1
+        unread, line = no_utf8(data, error)
         bare = re.sub(rb"[\t\r\n -\xff]", b"", data)  # what no text has
         if bare or b"=" not in data:
-            unread = f"bytes that are not UTF-8 text at offset {error.start}"
-            raise SpecError([Fault(file, unread, "a job file (TOML text)", START, line)]) from error
+            raise SpecError([Fault(file, unread, JOB_FILE, START, line)]) from error
         text = data.decode("cp1252", errors="replace")
         mark = data[error.start : error.start + 1].decode("cp1252", errors="replace")
         other = Written(f"{mark!r} in another encoding (Windows-1252 or Latin-1)")
         return text, [Fault(file, other, "UTF-8 text", AS_UTF8, line)]
 
 
-def _unread(error: Exception, file: str, last: int) -> Fault:
+def _unread(error: NotToml, file: str) -> Fault:
     """What TOML has against a text whose lines are sound one by one."""
-    place = re.search(r"\(at line (\d+)", str(error))
-    line = int(place[1]) if place else last
     advice = "text in quotes, numbers without; one key = value on a line, each key once"
-    return Fault(file, str(error), "TOML, https://toml.io", advice, line)
+    return Fault(file, error.found, "TOML, https://toml.io", advice, error.line)

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import re
-import tomllib
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
 from platewheel.cli.ledger.piece import KINDS, Ledger, Piece, PieceHead
-from platewheel.cli.work.text_file import NotText, file_bytes, require_shallow
+from platewheel.cli.work.text_file import NotText, no_utf8, sound_bytes, toml_table
 from platewheel.nesting.stock.piece_name import as_called
 from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.base.plain_values import odd_values
@@ -25,15 +24,11 @@ def read_ledger(path: Path) -> Ledger:
     """Raises: SpecError telling every fault by file and line."""
     text = _text(path)
     try:
-        require_shallow(text)
-        table = tomllib.loads(text)
-    except (ValueError, RecursionError) as error:
-        at = re.search(r"line (\d+)", str(error))
-        last = text.count("\n") + 1
-        line = at.group(1) if at else str(getattr(error, "line", 0) or last)
-        raise SpecError(
-            [Fault(f"{path}:{line}", str(error), "TOML, https://toml.io", MEND)]
-        ) from error
+        table = toml_table(text)
+    except NotText as error:
+        line = error.line or text.count("\n") + 1
+        fault = Fault(f"{path}:{line}", error.found, "TOML, https://toml.io", MEND)
+        raise SpecError([fault]) from error
     faults: list[Fault] = []
     pieces: list[Piece] = []
     lines = _Lines(path, text)
@@ -66,22 +61,12 @@ def read_ledger(path: Path) -> Ledger:
 
 
 def _text(path: Path) -> str:
-    file = str(path)
-    try:
-        data = file_bytes(path, MOST_BYTES)
-    except NotText as error:
-        long = error.found.endswith("bytes")
-        allowed = f"a ledger of at most {MOST_BYTES} bytes" if long else "a ledger (TOML text)"
-        raise SpecError([Fault(file, error.found, allowed, START)]) from error
-    except (OSError, ValueError) as error:  # ValueError: no name for a file
-        reason = getattr(error, "strerror", None) or str(error)
-        raise SpecError([Fault(file, reason, "a ledger that can be read", START)]) from error
+    data = sound_bytes(path, MOST_BYTES, ("a ledger", "TOML text"), START)
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
-        line = data[: error.start].count(b"\n") + 1
-        found = f"bytes that are not UTF-8 text at offset {error.start}"
-        raise SpecError([Fault(f"{file}:{line}", found, "TOML text", MEND)]) from error
+        found, line = no_utf8(data, error)
+        raise SpecError([Fault(f"{path}:{line}", found, "TOML text", MEND)]) from error
 
 
 def _is_rows(rows: object) -> bool:

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import Any
 
 from platewheel.cli.job.job import Job
-from platewheel.cli.work.text_file import file_bytes, require_shallow
+from platewheel.cli.work.text_file import file_bytes, toml_table
 from platewheel.nesting.stock.layout import Layout
 from platewheel.nesting.stock.piece_name import as_called
 from platewheel.parts.base.spec_model import toml_value
@@ -44,7 +43,7 @@ def used_before(job: Job, out: Path) -> list[str]:
             continue
         try:
             used = {as_called(name) for name in _used_names(home / USED_FILE)}
-        except (OSError, ValueError, RecursionError) as error:
+        except (OSError, ValueError) as error:
             reason = " ".join((getattr(error, "strerror", None) or str(error)).split())
             lines.append(
                 f"{home / USED_FILE}: cannot be read: {reason}; it is not known which offcuts "
@@ -64,8 +63,7 @@ def _used_names(path: Path) -> Iterator[str]:
         text = file_bytes(path, MOST_BYTES).decode("utf-8-sig")
     except (FileNotFoundError, NotADirectoryError):
         return
-    require_shallow(text)
-    rows: Any = tomllib.loads(text).get("used", [])
+    rows: Any = toml_table(text).get("used", [])
     if not isinstance(rows, list):
         raise ValueError("used is no list of tables")
     for row in rows:

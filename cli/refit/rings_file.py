@@ -13,7 +13,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from platewheel.cli.work.text_file import NotText, file_bytes
+from platewheel.cli.work.text_file import no_utf8, sound_bytes
 from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.refit.measured_ring import MeasuredRing, drawn_circumferences_mm, ring_faults
 from platewheel.parts.wheel.spec import WheelSpec
@@ -100,18 +100,11 @@ def rings_template(drawn: WheelSpec, job_name: str, count: int, between: str = "
 
 def _text(path: Path) -> str:
     name = _quiet(path.name)
-    try:
-        data = file_bytes(path, MOST_BYTES)
-    except NotText as error:
-        allowed = f"a file of rings (CSV text), at most {MOST_BYTES} bytes"
-        raise SpecError([Fault(name, error.found, allowed, TEMPLATE)]) from error
-    except (OSError, ValueError) as error:  # ValueError: no name for a file
-        reason = getattr(error, "strerror", None) or str(error)
-        raise SpecError([Fault(name, reason, "a file that can be read", TEMPLATE)]) from error
+    data = sound_bytes(path, MOST_BYTES, ("a file of rings", "CSV text"), TEMPLATE, name)
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
-        found = f"bytes that are not UTF-8 text at offset {error.start}"
+        found, _ = no_utf8(data, error)
         advice = "save it as CSV, UTF-8"
         raise SpecError([Fault(name, found, "CSV text in UTF-8", advice)]) from error
 

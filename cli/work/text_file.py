@@ -1,11 +1,15 @@
-"""Bytes of a file that a person names: a file, not too long, and no TOML that takes for ever."""
+"""A file that a person names: its bytes, not too many, and its TOML, none that takes for ever."""
 
 from __future__ import annotations
 
 import os
 import re
 import stat
+import tomllib
 from pathlib import Path
+from typing import Any
+
+from platewheel.parts.base.faults import Fault, SpecError
 
 MOST_LINES = 50_000
 MOST_DEEP = 40  # names in a dotted key, brackets in one another: no file of ours has five
@@ -22,6 +26,14 @@ class NotText(ValueError):  # noqa: N818 - named for what it tells
         super().__init__(found)
 
 
+class TooLong(NotText):
+    """How many bytes a file has that has more than any of ours."""
+
+
+class NotToml(NotText):
+    """What TOML has against a text, and the line where."""
+
+
 def file_bytes(path: Path, most: int) -> bytes:
     """All of a file. A pipe or a device is not waited for.
 
@@ -36,8 +48,45 @@ def file_bytes(path: Path, most: int) -> bytes:
             raise NotText("a pipe or a device")
         data = source.read(most + 1)
     if len(data) > most:
-        raise NotText(f"{max(there.st_size, len(data))} bytes")
+        raise TooLong(f"{max(there.st_size, len(data))} bytes")
     return data
+
+
+def sound_bytes(path: Path, most: int, what: tuple[str, str], advice: str, key: str = "") -> bytes:
+    """All of a file that is asked for as `what`: "a ledger", and how it is written, "TOML text".
+
+    Raises: SpecError, its key the file or `key`, for what cannot be read or is no such file.
+    """
+    name, written = what
+
+    def fault(found: str, allowed: str) -> SpecError:
+        return SpecError([Fault(key or str(path), found, f"{name} {allowed}", advice)])
+
+    try:
+        return file_bytes(path, most)
+    except TooLong as error:
+        raise fault(error.found, f"of at most {most} bytes") from error
+    except NotText as error:
+        raise fault(error.found, f"({written})") from error
+    except (OSError, ValueError) as error:  # ValueError: no name for a file
+        raise fault(getattr(error, "strerror", None) or str(error), "that can be read") from error
+
+
+def no_utf8(data: bytes, error: UnicodeDecodeError) -> tuple[str, int]:
+    """What was found in place of a text in UTF-8, and its line."""
+    found = f"bytes that are not UTF-8 text at offset {error.start}"
+    return found, data[: error.start].count(b"\n") + 1
+
+
+def toml_table(text: str) -> dict[str, Any]:
+    """Raises: NotToml; NotText where the text is deeper or has more lines than any of ours."""
+    require_shallow(text)
+    try:
+        return tomllib.loads(text)
+    except (ValueError, RecursionError) as error:  # ValueError: numbers of absurd length, too
+        place = re.search(r"\(at line (\d+)", str(error))
+        last = text.rstrip("\n").count("\n") + 1
+        raise NotToml(str(error), int(place[1]) if place else last) from error
 
 
 def require_shallow(text: str) -> None:
