@@ -9,7 +9,7 @@ from platewheel.cli.job.pieces import Size, rack_names, tread_section
 from platewheel.cli.job.plan import Plan
 from platewheel.cli.job.wheelset import job_wheelset
 from platewheel.cli.money.buying_axle import axle_rows
-from platewheel.cli.money.buying_row import buy_row, of_stock, stock_rows
+from platewheel.cli.money.buying_row import TubeCut, buy_row, by_key, of_stock, stock_rows, tube_row
 from platewheel.cli.money.order_words import OF_WELDING, standard_words, stock_words
 from platewheel.cli.schema.report import NestingRow
 from platewheel.cli.schema.shop import BuyKind, BuyRow
@@ -112,30 +112,19 @@ def _lengths(job: Job, plan: Plan, rack: Rack) -> Iterator[BuyRow]:
 
 
 def _tubes(job: Job, plan: Plan) -> Iterator[BuyRow]:
-    costs = job.costs
+    wheels, wheel = job.head.wheels, job.wheel
     for part in plan.parts:
         kind = kind_of(part.name)
         if part.cut_from == "tube" and kind and kind.stock_words:
-            mass = part.mass_kg * job.head.wheels
-            price, says = costs.tube_price_per_kg, "costs.tube_price_per_kg; saw cuts not counted"
-            if price is None:
-                price, says = costs.steel_price_per_kg, "costs.steel_price_per_kg, as other steel"
-            if price is None:
-                says = "not priced: set costs.tube_price_per_kg or costs.steel_price_per_kg"
-            words = f"{kind.title}, {job.head.wheels} off {kind.stock_words(job.wheel)}"
-            wheel = job.wheel
-            yield buy_row(
-                "tube",
-                words,
-                mass,
-                "kg",
-                price,
-                says,
-                mass_kg=mass,
-                metres=job.head.wheels * (wheel.hub_tube_length_mm + job.cutting.kerf_mm) / 1000,
-                standard=standard_words("tube", part.steel),
-                stock=stock_words(wheel.hub_tube_outside_mm, wheel.hub_bore_mm),
+            cut = TubeCut(
+                steel=part.steel,
+                outside_mm=wheel.hub_tube_outside_mm,
+                bore_mm=wheel.hub_bore_mm,
+                mass_kg=part.mass_kg * wheels,
+                metres=wheels * (wheel.hub_tube_length_mm + job.cutting.kerf_mm) / 1000,
             )
+            words = f"{kind.title}, {wheels} off {kind.stock_words(wheel)}"
+            yield tube_row("tube", words, cut, job.costs, more="; saw cuts not counted")
 
 
 def _cutting(job: Job, plan: Plan, nesting: NestingRow) -> Iterator[BuyRow]:
@@ -160,41 +149,31 @@ def _welding(job: Job) -> Iterator[BuyRow]:
     costs, wheels = job.costs, job.head.wheels
     metal = weld_metal(job.wheel, costs)
     filler, gas = metal.filler_kg * wheels, metal.gas_m3 * wheels
-    key = "costs.filler_price_per_kg"
-    says = f"{key}; {metal.deposited_kg * wheels:.1f} kg of it end in the beads"
-    if costs.filler_price_per_kg is None:
-        says = f"not priced: set {key}"
-    name, price = FILLER[costs.welding], costs.filler_price_per_kg
-    standard = OF_WELDING[costs.welding]
-    yield buy_row("filler", name, filler, "kg", price, says, mass_kg=filler, standard=standard)
+    beads = f"; {metal.deposited_kg * wheels:.1f} kg of it end in the beads"
+    paid = by_key(costs.filler_price_per_kg, "costs.filler_price_per_kg", beads)
+    name, standard = FILLER[costs.welding], OF_WELDING[costs.welding]
+    yield buy_row("filler", name, filler, "kg", *paid, mass_kg=filler, standard=standard)
     if costs.welding == "wire":
-        key = "costs.gas_price_per_m3"
-        says = key if costs.gas_price_per_m3 is not None else f"not priced: set {key}"
-        price = costs.gas_price_per_m3
-        yield buy_row("gas", "shielding gas", gas, "m3", price, says, standard=OF_WELDING["gas"])
+        paid = by_key(costs.gas_price_per_m3, "costs.gas_price_per_m3")
+        yield buy_row("gas", "shielding gas", gas, "m3", *paid, standard=OF_WELDING["gas"])
 
 
 def _coating(job: Job) -> Iterator[BuyRow]:
     costs, wheels, coating = job.costs, job.head.wheels, job.finish.coating
     if coating == "galvanized":
-        steel, zinc = (
-            wheel_mass_kg(job.wheel, disc=job.disc) * wheels,
-            zinc_mass_kg(job.wheel) * wheels,
-        )
+        steel = wheel_mass_kg(job.wheel, disc=job.disc) * wheels
+        zinc = zinc_mass_kg(job.wheel) * wheels
         key = "costs.galvanizing_price_per_kg"
-        price = costs.galvanizing_price_per_kg
-        says = f"{key}, of steel dipped" if price is not None else f"not priced: set {key}"
-        yield buy_row("galvanizing", "hot-dip galvanizing", steel, "kg", price, says)
-        apart = costs.zinc_price_per_kg
-        if apart is None and price is not None:
+        paid = by_key(costs.galvanizing_price_per_kg, key, ", of steel dipped")
+        yield buy_row("galvanizing", "hot-dip galvanizing", steel, "kg", *paid)
+        apart, says = by_key(costs.zinc_price_per_kg, "costs.zinc_price_per_kg")
+        if apart is None and paid[0] is not None:
             apart, says = 0.0, "in the galvanizer's price"
         elif apart is None:
             says = f"not priced: in the galvanizer's price, {key}"
-        else:
-            says = "costs.zinc_price_per_kg"
         yield buy_row("zinc", "zinc, at least", zinc, "kg", apart, says, mass_kg=zinc)
     elif coating == "painted":
         area = coated_area_mm2(job.wheel) * 1e-6 * wheels
-        key, price = "costs.paint_price_per_m2", costs.paint_price_per_m2
-        says = f"{key}, inside of the box too" if price is not None else f"not priced: set {key}"
-        yield buy_row("paint", "paint, all coats", area, "m2", price, says)
+        more = ", inside of the box too"
+        paid = by_key(costs.paint_price_per_m2, "costs.paint_price_per_m2", more)
+        yield buy_row("paint", "paint, all coats", area, "m2", *paid)

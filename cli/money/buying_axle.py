@@ -10,8 +10,8 @@ from collections.abc import Iterator
 from platewheel.cli.job.axles import axle_cuts, axles_of
 from platewheel.cli.job.job import Job
 from platewheel.cli.job.pieces import Size
-from platewheel.cli.money.buying_row import buy_row, of_stock, stock_rows
-from platewheel.cli.money.order_words import standard_words, stock_words
+from platewheel.cli.money.buying_row import TubeCut, buy_row, by_key, of_stock, stock_rows, tube_row
+from platewheel.cli.money.order_words import standard_words
 from platewheel.cli.schema.shop import BuyKind, BuyRow
 from platewheel.nesting.stock.round_bar import Round
 from platewheel.parts.making.figures import round_bar_kg
@@ -82,50 +82,31 @@ def _bearings(job: Job, made: Wheelset) -> Iterator[BuyRow]:
             f"bush of {bush.material}, {bush.bore_mm:g} mm bore, {bush.outside_mm:g} mm outside, "
         )
         words += f"{bush.length_mm:g} mm long"
-    key = "costs.bearing_price"
-    price = job.costs.bearing_price
-    says = f"not priced: set {key}" if price is None else key
+    paid = by_key(job.costs.bearing_price, "costs.bearing_price")
     kind: BuyKind = "bearing" if made.bearing is not None else "bush"
-    yield buy_row(kind, words, count, "off", price, says, wheel_share=0)
+    yield buy_row(kind, words, count, "off", *paid, wheel_share=0)
 
 
 def _spacers(job: Job, made: Wheelset) -> Iterator[BuyRow]:
-    costs, axles = job.costs, axles_of(job)
-    price, says = costs.tube_price_per_kg, "costs.tube_price_per_kg"
-    if price is None:
-        price, says = costs.steel_price_per_kg, "costs.steel_price_per_kg, as other steel"
-    if price is None:
-        says = "not priced: set costs.tube_price_per_kg or costs.steel_price_per_kg"
+    axles, kerf = axles_of(job), job.cutting.kerf_mm
     sizes: dict[tuple[str, float, float, float], int] = {}
     for name, inside, outside, length, _ in made.spacers:
         size = (name.rpartition("-")[0], inside, outside, round(length, 3))
         sizes[size] = sizes.get(size, 0) + axles
     for (name, inside, outside, length), count in sizes.items():
         mass = (round_bar_kg(outside, length) - round_bar_kg(inside, length)) * count
+        cut = TubeCut(job.wheel.steel, outside, inside, mass, count * (length + kerf) / 1000)
         words = f"{name}, {count} off, {inside:.4g} mm inside, {outside:.4g} mm outside, "
         words += f"{length:.4g} mm long"
-        yield buy_row(
-            "spacer",
-            words,
-            mass,
-            "kg",
-            price,
-            says,
-            mass_kg=mass,
-            wheel_share=0,
-            metres=count * (length + job.cutting.kerf_mm) / 1000,
-            standard=standard_words("spacer", job.wheel.steel),
-            stock=stock_words(outside, inside),
-        )
+        yield tube_row("spacer", words, cut, job.costs, wheel_share=0)
 
 
 def _holding(job: Job, made: Wheelset) -> Iterator[BuyRow]:
     if made.retention in ("weld", "press"):
         return
-    words, key = "; ".join(held_words(job.setting, made)), "costs.wheel_holding_price"
+    words = "; ".join(held_words(job.setting, made))
     if not words:
         return
-    price = job.costs.wheel_holding_price
-    says = f"not priced: set {key}" if price is None else key
+    paid = by_key(job.costs.wheel_holding_price, "costs.wheel_holding_price")
     item = f"to hold the two wheels of an axle: {words}"
-    yield buy_row("holding", item, axles_of(job), "off", price, says, wheel_share=0)
+    yield buy_row("holding", item, axles_of(job), "off", *paid, wheel_share=0)

@@ -3,9 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
+from platewheel.cli.money.order_words import standard_words, stock_words
 from platewheel.cli.schema.shop import BuyKind, BuyRow
 from platewheel.parts.setting.costs import Costs
+
+
+@dataclass(frozen=True)
+class TubeCut:
+    """Lengths of one tube, `metres` together with their saw cuts, `mass_kg` without."""
+
+    steel: str
+    outside_mm: float
+    bore_mm: float
+    mass_kg: float
+    metres: float
 
 
 def buy_row(
@@ -76,6 +89,35 @@ def stock_rows(
         yield row(words, len(here), 0.0, "to hand, nothing to pay", "")
     if more := count - len(here):
         yield row(item, more, *price, stock)
+
+
+def tube_row(
+    kind: BuyKind, item: str, cut: TubeCut, costs: Costs, wheel_share: float = 1.0, more: str = ""
+) -> BuyRow:
+    """A line of tube, priced as tube or else as other steel; `more` is said of the price."""
+    price, says = by_key(costs.tube_price_per_kg, "costs.tube_price_per_kg", more)
+    if price is None and costs.steel_price_per_kg is not None:
+        price, says = costs.steel_price_per_kg, "costs.steel_price_per_kg, as other steel"
+    elif price is None:
+        says += " or costs.steel_price_per_kg"
+    return buy_row(
+        kind,
+        item,
+        cut.mass_kg,
+        "kg",
+        price,
+        says,
+        mass_kg=cut.mass_kg,
+        wheel_share=wheel_share,
+        metres=cut.metres,
+        standard=standard_words(kind, cut.steel),
+        stock=stock_words(cut.outside_mm, cut.bore_mm),
+    )
+
+
+def by_key(price: float | None, key: str, more: str = "") -> tuple[float | None, str]:
+    """The price that a key gives, and what is said of it: the key and `more`, or how to set it."""
+    return price, f"not priced: set {key}" if price is None else f"{key}{more}"
 
 
 def of_stock(price: float, mass_kg: float, costs: Costs, key: str) -> tuple[float | None, str]:
