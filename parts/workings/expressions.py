@@ -5,7 +5,7 @@ from __future__ import annotations
 import ast
 import math
 import operator
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from typing import Any, Final
 
 from platewheel.parts.checks.result import CheckResult, judged
@@ -123,14 +123,20 @@ def _walrus(node: ast.NamedExpr, scope: Scope) -> Reading:
     return found
 
 
-def _parts(node: ast.Tuple | ast.List, scope: Scope) -> Reading:
-    parts: list[Reading] = []
-    for one in node.elts:
+def _each(nodes: Iterable[ast.expr], scope: Scope) -> list[Reading]:
+    """Those of a sequence or a call, a starred one as all that is in it."""
+    found: list[Reading] = []
+    for one in nodes:
         if isinstance(one, ast.Starred):
             inner = read(one.value, scope)
-            parts += inner.parts or [bare(value) for value in inner.value]
+            found += inner.parts or [bare(value) for value in inner.value]
         else:
-            parts.append(read(one, scope))
+            found.append(read(one, scope))
+    return found
+
+
+def _parts(node: ast.Tuple | ast.List, scope: Scope) -> Reading:
+    parts = _each(node.elts, scope)
     kind = tuple if isinstance(node, ast.Tuple) else list
     return Reading(kind(part.value for part in parts), parts=tuple(parts))
 
@@ -209,13 +215,7 @@ def _call(node: ast.Call, scope: Scope) -> Reading:
     if function.value in SPOKEN:  # its words are not read, they may try things
         words = [word for word in node.keywords if word.arg not in ("good", "bad")]
         node = ast.Call(node.func, node.args, words)
-    args: list[Reading] = []
-    for one in node.args:
-        if isinstance(one, ast.Starred):
-            inner = read(one.value, scope)
-            args += inner.parts or [bare(value) for value in inner.value]
-        else:
-            args.append(read(one, scope))
+    args = _each(node.args, scope)
     named: dict[str, Reading] = {}
     for word in node.keywords:
         if word.arg is None:
