@@ -105,6 +105,4 @@ def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
 
 
 def _sieve_rows(sift: Sifted) -> list[SieveRow]:
-    return [
-        SieveRow(check=s.check, came=s.came, passed=s.passed, warned=s.warned) for s in sift.sieves
-    ]
+    return [SieveRow.of(sieve) for sieve in sift.sieves]

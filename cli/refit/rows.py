@@ -113,16 +113,7 @@ def _tried_row(tried: TriedFlange) -> TriedRow:
             f"long, root gaps {tried.root_gap_mm:.1f} mm"
         )
     says += f"; next blank {tried.sweep_correction_deg:+.2f} deg on the drawn sweep"
-    return TriedRow(
-        remedy=tried.remedy,
-        root_gap_mm=tried.root_gap_mm,
-        trim_mm=tried.trim_mm,
-        insert_mm=tried.insert_mm,
-        sweep_correction_deg=tried.sweep_correction_deg,
-        from_ring_mm=tried.from_ring_mm,
-        from_blank_mm=tried.from_blank_mm,
-        says=says,
-    )
+    return TriedRow.of(tried, says=says)
 
 
 def axle_records(job: Job, wheels: list[WheelRecord], by: PairedBy) -> list[AxleRecord]:
@@ -151,6 +142,7 @@ def axle_records(job: Job, wheels: list[WheelRecord], by: PairedBy) -> list[Axle
 
 
 def shared_rows(refit: Refit) -> list[SharedRow]:
+    """Each size of disc and flange, with the rings that it is for."""
     return [
         SharedRow(blank=one.part.name, size_mm=one.size_mm, rings=list(one.rings))
         for one in (*refit.discs, *refit.flanges)

@@ -32,13 +32,8 @@ def running_mm(wheel: WheelRecord, by: PairedBy) -> float:
 def shrinkage_row(job: Job) -> ShrinkageRow:
     """What the welds of the drawn wheel are expected to take."""
     expected = weld_shrinkage(job.wheel)
-    return ShrinkageRow(
-        ring_seam_mm=expected.ring_seam_mm,
-        ring_seam_round_mm=expected.ring_seam_round_mm,
-        discs_mm=expected.discs_mm,
-        flange_seams_mm=expected.flange_seams_mm,
-        root_mm=expected.root_mm,
-        after_mm=expected.after_mm,
+    return ShrinkageRow.of(
+        expected,
         least_mm=expected.range_mm[0],
         most_mm=expected.range_mm[1],
         source=f"{BUTT_SOURCE}; {FILLET_SOURCE}",

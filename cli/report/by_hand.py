@@ -8,7 +8,7 @@ from platewheel.cli.job.hole_tools import hole_tools
 from platewheel.cli.job.job import Job
 from platewheel.cli.schema.by_hand import HandHolesRow, HandRow, StraightCutRow
 from platewheel.nesting.by_hand.straight_cuts import StraightCut, parted
-from platewheel.nesting.cutting.hand_work import HandWork, HoleCount, all_work, hand_work
+from platewheel.nesting.cutting.hand_work import HandWork, all_work, hand_work
 from platewheel.nesting.stock.layout import Layout
 
 
@@ -29,33 +29,13 @@ def hand_sum(job: Job, layouts: Sequence[Layout]) -> HandRow | None:
 
 
 def _row(work: HandWork, cuts: Sequence[StraightCut]) -> HandRow:
-    return HandRow(
-        straight_mm=work.straight_mm,
-        curved_mm=work.curved_mm,
-        holes=[_holes(row) for row in work.holes],
-        arc_chain_holes=work.arc_chain_holes,
-        discs=work.discs,
+    return HandRow.of(
+        work,
+        holes=[HandHolesRow.of(row) for row in work.holes],
         straight_cuts=[_cut(cut) for cut in cuts],
     )
 
 
-def _holes(row: HoleCount) -> HandHolesRow:
-    return HandHolesRow(
-        how=row.how,
-        diameter_mm=row.diameter_mm,
-        tool_mm=row.tool_mm,
-        count=row.count,
-        chain_holes=row.chain_holes,
-    )
-
-
 def _cut(cut: StraightCut) -> StraightCutRow:
-    return StraightCutRow(
-        number=cut.number,
-        measured_from="left" if cut.axis == 0 else "lower edge",
-        line_mm=cut.line_mm,
-        start_mm=cut.start_mm,
-        end_mm=cut.end_mm,
-        through=cut.whole,
-        kerf=cut.kerf,
-    )
+    edge = "left" if cut.axis == 0 else "lower edge"
+    return StraightCutRow.of(cut, measured_from=edge, through=cut.whole)

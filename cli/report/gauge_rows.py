@@ -16,9 +16,7 @@ def gauge_rows(job: Job) -> list[GaugeRow]:
             title=gauge.title,
             count=job.gauges.number,
             file=f"blanks/{gauge.blank.name}.dxf",
-            sizes=[
-                MeasureRow(name=size.name, value=size.value, unit=size.unit) for size in gauge.sizes
-            ],
+            sizes=[MeasureRow.of(size) for size in gauge.sizes],
             true_mm=TRUE_MM,
             use=gauge.use,
         )

@@ -11,19 +11,7 @@ from platewheel.parts.setting.setting import Setting
 
 
 def rating_row(found: Assessment, setting: Setting) -> RatingRow:
-    def rows(rating: Rating | None) -> list[LimitRow]:
-        limits = rating.biting if rating else ()
-        return [
-            LimitRow(
-                name=limit.name,
-                load_n=limit.load_n,
-                where=limit.where,
-                by=limit.by,
-                judged=limit.judged,
-            )
-            for limit in limits
-        ]
-
+    """The rating new and worn, what limits it, and the loads that it rests on."""
     governs = found.least.governs
     return RatingRow(
         rated_n=found.least.load_n,
@@ -35,26 +23,17 @@ def rating_row(found: Assessment, setting: Setting) -> RatingRow:
         payload_kg_per_wagon=found.payload_kg,
         life_km=found.finite_life_km,
         turns_in_life=sum(one.turns for one in found.by_block),
-        limits_new=rows(found.new),
-        limits_worn=rows(found.worn),
+        limits_new=_limit_rows(found.new),
+        limits_worn=_limit_rows(found.worn),
         loads=load_rows(setting),
         blocks=block_rows(found),
     )
 
 
+def _limit_rows(rating: Rating | None) -> list[LimitRow]:
+    return [LimitRow.of(limit) for limit in rating.biting] if rating else []
+
+
 def check_rows(results: list[CheckResult]) -> list[CheckRow]:
-    return [
-        CheckRow(
-            id=r.id,
-            title=r.title,
-            value=r.value,
-            limit=r.limit,
-            unit=r.unit,
-            margin=r.margin,
-            at_most=r.at_most,
-            verdict=r.verdict,
-            says=r.says,
-            source=r.source,
-        )
-        for r in results
-    ]
+    """The checks in their order."""
+    return [CheckRow.of(result) for result in results]

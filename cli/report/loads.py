@@ -141,14 +141,6 @@ def _often(setting: Setting) -> list[LoadRow]:
 def block_rows(found: Assessment) -> list[BlockRow]:
     """What each kind of turn does to the place that cracks first."""
     return [
-        BlockRow(
-            where=one.where,
-            state="loaded" if one.state == "loaded" else "empty",
-            turns=one.turns,
-            load_n=one.load_n,
-            push_n=one.push_n,
-            damage=one.damage,
-            joints=one.joints,
-        )
+        BlockRow.of(one, state="loaded" if one.state == "loaded" else "empty")
         for one in found.by_block
     ]

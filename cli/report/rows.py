@@ -41,34 +41,23 @@ from platewheel.parts.wheel.part import Part
 
 
 def wheel_row(job: Job) -> WheelRow:
+    """One wheel, its masses and main sizes."""
     spec = job.wheel
-    return WheelRow(
+    return WheelRow.of(
+        spec,
         mass_kg=wheel_mass_kg(spec),
         weld_mass_kg=weld_mass_kg(spec),
-        tread_diameter_mm=spec.tread_diameter_mm,
-        tread_width_mm=spec.tread_width_mm,
-        flange_depth_mm=spec.flange_depth_mm,
-        flange_angle_deg=spec.flange_angle_deg,
-        over_flange_diameter_mm=spec.over_flange_diameter_mm,
-        hub_bore_mm=spec.hub_bore_mm,
         hub_tube=tube_words(spec),
     )
 
 
 def part_rows(parts: tuple[Part, ...]) -> list[PartRow]:
-    return [
-        PartRow(
-            name=part.name,
-            count_per_wheel=part.count_per_wheel,
-            volume_mm3=part.volume_mm3,
-            mass_kg=part.mass_kg,
-            step=f"solids/{part.name}.step",
-        )
-        for part in parts
-    ]
+    """The parts of one wheel, each with its solid."""
+    return [PartRow.of(part, step=f"solids/{part.name}.step") for part in parts]
 
 
 def blank_rows(job: Job, parts: tuple[Part, ...]) -> list[BlankRow]:
+    """All blanks of the job, the user's own and the gauges among them."""
     return [
         BlankRow(
             name=one.blank.name,
@@ -87,6 +76,7 @@ def blank_rows(job: Job, parts: tuple[Part, ...]) -> list[BlankRow]:
 
 
 def sheet_rows(job: Job, plan: Plan, files: Sequence[str]) -> list[SheetRow]:
+    """Each layout with its file, its work and what is kept of it."""
     rows, names = [], offcut_names(plan.kept, job.head.name)
     racks = rack_by_layout(job, plan)
     for layout, file, rack in zip(plan.layouts, files, racks, strict=True):
@@ -146,6 +136,7 @@ def _offcut_rows(piece: Remnant, names: tuple[str, ...]) -> list[OffcutRow]:
 
 
 def nesting_row(job: Job, plan: Plan) -> NestingRow:
+    """Sums over all plates: steel, cuts, time, and what found no room."""
     total = scrap(plan.layouts, plan.kept)
     work = cutting_work(plan.layouts, job.cutting, job.cut_speeds, plan.kept, hole_tools(job))
     by_hand = hand_sum(job, plan.layouts)
@@ -168,15 +159,7 @@ def nesting_row(job: Job, plan: Plan) -> NestingRow:
         cutting_price=work.price,
         web_mm=_web_mm(job, plan),
         edge_web_mm=job.cutting.edge_web_mm,
-        centre_marked_holes=[
-            MarkedRow(
-                blank=holes.blank,
-                diameter_mm=holes.diameter_mm,
-                count=holes.count,
-                least_mm=holes.least_mm,
-            )
-            for holes in _marked(job, plan)
-        ],
+        centre_marked_holes=[MarkedRow.of(holes) for holes in _marked(job, plan)],
         bounds=[
             BoundRow(
                 thickness_mm=bound.thickness_mm,
@@ -231,6 +214,7 @@ def cutting_warnings(job: Job, plan: Plan) -> list[str]:
 
 
 def length_rows(job: Job, plan: Plan) -> list[LengthRow]:
+    """What is sawn of each bar or pipe."""
     return [
         LengthRow(
             stock=cut.stock.name,

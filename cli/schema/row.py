@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from importlib.metadata import version
-from typing import Any
+from typing import Any, Self
 
 from pydantic import (
     BaseModel,
@@ -22,6 +22,13 @@ class Row(BaseModel):
     the last bits of a sum are no part of a report."""
 
     model_config = ConfigDict(extra="forbid", frozen=True)
+
+    @classmethod
+    def of(cls, record: object, **own: Any) -> Self:
+        """The row of a record that calls things as the row does: every key that is not among `own`
+        is the record's. Raises: AttributeError where the record has no such."""
+        keys = cls.model_fields.keys() - own.keys()
+        return cls(**{key: getattr(record, key) for key in keys}, **own)
 
     @model_serializer(mode="wrap")
     def _rounded(self, write: SerializerFunctionWrapHandler) -> dict[str, Any]:
