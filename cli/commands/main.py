@@ -40,6 +40,7 @@ from platewheel.cli.terminal.options import (
     WhatFits,
     Work,
 )
+from platewheel.parts.base.so_many import so_many
 
 if TYPE_CHECKING:
     from platewheel.parts.refit.measured_ring import MeasuredRing
@@ -148,7 +149,9 @@ def _build(
         show_json(report.model_dump())
     else:
         show_sheets(report.sheets, report.nesting, report.cutting_lists)
-        typer.echo(f"{report.job.wheels} wheels of {report.wheel.mass_kg:.2f} kg: written to")
+        typer.echo(
+            f"{so_many(report.job.wheels, 'wheel')} of {report.wheel.mass_kg:.2f} kg: written to"
+        )
         typer.echo(out / job.head.name / "job-sheet.html")
         if report.cost.not_priced:
             typer.echo(f"not priced: {', '.join(report.cost.not_priced)}; see the buying list")

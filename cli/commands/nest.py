@@ -28,6 +28,7 @@ from platewheel.nesting.cutting.scrap import price_with_cutting, scrap
 from platewheel.nesting.search.nest import Effort
 from platewheel.nesting.stock.layout import NestingError
 from platewheel.parts.base.faults import SpecError
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.wheel.flange import seam_weld_m
 from platewheel.parts.wheel.spec import WheelSpec
 
@@ -87,7 +88,7 @@ def compare_segments(job: Job, seed: int, effort: Effort, as_json: bool) -> None
     rows: list[dict[str, Any]] = []
     with steps() as step:
         for segments in range(1, MOST_SEGMENTS + 1):
-            step(f"{segments} segments")
+            step(so_many(segments, "segment"))
             rows.append(_with_segments(job, segments, seed, effort, step))
     if as_json:
         show_json({"segments": rows})

@@ -14,6 +14,7 @@ from platewheel.nesting.sawing.cut_lengths import CutPlan, Length, Piece, cut_le
 from platewheel.nesting.search.nest import Effort, nest
 from platewheel.nesting.stock.layout import Layout, Nest, Sheet, Wanted, sheets_of
 from platewheel.nesting.stock.small_holes import without_small_holes
+from platewheel.parts.base.so_many import noun, so_many
 from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.wheel.assembly import wheel_parts
 from platewheel.parts.wheel.kinds import kind_of
@@ -185,7 +186,8 @@ def short_words(job: Job, piece: Piece) -> str:
     here = [row.length_mm for row in (job.bars if kind == "bar" else job.pipes)]
     lengths = ", ".join(f"{length:g}" for length in here) or "none"
     return (
-        f"{piece.name}: {piece.count} lengths of {piece.length_mm:.1f} mm fit no [[{kind}]] of "
+        f"{piece.name}: {so_many(piece.count, 'length')} of {piece.length_mm:.1f} mm "
+        f"{noun(piece.count, 'fits', 'fit')} no [[{kind}]] of "
         f"{first:g} x {wheel.tread_thickness_mm:g} mm to hand; lengths of any section: "
         f"{lengths}; try: add one of that section, long enough, or a larger count"
     )

@@ -9,6 +9,7 @@ from platewheel.cli.job.job import Job
 from platewheel.cli.job.usual import odd_units
 from platewheel.cli.schema.job_sections import KINDS, REPEATED, SINGLE
 from platewheel.parts.base.meant import across, alike
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.wheel.spec import WheelSpec
 
 
@@ -37,7 +38,8 @@ def _odd_wheels(job: Job) -> Iterator[Asked]:
     if wheels % 2 and wheels > 1:  # whole axles may be spares, one wheel a trial
         below, above = wheels // each * each, (wheels // each + 1) * each
         some = f"{below} or {above}" if below else f"{above}"
-        yield "job.wheels", wheels, f"{some}? A wagon of {job.wagon.axles} axles has {each}"
+        axles = so_many(job.wagon.axles, "axle")
+        yield "job.wheels", wheels, f"{some}? A wagon of {axles} has {each}"
 
 
 def _circumferences(job: Job) -> Iterator[Asked]:

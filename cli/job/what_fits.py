@@ -24,6 +24,7 @@ from platewheel.nesting.sawing.cut_lengths import Piece, cut_lengths
 from platewheel.nesting.search.most_kits import Kits, most_kits, trimmed
 from platewheel.nesting.search.nest import Effort, nest
 from platewheel.nesting.stock.layout import Layout, Nest, Sheet, Wanted
+from platewheel.parts.base.so_many import noun, so_many
 from platewheel.parts.base.spec_model import unchecked
 from platewheel.parts.wheel.kinds import kind_of
 
@@ -105,7 +106,7 @@ def settled(
     ]
     short = sum(piece.count for piece in plan.short)
     wheels = min([look.asked - short, *(one.kits.count for one in held if one.kit)])
-    told = f"the stock holds {wheels} of {look.asked} wheels"
+    told = f"the stock holds {wheels} of {so_many(look.asked, 'wheel')}"
     lines = [line for one in held for line in _missing(look, one)]
     lines += [_short(job, piece) for piece in plan.short]
     once = any(one.lost or (one.never and not one.kit) for one in held)
@@ -205,9 +206,9 @@ def _more(stock: Counter[str], what: str) -> str:
     """`one more sheet 1250 x 2500 holds them`."""
     words = []
     for name, count in stock.items():
-        kind = f"{what}{'s' if count > 1 and what else ''} "
-        words.append(f"{'one' if count == 1 else count} more {kind if what else ''}{name}")
-    return f"{_listed(words)} {'holds' if sum(stock.values()) == 1 else 'hold'} them"
+        kind = f"{noun(count, what)} " if what else ""
+        words.append(f"{'one' if count == 1 else count} more {kind}{name}")
+    return f"{_listed(words)} {noun(sum(stock.values()), 'holds', 'hold')} them"
 
 
 def _counted(count: int, name: str) -> str:

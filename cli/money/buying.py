@@ -14,6 +14,7 @@ from platewheel.cli.money.order_words import OF_WELDING, standard_words, stock_w
 from platewheel.cli.schema.report import NestingRow
 from platewheel.cli.schema.shop import BuyKind, BuyRow
 from platewheel.nesting.stock.layout import Layout, Sheet
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.base.steel import DENSITY_KG_MM3
 from platewheel.parts.checks.galvanizing.coating import coated_area_mm2, zinc_mass_kg
 from platewheel.parts.making.figures import tread_stock_kg
@@ -139,7 +140,7 @@ def _cutting(job: Job, plan: Plan, nesting: NestingRow) -> Iterator[BuyRow]:
     )
     words = f"{job.cutting.process} cutting, {nesting.cut_length_mm / 1000:.1f} m of cut"
     if nesting.setup_hours:
-        words += f", and setting up {nesting.sheets_used} plates"
+        words += f", and setting up {so_many(nesting.sheets_used, 'plate')}"
     share = cutting_share(plan.layouts)
     hours = nesting.cutting_hours + nesting.setup_hours
     yield buy_row("cutting", words, hours, "h", price, says, wheel_share=share)

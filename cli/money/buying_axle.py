@@ -14,6 +14,7 @@ from platewheel.cli.money.buying_row import TubeCut, buy_row, by_key, of_stock, 
 from platewheel.cli.money.order_words import standard_words
 from platewheel.cli.schema.shop import BuyKind, BuyRow
 from platewheel.nesting.stock.round_bar import Round
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.making.figures import round_bar_kg
 from platewheel.parts.wheelset.assembly import Wheelset
 from platewheel.parts.wheelset.wheel_seat import held_words
@@ -50,7 +51,7 @@ def _bars(job: Job, made: Wheelset, rack: dict[Size, list[str]]) -> Iterator[Buy
         )
     if cut.missing:
         mass = round_bar_kg(cut.least_bar_mm, cut.piece_mm) * cut.missing
-        words = f"axle bar for {cut.missing} lengths of {cut.piece_mm:g} mm, round "
+        words = f"axle bar for {so_many(cut.missing, 'length')} of {cut.piece_mm:g} mm, round "
         words += f"{cut.least_bar_mm:.4g} mm or thicker, {made.steel}"
         price = job.costs.steel_price_per_kg
         says = "costs.steel_price_per_kg, without the rests of its bars"

@@ -28,6 +28,7 @@ from platewheel.cli.papers.drawings.section import section_picture
 from platewheel.cli.papers.drawings.wheelset import wheelset_picture
 from platewheel.cli.papers.typeset import typeset
 from platewheel.cli.report.loads import load_rows
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.base.units import Units
 from platewheel.parts.checks.result import CheckResult
 from platewheel.parts.rating.assess import Assessment
@@ -65,7 +66,7 @@ def calculation_data(
         "title": f"{job.head.name}: calculation",
         "job": job.head.name,
         "version": f"platewheel {version('platewheel')}",
-        "wheels": job.head.wheels,
+        "wheels": so_many(job.head.wheels, "wheel"),
         "page": {
             "width_mm": paper.width_mm,
             "height_mm": paper.height_mm,

@@ -19,6 +19,7 @@ from platewheel.cli.words.proposal import (
 )
 from platewheel.cli.words.table import Column, Table, table
 from platewheel.cli.words.values import Angle, Count, Force, Margin, Mass, Money, Percent, Quantity
+from platewheel.parts.base.so_many import noun
 from platewheel.parts.base.spec_model import toml_value
 
 TRADE = (
@@ -56,8 +57,9 @@ def proposal_page(job: Job, report: ProposeReport) -> str:
         job.paper.units,
         title=f"{report.job}: wheels for this track and load",
         searched=(
-            f"{report.choices:,} combinations of the shop's choices, up to {report.judged:,} "
-            f"judged at once; {report.screened:,} pass the closed-form checks, {report.analysed} "
+            f"{report.choices:,} {noun(report.choices, 'combination')} of the shop's "
+            f"choices, up to {report.judged:,} judged at once; {report.screened:,} "
+            f"{noun(report.screened, 'passes', 'pass')} the closed-form checks, {report.analysed} "
             "of them had a stress analysis."
         ),
         stopped=STOPPED if report.stopped else "",

@@ -8,6 +8,7 @@ from platewheel.cli.job.job import Job
 from platewheel.cli.papers.sheet.record import record_table, record_words
 from platewheel.cli.papers.typeset import typeset
 from platewheel.cli.schema.refit import WheelRecord
+from platewheel.parts.base.so_many import so_many
 
 
 def record_pdf(job: Job, wheels: Sequence[WheelRecord] = ()) -> bytes:
@@ -21,7 +22,7 @@ def record_pdf(job: Job, wheels: Sequence[WheelRecord] = ()) -> bytes:
         "record.typ",
         {
             "font": paper.font,
-            "title": f"{job.head.name}: record of {len(rows)} wheels",
+            "title": f"{job.head.name}: record of {so_many(len(rows), 'wheel')}",
             "words": record_words(wheels, "record"),
             "page": {
                 "width_mm": paper.width_mm,

@@ -27,6 +27,7 @@ from platewheel.cli.words.refit import (
     welded_table,
 )
 from platewheel.cli.words.values import Length
+from platewheel.parts.base.so_many import so_many
 
 
 def refit_page(job: Job, report: RefitReport, folder: Path) -> str:
@@ -34,7 +35,7 @@ def refit_page(job: Job, report: RefitReport, folder: Path) -> str:
     return render(
         "refit-sheet.html",
         job.paper.units,
-        title=f"{report.job}: refit to {report.sums.rings} rings as rolled",
+        title=f"{report.job}: refit to {so_many(report.sums.rings, 'ring')} as rolled",
         summary=" ".join(summary_words(report)),
         warnings=report.warnings,
         on_all=_on_all(job),
@@ -64,7 +65,7 @@ def _on_all(job: Job) -> Phrase:
     """What is the same on every blank."""
     wheel = job.wheel
     vents = phrase(
-        f", {wheel.vent_count} vents of ",
+        f", {so_many(wheel.vent_count, 'vent')} of ",
         Length(wheel.vent_diameter_mm, "g"),
         " on a circle of ",
         Length(wheel.vent_circle_mm, "g"),
@@ -73,5 +74,6 @@ def _on_all(job: Job) -> Phrase:
         "All discs: hub hole ",
         Length(wheel.hub_hole_diameter_mm),
         vents if wheel.vent_count else "",
-        f". Flanges: {wheel.flange_segments} pieces each. Every blank's name is marked on it.",
+        f". Flanges: {so_many(wheel.flange_segments, 'piece')} each. "
+        "Every blank's name is marked on it.",
     )

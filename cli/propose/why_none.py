@@ -9,6 +9,7 @@ from platewheel.cli.job.wheelset import job_checks
 from platewheel.cli.propose.played import found_job
 from platewheel.cli.propose.wanted import Wanted
 from platewheel.cli.schema.propose import SieveRow
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.propose.choices import Choices
 from platewheel.parts.propose.never_passed import never_passed, running_choices
 from platewheel.parts.propose.rate_until_known import Found, needed_n
@@ -79,8 +80,8 @@ def too_weak(job: Job, found: Found, wanted: Wanted, warned: Sequence[str] = ())
         one = found_job(job, found, row)
         failed = [f"{c.title}: {c.says}" for c in job_checks(one) if c.verdict == "fail"]
         return [
-            f"of {found.analyses} wheels analysed, those that carry the load fail another check; "
-            f"the cheapest, of {one.wheel.tread_diameter_mm:g} mm:",
+            f"of {so_many(found.analyses, 'wheel')} analysed, those that carry the load fail "
+            f"another check; the cheapest, of {one.wheel.tread_diameter_mm:g} mm:",
             *failed,
             *more,
         ]

@@ -29,6 +29,7 @@ from platewheel.cli.schema.refit import (
     TriedRow,
     WheelRecord,
 )
+from platewheel.parts.base.so_many import noun, so_many
 from platewheel.parts.checks.making.weld_access import seam_gap_range_mm
 from platewheel.parts.making.springback import round_force_n
 from platewheel.parts.refit import drift, pairing
@@ -213,13 +214,14 @@ def refit_warnings(job: Job, refit: Refit, axles: list[AxleRecord]) -> list[str]
 def _count_words(job: Job, refit: Refit) -> Iterator[str]:
     rings, axles = len(refit.fitted), len(refit.pairing.pairs)
     if rings != job.head.wheels:
-        yield f"{rings} rings measured, the job makes {job.head.wheels} wheels"
+        made = so_many(job.head.wheels, "wheel")
+        yield f"{so_many(rings, 'ring')} measured, the job makes {made}"
     if refit.pairing.left_over is not None:
         ring = refit.fitted[refit.pairing.left_over].measured.ring
         yield f"an odd number of rings: ring {ring} is left over, a spare without an axle"
-    if axles % job.wagon.axles:
+    if left := axles % job.wagon.axles:
         yield (
-            f"{axles % job.wagon.axles} of {axles} axles are left over: wagons take "
+            f"{left} of {so_many(axles, 'axle')} {noun(left, 'is', 'are')} left over: wagons take "
             f"{job.wagon.axles}"
         )
     if job.extras or job.gauges.any_wanted:
@@ -246,9 +248,9 @@ def _wall_words(job: Job, refit: Refit) -> Iterator[str]:
     bare = [r for r in rings if r.wall_mm is None and r.inside_circumference_mm is None]
     if bare:
         yield (
-            f"{len(bare)} of {len(rings)} rings without wall or inside circumference: the drawn "
-            f"wall of {job.wheel.tread_thickness_mm:g} mm is taken; what it is thicker comes off "
-            "the disc's gap"
+            f"{len(bare)} of {so_many(len(rings), 'ring')} without wall or inside circumference: "
+            f"the drawn wall of {job.wheel.tread_thickness_mm:g} mm is taken; what it is thicker "
+            "comes off the disc's gap"
         )
 
 
@@ -273,8 +275,8 @@ def _ring_words(refit: Refit) -> Iterator[str]:
             "refit again with --correct-flanges"
         )
         yield (
-            f"{len(tried)} flanges tried on: apart from the rings' own size they came out "
-            f"{abs(mean):.1f} mm {word} all round in the mean; {what}"
+            f"{so_many(len(tried), 'flange')} tried on: apart from the rings' own size they "
+            f"came out {abs(mean):.1f} mm {word} all round in the mean; {what}"
         )
     elif refit.corrected:
         yield "--correct-flanges changes nothing: no ring has a flange_seam_mm"

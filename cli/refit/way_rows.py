@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from platewheel.parts.base.so_many import noun
 from platewheel.parts.making.springback import round_force_n
 from platewheel.parts.refit.already_cut import GRIND_MM, Way
 from platewheel.parts.refit.plan import Fitted, Refit
@@ -63,8 +64,8 @@ def trued_words(refit: Refit) -> list[str]:
     if not names:
         return []
     return [
-        f"{'ring' if len(names) == 1 else 'rings'} {', '.join(names)} "
-        f"{'is' if len(names) == 1 else 'are'} pressed, stretched or shrunk so that drawn blanks "
+        f"{noun(len(names), 'ring')} {', '.join(names)} "
+        f"{noun(len(names), 'is', 'are')} pressed, stretched or shrunk so that drawn blanks "
         "fit: a ring in a press or clamp springs away when it is let go, one that is stretched can "
         "burst at its seam: chain it, stand beside it; tape it again before a disc goes in"
     ]

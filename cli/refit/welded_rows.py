@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from platewheel.cli.job.job import Job
 from platewheel.cli.schema.refit import PairedBy, ShrinkageRow, WeldedRow, WheelRecord
+from platewheel.parts.base.so_many import noun, so_many
 from platewheel.parts.checks.running.flange_window import SOURCE as WINDOW_SOURCE
 from platewheel.parts.making.weld_shrinkage import (
     BUTT_SOURCE,
@@ -103,8 +104,10 @@ def welded_words(job: Job, refit: Refit) -> Iterator[str]:
 
 def _pairing_words(rings: list[MeasuredRing]) -> Iterator[str]:
     lacking = [ring.ring for ring in rings if ring.after_welding_mm is None]
-    if lacking and len(lacking) < len(rings):
+    taped = len(rings) - len(lacking)
+    if lacking and taped:
         yield (
-            f"{len(rings) - len(lacking)} of {len(rings)} wheels have an after_welding_mm: all are "
-            f"paired as rolled, since the others do not compare; tape {', '.join(lacking)} too"
+            f"{taped} of {so_many(len(rings), 'wheel')} {noun(taped, 'has', 'have')} an "
+            f"after_welding_mm: all are paired as rolled, since the others do not "
+            f"compare; tape {', '.join(lacking)} too"
         )

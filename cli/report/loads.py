@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from platewheel.cli.schema.report import BlockRow, LoadRow
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.loads.joint import joint_load_n, unsprung_kg
 from platewheel.parts.loads.twist import placing, twisted_load_n
 from platewheel.parts.loads.wheel_load import (
@@ -117,15 +118,15 @@ def _sideways(setting: Setting) -> list[LoadRow]:
 
 
 def _often(setting: Setting) -> list[LoadRow]:
-    way = ASSUMED if not setting.way else f"{len(setting.way)} pieces as [[way]] says"
+    way = ASSUMED if not setting.way else f"{so_many(len(setting.way), 'piece')} as [[way]] says"
     share = 100 * setting.use.loaded_share
     return [
         LoadRow(
             name="turns in its life",
             value=setting.turns_in_life,
             unit="",
-            how=f"{setting.use.km_per_year:g} km a year, {setting.use.years:g} years; {way}; "
-            f"{share:g} % of it loaded",
+            how=f"{setting.use.km_per_year:g} km a year, {so_many(setting.use.years, 'year')}; "
+            f"{way}; {share:g} % of it loaded",
             source="Palmgren and Miner, EN 1993-1-9:2005, annex A (from memory)",
         ),
         LoadRow(

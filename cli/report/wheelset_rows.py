@@ -6,6 +6,7 @@ from platewheel.cli.job.axles import axle_cuts, axles_of
 from platewheel.cli.job.job import Job
 from platewheel.cli.schema.report import CheckRow
 from platewheel.cli.schema.wheelset import AxleCutRow, AxleStepRow, FitRow, SpacerRow, WheelsetRow
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.wheelset.assembly import Wheelset
 from platewheel.parts.wheelset.bodies.axle import axle_kg
 from platewheel.parts.wheelset.iso_fits import limits
@@ -81,7 +82,7 @@ def missing_words(report: WheelsetRow) -> list[str]:
     """Axles that found no bar."""
     if not report.missing:
         return []
-    axles = "1 axle" if report.missing == 1 else f"{report.missing} axles"
+    axles = so_many(report.missing, "axle")
     return [
         f"{axles} of {report.piece_mm:.4g} mm without a bar: a [[round]] of "
         f"{report.least_bar_mm:g} mm or thicker, or a larger count"

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any
 from platewheel.cli.job.job import Job, job_of, read_job
 from platewheel.cli.script.changes import with_values
 from platewheel.parts.base.faults import Fault, SpecError
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.base.units import Units
 from platewheel.parts.rating.assess import Assessment, assess
 from platewheel.parts.setting.setting import Setting
@@ -53,7 +54,7 @@ class JobFile:
     def __repr__(self) -> str:
         job = self.job
         tread = job.wheel.tread_diameter_mm
-        return f"JobFile({job.head.name!r}, {job.head.wheels} wheels of {tread:g} mm)"
+        return f"JobFile({job.head.name!r}, {so_many(job.head.wheels, 'wheel')} of {tread:g} mm)"
 
     def changed(self, values: Mapping[str, Any] | None = None, /, **more: Any) -> JobFile:
         """The job with other values of keys, by all rules of the job file.

@@ -23,6 +23,7 @@ from platewheel.cli.words.cost import wheel_cost_table
 from platewheel.cli.words.plates import lengths_table, plates_table
 from platewheel.cli.words.proposal import own_words, proposals_table
 from platewheel.nesting.stock.layout import Layout
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.base.units import Units
 
 SHOWN = {"fail": "fail", "warn": "warn", "pass": "pass", "not-assessed": "not assessed"}
@@ -115,8 +116,8 @@ class Laid(Shown):
         totals = self.totals
         left = [f"{one.count} of {one.blank}" for one in totals.unplaced]
         told = (
-            f"{totals.sheets_used} plates, scrap {totals.scrap_percent:.1f} %, after offcuts "
-            f"{totals.scrap_percent_after_offcuts:.1f} %",
+            f"{so_many(totals.sheets_used, 'plate')}, scrap {totals.scrap_percent:.1f} %, after "
+            f"offcuts {totals.scrap_percent_after_offcuts:.1f} %",
         )
         return (*told, f"no room for {', '.join(left)}") if left else told
 

@@ -10,6 +10,7 @@ from platewheel.cli.terminal.show import show_table
 from platewheel.cli.words.phrases import Given, Name
 from platewheel.cli.words.table import Column, Table, table
 from platewheel.cli.words.values import Figure
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.base.spec_model import toml_value
 from platewheel.parts.checks.result import CheckResult
 
@@ -17,7 +18,7 @@ from platewheel.parts.checks.result import CheckResult
 def show_comparison(found: Comparison, files: tuple[Path, Path]) -> None:
     """Keys, figures and checks of A and B, and a sentence for each."""
     for name, file, side in zip("AB", files, (found.a, found.b), strict=True):
-        print(f"{name}: {file}, {side.job.head.wheels} wheels")
+        print(f"{name}: {file}, {so_many(side.job.head.wheels, 'wheel')}")
     if found.keys:
         show_table("Keys that differ", keys_table(found))
     else:
@@ -120,7 +121,7 @@ def _praise(found: Comparison, name: str) -> str:
     if verdicts:
         told.append(f"verdict of {', '.join(verdicts)}")
     if margins:
-        told.append(f"the margin of {margins} check{'s' if margins > 1 else ''} more")
+        told.append(f"the margin of {so_many(margins, 'check')} more")
     return f"{name} is better in: {'; '.join(told)}." if told else ""
 
 

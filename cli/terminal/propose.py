@@ -17,13 +17,14 @@ from platewheel.cli.words.proposal import (
 )
 from platewheel.cli.words.table import Column, Table, table
 from platewheel.cli.words.values import Angle, Force, Length, Margin, Mass, Money, Percent
+from platewheel.parts.base.so_many import noun
 
 
 def show_proposals(report: ProposeReport, seconds: float) -> None:
     """How long it took, proposals, what binds the first and what would relax it; or why none is."""
     print(
-        f"{report.choices:,} combinations, up to {report.judged:,} judged at once, "
-        f"{report.screened:,} left by the screening, {report.analysed} analysed, "
+        f"{report.choices:,} {noun(report.choices, 'combination')}, up to {report.judged:,} judged "
+        f"at once, {report.screened:,} left by the screening, {report.analysed} analysed, "
         f"{seconds:.0f} s"
     )
     if report.stopped:

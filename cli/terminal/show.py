@@ -13,6 +13,7 @@ from platewheel.cli.words.figures import over_words, payload_words, web_words
 from platewheel.cli.words.plates import lengths_table, plates_table
 from platewheel.cli.words.table import Table
 from platewheel.cli.work.progress import Steps
+from platewheel.parts.base.so_many import so_many
 
 
 @contextmanager
@@ -77,19 +78,19 @@ def show_sheets(sheets: Sequence[Any], nesting: Any, lengths: Sequence[Any]) -> 
         told = (
             "proved the least" if bound.proved_least else f"at least {bound.least_sheets} by area"
         )
-        whole = "1 whole plate" if bound.sheets_used == 1 else f"{bound.sheets_used} whole plates"
+        whole = so_many(bound.sheets_used, "whole plate")
         print(f"{bound.thickness_mm:g} mm: {whole}, {told}")
     setup = f", setting up {nesting.setup_hours:.1f} h" if nesting.setup_hours else ""
     work = (
         hand_words(nesting.by_hand)
         if nesting.by_hand
-        else f"{nesting.cut_length_mm / 1000:.1f} m, {nesting.pierces} pierces, "
+        else f"{nesting.cut_length_mm / 1000:.1f} m, {so_many(nesting.pierces or 0, 'pierce')}, "
         f"{nesting.rapid_length_mm / 1000:.1f} m of travel"
     )
     print(
-        f"{nesting.sheets_used} plates, scrap {nesting.scrap_percent:.1f} %, after offcuts "
-        f"{nesting.scrap_percent_after_offcuts:.1f} %, cutting {nesting.cutting_hours:.1f} h: "
-        f"{work}{setup}"
+        f"{so_many(nesting.sheets_used, 'plate')}, scrap {nesting.scrap_percent:.1f} %, after "
+        f"offcuts {nesting.scrap_percent_after_offcuts:.1f} %, cutting "
+        f"{nesting.cutting_hours:.1f} h: {work}{setup}"
     )
     if not nesting.by_hand:
         print(web_words(nesting.web_mm, nesting.edge_web_mm))

@@ -8,6 +8,7 @@ from platewheel.cli.schema.by_hand import HandRow, StraightCutRow
 from platewheel.cli.words.phrases import Name, Phrase, phrase
 from platewheel.cli.words.table import Column, Table, table
 from platewheel.cli.words.values import Count, Length
+from platewheel.parts.base.so_many import so_many
 
 CUTS = (
     Column("number", "Cut", Count, "number"),
@@ -28,7 +29,7 @@ def hand_words(row: HandRow) -> str:
     """Metres, holes and discs in a sentence."""
     told = [f"{row.straight_mm / 1000:.1f} m straight", f"{row.curved_mm / 1000:.1f} m round"]
     told += hole_words(row)
-    return f"by grinder or saw {', '.join(told)}; about {row.discs} discs of 125 mm"
+    return f"by grinder or saw {', '.join(told)}; about {so_many(row.discs, 'disc')} of 125 mm"
 
 
 def hole_words(row: HandRow) -> Iterator[str]:
@@ -36,13 +37,13 @@ def hole_words(row: HandRow) -> Iterator[str]:
     for how, words in (("hole saw", "by hole saw"), ("drill", "drilled")):
         count = sum(one.count for one in row.holes if one.how == how)
         if count:
-            yield f"{count} holes {words}"
+            yield f"{so_many(count, 'hole')} {words}"
     count = sum(one.count for one in row.holes if one.how == "chain")
     chained = sum(one.chain_holes for one in row.holes)
     if count:
-        yield f"{count} holes chain drilled ({chained} holes in chains)"
+        yield f"{so_many(count, 'hole')} chain drilled ({so_many(chained, 'hole')} in chains)"
     if row.arc_chain_holes:
-        yield f"{row.arc_chain_holes} chain holes along inner arcs and cut-outs"
+        yield f"{so_many(row.arc_chain_holes, 'chain hole')} along inner arcs and cut-outs"
 
 
 def cuts_table(row: HandRow) -> Table:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable
 
+from platewheel.parts.base.so_many import so_many
+
 
 def payload_words(payload_kg: float) -> str:
     """What a wagon may carry."""
@@ -31,5 +33,5 @@ def over_words(travels: int) -> str:
     """How often travel crosses parts already cut, and what to do; nothing where it does not."""
     if not travels:
         return ""
-    verb = "1 travel crosses" if travels == 1 else f"{travels} travels cross"
+    verb = so_many(travels, "travel crosses", "travels cross")
     return f"{verb} parts already cut: lift the torch clear of one that tips up, or ask for tabs"

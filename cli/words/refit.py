@@ -6,6 +6,7 @@ from platewheel.cli.schema.refit import RefitReport, TruedRing
 from platewheel.cli.words.phrases import Name, Sentence
 from platewheel.cli.words.table import Cells, Column, Table, table
 from platewheel.cli.words.values import Count, Length
+from platewheel.parts.base.so_many import noun, so_many
 
 LIMITS = (
     Column("what", "What", Sentence, short="what"),
@@ -43,8 +44,8 @@ def choices_table(report: RefitReport) -> Table:
         (
             {
                 "choice": Sentence(
-                    f"true {_counted(len(row.rings), 'more ring')}, cut "
-                    f"{_counted(row.fewer, 'size')} fewer"
+                    f"true {so_many(len(row.rings), 'more ring')}, cut "
+                    f"{so_many(row.fewer, 'size')} fewer"
                 ),
                 "sizes": Count(row.sizes),
                 "discs": Count(row.discs),
@@ -54,10 +55,6 @@ def choices_table(report: RefitReport) -> Table:
             for row in report.choices
         ),
     )
-
-
-def _counted(count: int, what: str) -> str:
-    return f"{count} {what}{'' if count == 1 else 's'}"
 
 
 def _trued(ring: TruedRing) -> str:
@@ -176,14 +173,14 @@ def summary_words(report: RefitReport) -> list[str]:
             "nothing is cut anew"
             if not sums.new_pieces
             else (
-                f"{_counted(sums.new_pieces, 'piece')} of {_counted(sums.blanks_cut, 'size')} "
-                f"{'is' if sums.new_pieces == 1 else 'are'} cut anew, and no plan does with fewer"
+                f"{so_many(sums.new_pieces, 'piece')} of {so_many(sums.blanks_cut, 'size')} "
+                f"{noun(sums.new_pieces, 'is', 'are')} cut anew, and no plan does with fewer"
             )
         )
         cut = (
             f"With the drawn blanks cut already {anew}; "
-            f"{_counted(sums.rings_trued or 0, 'ring')} of {sums.rings} "
-            f"{'is' if sums.rings_trued == 1 else 'are'} pressed or resized for it."
+            f"{so_many(sums.rings_trued or 0, 'ring')} of {sums.rings} "
+            f"{noun(sums.rings_trued or 0, 'is', 'are')} pressed or resized for it."
         )
     pairs = (
         "Largest difference of tread diameters on an axle: "

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator
 from platewheel.nesting.cutting.lead_place import HAIR_MM, Neighbour
 from platewheel.nesting.geometry.gaps import loop_gap
 from platewheel.nesting.stock.cutting import Cutting
+from platewheel.parts.base.so_many import noun, so_many
 from platewheel.parts.geometry.outline import Line, Loop, Segment
 
 
@@ -45,25 +46,28 @@ class NotAsWanted:
             least = min(length for _, length in self.short)
             names = ", ".join(sorted({name for name, _ in self.short}))
             yield (
-                f"{len(self.short)} holes are too small for the lead, it is shorter there "
-                f"(down to {least:.1f} mm): {names}"
+                f"{so_many(len(self.short), 'hole is', 'holes are')} too small for the lead, "
+                f"it is shorter there (down to {least:.1f} mm): {names}"
             )
         if self.near:
             least, clear = min(off for _, off, _ in self.near), self.near[0][2]
             names = ", ".join(sorted({name for name, _, _ in self.near}))
+            its = noun(len(self.near), "its", "their")
             yield (
-                f"{len(self.near)} holes are too small to pierce {clear:g} mm off their edge "
-                f"(pierce_clear_mm): pierced in their middle, down to {least:.1f} mm off: {names}"
+                f"{so_many(len(self.near), 'hole is', 'holes are')} too small to pierce "
+                f"{clear:g} mm off {its} edge (pierce_clear_mm): pierced in {its} middle, "
+                f"down to {least:.1f} mm off: {names}"
             )
         if self.hemmed:
             least = min(length for _, length in self.hemmed)
             names = _names(part for part, _ in self.hemmed)
             yield (
-                f"{len(self.hemmed)} parts lie too close for a lead-in of {cutting.lead_in_mm:g} "
-                f"mm, it is shorter or slanted there (down to {least:.1f} mm): {names}"
+                f"{so_many(len(self.hemmed), 'part lies', 'parts lie')} too close for a "
+                f"lead-in of {cutting.lead_in_mm:g} mm, it is shorter or slanted there "
+                f"(down to {least:.1f} mm): {names}"
             )
         for name, count in self.fewer_tabs.items():
-            yield f"{name}: room for {count} tabs of the {cutting.tab_count} wanted"
+            yield f"{name}: room for {so_many(count, 'tab')} of the {cutting.tab_count} wanted"
         if self.bare:
             names = _names(self.bare)
             yield f"no room for a lead behind a tab, the torch pierces on the edge: {names}"

@@ -18,6 +18,7 @@ from platewheel.nesting.geometry.stroke_words import Stroke, word_strokes
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.layout import Placement
 from platewheel.nesting.stock.small_holes import least_hole
+from platewheel.parts.base.so_many import noun, so_many
 from platewheel.parts.geometry.blank import Blank, Mark, MarkPoint, MarkText
 from platewheel.parts.geometry.outline import Arc, Line, moved, moved_point, segments
 
@@ -122,9 +123,11 @@ def _warnings(blanks: Sequence[Blank], digits: str, cutting: Cutting) -> Iterato
             )
         lost = [mark for mark in lines_of(blank) if on_steel(mark, blank) != (mark,)]
         if lost and blank.kind == "extra":  # the wheel's own have centres there by design
+            lies = noun(len(lost), "lies", "lie")
             yield (
-                f"{blank.name}: {len(lost)} of {len(lines_of(blank))} marks lie in a hole that is "
-                "cut or beside the part, or run there: marked on the steel alone"
+                f"{blank.name}: {len(lost)} of {so_many(len(lines_of(blank)), 'mark')} {lies} in a "
+                f"hole that is cut or beside the part, or {noun(len(lost), 'runs', 'run')} there: "
+                "marked on the steel alone"
             )
 
 

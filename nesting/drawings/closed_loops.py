@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from itertools import pairwise
 
 from platewheel.nesting.drawings.joined_ends import gaps, joined_ends, walks
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.geometry.outline import (
     Arc,
     Circle,
@@ -78,9 +79,11 @@ def closed_loops(runs: Sequence[Run], unit_mm: float = 1.0, join_mm: float = JOI
     rings += _chained(single, found, unit_mm, join_mm)
     rings, again = _once(rings, closed=True)
     if short:
-        found.notes.append(f"{short} lines or loops shorter than {SHORT_MM:g} mm left out")
+        lines = so_many(short, "line or loop", "lines or loops")
+        found.notes.append(f"{lines} shorter than {SHORT_MM:g} mm left out")
     if over + twice + again:
-        told = f"{over + twice + again} lines or loops drawn twice, taken once"
+        lines = so_many(over + twice + again, "line or loop", "lines or loops")
+        told = f"{lines} drawn twice, taken once"
         found.notes.append(told)
     found.loops += sorted((loop_of(ring) for ring in rings), key=lambda loop: bounds(loop))
     return found

@@ -41,6 +41,7 @@ from platewheel.nesting.drawings.layers import Uses, unlike_drawing, use_of
 from platewheel.nesting.drawings.nested_loops import outline_and_holes
 from platewheel.nesting.drawings.short_lines import by_arcs
 from platewheel.parts.base.faults import Fault, SpecError
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.geometry.blank import Mark, MarkPoint
 from platewheel.parts.geometry.outline import (
     Arc,
@@ -226,7 +227,7 @@ def _entities(drawing: Any, uses: Uses) -> tuple[list[Drawn], list[str], list[Wr
     except Exception as error:  # as in `_open`
         raise _Refused(A_DXF, "save it again, its blocks exploded; the file is damaged") from error
     told = [(unseen, "hidden layers"), (ignored, "layers that the job ignores")]
-    notes = [f"{n} entities on {where} left out" for n, where in told if n]
+    notes = [f"{so_many(n, 'entity', 'entities')} on {where} left out" for n, where in told if n]
     return seen, notes, list(unlike_drawing(uses, list(there.values()), hidden, drawn))
 
 

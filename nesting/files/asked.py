@@ -53,8 +53,8 @@ def asked_of(layout: Layout, cutting: Cutting, kept: Sequence[Remnant] = ()) -> 
         told=Told(
             no_lead=told("no room for a lead behind a tab")
             | holes,  # an outline always has its own
-            near_pierce=told("pierced in their middle", by_name=True),
-            fewer_tabs=told("tabs of the", by_name=True),
+            near_pierce=told("pierced in its middle", "pierced in their middle", by_name=True),
+            fewer_tabs=told("room for 1 tab of", " tabs of the", by_name=True),
         ),
         shared=tuple(
             (numbers[layout.placements[a]], numbers[layout.placements[b]]) for a, b in layout.shared

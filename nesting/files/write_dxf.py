@@ -39,6 +39,7 @@ from platewheel.nesting.offcuts.names_on_plate import names_on_plate
 from platewheel.nesting.offcuts.remnant import Remnant
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.layout import Layout
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.base.spec_model import unchecked
 from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.geometry.outline import bounds, polygon, reversed_loop
@@ -144,7 +145,7 @@ def _notes(layout: Layout, cutting: Cutting) -> tuple[str, ...]:
     lines = [f"{sheet.name}: {size}, {sheet.steel}; cut {layout.repeat} off", kerf]
     if cutting.tab_count:
         lines.append(
-            f"{cutting.tab_count} tabs to a part: the lines are open there by "
+            f"{so_many(cutting.tab_count, 'tab')} to a part: the lines are open there by "
             f"{cutting.tab_width_mm:g} mm of steel and the kerf of {cutting.kerf_mm:g} mm"
         )
     return (*lines, *_unit_words(cutting.dxf_version, cutting.file_units))

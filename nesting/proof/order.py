@@ -19,6 +19,7 @@ from platewheel.nesting.proof.pieces import (
 )
 from platewheel.nesting.proof.reading import CUTS, Drawn
 from platewheel.nesting.proof.scene import Scene, line_of, said
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.geometry.outline import Point
 
 TWICE_MM = 0.002  # two cuts as near as this along their way are one
@@ -182,7 +183,7 @@ def plate_faults(scene: Scene) -> Iterator[str]:
         if not any(_same(area, one) for one in drawn):
             yield f"the plate's edge at {said(area.exterior.coords[0])} is not on layer sheet-edge"
     if len(rings) != len(wanted):
-        yield f"{len(rings)} loops on layer sheet-edge, {len(wanted)} wanted"
+        yield f"{so_many(len(rings), 'loop')} on layer sheet-edge, {len(wanted)} wanted"
     over = {"offcut": scene.asked.kerf_mm}  # a parting cut may run off the plate's edge
     rooms = {
         layer: scene.plate.buffer(EDGE_MM + over.get(layer, 0.0), join_style="mitre")

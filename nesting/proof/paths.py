@@ -10,6 +10,7 @@ import numpy as np
 
 from platewheel.nesting.proof.pieces import SAG_MM, off, samples, turned_area_mm2
 from platewheel.nesting.proof.scene import STEP_MM, TOLERANCE_MM, Cut, Edge, Scene, said
+from platewheel.parts.base.so_many import so_many
 
 ROUND = 64  # chords to a quarter turn about a corner
 TAB_MM = 0.05  # of the width of a tab
@@ -91,4 +92,4 @@ def _tab_faults(mine: Sequence[Cut], edge: Edge, scene: Scene) -> Iterator[str]:
 def _count_faults(tabs: int, edge: Edge, scene: Scene) -> Iterator[str]:
     wanted, fewer = scene.asked.tab_count, edge.part.number in scene.asked.told.fewer_tabs
     if tabs != wanted and not (fewer and tabs < wanted):
-        yield f"{edge} has {tabs} tabs, {wanted} wanted"
+        yield f"{edge} has {so_many(tabs, 'tab')}, {wanted} wanted"

@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator
 
 from platewheel.nesting.proof.scene import Scene
+from platewheel.parts.base.so_many import so_many
 
 LENGTH_MM = 0.1  # for each cut
 
@@ -15,7 +16,7 @@ def total_faults(scene: Scene) -> Iterator[str]:
     asked = scene.asked
     runs = [*(cut.run for cut in scene.cuts), *scene.strange]
     if len(runs) != asked.pierces:
-        yield f"the file has {len(runs)} pierces, the report {asked.pierces}"
+        yield f"the file has {so_many(len(runs), 'pierce')}, the report {asked.pierces}"
     length, allowed = math.fsum(run.length_mm for run in runs), LENGTH_MM * max(1, len(runs))
     if abs(length - asked.cut_length_mm) > allowed:
         yield (

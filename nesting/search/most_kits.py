@@ -11,6 +11,7 @@ from platewheel.nesting.search.nest import Effort, nest
 from platewheel.nesting.stock.layout import Layout, Report, Sheet, Wanted
 from platewheel.nesting.stock.shared_lines import still_shared
 from platewheel.nesting.stock.stock import Cutting
+from platewheel.parts.base.so_many import so_many
 
 
 @dataclass(frozen=True)
@@ -56,7 +57,7 @@ def most_kits(
         high, step, grows = top, 1, True
         while best.count + 1 < high:
             count = min(best.count + step, high - 1)
-            report(f"{count} whole kits tried")
+            report(f"{so_many(count, 'whole kit')} tried")
             wanted = [*(replace(w, count=w.count * count) for w in kit), *once]
             done = nest(wanted, stock, cutting, seed, report, how)
             if done.unplaced:

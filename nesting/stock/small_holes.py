@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 from platewheel.nesting.geometry.facets import outer_polygon
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.parts.base.cut_process import least_hole_mm
+from platewheel.parts.base.so_many import noun, so_many
 from platewheel.parts.geometry.blank import Blank, MarkPoint
 from platewheel.parts.geometry.outline import Loop, reversed_loop, signed_area_mm2
 from platewheel.parts.geometry.round_hole import round_hole as round_hole
@@ -31,8 +32,8 @@ class MarkedHoles:
     least_mm: float
 
     def __str__(self) -> str:
-        holes = "hole" if self.count == 1 else f"{self.count} holes"
-        verb = "is" if self.count == 1 else "are"
+        holes = "hole" if self.count == 1 else so_many(self.count, "hole")
+        verb = noun(self.count, "is", "are")
         return (
             f"{self.blank}: the {holes} of {self.diameter_mm:g} mm {verb} smaller than "
             f"{self.least_mm:g} mm, the least that is cut: a centre to drill on the sheets"

@@ -14,6 +14,7 @@ from platewheel.nesting.by_hand.hole_ways import (
     HoleWay,
 )
 from platewheel.nesting.templates.printed_length import length_line
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.base.units import Units
 from platewheel.parts.geometry.outline import Arc
 
@@ -41,7 +42,7 @@ def chain_words(chain: Chain, units: Units, *, closed: bool) -> str:
     else:
         where = f"on the radius {length_line(chain.radius_mm, units)}, one on each end"
     return (
-        f"chain of {chain.count} holes, drill {drill}, {where}, dividers "
+        f"chain of {so_many(chain.count, 'hole')}, drill {drill}, {where}, dividers "
         f"{length_line(chain.pitch_mm, units)}; break out, grind up to "
         f"{length_line(chain.most_land_mm, units)} off to the line"
     )
@@ -55,8 +56,8 @@ def cut_out_words(one: CutOut, units: Units) -> str:
     inside = length_line(one.drill_mm / 2 + LAND_MM, units)
     pitch = length_line(one.pitch_mm, units)
     return (
-        f"chain of {len(one.drilled_centres)} holes, drill {drill}, centres {inside} inside the "
-        f"line, {pitch} apart; break out, saw the corners, file to the line"
+        f"chain of {so_many(len(one.drilled_centres), 'hole')}, drill {drill}, centres {inside} "
+        f"inside the line, {pitch} apart; break out, saw the corners, file to the line"
     )
 
 

@@ -26,6 +26,7 @@ from platewheel.nesting.templates.ink import BOLD, CAPITALS, FINE, FONT, draw_te
 from platewheel.nesting.templates.paper import Paper
 from platewheel.nesting.templates.printed_length import length_line, printed_length
 from platewheel.nesting.templates.straight_cuts import PROUD_MM, cuts_of_arc, cuts_of_disc
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.base.units import Units
 from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.geometry.marking_out import Row, chord_table, marking_out, sector_of
@@ -191,7 +192,9 @@ def _chain_lines(chain: Chain, units: Units, *, closed: bool = True) -> list[Not
     where = "circle through their centres" if closed else "radius through their centres"
     centres = chain.circle_mm if closed else chain.radius_mm
     return [
-        NoteLine(f"    {chain.count} holes, drill", *printed_length(chain.drill_mm, units)),
+        NoteLine(
+            f"    {so_many(chain.count, 'hole')}, drill", *printed_length(chain.drill_mm, units)
+        ),
         NoteLine(f"    {where}", *printed_length(centres, units)),
         NoteLine("    dividers, centre to centre", *printed_length(chain.pitch_mm, units)),
         NoteLine("    then to grind, at most", *printed_length(chain.most_land_mm, units)),

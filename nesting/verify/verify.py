@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from platewheel.nesting.geometry.gaps import box_gap, loop_gap, point_gap
 from platewheel.nesting.geometry.overlap import depth_inside, inner_point, overlap_depth
 from platewheel.nesting.stock.layout import Layout, NestingError, Placement
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.geometry.outline import Loop, Point, bounds, contains, polygon, segments
 
 TOLERANCE_MM = 1e-5  # positions are rounded to 1e-6 mm
@@ -75,7 +76,7 @@ def _shared_faults(one: Placement, other: Placement, kerf_mm: float) -> Iterator
     if abs(gap - kerf_mm) > SHARED_MM or facing != 2:
         yield (
             f"{_said(one)} and {_said(other)} share a line and lie {gap:.6f} mm apart with "
-            f"{facing} corners across from each other, {kerf_mm:g} mm and 2 wanted"
+            f"{so_many(facing, 'corner')} across from each other, {kerf_mm:g} mm and 2 wanted"
         )
 
 

@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.geometry.outline import Arc, Circle, Line, Loop, Point
 from platewheel.parts.geometry.round_hole import round_hole
@@ -174,7 +175,7 @@ def hole_circles(blank: Blank) -> tuple[HoleCircle, ...]:
 def _hole_rows(blank: Blank) -> list[Row]:
     rows: list[Row] = []
     for one in hole_circles(blank):
-        what = "hole diameter" if one.count == 1 else f"{one.count} holes, diameter"
+        what = "hole diameter" if one.count == 1 else so_many(one.count, "hole") + ", diameter"
         rows.append(Row(what, one.diameter_mm))
         if one.circle_mm is not None:
             rows.append(Row("circle through their centres, diameter", one.circle_mm))

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.base.units import Units, length
 from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.geometry.marking_out import (
@@ -111,7 +112,7 @@ def _corners(blank: Blank, units: Units) -> Iterator[str]:
 
 def _holes(blank: Blank, units: Units) -> Iterator[str]:
     for row in hole_circles(blank):
-        size, many = length(row.diameter_mm, units), f"{row.count} holes"
+        size, many = length(row.diameter_mm, units), so_many(row.count, "hole")
         if row.circle_mm is None and row.count == 1 and row.central:
             yield f"Scribe the hole of {size} about the same centre."
         elif row.circle_mm is not None and row.step_mm is not None:

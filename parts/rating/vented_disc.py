@@ -11,6 +11,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.wheel.hub_disc import SIDES, disc_z_mm
 from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.welds import disc_fillet, tube_fillet
@@ -120,7 +121,9 @@ def vents_beyond(spec: WheelSpec) -> str:
     elif vents.inner_mm < tube:
         found, most = f"vents in to r {vents.inner_mm:.4g} mm", f"r {tube:.4g}, the tube bead's toe"
     elif spec.vent_count > 1 and vents.web_mm < web:
-        found = f"{spec.vent_count} vents with webs of {vents.web_mm:.3g} mm between them"
+        found = (
+            f"{so_many(spec.vent_count, 'vent')} with webs of {vents.web_mm:.3g} mm between them"
+        )
         most = f"webs from {web:.3g} mm"
     elif vents.depth > MOST_DEPTH:
         found = f"vents of {spec.vent_diameter_mm:.4g} mm"

@@ -6,6 +6,7 @@ import math
 from functools import partial
 from typing import TYPE_CHECKING, Literal
 
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.geometry.blank import Blank, Mark, MarkPoint, MarkText
 from platewheel.parts.geometry.outline import Circle, Line, Point
 from platewheel.parts.geometry.section import Section, rectangle
@@ -151,7 +152,11 @@ def _parts(spec: WheelSpec) -> tuple[Part, ...]:
 
 
 def _shown(spec: WheelSpec, mm: Length) -> tuple[Shown, ...]:
-    vents = (f"{spec.vent_count} vents Ø{mm(spec.vent_diameter_mm)}",) if spec.vent_count else ()
+    vents = (
+        (f"{so_many(spec.vent_count, 'vent')} Ø{mm(spec.vent_diameter_mm)}",)
+        if spec.vent_count
+        else ()
+    )
     return tuple(
         Shown(
             key=f"disc-{side}",

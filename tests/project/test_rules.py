@@ -10,6 +10,7 @@ import re
 import tomllib
 from collections.abc import Callable, Iterator
 from functools import cache
+from itertools import pairwise
 from pathlib import Path
 
 import platewheel
@@ -26,6 +27,9 @@ INSIDE_ONLY |= {"jinja2", "markupsafe", "typst"}
 TAG = re.compile(r"</?(a|b|body|code|div|figure|h[1-6]|head|li|ol|p|pre|span|t[dhr]|table|ul)\b")
 OURS = {"SpecError", "GeometryError", "NestingError", "NotFinished"}
 SEARCH = "platewheel.nesting.search"
+THINGS = "axle|check|combination|disc|hole|length|page|pierce|plate|ring|strip|tab|vent|wheel"
+PLURAL = re.compile(rf" (?:[a-z-]+ )?(?:{THINGS})s\b")
+COUNT = re.compile(r"^(count|wheels|axles|rings)$|[._](count|used|wheels|axles|pierces)$|^len\(")
 
 
 @cache
@@ -195,6 +199,24 @@ def test_public_names_of_parts_and_nesting_are_explained() -> None:
         return [node.name for node in public(path) if not ast.get_docstring(node)]
 
     assert broken(bare) == []
+
+
+def test_what_may_be_one_is_counted_by_so_many() -> None:
+    """`1 plate` and `3 plates`, in every sentence that counts."""
+
+    def plurals(path: Path) -> list[str]:
+        texts = (node for node in ast.walk(parsed(path)) if isinstance(node, ast.JoinedStr))
+        pairs = (pair for node in texts for pair in pairwise(node.values))
+        return [
+            f"{ast.unparse(one.value)}{then.value}"
+            for one, then in pairs
+            if isinstance(one, ast.FormattedValue)
+            and isinstance(then, ast.Constant)
+            and COUNT.search(ast.unparse(one.value))
+            and PLURAL.match(str(then.value))
+        ]
+
+    assert broken(plurals) == []
 
 
 def test_the_command_line_holds_no_formula() -> None:

@@ -16,6 +16,7 @@ from platewheel.cli.papers.drawings.dimension_lines import (
 from platewheel.cli.papers.drawings.section_layout import Frame, Item, outside_width
 from platewheel.cli.papers.drawings.weld_marks import PlacedMark, weld_marks
 from platewheel.cli.papers.drawings.weld_symbols import weld_symbol
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.base.units import Units, length_words
 from platewheel.parts.wheel.flange import flange_section
 from platewheel.parts.wheel.hub_disc import disc_diameter_mm, disc_z_mm, discs_differ
@@ -48,7 +49,7 @@ def left_stack(spec: WheelSpec, f: Frame, units: Units) -> list[Item]:
         size, circle = (
             f"{DIA}{length_words(v, units)}" for v in (spec.vent_diameter_mm, spec.vent_circle_mm)
         )
-        text = f"{spec.vent_count} vents {size}\non {circle}, both discs"
+        text = f"{so_many(spec.vent_count, 'vent')} {size}\non {circle}, both discs"
         middle = -spec.vent_circle_mm / 2
         at = (low, middle + spec.vent_diameter_mm / 4)
         items.append(_note("vent_circle_mm", at, edge, text, middle + 2.5 * s, s))

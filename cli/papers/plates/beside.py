@@ -12,6 +12,7 @@ from platewheel.cli.words.phrases import Name, Sentence, phrase
 from platewheel.cli.words.plain import plain
 from platewheel.cli.words.values import Length, Value
 from platewheel.nesting.stock.cutting import Cutting
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.base.units import MM_PER_INCH
 
 # what one person may lift at best. Source: ISO 11228-1, reference mass 25 kg; from memory
@@ -64,9 +65,12 @@ def elsewhere(plate: Plate) -> Iterator[Value]:
     """Where to read what is too much for the page."""
     if plate.warnings:
         count = len(plate.warnings)
-        yield Name(f"{count} warnings: read them before the cut, in the report.json of a build")
+        many = so_many(count, "warning: read it", "warnings: read them")
+        yield Name(f"{many} before the cut, in the report.json of a build")
     if plate.kept:
-        yield Name(f"{len(plate.kept)} pieces to keep: their names are in offcuts.toml")
+        count = len(plate.kept)
+        many = so_many(count, "piece to keep: its name is", "pieces to keep: their names are")
+        yield Name(f"{many} in offcuts.toml")
 
 
 def chalked(plate: Plate) -> Iterator[Value]:

@@ -9,6 +9,7 @@ from platewheel.cli.schema.report import BlankRow, PartRow, Report
 from platewheel.cli.words.phrases import Name, Phrase, Sentence, listed, phrase
 from platewheel.cli.words.table import Column, Table, table
 from platewheel.cli.words.values import Angle, Count, Length, Mass, Quantity, Value
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.base.units import Units
 from platewheel.parts.wheel.spec import WheelSpec
 
@@ -108,7 +109,7 @@ def full_size(report: Report) -> dict[str, str]:
     for blank in report.blanks:
         own = f"templates/{Path(blank.file).stem}.pdf"
         if own in pages:
-            found[blank.name] = f"{own}, {_pages(pages[own])}"
+            found[blank.name] = f"{own}, {so_many(pages[own], 'page')}"
         elif shared in pages:
             found[blank.name] = shared
     return found
@@ -117,13 +118,13 @@ def full_size(report: Report) -> dict[str, str]:
 def full_size_words(report: Report) -> str:
     """How to print those papers, and which more there are."""
     stems = {f"templates/{Path(blank.file).stem}.pdf" for blank in report.blanks}
-    more = [f"{row.file}, {_pages(row.pages)}" for row in report.templates if row.file not in stems]
+    more = [
+        f"{row.file}, {so_many(row.pages, 'page')}"
+        for row in report.templates
+        if row.file not in stems
+    ]
     words = "Papers of full size: print at 100 %, fit-to-page off, and measure the check bars."
     return f"{words} Besides: {'; '.join(more)}." if more else words
-
-
-def _pages(count: int) -> str:
-    return "1 page" if count == 1 else f"{count} pages"
 
 
 def _sizes(row: BlankRow, units: Units) -> Iterator[str | Phrase]:
@@ -137,6 +138,6 @@ def _sizes(row: BlankRow, units: Units) -> Iterator[str | Phrase]:
         size, circle = (
             Length(mm, form, "rule") for mm in (row.vent_diameter_mm, row.vent_circle_mm)
         )
-        yield phrase(f"{row.vent_count} vents dia ", size, " on ", circle, " circle")
+        yield phrase(f"{so_many(row.vent_count, 'vent')} dia ", size, " on ", circle, " circle")
     if row.drawing:
         yield f"your own part, from {row.drawing}"

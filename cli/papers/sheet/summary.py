@@ -23,6 +23,7 @@ from platewheel.cli.words.values import (
     Run,
     Value,
 )
+from platewheel.parts.base.so_many import so_many
 
 FACTS = (Column("what", "What", Name, "name"), Column("is", "How much", Phrase))
 BATH = (
@@ -89,8 +90,7 @@ def not_assessed_words(report: Report) -> str:
 
 def passed_words(report: Report) -> str:
     """`50 checks pass`."""
-    many = len(passed(report))
-    return f"{many} {'check passes' if many == 1 else 'checks pass'}"
+    return so_many(len(passed(report)), "check passes", "checks pass")
 
 
 def verdict_words(report: Report) -> str:
@@ -108,11 +108,7 @@ def _verb(verdict: str, count: int) -> str:
 def wheels_words(report: Report) -> str:
     """`48 wheels`, or `40 of 48 wheels` where the stock holds no more."""
     made, asked = report.job.wheels, report.job.asked
-    return _wheels(made) if made == asked else f"{made} of {_wheels(asked)}"
-
-
-def _wheels(count: int) -> str:
-    return "1 wheel" if count == 1 else f"{count} wheels"
+    return so_many(made, "wheel") if made == asked else f"{made} of {so_many(asked, 'wheel')}"
 
 
 def facts_table(job: Job, report: Report) -> Table:
@@ -216,6 +212,6 @@ def _cut(nesting: NestingRow) -> Value:
         return Name(f"{hand_words(nesting.by_hand)}.")
     return phrase(
         Run(nesting.cut_length_mm),
-        f" of cut, {nesting.pierces} pierces. ",
+        f" of cut, {so_many(nesting.pierces or 0, 'pierce')}. ",
         Sentence(web_words(nesting.web_mm, nesting.edge_web_mm)),
     )

@@ -10,6 +10,7 @@ from platewheel.cli.papers.html.render import render
 from platewheel.cli.words.phrases import Name, Sentence, phrase
 from platewheel.cli.words.table import Cells, Column, table
 from platewheel.cli.words.values import Force, Length, Percent, Quantity, Value
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.wagon.numbers import WagonNumbers, journal_of, wagon_numbers
 from platewheel.parts.wagon.pushing import HSE, ISO
 
@@ -80,14 +81,10 @@ def _pushing(found: WagonNumbers) -> Iterator[Cells]:
         ),
     )
     for where, start, pull, count, by in lines:
-        forces = phrase(Force(start), ", ", Force(pull), f": {_people(count)}")
+        forces = phrase(Force(start), ", ", Force(pull), f": {so_many(count, 'person', 'people')}")
         yield _row(f"Start, then keep moving, {where}", forces, by)
-    far = Name(_people(found.people_30_m))
+    far = Name(so_many(found.people_30_m, "person", "people"))
     yield _row("The same on the level, 30 m at a time", far, "from memory, see above")
-
-
-def _people(count: int) -> str:
-    return f"{count} {'person' if count == 1 else 'people'}"
 
 
 def _braking(found: WagonNumbers, job: Job) -> Iterator[Cells]:
@@ -115,7 +112,7 @@ def _braking(found: WagonNumbers, job: Job) -> Iterator[Cells]:
 def _axles(braked: int | None, axles: int) -> str:
     if braked is None:
         return "not even with brakes on all axles"
-    return f"brakes on {braked} of {axles} axles"
+    return f"brakes on {braked} of {so_many(axles, 'axle')}"
 
 
 def _curve(found: WagonNumbers, job: Job) -> Iterator[Cells]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.checks.result import CheckResult, Verdict, judged
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.assembly import wheel_sections
@@ -95,8 +96,8 @@ def coating_life(setting: Setting) -> CheckResult | None:
         f"EN ISO 1461:2009, table 3; loss {loss:g} um a year: ISO 9223, from memory",
         at_most=False,
         good=told,
-        bad=f"{told}, gone {setting.use.years - years:.0f} years before use.years: paint over it, "
-        "or take thicker steel, which takes more zinc",
+        bad=f"{told}, gone {so_many(round(setting.use.years - years), 'year')} before use.years: "
+        "paint over it, or take thicker steel, which takes more zinc",
         bad_verdict="warn",
     )
 

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import math
 
+from platewheel.parts.base.so_many import noun
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.trying import tried
 from platewheel.parts.setting.setting import Setting
@@ -76,7 +77,8 @@ def vent_table(setting: Setting) -> CheckResult | None:
         "mm",
         f"{TABLE_SOURCE}; section taken as the clear distance between the discs",
         at_most=False,
-        good=f"{spec.vent_count} in each disc are enough for a section of {depth:.0f} mm",
+        good=f"{spec.vent_count} in each disc {noun(spec.vent_count, 'is', 'are')} enough for a "
+        f"section of {depth:.0f} mm",
         bad=f"zinc drains too slowly from {depth:.0f} mm: wheel.vent_diameter_mm = {limit:g}",
     )
 

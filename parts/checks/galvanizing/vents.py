@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.checks.galvanizing.plate_webs import rim_web_mm
 from platewheel.parts.checks.result import CheckResult, Verdict, judged
 from platewheel.parts.checks.trying import tried
@@ -32,7 +33,8 @@ def vent_number(setting: Setting) -> CheckResult | None:
     elif opposite:
         says = "air leaves and zinc drains through opposite holes in each disc"
     else:
-        says = f"{spec.vent_count} holes have none opposite; set wheel.vent_count = 2 or 4"
+        holes = so_many(spec.vent_count, "hole has", "holes have")
+        says = f"{holes} none opposite; set wheel.vent_count = 2 or 4"
     source = (
         f"{DESIGN_MANUAL}: at least two, opposite; sealed hollows reach tens of N/mm2 in the bath"
     )

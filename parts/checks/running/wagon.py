@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.setting.use import MOST_PUSH_N
@@ -84,7 +85,11 @@ def brake_adhesion(setting: Setting) -> CheckResult:
     limit = adhesion_share(grip, slope) / BRAKE_RESERVE
     held = found.holding_axles is not None
     speed = stoppable_speed_km_h(limit, slope)
-    axles = f"{found.stopping_axles} of {wagon.axles} axles" if wagon.axles > 1 else "the axle"
+    axles = (
+        f"{found.stopping_axles} of {so_many(wagon.axles, 'axle')}"
+        if wagon.axles > 1
+        else "the axle"
+    )
     if held and speed >= 0.1:
         cure = f"wagon.max_speed_km_h = {math.floor(10 * speed) / 10:g} there, or sand the rails"
     else:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.base.units import Units, length
 from platewheel.parts.making.steps.shop_limits import PRACTICE, figure
 from platewheel.parts.making.steps.step import Figure, Step, Work, used
@@ -26,8 +27,8 @@ def axle(work: Work, units: Units) -> Step | None:
     )
     key, screw = key_place(work.setting, made), screw_place(work.setting, made)
     do = [
-        f"Saw {work.axles} lengths of {length(work.axle_piece_mm, units)} from round bar of "
-        f"{length(work.axle_bar_mm, units)} or thicker, {made.steel}; {ends}",
+        f"Saw {so_many(work.axles, 'length')} of {length(work.axle_piece_mm, units)} from round "
+        f"bar of {length(work.axle_bar_mm, units)} or thicker, {made.steel}; {ends}",
         *_turning(work, made, units),
     ]
     figures = [

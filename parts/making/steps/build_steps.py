@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.base.units import Units
 from platewheel.parts.making.steps import (
     axle,
@@ -82,7 +83,7 @@ def build_steps(work: Work, checks: Sequence[Judged], units: Units) -> list[Step
     last = prove.prove(work, units)
     fails = [row.title.lower() for row in checks if row.verdict == "fail"]
     if fails:
-        many = "1 check fails" if len(fails) == 1 else f"{len(fails)} checks fail"
+        many = so_many(len(fails), "check fails", "checks fail")
         told = f"{many}: {'; '.join(fails)}. No wagon runs before that is mended."
         last = replace(last, cautions=[told, *last.cautions])
     return [_with_checks(step, checks) for step in [*body, *after, last] if step]

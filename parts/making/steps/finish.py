@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from platewheel.parts.base.so_many import noun, so_many
 from platewheel.parts.base.units import Units, length
 from platewheel.parts.checks.galvanizing.coating import (
     coated_area_mm2,
@@ -33,7 +34,7 @@ def root(work: Work, units: Units) -> Step:
     order = ["1", "3", "2", "4"]
     thick = length(wheel.flange_thickness_mm, units)
     seams = (
-        f"Weld the flange's seam{'' if wheel.flange_segments == 1 else 's'} first, "
+        f"Weld the flange's {noun(wheel.flange_segments, 'seam')} first, "
         f"{wheel.flange_segments} of {thick} full section, from both faces with the root ground "
         "out between, and grind flush "
         + (
@@ -123,11 +124,12 @@ def coat(work: Work, units: Units) -> Step:
     if coating == "galvanized":
         zinc, mass = least_zinc(thinnest_mm(wheel)), zinc_mass_kg(wheel)
         bore = zinc_in_bore(work.setting)
+        vents = so_many(2 * wheel.vent_count, "vent")
         do = [
-            f"Send them black and dry: {wheels} wheels, {wheel_mass_kg(wheel) * wheels:.0f} kg. "
-            f"Write on the paper: hollow wheels, {2 * wheel.vent_count} vents of "
-            f"{length(wheel.vent_diameter_mm, units)} each, hung so that a vent is highest and "
-            "one lowest.",
+            f"Send them black and dry: {so_many(wheels, 'wheel')}, "
+            f"{wheel_mass_kg(wheel) * wheels:.0f} kg. Write on the paper: hollow wheels, "
+            f"{vents} of {length(wheel.vent_diameter_mm, units)} each, hung "
+            "so that a vent is highest and one lowest.",
             _hung(wheel),
             f"At least {zinc.mean_um:g} um on {area:.2f} m2 a wheel is {mass:.2f} kg of zinc, "
             f"{mass * wheels:.1f} kg in all.",
@@ -163,9 +165,10 @@ def coat(work: Work, units: Units) -> Step:
         mass = axle_kg(work.setting, made) + 2 * wheel_mass_kg(wheel)
         long = length(made.axle_length_mm, units)
         mask = "high-temperature tape or paste" if coating == "galvanized" else "tape"
+        many = ("wheelset, welded to its axle", "wheelsets, welded to their axles")
         do.insert(
             0,
-            f"They go as {work.axles} wheelsets, welded to their axles, {long} long and "
+            f"They go as {so_many(work.axles, *many)}, {long} long and "
             f"{mass:.0f} kg each; {mask} on the bearings' seats, "
             f"{length(made.journal_diameter_mm, units)} across, at both ends.",
         )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.base.units import Units, length
 from platewheel.parts.checks.making.weld_access import SEAM_LEAST_MM, SEAM_MOST_MM
 from platewheel.parts.making.figures import flange_chord_mm
@@ -33,7 +34,7 @@ def flange(work: Work, units: Units) -> Step:
     count = wheel.flange_segments
     reach = work.setting.flange_reach_mm
     chord = flange_chord_mm(wheel)
-    pieces = "1 piece" if count == 1 else f"{count} pieces"
+    pieces = so_many(count, "piece")
     do = [
         f"The blank, in {pieces}: cone radii {length(inner, units)} at the root and "
         f"{length(outer, units)} at the tip, sweep {blank_sweep_deg(wheel):.2f} degrees."
@@ -129,7 +130,7 @@ def _hammer(work: Work, units: Units) -> list[str]:
         f"straightedge (steel as strong as its name; half as strong again takes {deep[1]}): the "
         f"plate is struck down until it touches the strip, springs back and keeps its curve. "
         f"{how.passes} passes over all lines, ends first; {_packing(how, units)} About "
-        f"{how.blows} {'blow' if how.blows == 1 else 'blows'} of a 2 kg hammer at a line in each "
+        f"{so_many(how.blows, 'blow')} of a 2 kg hammer at a line in each "
         f"pass. {heat}",
         f"Let go, the piece bows {length(how.let_go_mm, units, 2)} over "
         f"{length(2 * how.apart_mm, units)} half way up: less, lower the strip; more, turn "

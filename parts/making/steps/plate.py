@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.base.units import Units, inches, length
 from platewheel.parts.making.press_force import rod_for_mm
 from platewheel.parts.making.ring_roundness import roundness_limit
@@ -71,7 +72,7 @@ def buy(work: Work, units: Units) -> Step:
         )
         turns = f"a {made.bearing.name}" if made.bearing else "a bush"
         do.append(
-            f"For {work.axles} axles: round bar of {length(work.axle_bar_mm, units)}, "
+            f"For {so_many(work.axles, 'axle')}: round bar of {length(work.axle_bar_mm, units)}, "
             f"{made.steel}, and {turns} at {len(made.bearing_z_mm)} places of each"
             + (f"; for each axle {held}." if held else ".")
         )
@@ -175,8 +176,8 @@ def cut(work: Work, units: Units) -> Step:
     parts = _late(work)
     counts = [f"{p.count_per_wheel * work.wheels} {p.name}" for p in parts]
     do = [
-        f"Cut for {work.wheels} wheels: {', '.join(counts)}; drawn ones for rings whose tape "
-        "lies within the limits of the step that measures the ring, for all others those of "
+        f"Cut for {so_many(work.wheels, 'wheel')}: {', '.join(counts)}; drawn ones for rings whose "
+        "tape lies within the limits of the step that measures the ring, for all others those of "
         "`platewheel refit`. Chalk its name on each part at once.",
         "Were they cut before the rings were rolled, `platewheel refit --already-cut` tells which "
         "rings take them, pressed round or not, and the fewest new ones.",
@@ -185,7 +186,8 @@ def cut(work: Work, units: Units) -> Step:
     for row in work.drilled:
         size = length(row.diameter_mm, units)
         do.append(
-            f"Drill {row.count} holes of {size} in each {row.blank}: too small to be cut."
+            f"Drill {so_many(row.count, 'hole')} of {size} in each {row.blank}: too small to be "
+            "cut."
             + (
                 ""
                 if work.setting.shop.drill_press
@@ -215,7 +217,7 @@ def clean(work: Work, units: Units) -> Step:
     coat = "zinc hangs in" if galvanized(work) else "their edges cut hands and paint leaves"
     do = [
         f"Grind {burr} off both corners of every edge and hole; break the corners of the "
-        f"{2 * wheel.vent_count} vents of a wheel, or {coat} them.",
+        f"{so_many(2 * wheel.vent_count, 'vent')} of a wheel, or {coat} them.",
         f"Grind mill scale bright for {length(bright, units)} beside every joint, and the "
         f"flange's ends as bevels where they are thicker than {length(4, units)}: 30 degrees each "
         f"({PRACTICE}), half the thickness left.",

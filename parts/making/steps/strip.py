@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from platewheel.parts.base.so_many import noun, so_many
 from platewheel.parts.base.units import Units, length
 from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.geometry.marking_way import marking_way
@@ -22,7 +23,8 @@ def strip(work: Work, units: Units) -> Step:
     end = length(SQUARE_MM, units)
     if blank is None:
         do = [
-            f"Saw {wheels} rings of {wide} off the pipe, ends square to {end} ({PRACTICE}).",
+            f"Saw {so_many(wheels, 'ring')} of {wide} off the pipe, ends square to {end} "
+            f"({PRACTICE}).",
         ]
     else:
         long = length(blank.sizes["length_mm"], units)
@@ -30,7 +32,7 @@ def strip(work: Work, units: Units) -> Step:
         by_hand = work.setting.process == "hand" and wheel.tread_from == "sheet"
         do = [
             *(_scribed(blank, units) if by_hand else []),
-            f"{how} {wheels} strips for the rings, {long} long and "
+            f"{how} {so_many(wheels, 'strip')} for the {noun(wheels, 'ring')}, {long} long and "
             f"{length(blank.sizes['width_mm'], units)} wide, ends square to {end} ({PRACTICE}).",
         ]
         figures.append(figure("strip length", blank.sizes["length_mm"]))
@@ -39,7 +41,7 @@ def strip(work: Work, units: Units) -> Step:
             figures.append(figure("strip, both diagonals", across))
     if wheel.has_tube:
         do.append(
-            f"Saw {wheels} hub tubes of {length(wheel.hub_tube_length_mm, units)}"
+            f"Saw {so_many(wheels, 'hub tube')} of {length(wheel.hub_tube_length_mm, units)}"
             + (
                 ", 1 mm longer, and face both ends in one set-up with the bore."
                 if work.setting.shop.lathe

@@ -200,7 +200,7 @@ def test_spares_are_said(tmp_path: Path) -> None:
     told = " ".join(report["warnings"])
     assert "ring 5 is left over" in told
     assert "7 rings measured, the job makes 4 wheels" in told
-    assert "1 of 3 axles are left over" in told
+    assert "1 of 3 axles is left over" in told
     assert "7 of 7 rings without wall" in told
     assert report["sums"]["largest_difference_paired_mm"] == pytest.approx(0.0, abs=1e-9)
 

@@ -50,7 +50,7 @@ def test_a_flange_outside_its_window_and_a_wheel_not_taped_are_told(tmp_path: Pa
     rings = rings_csv(tmp_path, *rows, head=WELDED)
     report = refitted(job, rings, "--no-nest")
     told = "\n".join(report["warnings"])
-    assert "1 of 2 wheels have an after_welding_mm" in told
+    assert "1 of 2 wheels has an after_welding_mm" in told
     assert "tape b too" in told
     assert "ring a: welding took" in told
     assert "ring a: flange of 52 deg once welded" in told

@@ -32,7 +32,7 @@ def test_too_little_room_on_all_sides_slants_the_lead_and_is_told() -> None:
     layout = Layout(plate(120.0, 70.0), (Placement(strip(100.0, 50.0), 10.0, 10.0, 0.0),))
     done = sheet_cuts(layout, cutting(lead_in_mm=20.0))
     assert done.warnings == (
-        "1 parts lie too close for a lead-in of 20 mm, it is shorter or slanted there "
+        "1 part lies too close for a lead-in of 20 mm, it is shorter or slanted there "
         "(down to 15.0 mm): tread 1 at (10, 10)",
     )
     (lead,) = leads(done.parts[0].cuts[0])
@@ -145,7 +145,7 @@ def test_lead_of_a_round_hole_is_at_most_its_radius(lead_mm: float, length: floa
     assert lead is not None
     assert lead.length_mm == pytest.approx(length)
     assert all(contains(part.holes[0], p) for p in (lead.start, drawn(lead).centroid.coords[0]))
-    assert any("1 holes are too small" in line for line in done.warnings) == (length < lead_mm)
+    assert any("1 hole is too small" in line for line in done.warnings) == (length < lead_mm)
 
 
 @pytest.mark.parametrize(("clear_mm", "told"), [(5.9, False), (12.0, True)])
@@ -161,8 +161,8 @@ def test_a_hole_too_small_to_pierce_clear_in_is_told(clear_mm: float, told: bool
         assert lead is not None
         off = math.dist(lead.start, lead.end)
         assert said == (
-            "1 holes are too small to pierce 12 mm off their edge (pierce_clear_mm): pierced in "
-            f"their middle, down to {off:.1f} mm off: nut"
+            "1 hole is too small to pierce 12 mm off its edge (pierce_clear_mm): pierced in "
+            f"its middle, down to {off:.1f} mm off: nut"
         )
 
 

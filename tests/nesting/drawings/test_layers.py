@@ -50,7 +50,7 @@ def test_layers_are_used_as_the_rows_say(cut: Any, plate: Path) -> None:
     drawn = read_outline(plate, uses=rows(("ENGRAVE", "mark"), ("aids", "ignored"), *cut))
     assert drawn.holes == (Circle((25, 25), 10),)
     assert drawn.marks == (Line((5, 5), (20, 5)), MarkPoint((40, 40)))
-    assert "1 entities on layers that the job ignores left out" in drawn.notes
+    assert "1 entity on layers that the job ignores left out" in drawn.notes
 
 
 def test_without_rows_all_is_cut_but_the_layer_mark(plate: Path) -> None:

@@ -138,7 +138,7 @@ def test_what_is_left_out_is_told(tmp_path: Path) -> None:
     for words in (
         "1 TEXT left out",
         "1 POINT left out",
-        "1 entities on hidden layers",
+        "1 entity on hidden layers",
         "2 lines or loops drawn twice",
     ):
         assert words in told

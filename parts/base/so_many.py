@@ -1,0 +1,18 @@
+"""A count with its noun, `1 plate` and `3 plates`, for every sentence that counts."""
+
+from __future__ import annotations
+
+
+def so_many(count: float, one: str, many: str = "") -> str:
+    """The count and its noun, which `noun` gives.
+
+    >>> so_many(1, "wheel"), so_many(2, "wheel"), so_many(0, "check passes", "checks pass")
+    ('1 wheel', '2 wheels', '0 checks pass')
+    """
+    return f"{count:.15g} {noun(count, one, many)}"
+
+
+def noun(count: float, one: str, many: str = "") -> str:
+    """What there are so many of, or what they do: `one`, else `many`, which is `one` and an s
+    where nothing is given."""
+    return one if count == 1 else many or f"{one}s"
