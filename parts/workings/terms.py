@@ -9,6 +9,8 @@ from typing import Any, Literal
 # given in the job file; a constant of the code; worked out by its term; found by a procedure
 # that is no formula (a search, a table, a section mesh), told in words with what went into it
 Kind = Literal["given", "constant", "worked", "found"]
+# what is told of names within functions: module -> name -> unit or words
+ModuleNames = Mapping[str, Mapping[str, str]]
 
 
 @dataclass(frozen=True)
@@ -125,3 +127,8 @@ def all_below(quantities: tuple[Quantity, ...]) -> list[Quantity]:
     for one in quantities:
         walk(one)
     return list(done.values())
+
+
+def by_module(told: ModuleNames, home: str, name: str) -> str | None:
+    """What is told of a name in the module `home`; None where nothing is."""
+    return told.get(home.rpartition(".")[2], {}).get(name)

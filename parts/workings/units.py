@@ -6,7 +6,7 @@ import re
 from collections.abc import Mapping
 from typing import Final
 
-from platewheel.parts.workings.terms import Function, Number, Of, Term
+from platewheel.parts.workings.terms import Function, ModuleNames, Number, Of, Term, by_module
 
 UNKNOWN: Final = "?"  # of what neither its name nor its term tells
 # end of a name -> unit; the longest that fits
@@ -58,7 +58,7 @@ OWN: Final = {  # names that their end would tell wrong, or that have none
     "attack": "rad",
 }
 # module -> names within its functions whose unit neither they nor their term tells
-AT: Final[Mapping[str, Mapping[str, str]]] = {
+AT: Final[ModuleNames] = {
     "axle_bending": {"least": "N mm"},
     "axle_fatigue": {"life_safety": ""},
     "axle_strength": {
@@ -117,7 +117,7 @@ _TURNS: Final = frozenset({1000.0, 2000.0, 1e6, 1e9, 3.6, 60.0, 127.0, 100.0, 12
 
 def unit_at(home: str, name: str) -> str | None:
     """Of a name in a module; None where its end or its term tells."""
-    return AT.get(home.split(".")[-1], {}).get(name)
+    return by_module(AT, home, name)
 
 
 def unit_of_name(name: str) -> str | None:

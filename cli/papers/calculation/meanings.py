@@ -7,9 +7,9 @@ from __future__ import annotations
 
 from typing import Final
 
-from platewheel.parts.workings.terms import Quantity
+from platewheel.parts.workings.terms import ModuleNames, Quantity, by_module
 
-MEANINGS: Final[dict[str, dict[str, str]]] = {
+MEANINGS: Final[ModuleNames] = {
     "axle_bending": {
         "push": "side force on the axle, either way",
         "least": "greatest moment that bends the other way, of load and push",
@@ -291,4 +291,5 @@ MEANINGS: Final[dict[str, dict[str, str]]] = {
 
 def meaning_of(one: Quantity) -> str:
     """What is said of it here, or else what it says of itself; empty where neither."""
-    return MEANINGS.get(one.home.split(".")[-1], {}).get(one.name, one.says)
+    said = by_module(MEANINGS, one.home, one.name)
+    return one.says if said is None else said
