@@ -7,6 +7,7 @@ from functools import cache
 
 import pytest
 
+from platewheel.cli.work import stopping
 from platewheel.nesting.search.nest import EFFORTS
 from platewheel.parts.rating.assess import Assessment, assess
 from platewheel.parts.setting.setting import Setting
@@ -18,6 +19,12 @@ from platewheel.parts.setting.setting import Setting
 def module_patch() -> Iterator[pytest.MonkeyPatch]:
     with pytest.MonkeyPatch.context() as patch:
         yield patch
+
+
+@pytest.fixture(autouse=True)
+def a_run_of_its_own(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A command is a process of its own: what another test has put in place is none of its."""
+    monkeypatch.setattr(stopping, "_STATE", stopping._State())
 
 
 @pytest.fixture(autouse=True, scope="module")
