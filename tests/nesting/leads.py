@@ -24,6 +24,7 @@ from platewheel.parts.geometry.outline import (
 from tests.nesting.plates import (
     along,
     faceted,
+    on_plate,
     steel,
 )
 
@@ -32,11 +33,8 @@ CLOSE = 2 * SAG_MM
 
 
 def placed_steel(placement: Placement) -> shapely.Polygon:
-    """A placed blank, its holes out, turned and moved by the reference itself."""
-    holes = [faceted(hole, SAG_MM) for hole in placement.blank.holes]
-    shape = faceted(placement.blank.outline, SAG_MM).difference(shapely.union_all(holes))
-    turned = shapely.affinity.rotate(shape, placement.rotation_deg, origin=(0, 0))
-    return shapely.affinity.translate(turned, placement.x_mm, placement.y_mm)
+    """A placed blank, its holes out, as fine as leads are looked at."""
+    return on_plate(placement, SAG_MM)
 
 
 def drawn(segment: Segment) -> shapely.LineString:

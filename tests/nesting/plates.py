@@ -12,11 +12,20 @@ import shapely
 
 from platewheel.nesting.stock.layout import Layout, Placement, Sheet
 from platewheel.nesting.stock.stock import Cutting
-from platewheel.parts.geometry.blank import Blank, annular_sector
+from platewheel.parts.geometry.blank import Blank, MarkText, annular_sector
 from platewheel.parts.geometry.outline import Arc, Circle, Line, Loop, Segment, moved, polygon
 
 SAG_MM = 1e-4  # how far the reference's chords lie off their arcs
 COARSE_SAG_MM = 5e-4  # the same for parts on plates
+SLOT = polygon([(-20.0, -6.0), (20.0, -6.0), (20.0, 6.0), (-20.0, 6.0)])
+NAMED = Blank(  # with words of its own above and below its bore
+    "hub",
+    "disc",
+    6.0,
+    Circle((0.0, 0.0), 60.0),
+    (Circle((0.0, 0.0), 12.0),),
+    (MarkText((0.0, 32.0), "hub", 6.0), MarkText((0.0, -32.0), "d 120.0", 6.0)),
+)
 
 
 def disc(diameter_mm: float, name: str = "disc", holes: tuple[Loop, ...] = ()) -> Blank:
@@ -82,10 +91,10 @@ def faceted(loop: Loop, sag_mm: float = SAG_MM) -> shapely.Polygon:
     return shapely.Polygon([point for segment in ring for point in along(segment, sag_mm)])
 
 
-def on_plate(placement: Placement) -> shapely.Polygon:
+def on_plate(placement: Placement, sag_mm: float = COARSE_SAG_MM) -> shapely.Polygon:
     """A placed blank as a fine polygon, turned and moved by the reference itself."""
-    holes = [faceted(hole, COARSE_SAG_MM) for hole in placement.blank.holes]
-    shape = faceted(placement.blank.outline, COARSE_SAG_MM).difference(shapely.union_all(holes))
+    holes = [faceted(hole, sag_mm) for hole in placement.blank.holes]
+    shape = faceted(placement.blank.outline, sag_mm).difference(shapely.union_all(holes))
     turned = shapely.affinity.rotate(shape, placement.rotation_deg, origin=(0, 0))
     return shapely.affinity.translate(turned, placement.x_mm, placement.y_mm)
 

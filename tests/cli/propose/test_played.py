@@ -17,18 +17,11 @@ from platewheel.cli.schema.propose import ProposalRow
 from platewheel.cli.words.proposal import same
 from platewheel.parts.setting.setting import Setting
 from tests.cli.conftest import _rate_once
+from tests.parts.propose.test_play import CURVES
 from tests.places import DEMO
 
 JOB = read_job(DEMO)
 WANTED = Wanted(280, 280)
-CURVES = {  # wide flangeways and no points, so that nothing but the flange's room asks for play
-    "min_curve_radius_m": 2.2,
-    "check_rail_flangeway_mm": None,
-    "flangeway_mm": 38.0,
-    "switch_opening_mm": None,
-    "heel_gap_mm": None,
-    "rail_corner_radius_mm": 2.0,
-}
 TIGHT = replace(JOB, track=JOB.track.model_copy(update=CURVES))
 
 

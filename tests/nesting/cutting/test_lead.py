@@ -24,6 +24,7 @@ from tests.nesting.leads import (
     placed_steel,
 )
 from tests.nesting.plates import (
+    SLOT,
     cutting,
     disc,
     offcut,
@@ -37,7 +38,6 @@ L_PLATE = offcut(
     [(0.0, 0.0), (400.0, 0.0), (400.0, 150.0), (200.0, 150.0), (200.0, 300.0), (0.0, 300.0)],
     (((60.0, 60.0), (80.0, 60.0), (80.0, 80.0)),),
 )
-SLOT = polygon([(-20.0, -6.0), (20.0, -6.0), (20.0, 6.0), (-20.0, 6.0)])
 
 
 @pytest.mark.parametrize("shape", ["line", "arc"])

@@ -23,16 +23,8 @@ from platewheel.nesting.stock.small_holes import without_small_holes
 from platewheel.parts.geometry.blank import Blank, MarkPoint, MarkText
 from platewheel.parts.geometry.outline import Circle, Line, Loop
 from tests.nesting.drawn_files import parts_with_holes
-from tests.nesting.plates import cutting, disc, faceted, on_plate, plate, sector, strip
+from tests.nesting.plates import NAMED, cutting, disc, faceted, on_plate, plate, sector, strip
 
-NAMED = Blank(
-    "hub",
-    "disc",
-    6.0,
-    Circle((0.0, 0.0), 60.0),
-    (Circle((0.0, 0.0), 12.0),),
-    (MarkText((0.0, 32.0), "hub", 6.0), MarkText((0.0, -32.0), "d 120.0", 6.0)),
-)
 SHAPES: dict[str, Blank] = {
     "strip": strip(180.0, 30.0),
     "thin": strip(180.0, 8.0),

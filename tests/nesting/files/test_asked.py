@@ -14,8 +14,7 @@ from platewheel.nesting.proof.asked import Told
 from platewheel.nesting.proof.cuts import prove_cuts
 from platewheel.nesting.stock.layout import Layout, Placement
 from platewheel.parts.geometry.outline import Circle
-from tests.nesting.files.test_sheet_file import SLOT
-from tests.nesting.plates import cutting, disc, offcut, plate, sector, strip
+from tests.nesting.plates import SLOT, cutting, disc, offcut, plate, sector, strip
 
 RING = disc(160.0, "ring", holes=(Circle((0.0, 0.0), 60.0),))
 PARTS = (

@@ -19,8 +19,8 @@ from platewheel.nesting.files.file_layers import (
 )
 from platewheel.nesting.files.write_dxf import write_blank_dxf, write_sheet_dxf
 from platewheel.parts.base.faults import SpecError
-from tests.nesting.files.test_sheet_file import FULL, LAYOUT, NAMED
-from tests.nesting.plates import cutting
+from tests.nesting.files.test_sheet_file import FULL, LAYOUT
+from tests.nesting.plates import NAMED, cutting
 
 SHOP = (
     FileLayer(layer="cut-outline", name="OUTSIDE", colour=5),

@@ -18,8 +18,8 @@ from platewheel.nesting.files.write_dxf import write_blank_dxf, write_sheet_dxf
 from platewheel.nesting.stock.layout import Layout, Placement
 from platewheel.parts.geometry.blank import Blank, MarkPoint
 from platewheel.parts.geometry.outline import Arc, Circle, Line, area_mm2, bounds
-from tests.nesting.files.test_sheet_file import FULL, LAYOUT, NAMED, VERSIONS, facts, texts
-from tests.nesting.plates import cutting, disc, plate, sector
+from tests.nesting.files.test_sheet_file import FULL, LAYOUT, VERSIONS, facts, texts
+from tests.nesting.plates import NAMED, cutting, disc, plate, sector
 
 INCH = 25.4  # mm, exactly: international yard agreement of 1959
 MARKED = Blank(

@@ -16,20 +16,10 @@ from platewheel.nesting.files.write_dxf import write_blank_dxf, write_sheet_dxf
 from platewheel.nesting.offcuts.remnant import rectangle
 from platewheel.nesting.offcuts.skeleton import skeleton_lines
 from platewheel.nesting.stock.layout import Layout, Placement
-from platewheel.parts.geometry.blank import Blank, MarkText
-from platewheel.parts.geometry.outline import Circle, area_mm2, polygon
-from tests.nesting.plates import cutting, disc, plate, sector, strip
+from platewheel.parts.geometry.outline import area_mm2
+from tests.nesting.plates import NAMED, SLOT, cutting, disc, plate, sector, strip
 
 VERSIONS = {"R2000": "AC1015", "R12": "AC1009"}  # source: DXF reference, $ACADVER
-SLOT = polygon([(-20.0, -6.0), (20.0, -6.0), (20.0, 6.0), (-20.0, 6.0)])
-NAMED = Blank(
-    "hub",
-    "disc",
-    6.0,
-    Circle((0.0, 0.0), 60.0),
-    (Circle((0.0, 0.0), 12.0),),
-    (MarkText((0.0, 32.0), "hub", 6.0), MarkText((0.0, -32.0), "d 120.0", 6.0)),
-)
 LAYOUT = Layout(
     plate(500.0, 300.0),
     (

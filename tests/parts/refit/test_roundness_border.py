@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from typing import Any
 
 import pytest
 from hypothesis import given
@@ -22,18 +21,9 @@ from platewheel.parts.refit.measured_ring import MeasuredRing, ring_faults, ring
 from platewheel.parts.refit.plan import plan_refit
 from platewheel.parts.refit.ring_windows import left_uneven_mm
 from platewheel.parts.refit.shared_blanks import disc_window
-from platewheel.parts.setting.setting import Setting
-from platewheel.parts.setting.track import TrackSpec
-from platewheel.parts.setting.wagon import WagonSpec
 from platewheel.parts.wheel.hub_disc import disc_diameter_mm
+from tests.parts.refit.rings import setting
 from tests.parts.wheels import plain_wheel
-
-TRACK = TrackSpec(gauge_mm=457.0, rail_head_width_mm=25.0, min_curve_radius_m=12.0)
-WAGON = WagonSpec(tare_kg=160.0, payload_kg=500.0, wheelbase_mm=600.0)
-
-
-def setting(process: str = "plasma", **wheel: Any) -> Setting:
-    return Setting(wheel=plain_wheel(**wheel), track=TRACK, wagon=WAGON, process=process)
 
 
 def shape(lobes: dict[int, tuple[float, float]]) -> tuple[float, float, float]:

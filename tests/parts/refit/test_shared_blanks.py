@@ -23,16 +23,12 @@ from platewheel.parts.refit.shared_blanks import (
     shared_disc,
     shared_flange,
 )
-from platewheel.parts.setting.setting import Setting
-from platewheel.parts.setting.track import TrackSpec
-from platewheel.parts.setting.wagon import WagonSpec
 from platewheel.parts.wheel.flange import flange_blank, segment_turn
 from platewheel.parts.wheel.hub_disc import disc_blank, disc_diameter_mm
 from platewheel.parts.wheel.spec import WheelSpec
+from tests.parts.refit.rings import setting
 from tests.parts.wheels import WHEELS, plain_wheel
 
-TRACK = TrackSpec(gauge_mm=457.0, rail_head_width_mm=25.0, min_curve_radius_m=12.0)
-WAGON = WagonSpec(tare_kg=160.0, payload_kg=500.0, wheelbase_mm=600.0)
 WINDOWS = st.builds(
     lambda low, below, above: Window(low / 10, (low + below) / 10, (low + below + above) / 10),
     st.integers(0, 40),
@@ -186,15 +182,15 @@ def test_a_ring_out_of_round_keeps_its_narrowest_and_widest_gap_in_range() -> No
 # ISO 9013:2017: class 2, 6 mm plate, 125 to 315 mm: +-1.1 mm; half of it on the radius.
 def test_the_range_of_disc_gaps_is_that_of_the_checks() -> None:
     wheel = plain_wheel(weld_throat_mm=4.0, fit_clearance_mm=0.75, tread_from="bar")
-    low, high = disc_gap_range_mm(Setting(wheel=wheel, track=TRACK, wagon=WAGON))
+    low, high = disc_gap_range_mm(setting(of=wheel))
     assert high == pytest.approx(0.5 + 0.2 * 4)
     assert low == pytest.approx(1.1 / 2 + 1.0 / (2 * math.pi))
-    hand = Setting(wheel=wheel, track=TRACK, wagon=WAGON, process="hand")
+    hand = setting("hand", of=wheel)
     assert disc_gap_range_mm(hand)[0] == 0.2  # ground to its line and tried: common practice
     thin = plain_wheel(fit_clearance_mm=0.75, disc_thickness_mm=3.0)  # none of its table's rows
-    assert disc_gap_range_mm(Setting(wheel=thin, track=TRACK, wagon=WAGON))[0] == 0.75
+    assert disc_gap_range_mm(setting(of=thin))[0] == 0.75
     loose = plain_wheel(weld_throat_mm=3.0, fit_clearance_mm=2.0)
-    assert disc_gap_range_mm(Setting(wheel=loose, track=TRACK, wagon=WAGON))[1] == 2.0
+    assert disc_gap_range_mm(setting(of=loose))[1] == 2.0
 
 
 def seams_by_angles(cut_for: WheelSpec, on: WheelSpec) -> float:
