@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from platewheel.cli.report.loads import block_rows, load_rows
-from platewheel.cli.schema.report import CheckRow, LimitRow, RatingRow
+from platewheel.cli.schema.rating import LimitRow, RatingRow
+from platewheel.cli.schema.report import CheckRow
 from platewheel.parts.checks.result import CheckResult
 from platewheel.parts.rating.assess import Assessment
 from platewheel.parts.rating.rate import Rating

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from platewheel.cli.schema.report import BlockRow, LoadRow
+from platewheel.cli.schema.rating import BlockRow, LoadRow
 from platewheel.parts.base.so_many import so_many
 from platewheel.parts.loads.joint import joint_load_n, unsprung_kg
 from platewheel.parts.loads.twist import placing, twisted_load_n

@@ -8,7 +8,8 @@ from dataclasses import asdict
 from platewheel.cli.job.axles import axle_cuts, axles_of
 from platewheel.cli.job.job import Job
 from platewheel.cli.job.wheelset import job_wheelset
-from platewheel.cli.schema.report import NestingRow, RatingRow
+from platewheel.cli.schema.rating import RatingRow
+from platewheel.cli.schema.report import NestingRow
 from platewheel.cli.schema.shop import StepRow
 from platewheel.parts.making.steps.build_steps import build_steps
 from platewheel.parts.making.steps.step import Judged, Work

@@ -18,6 +18,8 @@ class MeasureRow(Row):
 
 
 class GaugeRow(Row):
+    """A gauge that is cut along with the wheels."""
+
     number: int = Field(description="stamped on it; the same in every job")
     name: str = Field(description="of its blank")
     title: str = Field(description="what it measures, in words")

@@ -94,6 +94,8 @@ class FlareRow(Row):
 
 
 class SieveRow(Row):
+    """A check of the screening, and how many wheels it let through."""
+
     check: str = Field(description="its id")
     came: int = Field(description="wheels that were asked")
     passed: int = Field(description="wheels that it let through")

@@ -99,6 +99,8 @@ class WheelRecord(Row):
 
 
 class AxleRecord(Row):
+    """Two wheels paired on an axle."""
+
     axle: str = Field(description="its name")
     wagon: str | None = Field(description="null for a spare axle")
     left: int = Field(description="serial number of the wheel")
@@ -120,12 +122,16 @@ class SharedRow(Row):
 
 
 class LimitSaid(Row):
+    """A limit that the record is held to."""
+
     what: str = Field(description="is held to it")
     limit: str = Field(description="in words")
     source: str = Field(description="of the limit")
 
 
 class RefitSums(Row):
+    """What fitting blanks to the rings comes to, rings and pieces counted."""
+
     rings: int = Field(description="measured")
     paired_by: PairedBy = Field(description="diameters as rolled, or after welding")
     blanks_one_a_ring: int = Field(description="a disc or two and a flange for each ring")

@@ -8,6 +8,7 @@ from pydantic import Field, JsonValue
 
 from platewheel.cli.schema.by_hand import HandRow
 from platewheel.cli.schema.gauge import GaugeRow
+from platewheel.cli.schema.rating import RatingRow
 from platewheel.cli.schema.row import Row, Versioned
 from platewheel.cli.schema.shop import BuyRow, CostRow, StepRow, TimePlanRow
 from platewheel.cli.schema.wheelset import WheelsetRow
@@ -15,12 +16,16 @@ from platewheel.parts.wheel.kinds import KINDS
 
 
 class JobRow(Row):
+    """Which job the report is of."""
+
     name: str = Field(description="of the job file")
     wheels: int = Field(description="that all else here is of")
     asked: int = Field(description="by the job file; more where its stock does not hold all")
 
 
 class WheelRow(Row):
+    """One wheel: its masses and main sizes."""
+
     mass_kg: float = Field(description="one wheel with its weld beads, uncoated")
     weld_mass_kg: float = Field(description="its weld beads alone")
     tread_diameter_mm: float = Field(description="where it runs, at the gauge edge")
@@ -33,6 +38,8 @@ class WheelRow(Row):
 
 
 class PartRow(Row):
+    """A part of the wheel, as its solid is."""
+
     name: str = Field(description="of the part")
     count_per_wheel: int = Field(description="pieces in one wheel")
     volume_mm3: float = Field(description="of one")
@@ -44,6 +51,8 @@ BLANK_KINDS: list[JsonValue] = [*(kind.name for kind in KINDS if kind.cut), "ext
 
 
 class BlankRow(Row):
+    """A blank that is cut, and how many of it the job needs."""
+
     name: str = Field(description="of the blank, as in placements")
     kind: str = Field(
         description="extra: a part of the user's own, gauge: of the shop; not of the wheel",
@@ -71,6 +80,8 @@ class BlankRow(Row):
 
 
 class PlacementRow(Row):
+    """Where one blank lies on its plate."""
+
     blank: str = Field(description="its name")
     x_mm: float = Field(description="of the blank's own origin, along the sheet's length")
     y_mm: float = Field(description="of the blank's own origin, along the sheet's width")
@@ -89,6 +100,8 @@ class OffcutRow(Row):
 
 
 class SheetRow(Row):
+    """A plate, or several cut alike: its file, its work, what lies on it."""
+
     file: str = Field(description="DXF to cut by, path below the job folder")
     stock: str = Field(description="width x length of the sheet, or the offcut's name")
     offcut: bool = Field(description="true: an offcut of the job file; false: a whole sheet")
@@ -121,6 +134,8 @@ class SheetRow(Row):
 
 
 class UnplacedRow(Row):
+    """Blanks that found no room."""
+
     blank: str = Field(description="its name")
     count: int = Field(description="pieces for which there is no room")
 
@@ -144,6 +159,8 @@ class MarkedRow(Row):
 
 
 class NestingRow(Row):
+    """All plates together: steel, cuts, time, and what found no room."""
+
     sheets_used: int = Field(description="plates of all layouts")
     stock_area_mm2: float = Field(description="of those plates")
     parts_area_mm2: float = Field(description="of all parts on them")
@@ -175,6 +192,8 @@ class NestingRow(Row):
 
 
 class LengthRow(Row):
+    """A bar or pipe, or several sawn alike."""
+
     stock: str = Field(description="bar or pipe, or a name of the rack")
     stock_length_mm: float = Field(description="of one")
     repeat: int = Field(description="how many are sawn so")
@@ -185,6 +204,8 @@ class LengthRow(Row):
 
 
 class CheckRow(Row):
+    """A check: what was found, held against what, and the verdict."""
+
     id: str = Field(description="the same from version to version")
     title: str = Field(description="in words")
     value: float | None = Field(description="found; null where there is no single number")
@@ -202,57 +223,9 @@ class CheckRow(Row):
     source: str = Field(description="of the limit")
 
 
-class LimitRow(Row):
-    name: str = Field(description="of the limit")
-    load_n: float = Field(description="design wheel load that this limit allows")
-    where: str = Field(description="the place in the wheel")
-    by: str = Field(description="what sets it: class, clause or strength, in words")
-    judged: bool = Field(description="false: told beside, the rating is not judged by it")
-
-
-class LoadRow(Row):
-    """A load or factor that the verdict rests on, what it was worked out from, and its source."""
-
-    name: str = Field(description="of the load or factor")
-    value: float = Field(description="as the verdict takes it")
-    unit: str = Field(description="of the value; empty for a factor")
-    how: str = Field(description="worked out from which keys, or measured")
-    source: str = Field(description="of the formula")
-
-
-class BlockRow(Row):
-    """Turns of one kind in the life, and the damage that they do where the first crack comes."""
-
-    where: str = Field(description="piece of the way")
-    state: Literal["loaded", "empty"] = Field(description="of the wagon")
-    turns: float = Field(description="of the wheel in its life")
-    load_n: float = Field(description="of the wheel when twist makes it heavy, between joints")
-    push_n: float = Field(description="sideways, when it leads on the outer rail")
-    damage: float = Field(description="Miner's sum, between joints")
-    joints: float = Field(description="Miner's sum, of the turns with a joint in them")
-
-
-class RatingRow(Row):
-    """Load rating by stress analysis; loads are those of one wheel at a joint."""
-
-    rated_n: float = Field(description="the lower of new and worn; new alone if worn is null")
-    rated_state: Literal["new", "worn"] = Field(description="of which the lower rating is")
-    new_n: float = Field(description="rating of the wheel as built")
-    worn_n: float | None = Field(description="null where the wear leaves too little wall")
-    governs: str = Field(description="limit that sets the lower of the two")
-    where: str = Field(description="place in the wheel of the limit that governs")
-    payload_kg_per_wagon: float = Field(description="that the lower rating allows")
-    life_km: float | None = Field(description="at the stated load; null = no fatigue")
-    turns_in_life: float = Field(description="of the wheel in the stated life")
-    limits_new: list[LimitRow] = Field(description="of the wheel as built")
-    limits_worn: list[LimitRow] = Field(
-        description="with the wear allowance worn off; empty without"
-    )
-    loads: list[LoadRow] = Field(description="that the design load was worked out from")
-    blocks: list[BlockRow] = Field(description="of Miner's sum")
-
-
 class TemplateRow(Row):
+    """A PDF of paper templates."""
+
     file: str = Field(description="PDF, path below the job folder")
     pages: int = Field(description="of that file")
 

@@ -64,12 +64,16 @@ class TimeRow(Row):
 
 
 class TimePlanRow(Row):
+    """Hours of work, kind by kind."""
+
     works: list[TimeRow] = Field(description="kind by kind")
     hours: float = Field(description="sum of all works")
     hours_per_wheel: float = Field(description="of what is the wheels'")
 
 
 class CostPartRow(Row):
+    """A part of what the wheels cost."""
+
     part: str = Field(description="of the cost: steel, cutting, welding ...")
     price: float | None = Field(description="of all wheels; null = not priced")
     per_wheel: float | None = Field(description="the same for one; null = not priced")
@@ -77,6 +81,8 @@ class CostPartRow(Row):
 
 
 class AxleCostRow(Row):
+    """A part of what the axles cost, beside their wheels."""
+
     part: str = Field(description="of the cost: bar, bearings, work ...")
     price: float | None = Field(description="of all axles; null = not priced")
     per_axle: float | None = Field(description="the same for one; null = not priced")

@@ -10,12 +10,16 @@ from platewheel.cli.schema.row import Row
 
 
 class AxleStepRow(Row):
+    """A stretch of the axle of one diameter."""
+
     from_mm: float = Field(description="along the axle, 0 in the middle of the track")
     to_mm: float = Field(description="the same, its far end")
     diameter_mm: float = Field(description="between the two")
 
 
 class SpacerRow(Row):
+    """A spacer tube on the axle."""
+
     name: str = Field(description="of the spacer")
     inside_mm: float = Field(description="diameter")
     outside_mm: float = Field(description="diameter")
@@ -24,6 +28,8 @@ class SpacerRow(Row):
 
 
 class FitRow(Row):
+    """A fit, its zones and its sizes."""
+
     place: str = Field(description="of the fit: seat, journal, bearing")
     size_mm: float = Field(description="nominal diameter")
     hole: str = Field(description="tolerance of ISO 286")
@@ -33,6 +39,8 @@ class FitRow(Row):
 
 
 class AxleCutRow(Row):
+    """A round bar, or several sawn alike, and the axles from it."""
+
     stock: str = Field(description="the round bar")
     repeat: int = Field(description="how many bars are sawn so")
     pieces: int = Field(description="axles from each bar")

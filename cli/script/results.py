@@ -8,14 +8,8 @@ from pathlib import Path
 
 from platewheel.cli.papers.sheet.rating import blocks_table, limits_table, loads_table, rating_words
 from platewheel.cli.schema.propose import ProposalRow, ProposeReport
-from platewheel.cli.schema.report import (
-    CheckRow,
-    LengthRow,
-    NestingRow,
-    RatingRow,
-    Report,
-    SheetRow,
-)
+from platewheel.cli.schema.rating import RatingRow
+from platewheel.cli.schema.report import CheckRow, LengthRow, NestingRow, Report, SheetRow
 from platewheel.cli.schema.shop import BuyRow, CostRow
 from platewheel.cli.script.shown import Shown, Titled
 from platewheel.cli.words.checks import checks_table

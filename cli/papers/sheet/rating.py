@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from platewheel.cli.schema.report import RatingRow
+from platewheel.cli.schema.rating import RatingRow
 from platewheel.cli.words.figures import payload_words
 from platewheel.cli.words.phrases import Name, Sentence
 from platewheel.cli.words.table import Column, Table, table
