@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Callable, Collection, Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
@@ -173,19 +173,18 @@ def sifted_at_last(
 
 def first_of(wheels: Wheels, axis: str) -> Wheels:
     """Of wheels that differ on this axis alone, the first."""
-    import numpy as np
-
-    if not wheels.count:
-        return wheels
-    code = _others(wheels, axis)
-    order = np.lexsort((wheels.places[axis], code))
-    starts = np.flatnonzero(np.diff(code[order], prepend=-1))
-    return wheels.kept(np.sort(order[starts]))
+    return _one_of_each(wheels, axis, lambda first, last: first)
 
 
 def middle_of(wheels: Wheels, axis: str) -> Wheels:
     """Of wheels that differ on this axis alone, the one in the middle of those left; of two
     in the middle the first."""
+    return _one_of_each(wheels, axis, lambda first, last: (first + last) // 2)
+
+
+def _one_of_each(wheels: Wheels, axis: str, of: Callable[[Any, Any], Any]) -> Wheels:
+    """Of wheels that differ on this axis alone, lowest first, the one at the place that `of` makes
+    of the places of the first and the last."""
     import numpy as np
 
     if not wheels.count:
@@ -194,7 +193,7 @@ def middle_of(wheels: Wheels, axis: str) -> Wheels:
     order = np.lexsort((wheels.places[axis], code))
     starts = np.flatnonzero(np.diff(code[order], prepend=-1))
     ends = np.append(starts[1:], len(order))
-    return wheels.kept(np.sort(order[(starts + ends - 1) // 2]))
+    return wheels.kept(np.sort(order[of(starts, ends - 1)]))
 
 
 def _others(wheels: Wheels, axis: str) -> NDArray[Any]:
