@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from platewheel.cli.job.axles import axles_of
 from platewheel.cli.job.job import Job
+from platewheel.cli.money.priced import of_hours, unpriced
 from platewheel.cli.schema.shop import AxleCostRow, BuyRow, TimePlanRow
 
 PARTS = {  # part of the cost -> kinds of the buying list
@@ -40,8 +41,7 @@ def per_axle(parts: Sequence[AxleCostRow]) -> float:
 def _bought(job: Job, buying: Sequence[BuyRow]) -> Iterator[AxleCostRow]:
     for name, kinds in PARTS.items():
         rows = [row for row in buying if row.kind in kinds]
-        missing = "; ".join(f"{row.item}: {row.says}" for row in rows if row.price is None)
-        if missing:
+        if missing := unpriced(rows):
             yield AxleCostRow(part=name, price=None, per_axle=None, says=missing)
         elif rows:
             price = sum(row.price or 0.0 for row in rows)
@@ -50,11 +50,7 @@ def _bought(job: Job, buying: Sequence[BuyRow]) -> Iterator[AxleCostRow]:
 
 def _labour(job: Job, plan: TimePlanRow) -> Iterator[AxleCostRow]:
     hours = sum(row.hours for row in plan.works if row.work == AXLE_WORK)
-    rate = job.costs.labour_price_per_h
-    if hours and rate is None:
-        says = f"{hours:.1f} h not priced: set costs.labour_price_per_h"
-        yield AxleCostRow(part="labour", price=None, per_axle=None, says=says)
-    elif hours and rate is not None:
-        price, free = hours * rate, ", counted as free" if rate == 0 else ""
-        says = f"{hours:.1f} h at {rate:g}{free}"
-        yield AxleCostRow(part="labour", price=price, per_axle=price / axles_of(job), says=says)
+    if hours:
+        price, says = of_hours(hours, job.costs.labour_price_per_h)
+        each = None if price is None else price / axles_of(job)
+        yield AxleCostRow(part="labour", price=price, per_axle=each, says=says)

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from platewheel.cli.job.job import Job
 from platewheel.cli.money.axle_cost import axle_cost, axle_words, per_axle
+from platewheel.cli.money.priced import of_hours, unpriced
 from platewheel.cli.schema.shop import BuyRow, CostPartRow, CostRow, TimePlanRow, TimeRow
 
 PARTS = {  # part of the cost -> kinds of the buying list
@@ -56,10 +57,8 @@ def wheel_cost(job: Job, buying: Sequence[BuyRow], plan: TimePlanRow) -> CostRow
 def _bought(name: str, rows: Sequence[BuyRow], wheels: int) -> CostPartRow | None:
     if not rows:
         return None
-    missing = [row for row in rows if row.price is None]
-    if missing:
-        says = "; ".join(f"{row.item}: {row.says}" for row in missing)
-        return CostPartRow(part=name, price=None, per_wheel=None, says=says)
+    if missing := unpriced(rows):
+        return CostPartRow(part=name, price=None, per_wheel=None, says=missing)
     price = sum((row.price or 0.0) * row.wheel_share for row in rows)
     own = sum((row.price or 0.0) * (1 - row.wheel_share) for row in rows)
     says = f"without {own:.2f} for your own parts and gauges, by their area" if own > 0.005 else ""
@@ -70,18 +69,9 @@ def _labour(name: str, rows: Sequence[TimeRow], job: Job) -> CostPartRow | None:
     if not rows:
         return None
     hours = sum(row.hours * row.wheel_share for row in rows)
-    rate = job.costs.labour_price_per_h
-    if rate is None:
-        says = f"{hours:.1f} h not priced: set costs.labour_price_per_h"
-        return CostPartRow(part=name, price=None, per_wheel=None, says=says)
-    price = rate * hours
-    free = ", counted as free" if rate == 0 else ""
-    return CostPartRow(
-        part=name,
-        price=price,
-        per_wheel=price / job.head.wheels,
-        says=f"{hours:.1f} h at {rate:g}{free}",
-    )
+    price, says = of_hours(hours, job.costs.labour_price_per_h)
+    each = None if price is None else price / job.head.wheels
+    return CostPartRow(part=name, price=price, per_wheel=each, says=says)
 
 
 def _says(each: float, bought: float | None, lacking: Sequence[str], currency: str) -> str:
