@@ -248,7 +248,8 @@ def templates(
     ] = 1.0,
     as_json: Json = False,
 ) -> None:
-    """Write the full-size paper templates: a PDF for each blank, small ones together on one."""
+    """Write the full-size paper templates: a PDF for each blank and plywood gauge, small ones
+    together on one."""
     from platewheel.cli.job.job import read_job
     from platewheel.cli.output.folder import OF_THE_WHEEL, write_part
     from platewheel.cli.output.write import write_templates

@@ -17,6 +17,7 @@ from platewheel.cli.work.guard import tell_guard
 from platewheel.cli.work.not_finished import NotFinished
 from platewheel.cli.work.stopping import placed, undisturbed
 from platewheel.parts.gauges.wanted import NAMES as GAUGE_NAMES
+from platewheel.parts.making.plywood import NAMES as PLYWOOD_NAMES
 from platewheel.parts.wheel.kinds import PART_NAMES
 
 T = TypeVar("T")
@@ -24,6 +25,7 @@ PART = f"({'|'.join(PART_NAMES)})"
 EXTRA = r"extra-[A-Za-z0-9._-]+"  # a part of the user's own
 AXLE_PART = "(axle|key|spacer|collar|shim-inner|shim-outer|bush)"
 GAUGE = f"({'|'.join(GAUGE_NAMES)})"
+PLYWOOD = f"({'|'.join(PLYWOOD_NAMES)})"
 OURS = {  # entry of a job folder -> what the files in it are called; "" for a file
     "report.json": "",
     "job-sheet.html": "",
@@ -37,7 +39,7 @@ OURS = {  # entry of a job folder -> what the files in it are called; "" for a f
     "solids": rf"({PART}|{AXLE_PART}|wheel|wheelset)\.(step|stl)|wheel\.glb",
     "blanks": rf"({PART}|{EXTRA}|{GAUGE})\.dxf",
     "sheets": r"[0-9.]+mm-[0-9]+\.dxf",
-    "templates": rf"({PART}|{EXTRA}|{GAUGE}|strip-{PART}|small-parts)\.pdf",
+    "templates": rf"({PART}|{EXTRA}|{GAUGE}|{PLYWOOD}|strip-{PART}|small-parts)\.pdf",
 }
 
 OF_PLATES = ("report.json", "job-sheet.html", "job-sheet.pdf")  # tell of the cutting files

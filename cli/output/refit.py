@@ -106,7 +106,7 @@ def _write(
     step("blanks")
     write_blanks(cut, refit.parts, folder)
     step("templates")
-    pages = write_templates(cut, refit.parts, folder, strips=False) if refit.parts else []
+    pages = write_templates(cut, refit.parts, folder, beside=False) if refit.parts else []
     wheels = wheel_records(job, refit)
     axles = axle_records(job, wheels, paired_by(refit))
     warnings = [*refit_warnings(job, refit, axles), *used]

@@ -104,24 +104,30 @@ def write_templates(
     folder: Path,
     print_scale: float = 1.0,
     *,
-    strips: bool = True,
+    beside: bool = True,
 ) -> list[tuple[str, int]]:
-    """One PDF for each blank, extras too, and strip; small ones share one. By hand also how each
-    blank is struck without one. Returns paths, pages of the templates.
+    """One PDF for each blank, extras too, and `beside` them for each strip and plywood gauge; small
+    ones share one. By hand also how each blank is struck without one. Returns paths, pages of the
+    templates.
 
     `print_scale`: measured bar / true bar of the printer. Raises: SpecError outside 0.9 to 1.1.
     """
     from platewheel.cli.job.strips import wheel_strips
     from platewheel.nesting.templates.pdf import blank_template
+    from platewheel.nesting.templates.plywood import plywood_template
     from platewheel.nesting.templates.sets import write_template_set
+    from platewheel.parts.making.plywood import plywood_gauges
 
     units = job.paper.units
     templates = [
         blank_template(one.blank, one.count, units, job.cutting, one.stem, hole_tools(job))
         for one in job_blanks(job, parts)
     ]
-    if strips and job.paper.wrap_strips:
+    if beside and job.paper.wrap_strips:
         templates += wheel_strips(job.wheel, units)
+    if beside:
+        gauges = plywood_gauges(job.wheel, units)
+        templates += [plywood_template(one.board, one.title, one.use, units) for one in gauges]
     home = folder / "templates"
     home.mkdir()
     if job.cutting.process == "hand":

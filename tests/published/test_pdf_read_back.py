@@ -19,10 +19,13 @@ from PIL import Image
 
 from platewheel.nesting.templates.paper import Page, Paper
 from platewheel.nesting.templates.paper_lay import lay_on_paper
-from platewheel.nesting.templates.pdf import write_template
+from platewheel.nesting.templates.pdf import blank_template, draw_template
+from platewheel.nesting.templates.plywood import plywood_template
 from platewheel.nesting.templates.tiles import TileSet, registration_points
 from platewheel.parts.geometry.blank import Blank, annular_sector
 from platewheel.parts.geometry.outline import Arc, Circle, Line, polygon, segments
+from platewheel.parts.making.plywood import plywood_gauges
+from tests.parts.wheels import plain_wheel
 
 DPI = 300
 PX_PER_MM = DPI / 25.4
@@ -69,6 +72,11 @@ BLANKS = {
     # a tread with a taper: its centre is metres away
     "tapered": Blank("tread", "tread", 8.0, annular_sector(3860.0, 3920.0, 6.0)),
 }
+# 395 mm across: two pages
+WIDE = {one.board.name: one for one in plywood_gauges(plain_wheel(tread_diameter_mm=500.0), "mm")}
+BLANKS["plywood"] = WIDE["plywood-flange"].board
+TEMPLATES = {name: blank_template(blank, 2, "mm") for name, blank in BLANKS.items()}
+TEMPLATES["plywood"] = plywood_template(BLANKS["plywood"], "gauge of the tip", "No light.", "mm")
 
 
 @dataclass(frozen=True)
@@ -95,7 +103,7 @@ def printed(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFac
         if name not in done:
             path = tmp_path_factory.mktemp("pdf") / f"{name}.pdf"
             job_name = 20 * "long name "
-            write_template(BLANKS[name], 2, Paper(), path, job_name=job_name, print_scale=scale)
+            draw_template(TEMPLATES[name], Paper(), path, job_name=job_name, print_scale=scale)
             lay = lay_on_paper(BLANKS[name], Paper(), scale)
             images = rasterise(path, DPI * scale)
             done[name] = Printed(lay.blank, lay.page, lay.tiles, images)

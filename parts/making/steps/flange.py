@@ -15,6 +15,8 @@ from platewheel.parts.making.hammering import (
     Hammered,
     hammered,
 )
+from platewheel.parts.making.plywood import FLANGE as PLYWOOD
+from platewheel.parts.making.plywood import flange_ply_mm
 from platewheel.parts.making.springback import flange_bent_mm
 from platewheel.parts.making.steps.shop_limits import FORMER_BAR_MM, PRACTICE, figure
 from platewheel.parts.making.steps.step import Figure, Step, Work, cut_files, used
@@ -48,9 +50,15 @@ def flange(work: Work, units: Units) -> Step:
             _sprung(wheel, units),
             *_hammer(work, units),
             "Lay the piece tip edge down on a flat plate: it touches all along and stands "
-            f"{length(reach, units)} high over all. Tip to its own plywood gauge of "
-            f"{length(tip, units)} radius, struck with nail and lath"
-            + (f", end to end {length(chord, units)} straight across." if count > 1 else "."),
+            f"{length(reach, units)} high over all. Round its tip lay the hollow plywood gauge, "
+            f"{length(tip, units)} radius, {length(flange_ply_mm(wheel), units)} thick or more, or "
+            "packed up so far: the tip's upper edge is the one that it measures. Saw it by its "
+            f"paper {PLYWOOD}, or struck with nail and lath."
+            + (
+                f" The piece is {length(chord, units)} straight across, end to end."
+                if count > 1
+                else ""
+            ),
         ]
     order = middle_out(tacks.segment)
     do += [
@@ -93,7 +101,11 @@ def flange(work: Work, units: Units) -> Step:
         figures=figures,
         order=[str(n) for n in order],
         cautions=cautions,
-        uses=(*cut_files(work, "flange"), *used(work, "blanks/gauge-flange.dxf")),
+        uses=(
+            *cut_files(work, "flange"),
+            *(used(work, f"templates/{PLYWOOD}.pdf") if wheel.flange_angle_deg < 90 else ()),
+            *used(work, "blanks/gauge-flange.dxf"),
+        ),
     )
 
 

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 from platewheel.parts.base.so_many import so_many
 from platewheel.parts.base.units import Units, inches, length
+from platewheel.parts.making.plywood import plywood_gauges
 from platewheel.parts.making.press_force import rod_for_mm
 from platewheel.parts.making.ring_roundness import roundness_limit
 from platewheel.parts.making.springback import round_force_n
@@ -15,6 +17,7 @@ from platewheel.parts.making.steps.step import Step, Work, cut_files, used
 from platewheel.parts.making.weld_metal import weld_metal
 from platewheel.parts.wheel.assembly import wheel_parts
 from platewheel.parts.wheel.part import Part
+from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.stock_pipe import stock_pipe
 from platewheel.parts.wheel.tread_ring import tread_blank
 from platewheel.parts.wheelset.wheel_seat import held_words
@@ -129,7 +132,8 @@ def _besides(work: Work, units: Units) -> str:
     wheel, shop = work.setting.wheel, work.setting.shop
     things = [
         f"a straight bar of {length(wheel.hub_bore_mm, units)} as mandrel (a piece of the axle's)",
-        "plywood for two gauges, a thin steel tape, chalk, feelers",
+        *_plywood(wheel, units),
+        "a thin steel tape, chalk, feelers",
     ]
     if wheel.flange_angle_deg < 90:
         things.append(
@@ -149,6 +153,17 @@ def _besides(work: Work, units: Units) -> str:
     if work.wheelset is not None and work.wheelset.retention == "weld":
         things.append("temperature crayons, dry sand in a tub")
     return f"Besides: {'; '.join(things)}."
+
+
+def _plywood(wheel: WheelSpec, units: Units) -> list[str]:
+    """Boards that the gauges are sawn from, each as large as its drawing."""
+    boards = []
+    for one in plywood_gauges(wheel, units):
+        left, low, right, top = one.board.bounds
+        sides = sorted((right - left, top - low), reverse=True)
+        long, wide = (length(math.ceil(side), units) for side in sides)
+        boards.append(f"{long} by {wide}, {length(one.board.thickness_mm, units)} thick")
+    return [f"plywood for gauges, {' and '.join(boards)}"] if boards else []
 
 
 def deburr(work: Work, units: Units) -> Step:

@@ -12,6 +12,7 @@ from platewheel.parts.checks.making.rolling import (
 )
 from platewheel.parts.checks.making.weld_access import fillet_gap, seam_gap_range_mm
 from platewheel.parts.making.figures import flange_limits_mm, ring_limits_mm, seam_bump_mm
+from platewheel.parts.making.plywood import RING as PLYWOOD
 from platewheel.parts.making.ring_roundness import (
     disc_gap_range_mm,
     drawn_disc_takes_mm,
@@ -47,18 +48,14 @@ def roll(work: Work, units: Units) -> Step | None:
         return None
     wall, bore = wheel.tread_thickness_mm, 2 * wheel.bore_radius_mm(0.0)
     plain, bent = flat_end_mm(wall, False), flat_end_mm(wall, True)
-    strip, off = blank.sizes["length_mm"], wheel.fit_clearance_mm
+    strip = blank.sizes["length_mm"]
     do = [
         f"Check the strip: {length(strip, units)} long, "
         f"{length(blank.sizes['width_mm'], units)} wide, ends square to "
         f"{length(0.5, units)} over the width ({PRACTICE}).",
-        f"Cut a plywood gauge to the bore's radius, {length(bore / 2, units)}, a quarter round: a "
-        "nail for its centre, a lath with a pencil in a hole that far from it, saw to the line."
-        + (
-            f" The disc's paper glued on plywood does too, {length(off, units, 2)} short."
-            if work.setting.wheel.fit_clearance_mm
-            else ""
-        ),
+        f"Saw a plywood gauge to the bore's radius, {length(bore / 2, units)}, by its paper "
+        f"{PLYWOOD} glued on, or struck: a nail for the centre, a lath with a pencil in a hole so "
+        "far from it.",
         f"Bend the last {length(plain, units)} of each end to the gauge before rolling, in a "
         "press or with a hammer over a bar: three plain rolls leave that much straight. After "
         f"it about {length(bent, units)} stay straight, a bump of "
@@ -113,7 +110,7 @@ def roll(work: Work, units: Units) -> Step | None:
         figures=figures,
         order=[],
         cautions=cautions,
-        uses=used(work, "templates/disc*.pdf"),
+        uses=used(work, f"templates/{PLYWOOD}.pdf"),
     )
 
 

@@ -25,6 +25,7 @@ from tests.places import ROOT
 
 CALCULATED = True  # calculation.pdf is one of the files
 BLANKS = ("disc", "flange", "tread")
+TEMPLATES = ("disc", "tread", "small-parts")  # of flange, strip and both plywood gauges
 PARTS = (*BLANKS, "hub-tube")
 
 
@@ -70,7 +71,7 @@ def test_every_file_of_the_design_is_there_and_no_other(
         *(f"solids/{name}.step" for name in (*PARTS, "wheel")),
         "solids/wheel.glb",
         *(f"blanks/{name}.dxf" for name in BLANKS),
-        *(f"templates/{name}.pdf" for name in (*BLANKS, "strip-hub-tube")),
+        *(f"templates/{name}.pdf" for name in TEMPLATES),
         *sheets,
     }
     assert set(files_of(folder)) == expected
@@ -109,7 +110,7 @@ def test_dxf_files_open_and_hold_what_the_report_says(folder: Path, report: dict
 
 
 def test_templates_are_pdf_of_the_pages_told(folder: Path, report: dict[str, Any]) -> None:
-    assert len(report["templates"]) == len(BLANKS) + 1  # and the strip round the hub tube
+    assert len(report["templates"]) == len(TEMPLATES)
     for row in report["templates"]:
         path = folder / row["file"]
         assert path.read_bytes().startswith(b"%PDF-")  # ISO 32000-1, 7.5.2

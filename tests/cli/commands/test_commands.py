@@ -144,7 +144,7 @@ def test_parts_of_the_folder_one_by_one(own_folder: Path, job: str) -> None:
     assert [path.name for path in home.parent.iterdir()] == [NAME]
 
 
-@pytest.mark.parametrize(("command", "word"), [("templates", "flange.pdf"), ("nest", "5mm-1.dxf")])
+@pytest.mark.parametrize(("command", "word"), [("templates", "disc.pdf"), ("nest", "5mm-1.dxf")])
 def test_tables_name_the_files(job: str, command: str, word: str) -> None:
     result = run(command, job)
     assert result.exit_code == 0

@@ -62,3 +62,13 @@ def test_inches(tmp_path: Path) -> None:
 def test_strips_may_be_left_out(tmp_path: Path) -> None:
     assert any("hub-tube" in text for text in made(tmp_path).values())
     assert not any("hub-tube" in text for text in made(tmp_path, wrap_strips="false").values())
+
+
+def test_plywood_gauges_have_papers(tmp_path: Path) -> None:
+    """Whether alone or on the page of small parts."""
+    text = " ".join(made(tmp_path).values())
+    for said in ("plywood-ring, plywood gauge of the ring", "plywood-flange, plywood gauge of the"):
+        assert said in text
+    assert re.search(r"ring, bore radius \d+\.?\d* mm", text)
+    text = " ".join(made(tmp_path, units='"inch"').values())
+    assert re.search(r"ring, bore radius \d+ \d+/\d+ in", text)

@@ -58,6 +58,10 @@ def test_each_file_of_a_step_is_written(name: str, tmp_path: Path) -> None:
     for step in steps.values():
         for file in step.uses:
             assert (tmp_path / file).is_file() or file in ALWAYS, (step.id, file)
+    papers = {f"templates/{one}.pdf" for one in ("plywood-ring", "plywood-flange", "small-parts")}
+    for step, said in (("roll", "plywood-ring"), ("flange", "plywood-flange")):
+        assert papers & set(steps[step].uses), step
+        assert any(said in line for line in steps[step].do), step
     cut = steps["cut"].uses
     if name == "demo":
         assert {"sheets/6mm-1.dxf", "sheets/8mm-1.dxf", "blanks/disc.dxf"} <= set(cut)
