@@ -26,6 +26,7 @@ def wheelset(
     from platewheel.cli.terminal.checks import show_checks
     from platewheel.cli.terminal.show import show_json, show_table, steps
     from platewheel.cli.words.wheelset import fits_table, sawn_table, sizes_table
+    from platewheel.parts.checks.advice import with_cures
     from platewheel.parts.checks.run_wheelset import run_wheelset_checks
     from platewheel.parts.wheelset.assembly import wheelset as made_of
     from platewheel.parts.wheelset.solid import write_wheelset_step
@@ -33,7 +34,8 @@ def wheelset(
     with exit_codes():
         job = read_job(job_file)
         made = made_of(job.setting)
-        checks = check_rows(run_wheelset_checks(job.setting, made))
+        results = run_wheelset_checks(job.setting, made)
+        checks = check_rows(with_cures(results, job.setting, made))
         row = wheelset_row(job, made)
         report = WheelsetReport(**row.model_dump(), job=job.head.name, checks=checks)
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from platewheel.cli.job.job import Job
 from platewheel.parts.base.faults import GeometryError, SpecError
+from platewheel.parts.checks.advice import with_cures
 from platewheel.parts.checks.rating_advice import with_advice
 from platewheel.parts.checks.result import CheckResult, worst_first
 from platewheel.parts.checks.run import run_checks
@@ -46,8 +47,10 @@ def job_checks(job: Job, found: Assessment | None = None) -> list[CheckResult]:
 
 
 def checks_with_advice(job: Job, found: Assessment | None) -> list[CheckResult]:
-    """The same, and where the load rating fails what was found to raise it enough."""
-    return with_advice(job_checks(job, found), job.setting, found, checks_of(job))
+    """The same, and where the load rating fails, or a check names no value, what was found
+    to do."""
+    results = with_cures(job_checks(job, found), job.setting, job_wheelset(job).wheelset)
+    return with_advice(results, job.setting, found, checks_of(job))
 
 
 def checks_of(job: Job) -> Callable[[Setting, Assessment | None], list[CheckResult]]:

@@ -98,14 +98,35 @@ def still_pass(setting: Setting, keys: Mapping[str, Any], *checks: Check) -> boo
 
 
 def with_keys(setting: Setting, keys: Mapping[str, Any]) -> Setting | None:
-    """The setting with other values of keys of one section; None where its rules refuse them."""
-    (section,) = {key.split(".")[0] for key in keys}
-    spec = getattr(setting, section)
-    values = {key.split(".")[1]: value for key, value in keys.items()}
+    """The setting with other values of keys; None where rules of their sections refuse them."""
+    sections: dict[str, dict[str, Any]] = {}
+    for key, value in keys.items():
+        section, name = key.split(".")
+        sections.setdefault(section, {})[name] = value
     try:
-        return replace(setting, **{section: type(spec)(**(spec.model_dump() | values))})
+        made = {name: _changed(setting, name, values) for name, values in sections.items()}
     except SpecError:
         return None
+    return replace(setting, **made)
+
+
+def _changed(setting: Setting, section: str, values: Mapping[str, Any]) -> Any:
+    spec = getattr(setting, section)
+    return type(spec)(**(spec.model_dump() | values))
+
+
+def keys_told(keys: Mapping[str, Any]) -> str:
+    """Keys as a job file has them, `wheel.hub_bore_mm = 45, axle.steel = "C45"`; those that are to
+    be left out are not told."""
+    return ", ".join(f"{key} = {_toml(value)}" for key, value in keys.items() if value is not None)
+
+
+def _toml(value: object) -> str:
+    if isinstance(value, bool):
+        return "true" if value else "false"
+    if isinstance(value, tuple):
+        return f"[{', '.join(map(_toml, value))}]"
+    return f'"{value}"' if isinstance(value, str) else f"{value:.12g}"
 
 
 def _passes(check: Check, setting: Setting) -> bool:

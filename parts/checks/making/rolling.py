@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import math
+
 from platewheel.parts.base.units import at_most
 from platewheel.parts.checks.result import CheckResult, judged
+from platewheel.parts.checks.trying import tried
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.flange import flange_section
 from platewheel.parts.wheel.spec import WheelSpec
@@ -107,11 +110,21 @@ def seam_peak(setting: Setting) -> CheckResult | None:
         return None
     flat = flat_end_mm(spec.tread_thickness_mm, prebend)
     radius = spec.outside_radius_mm(0.0) - spec.tread_thickness_mm / 2
-    how = (
-        "press the ends on a former, or grind the seam"
-        if prebend
-        else f"prebend the ends, or roll the strip {2 * flat:.0f} mm longer and trim"
+    bent = flat_end_mm(spec.tread_thickness_mm, True) ** 2 / (2 * radius) <= PEAK_MM
+    thinner = tried(
+        seam_peak,
+        setting,
+        "wheel.tread_thickness_mm",
+        math.ceil(spec.tread_thickness_mm) - 1.0,
+        -1.0,
     )
+    thin = (
+        f"wheel.tread_thickness_mm = {thinner:g}" if thinner else "no wheel.tread_thickness_mm does"
+    )
+    how = "press the ends on a former, or grind the seam"
+    if not prebend:
+        how = f"prebend the ends, or roll the strip {2 * flat:.0f} mm longer and trim"
+    how += "; shop.prebend = true" if bent and not prebend else f"; {thin}"
     return judged(
         "seam-peak",
         "Straight strip ends: peak at the seam",

@@ -56,8 +56,8 @@ def fit_allowance(setting: Setting) -> CheckResult:
             HAND_SOURCE,
             at_most=False,
             good="cut full, grind to the line and try: the disc goes in by hand",
-            bad=f"a disc ground to its line jams: fit_clearance_mm = {HAND_MM:g}, or grind each "
-            "to its ring",
+            bad=f"a disc ground to its line jams: wheel.fit_clearance_mm = {HAND_MM:g}, or grind "
+            "each to its ring",
             bad_verdict="warn",
         )
     disc = limit_deviation_mm(

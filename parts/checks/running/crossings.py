@@ -11,6 +11,7 @@ import math
 from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.running.curve import fits_curve
+from platewheel.parts.checks.trying import keys_told, still_pass
 from platewheel.parts.setting.setting import Setting
 
 GENERAL = "relations of NMRA S-1 and S-3.2 and NEM 110, as in the 7.5 in wheel standard"
@@ -106,6 +107,15 @@ def check_span(setting: Setting) -> CheckResult:
     )
 
 
+def _nearer(setting: Setting, leaves_mm: float, needs_mm: float) -> str:
+    """Wheels so near together that a check rail's flangeway takes the flange, where that does."""
+    way = math.ceil(10 * needs_mm) / 10
+    back = math.floor(10 * (setting.back_to_back_mm - (way - leaves_mm))) / 10
+    keys = {"axle.back_to_back_mm": back, "track.check_rail_flangeway_mm": way}
+    does = back > 0 and still_pass(setting, keys, check_gauge)
+    return f"{keys_told(keys)}, or " if does else "no axle.back_to_back_mm does; "
+
+
 def check_gauge(setting: Setting) -> CheckResult | None:
     """A check rail must hold the flange opposite off the crossing nose; new flanges, wheels
     furthest apart and the tightest gauge are worst. One that does not hold new wheels as they are
@@ -127,8 +137,8 @@ def check_gauge(setting: Setting) -> CheckResult | None:
     if most < needs:
         cure = (
             f"none fits, as the yawed flange needs {math.ceil(10 * needs) / 10:g} mm and the nose "
-            f"leaves {max(math.floor(10 * most) / 10, 0):g}: a truer gauge, points in an easier "
-            "curve, or wheels nearer together"
+            f"leaves {max(math.floor(10 * most) / 10, 0):g}: {_nearer(setting, most, needs)}"
+            "a truer gauge, points in an easier curve"
         )
     return judged(
         "check-gauge",

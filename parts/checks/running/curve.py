@@ -156,6 +156,10 @@ def curve_room(setting: Setting) -> CheckResult:
         0.5,
     )
     widen = f"track.gauge_widening_mm = {wider:g}, or " if wider else ""
+    step = 10.0 * max(1, round(setting.wagon.wheelbase_mm / 500))
+    shorter = step * (math.ceil(setting.wagon.wheelbase_mm / step) - 1)
+    base = tried(curve_room, setting, "wagon.wheelbase_mm", shorter, -step)
+    nearer = f"wagon.wheelbase_mm = {base:g}" if base else "less wheelbase"
     washer_says = f"a flat, unflared flange would need {washer:.1f} mm; {flare}"
     return judged(
         id,
@@ -168,7 +172,7 @@ def curve_room(setting: Setting) -> CheckResult:
         at_most=True,
         good=f"the axle passes at {math.degrees(yaw):.1f} deg of yaw; {washer_says}",
         bad=("the axle jams" if jams else "both flanges of an axle grind when the wagon skews")
-        + f": {widen}less wheelbase; {washer_says}",
+        + f": {widen}{nearer}; {washer_says}",
         bad_verdict="fail" if jams else "warn",
     )
 

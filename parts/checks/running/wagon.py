@@ -8,6 +8,7 @@ from __future__ import annotations
 import math
 
 from platewheel.parts.base.so_many import so_many
+from platewheel.parts.base.units import at_most
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.setting.use import MOST_PUSH_N
@@ -69,7 +70,8 @@ def roll_away(setting: Setting) -> CheckResult:
         at_most=True,
         good=f"it rolls away from a fall of {fall}: measure, and scotch every wagon that stands",
         bad=f"it rolls away from a fall of {fall}: brakes on every wagon, scotches under wheels "
-        "when it stands, a catch point or stop block at the foot",
+        "when it stands, a catch point or stop block at the foot, or a line no steeper, "
+        f"track.steepest_gradient_percent = {at_most(limit, 2)}",
         bad_verdict="warn",
     )
 

@@ -8,21 +8,19 @@ from dataclasses import dataclass
 
 from platewheel.parts.base.steel import AXLE_STEELS
 from platewheel.parts.checks.result import CheckResult, judged
-from platewheel.parts.checks.trying import still_pass
 from platewheel.parts.checks.wheelset.axle_bending import (
     moment_within_n_mm,
     moments_of_one_n,
     torque_within_n_mm,
 )
 from platewheel.parts.checks.wheelset.axle_notches import Notch, axle_notches
-from platewheel.parts.checks.wheelset.tools import lacking
 from platewheel.parts.loads.spectrum import Block, spectrum
 from platewheel.parts.loads.wheel_load import wheel_load_n
 from platewheel.parts.rating.detail import Cycles
 from platewheel.parts.rating.miner import allowed_share
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheelset import axle_fatigue
-from platewheel.parts.wheelset.assembly import Wheelset, wheelset
+from platewheel.parts.wheelset.assembly import Wheelset
 from platewheel.parts.wheelset.axle_fatigue import Stresses
 from platewheel.parts.wheelset.axle_strength import bending_stress_n_mm2, torsion_stress_n_mm2
 
@@ -50,8 +48,8 @@ def axle_fatigue_safety(setting: Setting, made: Wheelset) -> CheckResult:
     worst = min(safeties, key=lambda notch: safeties[notch])
     welded = worst.weld_category_n_mm2 is not None
     cure = "a thicker axle there, bearings nearer to the wheels, or a better way to hold them"
-    if safeties[worst] < SAFETY:
-        cure += _other_way(setting) if welded else "; weld no axle of this kind"
+    if not welded:
+        cure += "; not by a weld"
     return judged(
         "axle-fatigue",
         "Safety of the axle against fatigue",
@@ -73,19 +71,6 @@ def notch_safeties(setting: Setting, made: Wheelset) -> dict[Notch, float]:
         notch: _safety(setting, made, notch, rm, blocks)
         for notch in axle_notches(setting, made, rm)
     }
-
-
-def _other_way(setting: Setting) -> str:
-    """A way in place of a weld that no crack comes by, if the shop has the tools for it."""
-    key = {"axle.retention": "key"}
-    if not lacking(setting.shop, "key"):
-        return ', such as axle.retention = "key"' if still_pass(setting, key, _once_made) else ""
-    return ', such as axle.wheels_on_axle = "loose" with bought collars'
-
-
-def _once_made(setting: Setting) -> CheckResult:
-    """Raises: SpecError where that axle cannot be made."""
-    return axle_fatigue_safety(setting, wheelset(setting))
 
 
 @dataclass(frozen=True)

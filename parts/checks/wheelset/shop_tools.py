@@ -8,7 +8,7 @@ from typing import Any
 from platewheel.parts.base.faults import SpecError
 from platewheel.parts.checks.making.welder import least_current_a
 from platewheel.parts.checks.result import CheckResult
-from platewheel.parts.checks.trying import with_keys
+from platewheel.parts.checks.trying import keys_told, with_keys
 from platewheel.parts.checks.wheelset import axle_bending, axle_crack, bearings, wheel_retention
 from platewheel.parts.checks.wheelset.tools import has_all, lacking, turned
 from platewheel.parts.setting.setting import Setting
@@ -36,11 +36,11 @@ def retention_in_shop(setting: Setting, made: Wheelset) -> CheckResult | None:
     if not gaps:
         says = _made_with(setting, made)
         return CheckResult(id, title, None, None, "", "pass", says, SOURCE)
-    named = ", ".join(f"shop.{name} = {_toml(getattr(setting.shop, name))}" for name in gaps)
+    named = keys_told({f"shop.{name}": getattr(setting.shop, name) for name in gaps})
     by_hand = made.retention == "screws"
     other = next(_others(setting, made), None)
     ways = [other] if other else list(_thicker(setting, made))
-    advice = "; or ".join(map(_keys_said, ways)) or "have it made elsewhere"
+    advice = "; or ".join(map(keys_told, ways)) or "have it made elsewhere"
     return CheckResult(
         id,
         title,
@@ -66,23 +66,12 @@ def axle_in_shop(setting: Setting, made: Wheelset) -> CheckResult | None:
         return CheckResult(id, title, None, None, "", "pass", says, SOURCE)
     plain = _plain(setting, made)
     advice = (
-        ", ".join(f"{key} = {_toml(value)}" for key, value in plain.items())
-        + ": one diameter throughout"
+        f"{keys_told(plain)}: one diameter throughout"
         if plain
         else "have it turned, or another hub_bore_mm that a bearing fits too"
     )
     says = f"shop.lathe = false, and the axle has {' and '.join(why)}: {advice}"
     return CheckResult(id, title, None, None, "", "fail", says, SOURCE)
-
-
-def _keys_said(keys: Keys) -> str:
-    return ", ".join(f"{key} = {_toml(value)}" for key, value in keys.items() if value is not None)
-
-
-def _toml(value: object) -> str:
-    if isinstance(value, bool):
-        return "true" if value else "false"
-    return f'"{value}"' if isinstance(value, str) else f"{value:g}"
 
 
 def _made_with(setting: Setting, made: Wheelset) -> str:

@@ -20,12 +20,9 @@ from platewheel.parts.checks.strength.weld_strength import (
     circle_polar_mm3,
     fillet_strength_n_mm2,
 )
-from platewheel.parts.checks.trying import still_pass
-from platewheel.parts.checks.wheelset.axle_crack import axle_fatigue_safety
-from platewheel.parts.checks.wheelset.tools import lacking
 from platewheel.parts.loads.wheel_load import side_force_n, wheel_load_n
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.wheelset.assembly import Wheelset, wheelset
+from platewheel.parts.wheelset.assembly import Wheelset
 from platewheel.parts.wheelset.wheel_holding import (
     SCREWS_MM,
     key_pressure_n_mm2,
@@ -76,59 +73,20 @@ def wheel_held(setting: Setting, made: Wheelset) -> CheckResult:
         good=f"{where} holds it, used to {100 * share:.0f} %",
         bad=f"{where} does not hold it"
         + (f" ({100 * share:.0f} % used)" if math.isfinite(share) else "")
-        + (f": {_better_held(setting, made)}" if share > 1 else ""),
+        + (f": {_better_held(made)}" if share > 1 else ""),
     )
 
 
-def _better_held(setting: Setting, made: Wheelset) -> str:
+def _better_held(made: Wheelset) -> str:
     """What holds a wheel better than what does not."""
     more = {
-        "key": "a longer hub" + _or_ways(setting, made, "weld"),
-        "screws": f"set screws turn in dry curves: {_in_place_of_screws(setting, made)}",
-        "press": "a longer or thicker hub" + _or_ways(setting, made, "key", "weld"),
-        "weld": "a larger wheel.weld_throat_mm, or a thicker axle",
-        "collar": "a thicker axle"
-        + (
-            ", or a shoulder in place of the collar: a larger axle.body_diameter_mm"
-            if made.frames == "outside"
-            else ""
-        ),
+        "key": "a longer hub, a thicker axle, or another way to hold it",
+        "screws": "set screws turn in dry curves: another way to hold it, or a thicker axle",
+        "press": "a longer or thicker hub, a thicker axle, or another way to hold it",
+        "weld": "larger fillets, or a thicker axle",
+        "collar": "a thicker axle, or, frames outside, a shoulder in place of the collar",
     }
     return more[made.retention]
-
-
-def _in_place_of_screws(setting: Setting, made: Wheelset) -> str:
-    if made.retention != "screws":
-        return ""  # not asked
-    ways = " or ".join(_ways(setting, "key", "weld"))
-    return ways or "neither key nor weld does on this axle: a thicker axle, or less load"
-
-
-def _or_ways(setting: Setting, made: Wheelset, *ways: str) -> str:
-    if made.retention in (*ways, "screws"):
-        return ""  # not asked
-    return "".join(f", or {way}" for way in _ways(setting, *ways)) or ", or a thicker axle"
-
-
-def _ways(setting: Setting, *ways: str) -> list[str]:
-    """Those of these ways, as keys, that the shop has the tools for, that hold this wheel, and
-    with which no crack comes."""
-    return [
-        f'axle.retention = "{way}"'
-        for way in ways
-        if not lacking(setting.shop, way)
-        and still_pass(setting, {"axle.retention": way}, _held_once_made, _lasts_once_made)
-    ]
-
-
-def _held_once_made(setting: Setting) -> CheckResult:
-    """Raises: SpecError where that axle cannot be made."""
-    return wheel_held(setting, wheelset(setting))
-
-
-def _lasts_once_made(setting: Setting) -> CheckResult:
-    """Raises: SpecError where that axle cannot be made."""
-    return axle_fatigue_safety(setting, wheelset(setting))
 
 
 _SCREW_SOURCE = (
@@ -241,7 +199,8 @@ def press_hub(setting: Setting, made: Wheelset) -> CheckResult | None:
         "Lame's thick ring by Tresca; yield by EN 10025-2",
         at_most=True,
         good="the hub stays elastic",
-        bad="the hub yields: pair each axle with its hub to a middling overlap, or a thicker hub",
+        bad="the hub yields, however thick it is: pair each axle with its hub to a middling "
+        "overlap, or a hub of stronger steel",
         bad_verdict="warn",
     )
 

@@ -50,7 +50,7 @@ def advised(advice: Advice, keys: Keys) -> tuple[Verdict, Keys]:
     assert result.verdict in ("warn", "fail"), f"{result.id} has nothing against {keys}"
     found = re.search(advice.pattern.replace("#", NUMBER), result.says)
     assert found, f"no such advice in: {result.says}"
-    return result.verdict, advice.follow(setting, float(found[1]))
+    return result.verdict, advice.follow(setting, float(found[1] or 0))
 
 
 def assert_heeded(advice: Advice, keys: Keys, leaves: Verdict = "pass") -> None:

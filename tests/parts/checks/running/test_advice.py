@@ -27,7 +27,7 @@ from platewheel.parts.checks.running.rough_track import (
 )
 from platewheel.parts.checks.running.speed import cant_deficiency, cant_standing, overturning
 from platewheel.parts.checks.running.steering import curve_slide
-from platewheel.parts.checks.running.wagon import brake_adhesion, pushers
+from platewheel.parts.checks.running.wagon import brake_adhesion, pushers, roll_away
 from platewheel.parts.checks.running.wear import hollow_tread, thin_flange
 from platewheel.parts.checks.trying import advice_tried
 from platewheel.parts.setting.setting import Setting
@@ -61,6 +61,7 @@ ADVICE: dict[str, Advice] = {
         tread_bearing, ", # mm wider.* widening", more("gauge_widening_mm", -1)
     ),
     "curve-room: widen": Advice(curve_room, "widening_mm = #", to("gauge_widening_mm")),
+    "curve-room: base": Advice(curve_room, "wheelbase_mm = #", to("wheelbase_mm"), 20.0),
     "curve-room: flare": Advice(curve_room, "angle_deg = # or less clears", to("flange_angle_deg")),
     "middle-axle: play": Advice(middle_axle, "widening_mm = #", to("gauge_widening_mm")),
     "curve-slide: push": Advice(curve_slide, "push_force_n = #", to("push_force_n"), 2.0),
@@ -118,6 +119,7 @@ ADVICE: dict[str, Advice] = {
     "pushers: load": Advice(pushers, "payload_kg = #", to("payload_kg"), 2.0),
     "pushers: push": Advice(pushers, "push_force_n = #", to("push_force_n"), 200.0),
     "brake-adhesion: speed": Advice(brake_adhesion, "speed_km_h = #", to("max_speed_km_h")),
+    "roll-away: gradient": Advice(roll_away, "percent = #", to("steepest_gradient_percent"), 0.02),
     "brake-adhesion: gradient": Advice(
         brake_adhesion, "no more than # % is held", to("steepest_gradient_percent")
     ),
@@ -146,6 +148,7 @@ SOUND: list[tuple[str, Keys]] = [
         "curve-room: widen",
         {"wheelbase_mm": 1040.0, "flange_angle_deg": 67.0, "back_to_back_mm": 576.0},
     ),
+    ("curve-room: base", {"min_curve_radius_m": 2.0}),
     ("middle-axle: play", {"flange_depth_mm": 19.9, "axles": 4, "back_to_back_mm": 600.0}),
     ("curve-slide: push", {"min_curve_radius_m": 6.0}),
     ("curve-slide: loose", {"payload_kg": 7600.0}),
@@ -189,6 +192,7 @@ SOUND: list[tuple[str, Keys]] = [
     ("cant-standing: lower", {"cant_mm": 60.0, "centre_of_gravity_mm": 3000.0}),
     ("pushers: load", {}),
     ("pushers: push", {}),
+    ("roll-away: gradient", {"steepest_gradient_percent": 5.0}),
     ("brake-adhesion: speed", {"steepest_gradient_percent": 15.0}),
     ("load-unevenness: value", {"load_unevenness": 1.05}),
     ("shock-factor: value", {"shock_factor": 1.1}),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 
 import pytest
 
@@ -26,6 +27,7 @@ from platewheel.parts.checks.running.points import (
     switch_opening,
     yawed_back_mm,
 )
+from platewheel.parts.checks.trying import advice_tried
 from platewheel.parts.setting.wear import worn_flange_mm
 from tests.parts.checks.running.settings import running_setting
 
@@ -252,3 +254,18 @@ def test_a_check_rail_that_cannot_fit_is_told_so() -> None:
     result = check_gauge(running_setting(**keys))
     assert result is not None
     assert "none fits, as the yawed flange needs 15.3 mm and the nose leaves 14:" in result.says
+
+
+def test_where_no_check_rail_fits_nearer_wheels_and_its_flangeway_do() -> None:
+    setting = running_setting(check_rail_flangeway_mm=30.0, min_curve_radius_m=3.0)
+    with advice_tried():
+        result = check_gauge(setting)
+    assert result is not None
+    assert "none fits" in result.says
+    told = {key: float(value) for key, value in re.findall(r"\.(\w+) = ([\d.]+\d)", result.says)}
+    assert told.keys() == {"back_to_back_mm", "check_rail_flangeway_mm"}
+    nearer = running_setting(min_curve_radius_m=3.0, **told)
+    for check in (check_gauge, flangeway_width):
+        after = check(nearer)
+        assert after is not None
+        assert after.verdict == "pass"
