@@ -89,7 +89,7 @@ CHOICES: dict[str, tuple[str, str]] = {  # line added to [cutting] or [wheel], w
 WANTED = ("hand", "hand", "true", "false", "arc", "oxy-fuel", "plasma")
 
 
-@pytest.mark.parametrize(("line", "wanted"), zip(CHOICES, WANTED, strict=True))
+@pytest.mark.parametrize(("line", "wanted"), [*zip(CHOICES, WANTED, strict=True)])
 def test_a_choice_is_known_by_any_spelling(line: str, wanted: str, tmp_path: Path) -> None:
     text = job_text(head=f"[cutting]\n{line}")
     (fault,) = faults_of(tmp_path / "job.toml", text)
