@@ -6,8 +6,9 @@ most of the time, the more so with two threads at it. Functions that allocate no
 number as numpy's does: no test at each division.
 
 The copy on disk goes by a name that holds a digest of all compiled files, as each function has
-those it calls built in: a change in one makes all of them anew. Without a place for it, all of them
-are made anew in each run.
+those it calls built in: a change in one makes all of them anew. It lies with the user's other
+caches and not beside the sources, where pip would leave it behind; NUMBA_CACHE_DIR names another
+place. Without a place for it, all of them are made anew in each run.
 """
 
 from __future__ import annotations
@@ -18,7 +19,8 @@ from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
-from numba import njit
+from numba import config, njit
+from numba.misc.appdirs import AppDirs
 
 FILES = (
     "compiled.py",
@@ -31,15 +33,20 @@ FILES = (
 )
 _sources = [(Path(__file__).parent / name).read_bytes() for name in FILES]
 DIGEST = sha256(b"".join(_sources)).hexdigest()[:12]
+_caches = AppDirs("platewheel", appauthor=False).user_cache_dir
+PLACE = config.CACHE_DIR or (_caches if Path(_caches).is_absolute() else "")  # not of no home
 
 
 def _compiled(function: Callable[..., Any], **options: Any) -> Any:
     function.__qualname__ = f"{function.__name__}_{DIGEST}"
     compiled = partial(njit, nogil=True, error_model="numpy", **options)
+    of_all, config.CACHE_DIR = config.CACHE_DIR, PLACE  # other users of numba keep their own
     try:
         return compiled(cache=True)(function)
     except RuntimeError:  # no folder that may be written in: compiled anew each time
         return compiled()(function)
+    finally:
+        config.CACHE_DIR = of_all
 
 
 kernel = _compiled

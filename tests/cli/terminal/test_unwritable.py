@@ -22,6 +22,14 @@ def doubled(numbers):
 
 assert doubled(numpy.ones(2)).tolist() == [2, 2]
 """
+KEPT = """
+from numba import config
+from platewheel.nesting.search import move, separate
+
+own = [one for one in (*vars(move).values(), *vars(separate).values()) if hasattr(one, "_cache")]
+print(*{one._cache.cache_path for one in own})
+assert not config.CACHE_DIR  # other users of numba keep their own
+"""
 NOISY = """
 import logging, os, pwd, sys, warnings
 from platewheel.cli.terminal.run import run
@@ -62,3 +70,19 @@ def test_compiled_code_without_a_place_is_compiled_each_time() -> None:
         [sys.executable, "-c", COMPILED], capture_output=True, text=True, check=False
     )
     assert (done.returncode, done.stderr) == (0, "")
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="by the XDG Base Directory Specification")
+def test_compiled_code_is_kept_with_the_users_caches(tmp_path: Path) -> None:
+    """Beside the sources it would stay behind when pip takes the package away."""
+    kept = {key: value for key, value in os.environ.items() if key != "NUMBA_CACHE_DIR"}
+    done = subprocess.run(
+        [sys.executable, "-c", KEPT],
+        env=kept | {"XDG_CACHE_HOME": str(tmp_path)},
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert (done.returncode, done.stderr) == (0, "")
+    (place,) = done.stdout.split()
+    assert Path(place).parent == tmp_path / "platewheel"
