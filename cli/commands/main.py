@@ -189,7 +189,7 @@ def solids(
 
     with exit_codes():
         job = read_job(job_file)
-        parts = wheel_parts(job.wheel)
+        parts = wheel_parts(job.wheel, disc=job.own_disc)
         with steps() as step:
             step("solids")
             _, stale = write_part(
@@ -259,7 +259,7 @@ def templates(
 
     with exit_codes():
         job = read_job(job_file, gauges_cut=True)
-        parts = wheel_parts(job.wheel)
+        parts = wheel_parts(job.wheel, disc=job.own_disc)
         with steps() as step:
             step("templates")
             made, stale = write_part(

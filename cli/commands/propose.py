@@ -50,6 +50,7 @@ def propose(
     from platewheel.cli.job.written_wheel import with_wheel
     from platewheel.cli.output.folder import PROPOSAL_OURS, require_ours
     from platewheel.cli.output.proposal import write_proposal
+    from platewheel.cli.propose.plain_disc import require_plain_disc
     from platewheel.cli.propose.run import propose as find
     from platewheel.cli.propose.wanted import Wanted
     from platewheel.cli.terminal.propose import show_proposals
@@ -57,6 +58,7 @@ def propose(
 
     with exit_codes():
         job = read_job(job_file)
+        require_plain_disc(job, "propose")
         size = job.wheel.tread_diameter_mm
         wanted = Wanted(
             least_diameter_mm=least_diameter or round(0.7 * size),

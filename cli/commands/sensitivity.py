@@ -29,12 +29,14 @@ def sensitivity(
     checks it helps, and for what mass."""
     from platewheel.cli.job.job import read_job
     from platewheel.cli.job.wheelset import checks_of
+    from platewheel.cli.propose.plain_disc import require_plain_disc
     from platewheel.cli.terminal.sensitivity import sensitivity_table, show_sensitivity
     from platewheel.cli.terminal.show import show_json, steps
     from platewheel.parts.propose.sensitivity import sensitivity as step_all
 
     with exit_codes():
         job = read_job(job_file)
+        require_plain_disc(job, "sensitivity")
         with steps() as step:
             found = step_all(
                 job.setting,

@@ -145,8 +145,9 @@ def require_stock_of_both(found: Comparison, files: tuple[Path, Path]) -> None:
 def differing_keys(a: Job, b: Job) -> Iterator[KeyRow]:
     """Keys whose values differ, defaults counted as values, by section; rows by their number."""
     for name in SINGLE:
-        one, two = (getattr(job, FIELDS.get(name, name)).model_dump() for job in (a, b))
-        yield from (KeyRow(f"{name}.{k}", one[k], two[k]) for k in one if one[k] != two[k])
+        old, new = (_section(job, name) for job in (a, b))
+        pairs = ((key, old.get(key), new.get(key)) for key in dict.fromkeys((*old, *new)))
+        yield from (KeyRow(f"{name}.{key}", x, y) for key, x, y in pairs if x != y)
     for name in REPEATED:
         first, second = (_rows(job, name) for job in (a, b))
         for i in range(max(len(first), len(second))):
@@ -157,6 +158,16 @@ def differing_keys(a: Job, b: Job) -> Iterator[KeyRow]:
             else:
                 keys = (k for k in one if one[k] != two[k])
                 yield from (KeyRow(f"{name}[{i}].{k}", one[k], two[k]) for k in keys)
+
+
+def _section(job: Job, name: str) -> dict[str, Any]:
+    section = getattr(job, FIELDS.get(name, name))
+    if section is None:  # [disc] where there is none
+        return {}
+    told: dict[str, Any] = section.model_dump()
+    if name == "disc" and job.own_disc:  # two drawings of one name may differ
+        told["area_mm2"] = round(job.own_disc.area_mm2, 3)
+    return told
 
 
 def _rows(job: Job, name: str) -> list[dict[str, Any]]:
@@ -172,7 +183,7 @@ def _figures(a: Side, b: Side) -> Iterator[FigureRow]:
     """Totals are judged only where both jobs make as many wheels, plates only where they are of
     the same sizes, prices only in one currency with the same parts priced."""
     sides = (a, b)
-    masses = [wheel_mass_kg(side.job.wheel) for side in sides]
+    masses = [wheel_mass_kg(side.job.wheel, disc=side.job.own_disc) for side in sides]
     yield _figure("mass of a wheel", "kg", masses, least=True)
     if a.rating or b.rating:
         rated = [

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from platewheel.cli.job.job import Job
 from platewheel.nesting.stock.layout import Turns
 from platewheel.parts.geometry.blank import Blank
+from platewheel.parts.wheel.hub_disc import DISC
 from platewheel.parts.wheel.part import Part
 
 
@@ -19,14 +20,21 @@ class JobBlank:
     count: int
     stem: str
     steel: str
-    drawing: str | None = None  # of a part of the user's own
+    drawing: str | None = None  # of a part or a disc of the user's own
     turns: Turns = "any"
 
 
 def job_blanks(job: Job, parts: Sequence[Part]) -> tuple[JobBlank, ...]:
     """The wheel's blanks, then the others."""
+    own = job.disc.file if job.disc else None
     wheel = [
-        JobBlank(part.blank, part.count_per_wheel * job.head.wheels, part.name, job.wheel.steel)
+        JobBlank(
+            part.blank,
+            part.count_per_wheel * job.head.wheels,
+            part.name,
+            job.wheel.steel,
+            own if part.blank.kind == DISC.name else None,
+        )
         for part in parts
         if part.blank
     ]

@@ -8,15 +8,16 @@ from pathlib import Path
 from typing import Any
 
 from platewheel.cli.job.gauge_faults import plate_faults, unasked_faults
-from platewheel.cli.job.own_parts import own_parts
+from platewheel.cli.job.own_parts import DrawnDisc, drawn_disc, own_parts
 from platewheel.cli.job.stray_keys import key_faults, section_faults
 from platewheel.cli.job.toml_file import read_toml
 from platewheel.cli.job.toml_lines import Places
 from platewheel.cli.job.usual import odd_units
 from platewheel.cli.ledger.rack import Rack, rack_of
 from platewheel.cli.schema.job_head import JobHead
-from platewheel.cli.schema.job_sections import KINDS, OPTIONAL, REPEATED, SINGLE
+from platewheel.cli.schema.job_sections import KINDS, OPTIONAL, REPEATED, SINGLE, UNASKED
 from platewheel.nesting.cutting.cut_speed import CutSpeed, speed_faults
+from platewheel.nesting.drawings.disc import DiscDrawing
 from platewheel.nesting.drawings.extra import Extra, ExtraPart, extra_parts
 from platewheel.nesting.drawings.layers import DrawingLayer
 from platewheel.nesting.files.file_layers import FileLayer, file_layer_faults
@@ -82,7 +83,9 @@ class Job:
     rounds: tuple[Round, ...] = ()
     way: tuple[WaySpec, ...] = ()
     rack: Rack | None = None  # [job] ledger: its pieces are among the rows above
-    disc: Blank | None = None  # of a script's own, in place of both hub discs
+    disc: DiscDrawing | None = None
+    drawn_disc: DrawnDisc | None = None  # [disc], its drawing read
+    own_disc: Blank | None = None  # of [disc] or a script, in place of both hub discs
     has_axle: bool = False  # [axle] is in the file: the wheelset is part of the job
     places: Places = field(default_factory=Places, compare=False, repr=False)  # in its file
 
@@ -99,6 +102,7 @@ class Job:
             shop=self.shop,
             process=self.cutting.process,
             way=self.way,
+            disc=self.own_disc,
         )
 
     @property
@@ -169,7 +173,7 @@ def job_of(
 
     Raises: SpecError with every fault.
     """
-    needed = [name for name in SINGLE if name not in OPTIONAL]
+    needed = [name for name in SINGLE if name not in (*OPTIONAL, *UNASKED)]
     faults = [*section_faults(table, KINDS, REPEATED, needed)]
     for name in SINGLE:
         section = table.get(name)
@@ -178,7 +182,8 @@ def job_of(
         if isinstance(section, dict):
             faults += (one.below(name) for one in key_faults(name, section, KINDS, REPEATED))
     drawn, bad_extras = own_parts(table, folder, RESERVED)
-    faults += bad_extras
+    disc, bad_disc = drawn_disc(table, folder)
+    faults += [*bad_extras, *bad_disc]
     for name in REPEATED:
         rows = table.get(name, [])
         for i, row in enumerate(rows if isinstance(rows, list) else []):
@@ -189,7 +194,8 @@ def job_of(
     faults += _repeated_names(table)
     if faults:
         raise SpecError(faults)
-    single = {name: kind(**table.get(name, {})) for name, kind in SINGLE.items()}
+    there = {name: kind for name, kind in SINGLE.items() if name in table or name not in UNASKED}
+    single = {name: kind(**table.get(name, {})) for name, kind in there.items()}
     rows = {name: tuple(kind(**r) for r in table.get(name, [])) for name, kind in REPEATED.items()}
     rack = rack_of(single["job"], folder, file, rows)
     if rack:
@@ -197,6 +203,7 @@ def job_of(
     extras = extra_parts(drawn, single["wheel"].steel)  # type: ignore[attr-defined]
     made: dict[str, Any] = {**single, **rows, "extra": extras}
     values = {FIELDS.get(name, name): one for name, one in made.items()}
+    values |= {"drawn_disc": disc, "own_disc": disc.blank if disc else None}
     job = Job(**values, rack=rack, has_axle="axle" in table)
     faults = [*speed_faults(job.cutting, job.cut_speeds, _cut_thicknesses_mm(job))]
     faults += [*curve_faults(job.track, job.wagon), *way_faults(job.way, job.track, job.wagon)]

@@ -1,20 +1,28 @@
-"""The user's own parts of a job: drawings read as their layers and the kerf want them."""
+"""The user's own drawings of a job, [[extra]] and [disc], read as layers and kerf want them."""
 
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
 from platewheel.nesting.cutting.kerf import torch_path
+from platewheel.nesting.drawings.disc import DiscDrawing
 from platewheel.nesting.drawings.extra import Extra, extra_blank, read_extras
 from platewheel.nesting.drawings.layers import DrawingLayer, layer_faults
-from platewheel.nesting.drawings.read import Outline
+from platewheel.nesting.drawings.read import Outline, moved_mark
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.layout import NestingError
 from platewheel.nesting.stock.small_holes import without_small_holes
 from platewheel.parts.base.faults import Fault
 from platewheel.parts.base.spec_model import find_faults
+from platewheel.parts.geometry.blank import Blank
+from platewheel.parts.geometry.outline import Point, bounds, moved
+from platewheel.parts.geometry.round_hole import round_hole
+from platewheel.parts.wheel.hub_disc import DISC
+from platewheel.parts.wheel.own_disc import OFF_MM, as_disc, as_fitted_faults, fit_faults
+from platewheel.parts.wheel.spec import WheelSpec
 
 Read = list[tuple[Extra, Outline]]
 
@@ -28,20 +36,26 @@ def own_parts(
     any, no drawing is read; while the latter has, none is held against the kerf.
     """
     extras, rows = (_rows(table, name) for name in ("extra", "drawing_layer"))
-    sound = all(isinstance(row, dict) and not find_faults(DrawingLayer, row) for row in rows)
-    layers = [DrawingLayer(**row) for row in rows] if sound else None
-    given = table.get("cutting", {})
-    cutting = (
-        Cutting(**given) if isinstance(given, dict) and not find_faults(Cutting, given) else None
-    )
+    layers, cutting = _layers(rows), _cutting(table)
     drawn, faults = read_extras(extras, folder, reserved, layers, cutting)
     names = {row["name"] for row in extras if isinstance(row, dict) and _is_name(row.get("name"))}
+    names |= {DISC.name} if "disc" in table else set()
     faults += layer_faults(rows, names)
-    if cutting is not None and cutting.kerf_in_path and sound and not faults:
+    if cutting is not None and cutting.kerf_in_path and layers is not None and not faults:
         places = [i for i, row in enumerate(extras) if isinstance(row, dict)]
         for i, (extra, outline) in zip(places, drawn, strict=True):
             faults += (fault.below(f"extra[{i}]") for fault in _unfollowed(extra, outline, cutting))
     return drawn, faults
+
+
+def _layers(rows: Sequence[Any]) -> list[DrawingLayer] | None:
+    sound = all(isinstance(row, dict) and not find_faults(DrawingLayer, row) for row in rows)
+    return [DrawingLayer(**row) for row in rows] if sound else None
+
+
+def _cutting(table: dict[str, Any]) -> Cutting | None:
+    given = table.get("cutting", {})
+    return Cutting(**given) if isinstance(given, dict) and not find_faults(Cutting, given) else None
 
 
 def _rows(table: dict[str, Any], name: str) -> Sequence[Any]:
@@ -62,3 +76,93 @@ def _unfollowed(extra: Extra, drawn: Outline, cutting: Cutting) -> Iterator[Faul
         except NestingError as error:
             allowed = f"edges that the kerf can follow; {extra.name}: {error}"
             yield Fault("file", extra.file, allowed, "draw that place wider, or leave it out")
+
+
+@dataclass(frozen=True)
+class DrawnDisc:
+    """The disc as drawn, its axis on the origin; `notes` from the reading."""
+
+    spec: DiscDrawing
+    blank: Blank
+    notes: tuple[str, ...] = ()
+
+    @property
+    def warnings(self) -> tuple[str, ...]:
+        """What the reading assumed or left out."""
+        return tuple(f"{self.spec.file}: {note}" for note in self.notes)
+
+
+def drawn_disc(table: dict[str, Any], folder: Path) -> tuple[DrawnDisc | None, list[Fault]]:
+    """The disc of a job file's table; None where it has none, or faults.
+
+    Faults of its keys one by one, of [wheel] and of [cutting] are told elsewhere: while [wheel] has
+    any, the drawing is read and not held against the ring.
+    """
+    given = table.get("disc")
+    if not isinstance(given, dict) or find_faults(DiscDrawing, given):
+        return None, []
+    row = table.get("wheel")
+    wheel = row if isinstance(row, dict) and not find_faults(WheelSpec, row) else None
+    spec = WheelSpec(**wheel) if wheel else None
+    thick = spec.disc_thickness_mm if spec else 1.0
+    drawing = DiscDrawing(**given)
+    values = drawing.model_dump() | {"name": DISC.name, "thickness_mm": thick, "count": 1}
+    read, faults = _read_as_extra(values, folder, table)
+    faults = [replace(fault, key="disc.file") for fault in faults]
+    vents = spec.vent_count if spec else 0
+    if vents:
+        allowed = "0 beside [disc]: the openings of the drawing are all there are"
+        told = None if wheel is None else wheel.get("vent_count")
+        faults.append(Fault("wheel.vent_count", told, allowed, "vent_count = 0"))
+    if read is None or spec is None:
+        return None, faults
+    extra, outline = read
+    drawn = extra_blank(extra, outline)
+    axis = _axis(drawn)
+    blank = as_disc(_moved(drawn, axis))
+    unfit = {one.key: one for one in (*fit_faults(spec, blank), *as_fitted_faults(spec, blank))}
+    at = (outline.origin[0] + axis[0], outline.origin[1] + axis[1])
+    faults += dict.fromkeys(_told(fault, drawing.file, blank, at) for fault in unfit.values())
+    return (None if faults else DrawnDisc(drawing, blank, outline.notes)), faults
+
+
+def _told(fault: Fault, file: str, disc: Blank, axis: Point) -> Fault:
+    """A fault of the drawn disc as one of the key that names the drawing; holes by their place in
+    it, mm, as its axis lies there."""
+    place, number = fault.key.partition(".")[2], fault.value
+    if place.startswith("holes["):
+        x0, y0, x1, y1 = bounds(disc.holes[int(place[6:-1])])
+        x, y = axis[0] + (x0 + x1) / 2, axis[1] + (y0 + y1) / 2
+        place = f"hole about ({x:.6g}, {y:.6g}) mm"
+    found = f"{number:.6g}" if isinstance(number, float) else number
+    return Fault("disc.file", file, f"{fault.allowed}; its {place} has {found}", fault.advice)
+
+
+def _axis(blank: Blank) -> Point:
+    """The middle of its rim, wherever it was drawn; of one that is not round the middle of its
+    bounds, for its other faults."""
+    rim = round_hole(blank.outline, OFF_MM)
+    x0, y0, x1, y1 = bounds(blank.outline)
+    return rim.centre if rim else ((x0 + x1) / 2, (y0 + y1) / 2)
+
+
+def _moved(blank: Blank, axis: Point) -> Blank:
+    """The blank with this place on the origin."""
+    x, y = axis
+    return replace(
+        blank,
+        outline=moved(blank.outline, -x, -y),
+        holes=tuple(moved(hole, -x, -y) for hole in blank.holes),
+        marks=tuple(moved_mark(mark, -x, -y) for mark in blank.marks),
+    )
+
+
+def _read_as_extra(
+    values: dict[str, Any], folder: Path, table: dict[str, Any]
+) -> tuple[tuple[Extra, Outline] | None, list[Fault]]:
+    """The disc read as a part of the user's own is, beside layers and kerf, and its faults."""
+    layers, cutting = _layers(_rows(table, "drawing_layer")), _cutting(table)
+    read, faults = read_extras([values], folder, (), layers, cutting)
+    if read and not faults and cutting is not None and cutting.kerf_in_path:
+        faults += _unfollowed(*read[0], cutting)
+    return (read[0] if read else None), faults

@@ -42,7 +42,7 @@ class Plan:
 def plan_job(job: Job, seed: int, report: Callable[[str], None], effort: Effort = "normal") -> Plan:
     """Lay the job's blanks and lengths; nothing is dropped, `lacking` tells what is left over."""
     wheel = job.wheel
-    parts = wheel_parts(wheel, disc=job.disc)
+    parts = wheel_parts(wheel, disc=job.own_disc)
     found, bounds = _plates(job, parts, seed, report, effort)
     lengths, short = tread_lengths(job, parts[0].blank)
     kept = tuple(p for layout in found.layouts for p in remnants(layout, job.cutting))

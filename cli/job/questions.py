@@ -27,7 +27,8 @@ Asked = tuple[str, float, str]  # key, value, what is asked
 
 def _other_units(job: Job) -> Iterator[Asked]:
     table: dict[str, Any] = {name: job.rows(name) for name in REPEATED}
-    table |= {name: [getattr(job, name)] for name in SINGLE if name != "job"}
+    single = {name: getattr(job, name) for name in SINGLE if name != "job"}
+    table |= {name: [section] for name, section in single.items() if section is not None}
     plain = {name: [row.model_dump() for row in rows] for name, rows in table.items()}
     for one in odd_units(plain, KINDS, REPEATED):
         yield one.key, one.value, one.near + "?"

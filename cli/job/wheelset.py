@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from platewheel.cli.job.job import Job
 from platewheel.parts.base.faults import GeometryError, SpecError
 from platewheel.parts.checks.advice import with_cures
+from platewheel.parts.checks.own_disc import own_disc_checks
 from platewheel.parts.checks.rating_advice import with_advice
 from platewheel.parts.checks.result import CheckResult, worst_first
 from platewheel.parts.checks.run import run_checks
@@ -39,8 +40,10 @@ def job_wheelset(job: Job) -> Made:
 
 def job_checks(job: Job, found: Assessment | None = None) -> list[CheckResult]:
     """Every check of the wheel and, where the job has one, of its wheelset; worst first."""
-    results = run_checks(job.setting, found)
     made = job_wheelset(job).wheelset
+    if job.own_disc is not None:
+        return own_disc_checks(job.setting, made)
+    results = run_checks(job.setting, found)
     if made is not None:
         results = worst_first([*results, *run_wheelset_checks(job.setting, made)])
     return results

@@ -162,8 +162,8 @@ def _welding(job: Job) -> Iterator[BuyRow]:
 def _coating(job: Job) -> Iterator[BuyRow]:
     costs, wheels, coating = job.costs, job.head.wheels, job.finish.coating
     if coating == "galvanized":
-        steel = wheel_mass_kg(job.wheel, disc=job.disc) * wheels
-        zinc = zinc_mass_kg(job.wheel) * wheels
+        steel = wheel_mass_kg(job.wheel, disc=job.own_disc) * wheels
+        zinc = zinc_mass_kg(job.wheel, job.own_disc) * wheels
         key = "costs.galvanizing_price_per_kg"
         paid = by_key(costs.galvanizing_price_per_kg, key, ", of steel dipped")
         yield buy_row("galvanizing", "hot-dip galvanizing", steel, "kg", *paid)
@@ -174,7 +174,7 @@ def _coating(job: Job) -> Iterator[BuyRow]:
             says = f"not priced: in the galvanizer's price, {key}"
         yield buy_row("zinc", "zinc, at least", zinc, "kg", apart, says, mass_kg=zinc)
     elif coating == "painted":
-        area = coated_area_mm2(job.wheel) * 1e-6 * wheels
+        area = coated_area_mm2(job.wheel, job.own_disc) * 1e-6 * wheels
         more = ", inside of the box too"
         paid = by_key(costs.paint_price_per_m2, "costs.paint_price_per_m2", more)
         yield buy_row("paint", "paint, all coats", area, "m2", *paid)

@@ -32,6 +32,7 @@ from platewheel.cli.papers.charts.stress import ring_picture, stress_picture
 from platewheel.cli.papers.job_sheet_pdf import job_sheet_pdf
 from platewheel.cli.papers.sheet.drawings import drawings_of
 from platewheel.cli.papers.sheet.page import job_sheet
+from platewheel.cli.papers.sheet.summary import OWN_DISC
 from platewheel.cli.papers.standards_pdf import standards_pdf
 from platewheel.cli.refit.rows import wheel_records
 from platewheel.cli.report.gauge_rows import gauge_rows
@@ -88,6 +89,7 @@ def build_job(
         done = settled(job, plan, seed, step, effort, what_fits=what_fits)
         with reserved(done.job, done.plan) as taken:
             notes = [*done.told, *stopped_short(), *used_before(job, out), *taken, *questions(job)]
+            notes += [line for line in OWN_DISC if job.own_disc]
             return write_folder(
                 out,
                 job.head.name,

@@ -83,6 +83,7 @@ def write_sheets(job: Job, plan: Plan, folder: Path, rests: Sequence[Round] = ()
     plates = plate_pages(job, plan, files, told)
     (folder / PLATES_PDF).write_bytes(plates_pdf(job, plates))
     warnings = [line for extra in job.extras for line in extra.warnings]
+    warnings += job.drawn_disc.warnings if job.drawn_disc else ()
     warnings += [f"{file}: {line}" for file, own in zip(files, told, strict=True) for line in own]
     return SheetsWritten(files, warnings, plates)
 

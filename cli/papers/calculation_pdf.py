@@ -138,7 +138,7 @@ def _rated(number: int, result: CheckResult, units: Units) -> dict[str, Any]:
 def _pictures(job: Job) -> dict[str, str]:
     units, made = job.paper.units, job_wheelset(job).wheelset
     pictures = {
-        "section.svg": section_picture(job.wheel, units),
+        "section.svg": section_picture(job.wheel, units, job.own_disc),
         "rail.svg": on_the_rail(job.setting, units),
     }
     if made is not None:

@@ -74,6 +74,7 @@ def _on_all(job: Job) -> Phrase:
         "All discs: hub hole ",
         Length(wheel.hub_hole_diameter_mm),
         vents if wheel.vent_count else "",
-        f". Flanges: {so_many(wheel.flange_segments, 'piece')} each. "
-        "Every blank's name is marked on it.",
+        ", openings as drawn, the rim alone fitted to the rings" if job.own_disc else "",
+        f". Flanges: {so_many(wheel.flange_segments, 'piece')} each. Every ",
+        f"{'flange' if job.own_disc else 'blank'}'s name is marked on it.",
     )

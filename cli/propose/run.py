@@ -10,6 +10,7 @@ from platewheel.cli.propose.cheaper_steps import cheaper_steps
 from platewheel.cli.propose.finalists import finalists
 from platewheel.cli.propose.kinds import by_cost, other_kinds
 from platewheel.cli.propose.own_wheel import own_wheel, with_own
+from platewheel.cli.propose.plain_disc import require_plain_disc
 from platewheel.cli.propose.played import proposed_job
 from platewheel.cli.propose.rows import flare_rows, trade_rows
 from platewheel.cli.propose.search import analysed, let_in, mapped, screened
@@ -28,7 +29,9 @@ NONE_BUT_OWN = "the search found no wheel that passes; the wheel of the job file
 
 
 def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
-    """Wheels that pass every check, cheapest first; or why none does. Deterministic."""
+    """Wheels that pass every check, cheapest first; or why none does. Deterministic. Raises:
+    SpecError for a job with a disc of its own."""
+    require_plain_disc(job, "propose")
     step("screening")
     with beside(wanted.workers) as pool:
         asked = pool.submit(own_wheel, job, wanted.reserve, briefly=False)

@@ -45,7 +45,7 @@ def wheel_row(job: Job) -> WheelRow:
     spec = job.wheel
     return WheelRow.of(
         spec,
-        mass_kg=wheel_mass_kg(spec),
+        mass_kg=wheel_mass_kg(spec, disc=job.own_disc),
         weld_mass_kg=weld_mass_kg(spec),
         hub_tube=tube_words(spec),
     )

@@ -6,6 +6,7 @@ from typing import Final
 
 from platewheel.cli.schema.job_head import JobHead
 from platewheel.nesting.cutting.cut_speed import CutSpeed
+from platewheel.nesting.drawings.disc import DiscDrawing
 from platewheel.nesting.drawings.extra import Extra
 from platewheel.nesting.drawings.layers import DrawingLayer
 from platewheel.nesting.files.file_layers import FileLayer
@@ -29,6 +30,7 @@ SINGLE: Final[dict[str, type[Spec]]] = {
     "track": TrackSpec,
     "wagon": WagonSpec,
     "wheel": WheelSpec,
+    "disc": DiscDrawing,
     "finish": FinishSpec,
     "use": UseSpec,
     "axle": AxleSpec,
@@ -53,3 +55,4 @@ REPEATED: Final[dict[str, type[Spec]]] = {
 KINDS: Final = SINGLE | REPEATED
 # all keys have defaults
 OPTIONAL: Final = ("finish", "use", "axle", "shop", "cutting", "paper", "costs", "gauges")
+UNASKED: Final = ("disc",)  # nothing of it where it is left out

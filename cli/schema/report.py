@@ -63,7 +63,9 @@ class BlankRow(Row):
     area_mm2: float = Field(description="of one, holes taken off")
     cut_length_mm: float = Field(description="of one, outline and holes")
     steel: str = Field(description="grade of EN 10025-2")
-    drawing: str | None = Field(description="DXF file that an extra was read from")
+    drawing: str | None = Field(
+        description="DXF file that an extra, or the disc of [disc], was read from"
+    )
     file: str = Field(description="DXF of the blank, path below the job folder")
     length_mm: float | None = Field(None, description="of a straight blank, or of its bounds")
     width_mm: float | None = Field(None, description="of a straight blank, or of its bounds")

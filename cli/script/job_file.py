@@ -13,12 +13,17 @@ from typing import TYPE_CHECKING, Any
 
 from platewheel.cli.job.job import Job, job_of, read_job
 from platewheel.cli.script.changes import with_values
-from platewheel.parts.base.faults import Fault, SpecError
+from platewheel.parts.base.faults import SpecError
 from platewheel.parts.base.so_many import so_many
 from platewheel.parts.base.units import Units
 from platewheel.parts.rating.assess import Assessment, assess
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.wheel.own_disc import require_fit
+from platewheel.parts.wheel.own_disc import (
+    as_disc,
+    as_fitted_faults,
+    require_fit,
+    without_vents,
+)
 
 if TYPE_CHECKING:
     import cadquery as cq
@@ -68,9 +73,7 @@ class JobFile:
         """
         table = with_values(self.table, dict(values or {}) | more)
         job = job_of(table, self.folder, self.file)
-        if self.disc:
-            require_fit(job.wheel, self.disc)
-        return replace(self, job=job, table=table)
+        return replace(self, job=_with_own_disc(job, self.disc), table=table)
 
     def with_part(self, blank: Blank, count: int, *, turns: Turns = "any") -> JobFile:
         """The job with a part of one's own cut along, `count` of them; it lies on the sheets of the
@@ -92,16 +95,16 @@ class JobFile:
     def with_disc(self, blank: Blank) -> JobFile:
         """The job with hub discs of one's own: spokes, slots of any outline; mm, axis on (0, 0).
 
-        `nest`, `cost` and `solids` have them; `check` gives no verdict where a check may ask about
-        the disc, `rate` is None, and `build` is refused, for its papers draw plain discs. Zinc is
-        priced as for plain ones. Raises: SpecError where it does not fit ring, hub or plate.
+        What a job file says by [disc]: `nest`, `cost`, `solids` and `build` have them, no vents of
+        the job stay; `check` gives no verdict where a check may ask about the disc, `rate` is None.
+        Raises: SpecError where it does not fit ring, hub or plate.
 
         >>> job.with_disc(Blank("mine", "disc", 6.0, Circle((0.0, 0.0), 100.0)))
         Traceback (most recent call last):
         platewheel.parts.base.faults.SpecError: mine.outline: found 200.0; allowed: a diameter ...
         """
-        require_fit(self.job.wheel, blank)
-        return replace(self, disc=replace(blank, name="disc", kind="disc"))
+        own = _with_own_disc(self.job, blank)
+        return replace(self, job=own, disc=replace(blank, name="disc", kind="disc"))
 
     def check(self, *, quick: bool = False) -> Checks:
         """Every check, worst first; `quick` leaves the stress analysis out. Values in the unit
@@ -113,13 +116,9 @@ class JobFile:
         from platewheel.cli.job.wheelset import checks_with_advice
         from platewheel.cli.report.judged_rows import check_rows
         from platewheel.cli.script.results import Checks
-        from platewheel.parts.checks.own_disc import not_of_own_disc
 
-        setting = self.job.setting
-        found = None if quick or self.disc else _assessed(setting)
+        found = None if quick else _assessed(self.job.setting)
         results = checks_with_advice(self.job, found)
-        if self.disc:
-            results = not_of_own_disc(results, setting)
         return Checks(tuple(check_rows(results)), self._units)
 
     def rate(self) -> Rated | None:
@@ -132,7 +131,7 @@ class JobFile:
         from platewheel.cli.report.judged_rows import rating_row
         from platewheel.cli.script.results import Rated
 
-        found = None if self.disc else _assessed(self.job.setting)
+        found = _assessed(self.job.setting)
         return Rated(rating_row(found, self.job.setting), self._units) if found else None
 
     def nest(self, *, effort: Effort = "normal", seed: int = 0) -> Laid:
@@ -186,7 +185,7 @@ class JobFile:
         """
         from platewheel.parts.wheel.assembly import wheel_solids
 
-        return dict(wheel_solids(self.job.wheel, welds=welds, disc=self.disc))
+        return dict(wheel_solids(self.job.wheel, welds=welds, disc=self.job.own_disc))
 
     def build(
         self,
@@ -211,10 +210,8 @@ class JobFile:
         from platewheel.cli.script.results import Built
 
         PlanAsked(effort=effort, seed=seed)
-        if self.disc:
-            told = "plain discs: papers, steps and rating of a build know no other"
-            advice = "nest(), cost() and solids() know it; or the job without with_disc"
-            raise SpecError([Fault("disc", "one of your own", told, advice)])
+        if self.job.own_disc and (faults := [*as_fitted_faults(self.job.wheel, self.job.own_disc)]):
+            raise SpecError(faults)  # papers tell the gaps of the wheel
         job, out = self._whole, Path(folder)
         report = build_job(job, out, seed, lambda text: None, effort, what_fits=what_fits)
         return Built(out / job.head.name, report, self._units)
@@ -231,11 +228,20 @@ class JobFile:
 
     @property
     def _whole(self) -> Job:
-        return replace(self.job, extras=(*self.job.extras, *self.parts), disc=self.disc)
+        return replace(self.job, extras=(*self.job.extras, *self.parts))
 
     @property
     def _units(self) -> Units:
         return self.job.paper.units
+
+
+def _with_own_disc(job: Job, disc: Blank | None) -> Job:
+    """The job with a script's disc in place of its own. Raises: SpecError where it does not fit."""
+    if disc is None:
+        return job
+    require_fit(job.wheel, disc)
+    wheel, own = without_vents(job.wheel), as_disc(disc)
+    return replace(job, wheel=wheel, disc=None, drawn_disc=None, own_disc=own)
 
 
 def load(path: str | PathLike[str]) -> JobFile:

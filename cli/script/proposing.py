@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from platewheel.parts.base.faults import Fault, SpecError
-
 if TYPE_CHECKING:
     from platewheel.cli.script.job_file import JobFile
     from platewheel.cli.script.results import Proposed
@@ -31,14 +29,13 @@ def propose(
     Traceback (most recent call last):
     platewheel.parts.base.faults.SpecError: step_mm: found 0.0; allowed: a number from 1 up to ...
     """
+    from platewheel.cli.propose.plain_disc import require_plain_disc
     from platewheel.cli.propose.run import propose as find
     from platewheel.cli.propose.wanted import Wanted
     from platewheel.cli.script.asked import ProposeAsked
     from platewheel.cli.script.results import Proposed
 
-    if given.disc:
-        told, advice = "plain discs: no rating knows another", "the job without with_disc"
-        raise SpecError([Fault("disc", "one of your own", told, advice)])
+    require_plain_disc(given.job, "propose")
     size = given.job.wheel.tread_diameter_mm
     asked = ProposeAsked(
         least_diameter_mm=_or_share(least_diameter_mm, 0.7 * size),

@@ -13,6 +13,9 @@ HEAD = """\
 # with # are notes. Lengths in mm unless the name says otherwise.
 # Check it with:  platewheel check THIS-FILE     Build it with:  platewheel build THIS-FILE
 """
+QUIET = {  # sections that a starting job shows but does not use
+    "disc": "hub discs of your own drawing; vent_count = 0 then stands in [wheel]",
+}
 ABSENT = {  # tables that a starting job shows but does not use
     "cut_speed": "speeds of your machine, one table a thickness; without any, [cutting] tells them",
     "extra": "parts of your own, cut along with the wheel's",
@@ -32,15 +35,21 @@ def every_key_text() -> str:
     """Text of a job file that builds as it stands."""
     parts = [HEAD]
     for name, kind in SINGLE.items():
+        if name in QUIET:
+            parts.append(_quiet(f"[{name}]\n" + _keys(kind, {}), QUIET[name]))
+            continue
         note = "  # may be left out: all defaults" if name in OPTIONAL else ""
         parts.append(f"[{name}]{note}\n" + _keys(kind, {}))
     for values in START_STOCK:
         parts.append("[[stock]]\n" + _keys(REPEATED["stock"], values))
     for name, why in ABSENT.items():
-        table = f"[[{name}]]\n" + _keys(REPEATED[name], SHOWN.get(name, {}))
-        quiet = "\n".join(f"# {line}" for line in table.rstrip().splitlines())
-        parts.append(f"# {why}: take the first # off these lines\n{quiet}\n")
+        parts.append(_quiet(f"[[{name}]]\n" + _keys(REPEATED[name], SHOWN.get(name, {})), why))
     return "\n".join(parts)
+
+
+def _quiet(table: str, why: str) -> str:
+    quiet = "\n".join(f"# {line}" for line in table.rstrip().splitlines())
+    return f"# {why}: take the first # off these lines\n{quiet}\n"
 
 
 def _keys(kind: type[Spec], values: Mapping[str, object]) -> str:

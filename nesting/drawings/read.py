@@ -136,7 +136,7 @@ def read_outline(
     return Outline(
         moved(outline, -x0, -y0),
         tuple(moved(hole, -x0, -y0) for hole in holes),
-        tuple(_moved_mark(mark, -x0, -y0) for mark in marks),
+        tuple(moved_mark(mark, -x0, -y0) for mark in marks),
         (*notes, *found.notes),
         (x0, y0),
         unit_mm,
@@ -286,7 +286,8 @@ def _runs(
     return runs, marks, notes, wrong
 
 
-def _moved_mark(mark: Mark, x_mm: float, y_mm: float) -> Mark:
+def moved_mark(mark: Mark, x_mm: float, y_mm: float) -> Mark:
+    """The mark moved by x, y."""
     if isinstance(mark, Line | Arc):
         loop = moved((mark,), x_mm, y_mm)
         return segments(loop)[0]

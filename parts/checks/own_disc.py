@@ -5,20 +5,71 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
-from platewheel.parts.checks.making import rolling
+from platewheel.parts.base.spec_model import unchecked
+from platewheel.parts.checks.galvanizing import thickness_ratio
+from platewheel.parts.checks.making import rolling, weld_access, weld_room
 from platewheel.parts.checks.result import CheckResult, worst_first
-from platewheel.parts.checks.run import RUNNING
-from platewheel.parts.checks.strength import contact, corner_contact
+from platewheel.parts.checks.run import RUNNING, run_checks
+from platewheel.parts.checks.run_wheelset import run_wheelset_checks
+from platewheel.parts.checks.strength import (
+    consequence,
+    contact,
+    corner_contact,
+    flange_strength,
+    weld_size,
+)
+from platewheel.parts.checks.wheelset import wheel_retention
 from platewheel.parts.setting.setting import Setting
+from platewheel.parts.wheel.hub_disc import disc_diameter_mm
+from platewheel.parts.wheelset.assembly import Wheelset
 
-OF_NO_DISC = (*RUNNING, *contact.CHECKS, *corner_contact.CHECKS, *rolling.CHECKS)
+OF_NO_DISC = (
+    *RUNNING,
+    *contact.CHECKS,
+    *corner_contact.CHECKS,
+    *rolling.CHECKS,
+    *flange_strength.CHECKS,
+    *weld_size.CHECKS,
+    *consequence.CHECKS,
+    *thickness_ratio.CHECKS,
+    weld_access.root_groove,
+    weld_access.seam_gap,
+    weld_room.root_room,
+)
 SAYS = "the disc is one of your own: this check knows plain discs with round vents alone"
+
+
+def own_disc_checks(setting: Setting, made: Wheelset | None) -> list[CheckResult]:
+    """All checks of a setting with a disc of one's own and of its wheelset, worst first.
+
+    What asks about vents is among them, told of a wheel that has some, and gives no verdict.
+    """
+    found = not_of_own_disc(run_checks(_vented(setting)), setting)
+    if made is not None:
+        axle = run_wheelset_checks(setting, made)
+        held = {one.id for check in wheel_retention.CHECKS if (one := check(setting, made))}
+        found += [_not_assessed(one) if one.id in held else one for one in axle]
+    return worst_first(found)
+
+
+def _vented(setting: Setting) -> Setting:
+    """The same with two plain vents between hub hole and rim, so that no check of vents is left
+    out of the list."""
+    wheel = setting.wheel
+    hub, rim = wheel.hub_hole_diameter_mm, disc_diameter_mm(wheel, "field")
+    vents = {
+        "vent_count": 2,
+        "vent_circle_mm": (rim + hub) / 2,
+        "vent_diameter_mm": (rim - hub) / 8,
+    }
+    return replace(setting, wheel=unchecked(wheel, vents))
 
 
 def not_of_own_disc(results: Iterable[CheckResult], setting: Setting) -> list[CheckResult]:
     """The same results, without a verdict where the check may ask about the disc.
 
-    With a verdict stay track and flange, tread on rail, and rolling of the ring.
+    With a verdict stay track and flange, tread on rail, rolling of the ring, the flange and its
+    root, and what asks about the plates' thickness alone.
     """
     stay = {found.id for check in OF_NO_DISC if (found := check(setting)) is not None}
     return worst_first([one if one.id in stay else _not_assessed(one) for one in results])

@@ -89,6 +89,8 @@ def wheel_deck(setting: Setting, *, over: Over = "vent", coarse: float = 1.0) ->
     """
     if not LEAST_ELEMENT <= coarse <= MOST_ELEMENT:
         raise ValueError(f"coarse: found {coarse:g}; allowed: {LEAST_ELEMENT} to {MOST_ELEMENT}")
+    if setting.disc is not None:
+        raise GeometryError("deck: the disc is one of your own: the deck knows round vents alone")
     if why := loose(setting):
         raise GeometryError(f"deck: {why}")
     wheel, patch = setting.wheel, rated_patch(setting)

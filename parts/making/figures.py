@@ -7,9 +7,12 @@ import math
 from platewheel.parts.base.steel import DENSITY_KG_MM3
 from platewheel.parts.checks.making.rolling import flat_end_mm
 from platewheel.parts.checks.making.weld_access import seam_gap_range_mm
+from platewheel.parts.geometry.blank import Blank
+from platewheel.parts.geometry.outline import area_mm2
 from platewheel.parts.making.ring_roundness import disc_gap_range_mm
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.flange import flange_section, seam_length_mm, segment_turn
+from platewheel.parts.wheel.own_disc import openings
 from platewheel.parts.wheel.spec import WheelSpec
 
 
@@ -84,6 +87,8 @@ def flange_chord_mm(spec: WheelSpec) -> float:
     return spec.over_flange_diameter_mm * math.sin(min(segment_turn(spec), math.pi) / 2)
 
 
-def vent_area_mm2(spec: WheelSpec) -> float:
-    """Open area of all vents of both discs."""
+def vent_area_mm2(spec: WheelSpec, disc: Blank | None = None) -> float:
+    """Open area of all vents of both discs; of a disc of one's own all openings."""
+    if disc is not None:
+        return 2 * math.fsum(area_mm2(hole) for hole in openings(disc))
     return 2 * spec.vent_count * math.pi * spec.vent_diameter_mm**2 / 4

@@ -12,7 +12,10 @@ MOST_WORN_SHARE = 0.5  # of wall and root bead; beyond it the section is another
 
 
 def unrated(setting: Setting) -> str:
-    """Why the wheel cannot be rated, or nothing: loose parts, or vents beyond what was tried."""
+    """Why the wheel cannot be rated, or nothing: a disc of the user's own, loose parts, or vents
+    beyond what was tried."""
+    if setting.disc is not None:
+        return "the disc is one of your own: the analysis knows plain discs with round vents alone"
     return loose(setting) or vents_beyond(setting.wheel)
 
 

@@ -30,6 +30,7 @@ from platewheel.parts.refit.welded_wheel import running_diameters_mm
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.flange import flange_cone
 from platewheel.parts.wheel.hub_disc import SIDES, Side, disc_diameter_mm, hub_disc
+from platewheel.parts.wheel.own_disc import own_disc
 from platewheel.parts.wheel.part import Part
 from platewheel.parts.wheel.spec import WheelSpec
 
@@ -206,9 +207,10 @@ def _discs(
         users = [place for place, k in zip(places, chosen, strict=True) if k == number]
         first, side = users[0]
         name = f"disc-{number + 1}"
-        blank = shared_disc(specs[first], side, size, name)
-        solid = partial(hub_disc, disc_of_size(specs[first], side, size), side)
-        part = Part(name, len(users), blank.volume_mm3, solid, blank)
+        blank = shared_disc(specs[first], side, size, name, setting.disc)
+        fitted = disc_of_size(specs[first], side, size)
+        solid = partial(own_disc, fitted, blank) if setting.disc else partial(hub_disc, fitted)
+        part = Part(name, len(users), blank.volume_mm3, partial(solid, side), blank)
         made.append(Shared(size, part, tuple(dict.fromkeys(rings[i].ring for i, _ in users))))
     names |= {place: f"disc-{k + 1}" for place, k in zip(places, chosen, strict=True)}
     size_of = {place: sizes[k] for place, k in zip(places, chosen, strict=True)}

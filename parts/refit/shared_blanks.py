@@ -16,6 +16,7 @@ from platewheel.parts.geometry.blank import Blank, MarkText
 from platewheel.parts.making.ring_roundness import gap_spread_mm
 from platewheel.parts.wheel.flange import blank_sweep_deg, flange_blank
 from platewheel.parts.wheel.hub_disc import Side, disc_blank, disc_diameter_mm
+from platewheel.parts.wheel.own_disc import require_fit, resized
 from platewheel.parts.wheel.spec import WheelSpec
 
 STEPS_PER_MM = 10  # sizes are told to 0.1 mm
@@ -113,9 +114,17 @@ def disc_of_size(spec: WheelSpec, side: Side, diameter_mm: float) -> WheelSpec:
     return flange_of_size(spec, spec.tread_diameter_mm + wider)
 
 
-def shared_disc(spec: WheelSpec, side: Side, diameter_mm: float, name: str) -> Blank:
-    """Blank of a disc that several rings share; its name is marked on it. Raises: SpecError."""
-    return _named(disc_blank(disc_of_size(spec, side, diameter_mm), side), name)
+def shared_disc(
+    spec: WheelSpec, side: Side, diameter_mm: float, name: str, own: Blank | None = None
+) -> Blank:
+    """Blank of a disc that several rings share; its name is marked on it. One of the user's own
+    gets another rim alone. Raises: SpecError, also where its openings then lie in the bead."""
+    fitted = disc_of_size(spec, side, diameter_mm)
+    if own is None:
+        return _named(disc_blank(fitted, side), name)
+    disc = replace(resized(own, diameter_mm), name=name)
+    require_fit(fitted, disc)
+    return disc
 
 
 def shared_flange(spec: WheelSpec, cut_for_mm: float, name: str, longer_mm: float = 0.0) -> Blank:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, field
 
+from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.setting.axle import AxleSpec
 from platewheel.parts.setting.finish import FinishSpec
 from platewheel.parts.setting.shop import ShopSpec
@@ -37,6 +38,7 @@ class Setting:
     shop: ShopSpec = field(default_factory=ShopSpec)
     process: str = "plasma"  # how the sheet is cut
     way: tuple[WaySpec, ...] = ()  # as the job describes it; see `pieces`
+    disc: Blank | None = None  # of a user's own, in place of both hub discs
 
     @property
     def flange_reach_mm(self) -> float:

@@ -9,7 +9,7 @@ from platewheel.parts.base.steel import DENSITY_KG_MM3
 from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.wheel.hub_disc import DISC
 from platewheel.parts.wheel.kinds import KINDS, colour_of
-from platewheel.parts.wheel.own_disc import own_parts, own_solids
+from platewheel.parts.wheel.own_disc import own_parts, own_section, own_solids
 from platewheel.parts.wheel.part import Part, Sections
 from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.welds import weld_beads
@@ -51,11 +51,16 @@ def wheel_mass_kg(spec: WheelSpec, *, disc: Blank | None = None) -> float:
     return plates + weld_mass_kg(spec)
 
 
-def wheel_sections(spec: WheelSpec) -> Sections:
+def wheel_sections(spec: WheelSpec, disc: Blank | None = None) -> Sections:
     """Named r-z sections of everything that turns about the axis, for drawings and analysis; in
-    the order in which they are drawn."""
+    the order in which they are drawn. Discs are cut through plain plate: of one of your own
+    rim and hub hole are told."""
     kinds = sorted(KINDS, key=lambda kind: kind.look.layer)
-    plates = (section for kind in kinds for section in kind.sections(spec))
+    plates = (
+        section
+        for kind in kinds
+        for section in (own_section(spec, disc) if disc and kind is DISC else kind.sections(spec))
+    )
     beads = (bead for bead in weld_beads(spec) if not bead.name.startswith("weld-seam"))
     return (*plates, *((bead.name, bead.section) for bead in beads))
 

@@ -1,17 +1,20 @@
 """A hub disc of one's own: spokes, lightening slots of any outline, in place of the two round ones.
 
-It is drawn, weighed and joined like them. No check and no rating knows it: those ask the spec.
+It is drawn, weighed and joined like them. No rating knows it, and no check that asks about discs:
+those ask the spec, which has no vents beside such a disc.
 """
 
 from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING
 
 from platewheel.parts.base.faults import Fault, SpecError
-from platewheel.parts.geometry.blank import Blank
+from platewheel.parts.base.spec_model import unchecked
+from platewheel.parts.geometry.blank import Blank, MarkPoint
 from platewheel.parts.geometry.meeting import direction_deg, point_gap
 from platewheel.parts.geometry.outline import (
     Arc,
@@ -22,8 +25,15 @@ from platewheel.parts.geometry.outline import (
     segments,
 )
 from platewheel.parts.geometry.round_hole import round_hole
-from platewheel.parts.wheel.hub_disc import SIDES, Side, disc_z_mm
-from platewheel.parts.wheel.part import Part
+from platewheel.parts.geometry.section import rectangle
+from platewheel.parts.wheel.hub_disc import (
+    SIDES,
+    Side,
+    disc_diameter_mm,
+    disc_z_mm,
+    discs_differ,
+)
+from platewheel.parts.wheel.part import Part, Sections
 from platewheel.parts.wheel.spec import WheelSpec
 
 if TYPE_CHECKING:
@@ -31,6 +41,7 @@ if TYPE_CHECKING:
 
 AXIS: Point = (0.0, 0.0)
 OFF_MM = 0.01  # how far a centre may lie off the axis: a tenth of the finest cut
+AS_FITTED_MM = 0.1  # a drawn diameter is one that the papers tell, to the last digit they print
 
 
 def most_gap_mm(spec: WheelSpec) -> float:
@@ -41,9 +52,101 @@ def most_gap_mm(spec: WheelSpec) -> float:
 
 def require_fit(spec: WheelSpec, disc: Blank) -> None:
     """Whether the disc may be welded into this wheel. Raises: SpecError with every fault."""
-    faults = [*_plate_faults(spec, disc), *_rim_faults(spec, disc), *_hole_faults(spec, disc)]
+    faults = fit_faults(spec, disc)
     if faults:
         raise SpecError(faults)
+
+
+def fit_faults(spec: WheelSpec, disc: Blank) -> list[Fault]:
+    """Where the disc does not fit ring, hub, beads or plate of this wheel."""
+    return [*_plate_faults(spec, disc), *_rim_faults(spec, disc), *_hole_faults(spec, disc)]
+
+
+def without_vents(spec: WheelSpec) -> WheelSpec:
+    """The wheel beside such a disc: what is cut into its plate is the disc's own."""
+    return unchecked(spec, {"vent_count": 0})
+
+
+def as_disc(blank: Blank) -> Blank:
+    """The blank by the name of the part that it is, its sizes told, its centre marked."""
+    rim, hub = _round(blank.outline), _round(hub_hole(blank))
+    sizes = {} if rim is None else {"diameter_mm": 2 * rim.radius_mm}
+    sizes |= {} if hub is None else {"hub_hole_diameter_mm": 2 * hub.radius_mm}
+    marks = tuple(dict.fromkeys((MarkPoint(AXIS), *blank.marks)))
+    return replace(
+        blank,
+        name="disc",
+        kind="disc",
+        outline=rim or blank.outline,
+        holes=tuple(_round(hole) or hole for hole in blank.holes),
+        marks=marks,
+        sizes=sizes,
+    )
+
+
+def hub_hole(disc: Blank) -> Loop | None:
+    """The hole that the hub goes through."""
+    return next((hole for hole in disc.holes if contains(hole, AXIS)), None)
+
+
+def openings(disc: Blank) -> tuple[Loop, ...]:
+    """All other holes: between spokes, slots, vents."""
+    return tuple(hole for hole in disc.holes if not contains(hole, AXIS))
+
+
+def openings_reach_mm(disc: Blank) -> tuple[float, float] | None:
+    """Least and greatest distance from the axis that the openings have; None without any."""
+    reaches = [reach_mm(hole) for hole in openings(disc)]
+    return (min(r[0] for r in reaches), max(r[1] for r in reaches)) if reaches else None
+
+
+def resized(disc: Blank, diameter_mm: float) -> Blank:
+    """The disc with another rim; openings, hub hole and marks stay as drawn."""
+    sizes = {**disc.sizes, "diameter_mm": diameter_mm}
+    return replace(disc, outline=Circle(AXIS, diameter_mm / 2), sizes=sizes)
+
+
+def disc_of(spec: WheelSpec, disc: Blank, side: Side) -> Blank:
+    """The disc of one side: as drawn, but on a tapered bore the gauge side's rim is wider by as
+    much as the bore is."""
+    rim = _round(disc.outline)
+    if rim is None or not discs_differ(spec):
+        return disc
+    wider = disc_diameter_mm(spec, side) - disc_diameter_mm(spec, "field")
+    named = replace(disc, name=f"{disc.name}-{side}")
+    return resized(named, 2 * rim.radius_mm + wider) if wider else named
+
+
+def as_fitted_faults(spec: WheelSpec, disc: Blank) -> Iterator[Fault]:
+    """Where rim or hub hole leave another gap than `fit_clearance_mm`, by which all papers are."""
+    rim, hub = _round(disc.outline), _round(hub_hole(disc))
+    at = next((i for i, hole in enumerate(disc.holes) if contains(hole, AXIS)), 0)
+    pairs = (
+        ("outline", rim, disc_diameter_mm(spec, "field"), "the ring bore less"),
+        (f"holes[{at}]", hub, spec.hub_hole_diameter_mm, "the hub tube and"),
+    )
+    for key, drawn, wanted, words in pairs:
+        if drawn and abs(2 * drawn.radius_mm - wanted) > AS_FITTED_MM:
+            what = "rim" if key == "outline" else "hub hole"
+            fit = spec.fit_clearance_mm if key == "outline" or spec.has_tube else 0.0
+            told = f", {words} twice fit_clearance_mm = {fit:g}" if fit else ""
+            allowed = f"a {what} of {wanted:.6g} mm{told}"
+            advice = f"draw it {wanted:.6g} mm" + (", or another fit_clearance_mm" if fit else "")
+            yield Fault(f"{disc.name}.{key}", round(2 * drawn.radius_mm, 4), allowed, advice)
+
+
+def own_section(spec: WheelSpec, disc: Blank) -> Sections:
+    """Sections of both discs through plain plate, from hub hole to rim as drawn."""
+    rim, hub = _round(disc.outline), _round(hub_hole(disc))
+    inner = hub.radius_mm if hub else spec.hub_hole_diameter_mm / 2
+    outer = disc_diameter_mm(spec, "field") / 2 if rim is None else rim.radius_mm
+    wider = {
+        side: (disc_diameter_mm(spec, side) - disc_diameter_mm(spec, "field")) / 2 for side in SIDES
+    }
+    return tuple(
+        (f"disc-{side}", rectangle(inner, outer + wider[side], *disc_z_mm(spec, side)))
+        for side in SIDES
+    )
 
 
 def own_disc(spec: WheelSpec, disc: Blank, side: Side) -> cq.Solid:
@@ -59,17 +162,33 @@ def own_disc(spec: WheelSpec, disc: Blank, side: Side) -> cq.Solid:
 
 
 def own_parts(spec: WheelSpec, disc: Blank) -> tuple[Part, ...]:
-    """Both discs as one part. Raises: SpecError where it does not fit the wheel."""
+    """Both discs, one part but on a tapered bore. Raises: SpecError where it does not fit."""
     require_fit(spec, disc)
-    solid = partial(own_disc, spec, disc, SIDES[0])
-    return (Part(disc.name, 2, disc.volume_mm3, solid, disc, steel=spec.steel),)
+    sides = SIDES if discs_differ(spec) else SIDES[:1]
+    blanks = [(side, disc_of(spec, disc, side)) for side in sides]
+    return tuple(
+        Part(
+            blank.name,
+            2 // len(sides),
+            blank.volume_mm3,
+            partial(own_disc, spec, blank, side),
+            blank,
+            steel=spec.steel,
+        )
+        for side, blank in blanks
+    )
 
 
 def own_solids(spec: WheelSpec, disc: Blank) -> Iterator[tuple[str, cq.Solid]]:
     """Both discs by name. Raises: SpecError where it does not fit the wheel; GeometryError."""
     require_fit(spec, disc)
     for side in SIDES:
-        yield f"disc-{side}", own_disc(spec, disc, side)
+        yield f"disc-{side}", own_disc(spec, disc_of(spec, disc, side), side)
+
+
+def _round(loop: Loop | None) -> Circle | None:
+    """The loop as a circle; drawn as arcs it is one where they lie together within `OFF_MM`."""
+    return None if loop is None else round_hole(loop, OFF_MM)
 
 
 def _plate_faults(spec: WheelSpec, disc: Blank) -> Iterator[Fault]:
@@ -80,10 +199,9 @@ def _plate_faults(spec: WheelSpec, disc: Blank) -> Iterator[Fault]:
 
 
 def _rim_faults(spec: WheelSpec, disc: Blank) -> Iterator[Fault]:
-    rim = round_hole(disc.outline)
-    least = min(spec.bore_radius_mm(z) for side in SIDES for z in disc_z_mm(spec, side))
-    most = max(spec.bore_radius_mm(disc_z_mm(spec, side)[0]) for side in SIDES)
-    low, high = 2 * (most - most_gap_mm(spec)), 2 * least
+    rim = _round(disc.outline)
+    high = 2 * min(spec.bore_radius_mm(z) for z in disc_z_mm(spec, "field"))
+    low = high - 2 * most_gap_mm(spec)
     key = f"{disc.name}.outline"
     if rim is None:
         allowed = f"one circle about (0, 0): the bead runs round the ring bore of {high:.6g} mm"
@@ -105,13 +223,13 @@ def _hole_faults(spec: WheelSpec, disc: Blank) -> Iterator[Fault]:
         allowed = f"a hole about (0, 0) of {bore:.6g} mm for the hub"
         yield Fault(f"{disc.name}.holes", len(disc.holes), allowed, "cut it")
     for i in hub:
-        hole, key = round_hole(disc.holes[i]), f"{disc.name}.holes[{i}]"
+        hole, key = _round(disc.holes[i]), f"{disc.name}.holes[{i}]"
         if hole is None or math.dist(hole.centre, AXIS) > OFF_MM:
             yield Fault(key, "another shape", "one circle about (0, 0): the hub's", "cut it so")
         elif not low - 1e-9 <= 2 * hole.radius_mm <= high + 1e-9:
             allowed = f"a diameter from {low:.6g} to {high:.6g} mm, which fits the hub"
             yield Fault(key, 2 * hole.radius_mm, allowed, f"{bore:.6g} mm")
-    rim = round_hole(disc.outline)
+    rim = _round(disc.outline)
     outer = rim.radius_mm - leg if rim else math.inf
     inner = bore / 2 + (leg if spec.has_tube else 0.0)
     for i, hole_loop in enumerate(disc.holes):
@@ -119,7 +237,7 @@ def _hole_faults(spec: WheelSpec, disc: Blank) -> Iterator[Fault]:
             near, far = reach_mm(hole_loop)
             if near < inner or far > outer:
                 allowed = (
-                    f"clear of the beads: from {inner:.6g} to {outer:.6g} mm of the axis; it "
+                    f"clear of the beads, from {inner:.6g} to {outer:.6g} mm of the axis; it "
                     f"reaches from {near:.6g} to {far:.6g}"
                 )
                 at = f"{disc.name}.holes[{i}]"

@@ -21,6 +21,7 @@ from platewheel.cli.papers.drawings.dimension_lines import (
 from platewheel.cli.papers.drawings.pulled_apart import Pulled, pulled_apart
 from platewheel.cli.papers.drawings.visible_edges import Eye, visible_edges
 from platewheel.parts.base.units import Units
+from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.wheel.spec import WheelSpec
 
 if TYPE_CHECKING:
@@ -31,14 +32,19 @@ LETTERS = 0.085  # height of the letters over the radius of the flange tip
 FINE = 0.001  # chord error of curved lines, over the flange tip's radius
 
 
-def exploded_picture(spec: WheelSpec, solids: Mapping[str, cq.Solid], units: Units = "mm") -> str:
+def exploded_picture(
+    spec: WheelSpec,
+    solids: Mapping[str, cq.Solid],
+    units: Units = "mm",
+    disc: Blank | None = None,
+) -> str:
     """SVG element of the wheel's parts along the axle, field side to the left.
 
     `solids` are those of `wheel_solids`, by name; beads among them are left out.
     """
     tip = spec.over_flange_diameter_mm / 2
     size = LETTERS * tip
-    parts = pulled_apart(spec, solids, units)
+    parts = pulled_apart(spec, solids, units, disc)
     strokes = visible_edges([solid for p in parts for solid in _placed(p)], EYE, FINE * tip)
     low = max(y for stroke in strokes for _, y in stroke)
     feet = [_foot(part) for part in parts]

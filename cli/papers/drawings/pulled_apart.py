@@ -8,7 +8,10 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from platewheel.parts.base.units import Units, length_words
+from platewheel.parts.geometry.blank import Blank
+from platewheel.parts.wheel.hub_disc import DISC
 from platewheel.parts.wheel.kinds import KINDS
+from platewheel.parts.wheel.own_disc import openings
 from platewheel.parts.wheel.spec import WheelSpec
 
 if TYPE_CHECKING:
@@ -38,13 +41,22 @@ class Pulled:
 
 
 def pulled_apart(
-    spec: WheelSpec, solids: Mapping[str, cq.Solid], units: Units = "mm"
+    spec: WheelSpec,
+    solids: Mapping[str, cq.Solid],
+    units: Units = "mm",
+    disc: Blank | None = None,
 ) -> list[Pulled]:
     """The parts from the field side to the gauge side, in the order in which they go together.
 
-    `solids` are those of `wheel_solids`, by name; beads among them are left out.
+    `solids` are those of `wheel_solids`, by name; beads among them are left out. `disc` is one of
+    the user's own, which says what is cut into it.
     """
-    return _apart(_named(spec, solids, units), SPREAD * spec.over_flange_diameter_mm / 2)
+    parts = _named(spec, solids, units)
+    if disc is not None:
+        row = f"{len(openings(disc))} openings, own drawing"
+        own = DISC.names
+        parts = [replace(one, rows=(*one.rows, row)) if one.key in own else one for one in parts]
+    return _apart(parts, SPREAD * spec.over_flange_diameter_mm / 2)
 
 
 def _named(spec: WheelSpec, solids: Mapping[str, cq.Solid], units: Units) -> list[Pulled]:

@@ -18,9 +18,11 @@ from platewheel.cli.papers.drawings.weld_marks import PlacedMark, weld_marks
 from platewheel.cli.papers.drawings.weld_symbols import weld_symbol
 from platewheel.parts.base.so_many import so_many
 from platewheel.parts.base.units import Units, length_words
+from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.wheel.flange import flange_section
 from platewheel.parts.wheel.hub_disc import disc_diameter_mm, disc_z_mm, discs_differ
 from platewheel.parts.wheel.hub_tube import tube_z_mm
+from platewheel.parts.wheel.own_disc import openings, openings_reach_mm
 from platewheel.parts.wheel.spec import WheelSpec
 
 DIA = "Ø"
@@ -28,7 +30,7 @@ LEAST_SHOWN_MM = 0.05  # shorter steps would read 0: a flush tube
 ROOMY = 12.0  # letters between the discs, from which arrows of other rows cannot meet
 
 
-def left_stack(spec: WheelSpec, f: Frame, units: Units) -> list[Item]:
+def left_stack(spec: WheelSpec, f: Frame, units: Units, disc: Blank | None = None) -> list[Item]:
     """Beside the field side: field disc's beads, fit gap, vents, inset, how far the tube stands."""
     s, edge = f.size, f.z0 - 1.5 * f.size
     low, high = disc_z_mm(spec, "field")
@@ -53,6 +55,8 @@ def left_stack(spec: WheelSpec, f: Frame, units: Units) -> list[Item]:
         middle = -spec.vent_circle_mm / 2
         at = (low, middle + spec.vent_diameter_mm / 4)
         items.append(_note("vent_circle_mm", at, edge, text, middle + 2.5 * s, s))
+    if disc is not None:
+        items.append(_own_disc(spec, disc, edge, s, units))
     row = -_rows_from(spec, bore)
     inset, spacing = spec.disc_field_inset_mm, _spacing(spec)
     if spacing[1] - spacing[0] < ROOMY * s:
@@ -66,6 +70,19 @@ def left_stack(spec: WheelSpec, f: Frame, units: Units) -> list[Item]:
         corner = (start, -_hub_radius(spec))
         items.append(_row("tube_stands_out_mm", (start, low), want, s, units, corner=corner))
     return items
+
+
+def _own_disc(spec: WheelSpec, disc: Blank, edge: float, s: float, units: Units) -> Item:
+    """That the disc is one of the user's own, and between which circles it is cut open."""
+    low, high = disc_z_mm(spec, "field")
+    reach = openings_reach_mm(disc)
+    text = "disc by its own drawing"
+    middle = -(spec.hub_hole_diameter_mm / 2 + spec.bore_radius_mm(low)) / 2
+    if reach:
+        count, ends = len(openings(disc)), (f"{DIA}{length_words(2 * r, units)}" for r in reach)
+        text += f",\n{count} openings {' to '.join(ends)}"
+        middle = -sum(reach) / 2
+    return _note("own_disc", ((low + high) / 2, middle), edge, text, middle + 2.5 * s, s)
 
 
 def right_stack(spec: WheelSpec, f: Frame, units: Units) -> list[Item]:

@@ -56,7 +56,7 @@ class _View:
 
 def wheelset_picture(setting: Setting, made: Wheelset, units: Units = "mm") -> str:
     """SVG element: the wheelset from the side of the track, its sizes in mm or inches to 1/64."""
-    sections = list(wheel_sections(setting.wheel))
+    sections = list(wheel_sections(setting.wheel, setting.disc))
     tip = max(r for _, section in sections for r, _ in section)
     view = _View(setting, made, units, LETTERS * made.axle_length_mm, tip)
     s = view.size

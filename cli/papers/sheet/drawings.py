@@ -74,8 +74,8 @@ def wheel_drawings(job: Job) -> WheelDrawings:
     units = job.paper.units
     solids = dict(finished_solids(job.setting, job_wheelset(job).wheelset))
     return WheelDrawings(
-        section_picture(job.wheel, units),
-        exploded_picture(job.wheel, solids, units),
+        section_picture(job.wheel, units, job.own_disc),
+        exploded_picture(job.wheel, solids, units, job.own_disc),
         turning_scene(job.wheel, solids),
     )
 

@@ -11,6 +11,7 @@ from platewheel.cli.words.table import Column, Table, table
 from platewheel.cli.words.values import Angle, Count, Length, Mass, Quantity, Value
 from platewheel.parts.base.so_many import so_many
 from platewheel.parts.base.units import Units
+from platewheel.parts.wheel.hub_disc import DISC
 from platewheel.parts.wheel.spec import WheelSpec
 
 WHEEL = (
@@ -140,4 +141,5 @@ def _sizes(row: BlankRow, units: Units) -> Iterator[str | Phrase]:
         )
         yield phrase(f"{so_many(row.vent_count, 'vent')} dia ", size, " on ", circle, " circle")
     if row.drawing:
-        yield f"your own part, from {row.drawing}"
+        what = "disc" if row.kind == DISC.name else "part"
+        yield f"your own {what}, from {row.drawing}"

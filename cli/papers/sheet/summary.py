@@ -38,6 +38,10 @@ NO_BATH = (
     "Welding or cutting steel that has been zinc-coated or painted gives fume that makes ill; "
     "grind it bright well back from the joint, ventilate, wear a fitting respirator.",
 )
+OWN_DISC = (
+    "The hub discs are a drawing of your own: no rating, and no check of strength, vents or zinc "
+    "bath, knows them. Have them judged by someone who does before a wheel is dipped or loaded.",
+)
 ALWAYS = (
     "Hot work: clear the ground of what burns, wear eye, ear and hand protection; grinder discs "
     "burst, cut edges are sharp.",
@@ -51,7 +55,8 @@ ALWAYS = (
 
 def read_first(job: Job) -> tuple[str, ...]:
     """Cautions before all others; those of a zinc bath where the wheels go into one."""
-    return (*(BATH if job.finish.coating == "galvanized" else NO_BATH), *ALWAYS)
+    own = OWN_DISC if job.own_disc else ()
+    return (*own, *(BATH if job.finish.coating == "galvanized" else NO_BATH), *ALWAYS)
 
 
 NOT_PASSED = {"fail": "fails", "warn": "warns", "not-assessed": "not assessed"}

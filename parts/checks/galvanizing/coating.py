@@ -7,9 +7,12 @@ from dataclasses import dataclass
 
 from platewheel.parts.base.so_many import so_many
 from platewheel.parts.checks.result import CheckResult, Verdict, judged
+from platewheel.parts.geometry.blank import Blank
+from platewheel.parts.geometry.outline import area_mm2, length_mm
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.assembly import wheel_sections
 from platewheel.parts.wheel.kinds import kinds_of
+from platewheel.parts.wheel.own_disc import openings
 from platewheel.parts.wheel.spec import WheelSpec
 
 INLAND_LOSS_UM = 2.1  # a year, upper end of corrosivity C3; ISO 9223, from memory
@@ -37,8 +40,9 @@ def least_zinc(thickness_mm: float) -> Zinc:
     return Zinc(35, 45, 250, 325)
 
 
-def coated_area_mm2(spec: WheelSpec) -> float:
-    """Surface of the welded wheel, inside and out, bore and vents included; mm2.
+def coated_area_mm2(spec: WheelSpec, disc: Blank | None = None) -> float:
+    """Surface of the welded wheel, inside and out, bore and vents included; mm2. `disc` is one of
+    the user's own.
 
     Source: Pappus' theorem on the outline of the whole section. Gaps at the discs' edges count
     on both faces, seams as welded flush.
@@ -48,7 +52,8 @@ def coated_area_mm2(spec: WheelSpec) -> float:
 
     hair = 1e-4  # joins faces that only touch
     shapes = [
-        Polygon(corners).buffer(hair, join_style="mitre") for _, corners in wheel_sections(spec)
+        Polygon(corners).buffer(hair, join_style="mitre")
+        for _, corners in wheel_sections(spec, disc)
     ]
     union = unary_union(shapes)
     rings = [
@@ -61,6 +66,10 @@ def coated_area_mm2(spec: WheelSpec) -> float:
         for ring in rings
         for a, b in zip(ring.coords, ring.coords[1:], strict=False)
     )
+    if disc is not None:
+        return turned + 2 * math.fsum(
+            length_mm(hole) * disc.thickness_mm - 2 * area_mm2(hole) for hole in openings(disc)
+        )
     hole = spec.vent_diameter_mm
     wall_less_faces = math.pi * hole * (spec.disc_thickness_mm - hole / 2)
     return turned + 2 * spec.vent_count * wall_less_faces
@@ -71,9 +80,9 @@ def thinnest_mm(spec: WheelSpec) -> float:
     return min(kind.thickness_mm(spec) for kind in kinds_of(spec))
 
 
-def zinc_mass_kg(spec: WheelSpec) -> float:
+def zinc_mass_kg(spec: WheelSpec, disc: Blank | None = None) -> float:
     """Least zinc on one wheel: mean coating of its thinnest part on all its surface."""
-    return coated_area_mm2(spec) * 1e-6 * least_zinc(thinnest_mm(spec)).mean_g_m2 / 1000
+    return coated_area_mm2(spec, disc) * 1e-6 * least_zinc(thinnest_mm(spec)).mean_g_m2 / 1000
 
 
 def coating_life(setting: Setting) -> CheckResult | None:

@@ -32,6 +32,9 @@ def holes(work: Work, units: Units) -> Step | None:
     key, screw = key_place(work.setting, made), screw_place(work.setting, made)
     if key is None and screw is None:
         return None
+    over, alike = "a vent of the field disc", "vents"
+    if work.setting.disc is not None:
+        over, alike = "the x of the field disc's drawing", "discs"
     do: list[str] = []
     figures = [
         figure(name, value)
@@ -43,8 +46,8 @@ def holes(work: Work, units: Units) -> Step | None:
             "keyway is cut along it. "
             f"Cut the hub's keyway {length(key.width_mm, units)} wide through its whole "
             f"{length(key.length_mm, units)}, {length(key.hub_depth_mm, units)} deep: from its "
-            f"bottom to the far side of the bore {length(key.hub_over_mm, units)}. Put it over a "
-            "vent of the field disc, in all wheels alike, so that the vents of an axle stand alike."
+            f"bottom to the far side of the bore {length(key.hub_over_mm, units)}. Put it over "
+            f"{over}, in all wheels alike, so that the {alike} of an axle stand alike."
             + (
                 ""
                 if work.setting.shop.keyway_cutter

@@ -19,6 +19,7 @@ from platewheel.parts.making.steps.shop_words import root_runs
 from platewheel.parts.making.steps.step import Step, Work
 from platewheel.parts.wheel.assembly import wheel_mass_kg
 from platewheel.parts.wheel.flange import seam_length_mm
+from platewheel.parts.wheel.own_disc import openings
 from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.weld_rules import BACKING_DEPTH_MM
 from platewheel.parts.wheel.welds import weld_beads
@@ -85,24 +86,34 @@ def vents(work: Work, units: Units) -> Step:
     wheel = work.setting.wheel
     hollows = closed_hollows(wheel)
     litres = sum(hollow.volume_mm3 for hollow in hollows) / 1e6
-    open_mm2 = vent_area_mm2(wheel)
-    do = [
-        f"Push a rod of {length(0.8 * wheel.vent_diameter_mm, units)} through every vent: "
+    disc = work.setting.disc
+    open_mm2 = vent_area_mm2(wheel, disc)
+    count, words = (len(openings(disc)), "openings") if disc else (wheel.vent_count, "vents")
+    first = (
+        f"Look through every opening: {count} in each disc, {2 * count} in a wheel. Grind out "
+        "what spatter has closed. Their number and place are your drawing's: no check has asked "
+        "whether they let air out and zinc drain."
+        if disc
+        else f"Push a rod of {length(0.8 * wheel.vent_diameter_mm, units)} through every vent: "
         f"{wheel.vent_count} of {length(wheel.vent_diameter_mm, units)} in each disc, "
-        f"{2 * wheel.vent_count} in a wheel. Drill out what spatter has closed.",
+        f"{2 * wheel.vent_count} in a wheel. Drill out what spatter has closed."
+    )
+    do = [
+        first,
         f"Shine a lamp in at one side, see it at the other: {litres:.2f} litres of hollow breathe "
         "through these holes alone. Blow the box dry; no water, no oil, no loose slag.",
         "Chalk a tick and the wheel's number on it. A wheel without a tick does not leave.",
     ]
-    if wheel.vent_count == 0:
+    if count == 0:
+        cure = "draw openings into the disc" if disc else "set vent_count = 2 or more"
         do = [
-            f"This wheel has 0 vents: {litres:.2f} litres are closed by welds alone. Weld, heat "
-            "or dip no such wheel; set vent_count = 2 or more and cut new discs."
+            f"This wheel has 0 {words}: {litres:.2f} litres are closed by welds alone. Weld, heat "
+            f"or dip no such wheel; {cure} and cut new discs."
         ]
     figures = [
-        figure("vents in a wheel", 2.0 * wheel.vent_count, "holes", "all open"),
-        figure("vent diameter", wheel.vent_diameter_mm),
-        figure("open area of all vents", open_mm2 / 100, "cm2"),
+        figure(f"{words} in a wheel", 2.0 * count, "holes", "all open"),
+        *([] if disc else [figure("vent diameter", wheel.vent_diameter_mm)]),
+        figure(f"open area of all {words}", open_mm2 / 100, "cm2"),
         figure("hollow closed by welds", litres, "litres"),
     ]
     cautions = ["A sealed hollow heated is a bomb. Never plug a vent, never weld one shut."]
@@ -113,7 +124,9 @@ def vents(work: Work, units: Units) -> Step:
 def coat(work: Work, units: Units) -> Step:
     """Zinc, paint or nothing, with area and mass."""
     wheel, wheels, coating = work.setting.wheel, work.wheels, work.setting.finish.coating
-    area = coated_area_mm2(wheel) * 1e-6
+    disc = work.setting.disc
+    mass_kg = wheel_mass_kg(wheel, disc=disc)
+    area = coated_area_mm2(wheel, disc) * 1e-6
     made = work.wheelset
     welded = made is not None and made.retention == "weld"
     bare = "bearings' seats" if welded else f"{length(wheel.hub_bore_mm, units)} bore"
@@ -122,15 +135,12 @@ def coat(work: Work, units: Units) -> Step:
         figure("surface of all wheels", area * wheels, "m2"),
     ]
     if coating == "galvanized":
-        zinc, mass = least_zinc(thinnest_mm(wheel)), zinc_mass_kg(wheel)
+        zinc, mass = least_zinc(thinnest_mm(wheel)), zinc_mass_kg(wheel, disc)
         bore = zinc_in_bore(work.setting)
-        vents = so_many(2 * wheel.vent_count, "vent")
         do = [
-            f"Send them black and dry: {so_many(wheels, 'wheel')}, "
-            f"{wheel_mass_kg(wheel) * wheels:.0f} kg. Write on the paper: hollow wheels, "
-            f"{vents} of {length(wheel.vent_diameter_mm, units)} each, hung "
-            "so that a vent is highest and one lowest.",
-            _hung(wheel),
+            f"Send them black and dry: {so_many(wheels, 'wheel')}, {mass_kg * wheels:.0f} kg. "
+            f"Write on the paper: hollow wheels, {_vents_told(work, units)}",
+            *([] if work.setting.disc else [_hung(wheel)]),
             f"At least {zinc.mean_um:g} um on {area:.2f} m2 a wheel is {mass:.2f} kg of zinc, "
             f"{mass * wheels:.1f} kg in all.",
             *([f"The bore: {bore.says}."] if bore and not welded else []),
@@ -162,7 +172,7 @@ def coat(work: Work, units: Units) -> Step:
         do = [f"Left bare: oil the {area:.2f} m2 of a wheel, inside of the box too, tread dry."]
         cautions = ["Oily rags catch fire by themselves: a closed tin for them."]
     if made is not None and welded and coating != "bare":
-        mass = axle_kg(work.setting, made) + 2 * wheel_mass_kg(wheel)
+        mass = axle_kg(work.setting, made) + 2 * mass_kg
         long = length(made.axle_length_mm, units)
         mask = "high-temperature tape or paste" if coating == "galvanized" else "tape"
         many = ("wheelset, welded to its axle", "wheelsets, welded to their axles")
@@ -175,6 +185,21 @@ def coat(work: Work, units: Units) -> Step:
         figures.append(figure("one wheelset", mass, "kg"))
     title = "Coat"
     return Step(id="coat", title=title, do=do, figures=figures, order=[], cautions=cautions)
+
+
+def _vents_told(work: Work, units: Units) -> str:
+    """What the galvanizer reads of the openings; nobody has judged those of a disc of one's own."""
+    wheel, disc = work.setting.wheel, work.setting.disc
+    if disc:
+        return (
+            f"{so_many(2 * len(openings(disc)), 'opening')}, the drawing of the disc with it: "
+            "nobody has checked that they let all air out and all zinc drain; the galvanizer says how each "
+            "wheel hangs, or that it may not go in."
+        )
+    return (
+        f"{so_many(2 * wheel.vent_count, 'vent')} of {length(wheel.vent_diameter_mm, units)} each, "
+        "hung so that a vent is highest and one lowest."
+    )
 
 
 def _hung(wheel: WheelSpec) -> str:

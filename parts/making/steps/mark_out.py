@@ -17,7 +17,7 @@ def mark_out(work: Work, units: Units) -> Step | None:
     wheel = work.setting.wheel
     blanks = [
         p.blank
-        for p in wheel_parts(wheel)
+        for p in wheel_parts(wheel, disc=work.setting.disc)
         if p.blank and p.cut_from == "sheet" and p.name.startswith(LATE)
     ]
     do = [

@@ -16,6 +16,7 @@ from platewheel.parts.making.steps.shop_words import galvanized
 from platewheel.parts.making.steps.step import Step, Work, cut_files, used
 from platewheel.parts.making.weld_metal import weld_metal
 from platewheel.parts.wheel.assembly import wheel_parts
+from platewheel.parts.wheel.own_disc import openings
 from platewheel.parts.wheel.part import Part
 from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.stock_pipe import stock_pipe
@@ -226,13 +227,15 @@ def cut(work: Work, units: Units) -> Step:
 
 def clean(work: Work, units: Units) -> Step:
     """Edges and holes of discs and flanges fit for hands, welds and zinc."""
-    wheel = work.setting.wheel
+    own = work.setting.disc
+    vents = 2 * (len(openings(own)) if own else work.setting.wheel.vent_count)
+    word = "opening" if own else "vent"
     bright = _clean_mm(work)
     burr = "the burr" if work.setting.process == "hand" else "dross and burr"
     coat = "zinc hangs in" if galvanized(work) else "their edges cut hands and paint leaves"
     do = [
         f"Grind {burr} off both corners of every edge and hole; break the corners of the "
-        f"{so_many(2 * wheel.vent_count, 'vent')} of a wheel, or {coat} them.",
+        f"{so_many(vents, word)} of a wheel, or {coat} them.",
         f"Grind mill scale bright for {length(bright, units)} beside every joint, and the "
         f"flange's ends as bevels where they are thicker than {length(4, units)}: 30 degrees each "
         f"({PRACTICE}), half the thickness left.",
@@ -241,7 +244,7 @@ def clean(work: Work, units: Units) -> Step:
         do.append("Grind the hard skin off the disc's rim and hole: it is glass-hard and chips.")
     figures = [
         figure("bright beside each joint", bright, "mm", "", PRACTICE),
-        figure("vents to break the corners of", 2.0 * wheel.vent_count, "holes"),
+        figure(f"{word}s to break the corners of", float(vents), "holes"),
     ]
     cautions = [
         GRINDER,
@@ -257,4 +260,5 @@ def _clean_mm(work: Work) -> float:
 
 def _late(work: Work) -> Sequence[Part]:
     """Parts that wait for the rings."""
-    return [part for part in wheel_parts(work.setting.wheel) if part.name.startswith(LATE)]
+    made = wheel_parts(work.setting.wheel, disc=work.setting.disc)
+    return [part for part in made if part.name.startswith(LATE)]

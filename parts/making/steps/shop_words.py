@@ -101,7 +101,8 @@ def galvanized(work: Work) -> bool:
 
 def vents_over_vents(work: Work) -> str:
     """How the vents of two discs lie: the galvanizer has a say where there is a bath."""
-    return "vents over vents" + (", or as your galvanizer asks" if galvanized(work) else "")
+    what = "vents over vents" if work.setting.disc is None else "openings over openings"
+    return what + (", or as your galvanizer asks" if galvanized(work) else "")
 
 
 def hand_drilled(work: Work) -> str:

@@ -104,8 +104,8 @@ def used(work: Work, *patterns: str) -> tuple[str, ...]:
 
 def cut_files(work: Work, *kinds: str) -> tuple[str, ...]:
     """What blanks of these kinds are cut by: templates by hand, else the machine's own files."""
-    wheel = work.setting.wheel
-    parts = [part for part in wheel_parts(wheel) if part.blank and part.name.startswith(kinds)]
+    wheel_made = wheel_parts(work.setting.wheel, disc=work.setting.disc)
+    parts = [part for part in wheel_made if part.blank and part.name.startswith(kinds)]
     if work.setting.process == "hand":
         return used(work, *(f"templates/{part.name}.pdf" for part in parts), "plates.pdf")
     thick = sorted({part.blank.thickness_mm for part in parts if part.blank})

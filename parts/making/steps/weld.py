@@ -93,7 +93,8 @@ def fit(work: Work, units: Units) -> Step:
 
 def true(work: Work, units: Units) -> Step:
     """Run-out brought within its limits before anything is tacked."""
-    wheel, mass = work.setting.wheel, wheel_mass_kg(work.setting.wheel)
+    wheel = work.setting.wheel
+    mass = wheel_mass_kg(wheel, disc=work.setting.disc)
     radial, axial = radial_limit_mm(), axial_limit_mm(wheel)
     arc = tread_run_mm(wheel, POINTS)
     do = [

@@ -16,7 +16,7 @@ def gauge(work: Work, units: Units) -> Step:
     over = between + 2 * setting.flange_reach_mm
     gauge, least = setting.track.least_gauge_mm, least_play_mm(setting.track.gauge_mm)
     least_between, most_between = (between + off for off in setting.back_to_back_off_mm)
-    pair = 2 * wheel_mass_kg(wheel)
+    pair = 2 * wheel_mass_kg(wheel, disc=setting.disc)
     do = [
         f"Measure between the inner faces of the two flanges, at their nearest, at three places "
         f"a third of a turn apart: {length(between, units)}, none below "

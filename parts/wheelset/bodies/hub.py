@@ -29,7 +29,7 @@ def finished_solids(
 ) -> Iterator[tuple[str, cq.Solid]]:
     """Every solid of one wheel by its name, hub keyed and drilled for its axle. Without one the
     wheel as welded. Raises: GeometryError."""
-    for name, solid in wheel_solids(setting.wheel, welds=welds):
+    for name, solid in wheel_solids(setting.wheel, welds=welds, disc=setting.disc):
         yield name, solid if made is None else _machined(setting, made, name, solid)
 
 

@@ -30,7 +30,7 @@ def notes_by_key(text: str) -> dict[str, str]:
     notes: dict[str, str] = {}
     section, before = "", ""
     for line in text.splitlines():
-        line = line.removeprefix("# ") if re.match(r"# (# |\[\[|\w+ = )", line) else line
+        line = line.removeprefix("# ") if re.match(r"# (# |\[|\w+ = )", line) else line
         if head := re.match(r"\[+(\w+)\]+", line):
             section = head[1]
         elif key := re.match(r"(?:# )?(\w+) = ", line):

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from itertools import combinations
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from platewheel.parts.geometry.blank import MarkText
+from platewheel.parts.base.faults import SpecError
+from platewheel.parts.geometry.blank import Blank, MarkText
+from platewheel.parts.geometry.outline import Circle
 from platewheel.parts.making.ring_roundness import disc_gap_range_mm
 from platewheel.parts.refit.shared_blanks import (
     Window,
@@ -233,3 +236,19 @@ def test_many_rings_all_get_discs_that_fit(diameters: list[float]) -> None:
     for spec, k in zip(specs, chosen, strict=True):
         gap = (spec.tread_diameter_mm - 2 * spec.tread_thickness_mm - sizes[k]) / 2
         assert gaps[0] - 1e-6 <= gap <= gaps[1] + 1e-6
+
+
+def test_a_disc_of_ones_own_gets_another_rim_alone() -> None:
+    spec = plain_wheel(vent_count=0)
+    inner, outer = spec.hub_hole_diameter_mm, disc_diameter_mm(spec, "gauge")
+    slot = Circle(((inner + outer) / 4, 0.0), 5.0)
+    hub = Circle((0.0, 0.0), inner / 2)
+    own = Blank("disc", "disc", spec.disc_thickness_mm, Circle((0.0, 0.0), outer / 2), (hub, slot))
+    less = shared_disc(spec, "gauge", outer - 1.2, "disc-3", own)
+    assert less.name == "disc-3"
+    assert less.holes == own.holes
+    assert less.outline == Circle((0.0, 0.0), outer / 2 - 0.6)
+    near = replace(own, holes=(hub, Circle((outer / 2 - 5.2 - spec.weld_leg_mm, 0.0), 5.0)))
+    assert shared_disc(spec, "gauge", outer, "disc-1", near).holes == near.holes
+    with pytest.raises(SpecError, match=r"disc-2\.holes.*clear of the beads"):
+        shared_disc(spec, "gauge", outer - 1.2, "disc-2", near)

@@ -11,10 +11,12 @@ from hypothesis import strategies as st
 
 from platewheel.parts.base.faults import SpecError
 from platewheel.parts.geometry.blank import Blank
-from platewheel.parts.geometry.outline import Circle, moved, polygon, reversed_loop
+from platewheel.parts.geometry.outline import Arc, Circle, moved, polygon, reversed_loop
 from platewheel.parts.wheel.assembly import wheel_mass_kg, wheel_parts, wheel_solids
 from platewheel.parts.wheel.hub_disc import disc_blank, disc_volume_mm3
-from platewheel.parts.wheel.own_disc import most_gap_mm, reach_mm
+from platewheel.parts.wheel.own_disc import as_disc, as_fitted_faults, most_gap_mm, reach_mm
+from platewheel.parts.wheel.part import Part
+from platewheel.parts.wheel.spec import WheelSpec
 from tests.parts.settings import demo_setting
 
 SPEC = demo_setting().wheel
@@ -22,6 +24,12 @@ PLAIN = disc_blank(SPEC)
 HUB = PLAIN.holes[-1]
 SLOT = polygon([(60.0, -15.0), (110.0, -25.0), (110.0, 25.0), (60.0, 15.0)])
 SLOTS = tuple(moved(SLOT, 0.0, 0.0, 72.0 * k) for k in range(5))
+
+
+def _radius(part: Part) -> float:
+    assert part.blank is not None
+    assert isinstance(part.blank.outline, Circle)
+    return part.blank.outline.radius_mm
 
 
 def disc(**other: object) -> Blank:
@@ -78,6 +86,37 @@ def test_solids_weigh_what_the_outlines_say() -> None:
     assert solids["disc-gauge"].BoundingBox().zmax == plain["disc-gauge"].BoundingBox().zmax
     less = 2 * (disc_volume_mm3(SPEC, "field") - own.volume_mm3) * 7.85e-6
     assert wheel_mass_kg(SPEC, disc=own) == pytest.approx(wheel_mass_kg(SPEC) - less)
+
+
+def test_a_tapered_bore_has_the_rim_of_each_side() -> None:
+    """From sheet the bore narrows to the field: one drawing, two rims, the slots the same."""
+    tapered = WheelSpec(
+        **(SPEC.model_dump() | {"tread_taper_1_in": 20.0, "tread_from": "sheet", "vent_count": 0})
+    )
+    sides = {p.name: p for p in wheel_parts(tapered) if p.name.startswith("disc")}
+    own = replace(disc(), name="disc", outline=Circle((0.0, 0.0), _radius(sides["disc-field"])))
+    parts = {part.name: part for part in wheel_parts(tapered, disc=own)}
+    assert [_radius(parts[name]) for name in sides] == pytest.approx(
+        [_radius(part) for part in sides.values()]
+    )
+    assert parts["disc-gauge"].blank.holes == own.holes  # type: ignore[union-attr]
+
+
+def test_another_gap_than_the_wheels_is_told() -> None:
+    assert [*as_fitted_faults(SPEC, disc())] == []
+    wide = disc(outline=Circle((0.0, 0.0), 141.1), holes=(Circle((0.0, 0.0), 29.0), *SLOTS))
+    told = {fault.key: fault.value for fault in as_fitted_faults(SPEC, wide)}
+    assert told == {"own.outline": 282.2, "own.holes[0]": 58.0}
+
+
+def test_a_rim_of_arcs_is_a_circle() -> None:
+    """As CAD writes one: two half turns whose ends are rounded."""
+    halves = (Arc((0.0, 0.0), 141.25, 0.0, 180.0), Arc((0.0, 0.0), 141.25, 180.0, 180.0))
+    rough = replace(halves[1], centre=(0.0004, 0.0), radius_mm=141.2502)
+    for rim in (halves, (halves[0], rough)):
+        found = as_disc(disc(outline=rim))
+        assert found.outline == Circle((0.0, 0.0), 141.25)
+        assert found.sizes == {"diameter_mm": 282.5, "hub_hole_diameter_mm": 58.5}
 
 
 def test_a_gap_that_a_fillet_bridges() -> None:

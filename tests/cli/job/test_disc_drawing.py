@@ -1,0 +1,188 @@
+"""A hub disc by the user's own drawing, [disc] of the job file: read, fitted, carried, refused."""
+
+from __future__ import annotations
+
+import math
+import tomllib
+from pathlib import Path
+
+import ezdxf
+import pytest
+
+from platewheel.cli.compare.run import differing_keys
+from platewheel.cli.job.job import Job, job_of, read_job
+from platewheel.cli.job.plan import plan_job
+from platewheel.cli.job.wheelset import checks_with_advice
+from platewheel.cli.papers.drawings.pulled_apart import pulled_apart
+from platewheel.cli.papers.drawings.section import section_picture
+from platewheel.cli.papers.sheet.summary import read_first
+from platewheel.cli.report.rows import blank_rows, wheel_row
+from platewheel.parts.base.faults import SpecError
+from platewheel.parts.checks.galvanizing.coating import coated_area_mm2
+from platewheel.parts.geometry.blank import Blank
+from platewheel.parts.rating.assess import assess
+from platewheel.parts.wheel.assembly import wheel_parts
+from platewheel.parts.wheel.hub_disc import disc_blank
+from platewheel.parts.wheelset.bodies.hub import finished_solids
+from tests.cli.jobs import job_text, run, write_job
+
+AT = (300.0, -40.0)  # where the axis lies in the drawing
+RIM, HUB = 167.0, 43.0  # of the small job: bore 168 and tube 42 mm, 0.5 mm all round
+SLOT = (32.0, 70.0, 60.0)  # radii, and how far it goes round in degrees
+
+
+def draw(path: Path, *, rim: float = RIM, hub: float = HUB, far: float = SLOT[1]) -> Path:
+    """A disc with three slots between arcs about the axis, their ends radial."""
+    doc = ezdxf.new("R2000")
+    doc.header["$INSUNITS"] = 4
+    space = doc.modelspace()
+    space.add_circle(AT, rim / 2)
+    space.add_circle(AT, hub / 2)
+    for k in range(3):
+        first, last = 120 * k, 120 * k + SLOT[2]
+        ends = [
+            [
+                (AT[0] + r * math.cos(math.radians(a)), AT[1] + r * math.sin(math.radians(a)))
+                for r in (SLOT[0], far)
+            ]
+            for a in (first, last)
+        ]
+        for radius in (SLOT[0], far):
+            space.add_arc(AT, radius, first, last)
+        for end in ends:
+            space.add_line(*end)
+    doc.saveas(path)
+    return path
+
+
+def draw_plain(path: Path, blank: Blank) -> None:
+    """The built-in disc as a drawing of its own."""
+    doc = ezdxf.new("R2000")
+    doc.header["$INSUNITS"] = 4
+    for loop in (blank.outline, *blank.holes):
+        doc.modelspace().add_circle(loop.centre, loop.radius_mm)  # type: ignore[union-attr]
+    doc.saveas(path)
+
+
+def own_text(**more: str) -> str:
+    keys = {"wheel.vent_count": "0", "disc.file": '"mine.dxf"', "finish.coating": '"galvanized"'}
+    return job_text(keys | {key.replace("__", "."): value for key, value in more.items()})
+
+
+@pytest.fixture(scope="module")
+def home(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp("disc")
+    draw(folder / "mine.dxf")
+    write_job(folder, own_text())
+    return folder
+
+
+@pytest.fixture(scope="module")
+def own(home: Path) -> Job:
+    return read_job(home / "job.toml")
+
+
+def test_the_disc_lies_on_its_axis_wherever_it_was_drawn(own: Job) -> None:
+    """Slots of a third of an annulus sector each: pi (70^2 - 32^2) / 6."""
+    disc = own.own_disc
+    assert disc is not None
+    assert disc.bounds == pytest.approx((-RIM / 2, -RIM / 2, RIM / 2, RIM / 2))
+    slots = 3 * math.pi * (SLOT[1] ** 2 - SLOT[0] ** 2) * SLOT[2] / 360
+    assert disc.area_mm2 == pytest.approx(math.pi * (RIM**2 - HUB**2) / 4 - slots)
+    assert (disc.sizes["diameter_mm"], disc.sizes["hub_hole_diameter_mm"]) == (RIM, HUB)
+
+
+def test_a_plain_disc_as_a_drawing_is_the_built_in_one(tmp_path: Path) -> None:
+    plain = job_of(tomllib.loads(job_text()))
+    draw_plain(tmp_path / "mine.dxf", disc_blank(plain.wheel))
+    drawn = job_of(tomllib.loads(own_text()), tmp_path)
+    parts = [wheel_parts(one.wheel, disc=one.own_disc) for one in (plain, drawn)]
+    named = [{p.name: (p.count_per_wheel, p.volume_mm3) for p in one} for one in parts]
+    assert named[1] == {key: (n, pytest.approx(mm3)) for key, (n, mm3) in named[0].items()}
+    assert wheel_row(drawn).mass_kg == pytest.approx(wheel_row(plain).mass_kg, rel=1e-9)
+    areas = [coated_area_mm2(one.wheel, one.own_disc) for one in (plain, drawn)]
+    assert areas[1] == pytest.approx(areas[0], rel=1e-9)
+    volumes = [
+        {name: solid.Volume() for name, solid in finished_solids(one.setting, None)}
+        for one in (plain, drawn)
+    ]
+    assert volumes[1] == pytest.approx(volumes[0], rel=1e-9)
+    laid = [plan_job(one, 0, lambda text: None, "quick") for one in (plain, drawn)]
+    assert laid[1].nest.layouts[0].parts_area_mm2 == pytest.approx(
+        laid[0].nest.layouts[0].parts_area_mm2
+    )
+    checks = [{c.id: c for c in checks_with_advice(one, None)} for one in (plain, drawn)]
+    judged = {key for key, one in checks[1].items() if one.verdict != "not-assessed"}
+    assert len(judged) > 30
+    assert {key: checks[1][key] for key in judged} == {key: checks[0][key] for key in judged}
+
+
+def test_papers_and_report_tell_the_drawing(own: Job) -> None:
+    rows = {row.name: row for row in blank_rows(own, wheel_parts(own.wheel, disc=own.own_disc))}
+    assert (rows["disc"].drawing, rows["disc"].count) == ("mine.dxf", 4)
+    slot = math.radians(SLOT[2]) * (SLOT[0] + SLOT[1]) + 2 * (SLOT[1] - SLOT[0])
+    assert rows["disc"].cut_length_mm == pytest.approx(math.pi * (RIM + HUB) + 3 * slot)
+    assert rows["tread"].drawing is None
+    picture = section_picture(own.wheel, "mm", own.own_disc)
+    assert "3 openings" in picture
+    assert "64 to" in picture
+    solids = dict(finished_solids(own.setting, None))
+    told = {one.key: one.rows for one in pulled_apart(own.wheel, solids, "mm", own.own_disc)}
+    assert "3 openings, own drawing" in told["disc-gauge"]
+
+
+def test_the_job_sheet_begins_with_a_caution_of_it(own: Job) -> None:
+    assert "drawing of your own" in read_first(own)[0]
+    assert "drawing of your own" not in read_first(job_of(tomllib.loads(job_text())))[0]
+
+
+def test_nothing_rates_it_and_vents_are_not_known(own: Job) -> None:
+    assert assess(own.setting) is None
+    found = {one.id: one.verdict for one in checks_with_advice(own, None)}
+    unknown = ("rating-new", "vent-number", "vent-size", "sealed-hollow", "weld-rim", "vent-web")
+    assert {found[key] for key in unknown} == {"not-assessed"}
+    assert found["play-least"] == found["throat-least"] == "pass"
+
+
+WRONG = {
+    "wide": (draw, {"rim": 170.0}, {}, r"line 28: disc\.file.*ring bore.*outline has 170"),
+    "gap": (draw, {"rim": 166.5}, {}, r"a rim of 167 mm, the ring bore less twice fit_clearance"),
+    "hub": (draw, {"hub": 43.4}, {}, r"a hub hole of 43 mm, the hub tube and twice"),
+    "bead": (draw, {"far": 81.0}, {}, r"clear of the beads.*hole about \(3.*has 81"),
+    "vents": (draw, {}, {"wheel__vent_count": "2"}, r"wheel\.vent_count: found 2; allowed: 0"),
+    "none": (None, {}, {}, r"disc\.file: found 'mine\.dxf'; allowed: a DXF drawing.*no such file"),
+    "key": (draw, {}, {"disc__fiel": '"x"'}, r"disc\.fiel.*did you mean file"),
+    "kerf": (draw, {"far": 34.0}, {"cutting__kerf_mm": "4"}, r"disc\.file.*kerf"),
+}
+
+
+@pytest.mark.parametrize("why", WRONG)
+def test_what_does_not_fit_is_refused_by_key_and_line(why: str, tmp_path: Path) -> None:
+    drawn, sizes, keys, words = WRONG[why]
+    if drawn:
+        drawn(tmp_path / "mine.dxf", **sizes)
+    path = write_job(tmp_path, own_text(**keys))
+    with pytest.raises(SpecError, match=words) as told:
+        read_job(path)
+    assert all(fault.line for fault in told.value.faults)
+
+
+def test_a_layer_may_be_the_discs_alone(home: Path) -> None:
+    row = '[[drawing_layer]]\nname = "0"\nuse = "ignored"\npart = "disc"\n'
+    with pytest.raises(SpecError, match=r"disc\.file.*closed lines on visible layers"):
+        job_of(tomllib.loads(own_text() + row), home)
+
+
+def test_what_tries_other_wheels_refuses_it_by_name(home: Path) -> None:
+    for command in ("propose", "sensitivity"):
+        result = run(command, home / "job.toml")
+        assert result.exit_code == 2
+        assert "disc.file: found 'mine.dxf'" in result.stderr
+        assert f"where {command} tries other wheels" in result.stderr
+
+
+def test_two_jobs_differ_by_their_drawings(own: Job) -> None:
+    plain = job_of(tomllib.loads(job_text()))
+    rows = {row.key: row for row in differing_keys(plain, own)}
+    assert "disc.file" in rows
+    assert "disc.area_mm2" in rows
