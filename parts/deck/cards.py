@@ -29,8 +29,8 @@ class Step:
 def deck_lines(
     mesh: SolidMesh, sets: dict[str, NDArray[np.int64]], steps: Sequence[Step], head: Sequence[str]
 ) -> Iterator[str]:
-    """Lines of the deck. `sets` are rows of nodes by name: `BORE` is held, `MIRROR` may not leave
-    its plane y = 0. Nodes and elements are numbered from 1."""
+    """Lines of the deck. `sets` are rows of nodes by name: `BORE` is held, `MIRROR`, of half
+    a wheel, may not leave its plane y = 0. Nodes and elements are numbered from 1."""
     yield from (f"** {line}".rstrip() for line in head)
     yield "*NODE, NSET=ALL"
     for number, (x, y, z) in enumerate(mesh.points.tolist(), 1):
@@ -52,7 +52,8 @@ def deck_lines(
     yield "*SOLID SECTION, ELSET=WHEEL, MATERIAL=STEEL"
     yield "*BOUNDARY"
     yield "BORE, 1, 3"
-    yield "MIRROR, 2, 2"
+    if "MIRROR" in sets:
+        yield "MIRROR, 2, 2"
     for step in steps:
         yield f"** {step.name}: {step.words}"
         yield "*STEP"

@@ -13,12 +13,15 @@ from platewheel.parts.base.spec_model import unchecked
 from platewheel.parts.deck.cards import Step, deck_lines
 from platewheel.parts.deck.loads import Spot, patch_spot, push_spot, spread
 from platewheel.parts.deck.meshing import apart, mesh_wheel, vent_middles
+from platewheel.parts.deck.own_disc import off_openings_mm, to_the_load
 from platewheel.parts.deck.solid_mesh import ON_MM, SolidMesh
+from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.loads.wheel_load import flange_push_n, wheel_load_n
 from platewheel.parts.rating.rate import contact_patch_mm, least_place_mm
 from platewheel.parts.rating.unrated import loose
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.stress.response import LEAST_HALF_LENGTH_MM
+from platewheel.parts.wheel.own_disc import openings
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -42,7 +45,7 @@ class Patch:
 @dataclass(frozen=True)
 class Deck:
     """Mesh of the half wheel, rows of nodes by the name of their set, steps; loads are of the
-    whole wheel, forces of the half."""
+    whole wheel, forces of what is meshed: the half, or the `whole` one."""
 
     mesh: SolidMesh
     sets: dict[str, NDArray[np.int64]]
@@ -50,6 +53,8 @@ class Deck:
     patch: Patch
     load_n: float
     push_n: float
+    whole: bool = False
+    turn_deg: float | None = None  # of a disc of the user's own from its drawing
 
     def lines(self, head: tuple[str, ...] = ()) -> Iterator[str]:
         """Lines of the .inp file."""
@@ -83,14 +88,14 @@ def wheel_deck(setting: Setting, *, over: Over = "vent", coarse: float = 1.0) ->
     """The deck with the patch over a vent or over the web between two, elements `coarse` times as
     large as plates are thick (less at beads, vents and patch).
 
-    A mirror plane goes through a vent's middle and through a web's: half the wheel does.
+    A mirror plane goes through a vent's middle and through a web's: half the wheel does. A disc
+    of the user's own has its true openings, turned with its widest, or its web, over the patch;
+    where it has no mirror line there the whole wheel is meshed.
     Raises: ValueError for a `coarse` out of range; ImportError where gmsh is not installed;
     GeometryError where parts are loose or gmsh cannot mesh them.
     """
     if not LEAST_ELEMENT <= coarse <= MOST_ELEMENT:
         raise ValueError(f"coarse: found {coarse:g}; allowed: {LEAST_ELEMENT} to {MOST_ELEMENT}")
-    if setting.disc is not None:
-        raise GeometryError("deck: the disc is one of your own: the deck knows round vents alone")
     if why := loose(setting):
         raise GeometryError(f"deck: {why}")
     wheel, patch = setting.wheel, rated_patch(setting)
@@ -101,13 +106,19 @@ def wheel_deck(setting: Setting, *, over: Over = "vent", coarse: float = 1.0) ->
         if flange_side > middle
         else (middle, patch.width_mm, patch.half_length_mm)
     )
-    mesh = mesh_wheel(wheel, patch_mm=fine, first_vent=first, coarse=coarse)
+    own, turn, mirrored = None, None, True
+    if setting.disc is not None:
+        own, turn, mirrored = to_the_load(setting.disc, over)
+    mesh = mesh_wheel(
+        wheel, patch_mm=fine, first_vent=first, coarse=coarse, disc=own, whole=not mirrored
+    )
+    share = 2 if mirrored else 1
     load, push = wheel_load_n(setting), push_n(setting)
     steps = [
         Step(
             name,
             f"{load:.6g} N up on the tread, {words}, {place:.4g} mm along it from the field edge",
-            spread(mesh, _spot(setting, patch, place), (-load / 2, 0.0, 0.0)),
+            spread(mesh, _spot(setting, patch, place), (-load / share, 0.0, 0.0)),
         )
         for name, words, place in zip(
             ("VERTICAL-MIDDLE", "VERTICAL-FLANGE-SIDE", "VERTICAL-FIELD-SIDE"),
@@ -117,18 +128,24 @@ def wheel_deck(setting: Setting, *, over: Over = "vent", coarse: float = 1.0) ->
         )
     ]
     if push:
-        forces = spread(mesh, push_spot(apart(wheel)), (0.0, 0.0, push / 2))
+        forces = spread(mesh, push_spot(apart(wheel)), (0.0, 0.0, push / share))
         words = f"{push:.6g} N on the flange along the axle, to the middle of the track"
         steps.append(Step("PUSH", words, forces))
-    return Deck(mesh, node_sets(setting, mesh, first), tuple(steps), patch, load, push)
+    sets = node_sets(setting, mesh, first, own)
+    if not mirrored:
+        del sets["MIRROR"]
+    return Deck(mesh, sets, tuple(steps), patch, load, push, not mirrored, turn)
 
 
 def _spot(setting: Setting, patch: Patch, place: float) -> Spot:
     return patch_spot(apart(setting.wheel), place, patch.width_mm, patch.half_length_mm)
 
 
-def node_sets(setting: Setting, mesh: SolidMesh, first_vent: float) -> dict[str, NDArray[np.int64]]:
-    """BORE, MIRROR, PATCH (nodes of the tread's face) and, with vents, VENTS (their edges)."""
+def node_sets(
+    setting: Setting, mesh: SolidMesh, first_vent: float, own: Blank | None = None
+) -> dict[str, NDArray[np.int64]]:
+    """BORE, MIRROR, PATCH (nodes of the tread's face) and, with vents, VENTS (their edges), also
+    those of the openings of a disc of the user's own as it lies."""
     wheel = setting.wheel
     inner = min(float(mesh.radius.min()), wheel.hub_bore_mm / 2)
     spot = _spot(setting, rated_patch(setting), rated_patch(setting).places_mm[0])
@@ -137,10 +154,13 @@ def node_sets(setting: Setting, mesh: SolidMesh, first_vent: float) -> dict[str,
         "MIRROR": np.nonzero(np.abs(mesh.points[:, 1]) < ON_MM)[0],
         "TREAD_FACE": np.unique(mesh.faces_on(spot.part, spot.start, spot.end)),
     }
-    if wheel.vent_count:
-        middles = vent_middles(wheel, first_vent)
-        away = np.hypot(*(mesh.points[:, None, :2] - middles[None]).transpose(2, 0, 1))
-        edge = (np.abs(away - wheel.vent_diameter_mm / 2) < 1e-3).any(axis=1)
+    if wheel.vent_count or (own and openings(own)):
+        if own:
+            edge = off_openings_mm(own, mesh.points[:, :2]) < 1e-3
+        else:
+            middles = vent_middles(wheel, first_vent)
+            away = np.hypot(*(mesh.points[:, None, :2] - middles[None]).transpose(2, 0, 1))
+            edge = (np.abs(away - wheel.vent_diameter_mm / 2) < 1e-3).any(axis=1)
         in_disc = np.zeros(len(mesh.points), dtype=bool)
         for side in ("disc-field", "disc-gauge"):
             in_disc[mesh.tets[mesh.of(side)]] = True

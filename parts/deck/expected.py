@@ -107,11 +107,20 @@ def head(
 ) -> tuple[str, ...]:
     """Comment lines: what is in the deck, what is loaded, what to read, what the rating says."""
     mesh, patch = deck.mesh, deck.patch
+    part, halved = ("the whole", "") if deck.whole else ("half of the", ", halved")
+    mirror = "at +X; the plane y = 0 is a mirror, so forces here are half of the wheel's loads."
+    if deck.whole:
+        mirror = "at +X; the discs have no mirror line: forces here are all of the wheel's loads."
     lines = [
-        f"{name}: half of the welded wheel, {len(mesh.points)} nodes, {len(mesh.tets)} elements",
+        f"{name}: {part} welded wheel, {len(mesh.points)} nodes, {len(mesh.tets)} elements",
         "Units: mm, N, N/mm2. Z is the axle axis, 0 at the field edge of the tread; the rail is",
-        "at +X; the plane y = 0 is a mirror, so forces here are half of the wheel's loads.",
+        mirror,
         "Plates are as thick as drawn; the job's own rating takes them at their least.",
+        *(
+            [f"The discs are a drawing of the user's own, turned by {deck.turn_deg:.4g} degrees."]
+            if deck.turn_deg is not None
+            else []
+        ),
         "Plates touch only through their weld beads. The bore (BORE) is clamped. Linear elastic.",
         f"Patch: {patch.width_mm:.4g} mm across the tread, {2 * patch.half_length_mm:.4g} mm along "
         "the rail, cosine squared.",
@@ -120,7 +129,7 @@ def head(
         "Stress at the toe or root of a bead has no limit: finer elements only raise it. Read",
         "plates 0.4 thicknesses and more away from a bead's corner; VENTS are the vents' edges.",
         "PUSH is all of the push on the flange; in a curve the tread's friction takes some back.",
-        "Check first that the reactions at BORE are the step's load, halved.",
+        f"Check first that the reactions at BORE are the step's load{halved}.",
     ]
     if found is None:
         return (*lines, f"The rating does not rate this wheel: {why_not}")

@@ -1,4 +1,5 @@
-"""Half the wheel meshed by gmsh: the rated section turned half round, the vents cut out of it.
+"""Half the wheel meshed by gmsh: the rated section turned half round, the vents cut out of it;
+the whole, as two halves, where a disc of the user's own has no mirror line.
 
 Plates touch only through their beads, as in `rating/section_mesh`.
 """
@@ -8,16 +9,19 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from contextlib import contextmanager
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Literal
 
 import numpy as np
 
 from platewheel.parts.base.faults import GeometryError
 from platewheel.parts.base.spec_model import unchecked
+from platewheel.parts.deck.own_disc import edge_curves, half_disc, with_slits
 from platewheel.parts.deck.solid_mesh import SolidMesh
+from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.geometry.section import Section
-from platewheel.parts.wheel.hub_disc import SIDES, disc_z_mm
+from platewheel.parts.wheel.hub_disc import DISC, SIDES, disc_z_mm
 from platewheel.parts.wheel.kinds import KINDS, kind_of
+from platewheel.parts.wheel.own_disc import disc_of, openings
 from platewheel.parts.wheel.part import Role
 from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.welds import weld_beads
@@ -38,17 +42,21 @@ def mesh_wheel(
     patch_mm: tuple[float, float, float],
     first_vent: float = 0.0,
     coarse: float = 1.0,
+    disc: Blank | None = None,
+    whole: bool = False,
 ) -> SolidMesh:
-    """Mesh of the half wheel y >= 0. `patch_mm` is the patch's place along the tread, width and
-    half length, where elements are fine; `first_vent` is the angle (radians) of a vent's middle
-    from the patch, 0 or half a pitch; `coarse` is the size of elements over the plates' thickness.
+    """Mesh of the half wheel y >= 0, or of the `whole` one. `patch_mm` is the patch's place along
+    the tread, width and half length, where elements are fine; `first_vent` is the angle (radians)
+    of a vent's middle from the patch, 0 or half a pitch; `coarse` is the size of elements over the
+    plates' thickness; `disc` is one of the user's own, as it lies.
 
     Raises: ImportError where gmsh is not installed; GeometryError where it cannot mesh the wheel.
     """
     spec = apart(spec)
+    own = None if disc is None else with_slits(disc, spec)
     with _gmsh() as gmsh:
-        volumes = _volumes(gmsh, spec, first_vent)
-        _sizes(gmsh, spec, volumes, patch_mm, first_vent, coarse)
+        volumes = _volumes(gmsh, spec, first_vent, own, whole)
+        _sizes(gmsh, spec, volumes, patch_mm, first_vent, coarse, own)
         gmsh.model.mesh.generate(3)
         gmsh.model.mesh.setOrder(2)
         mesh = _read(gmsh, volumes)
@@ -93,19 +101,28 @@ def _gmsh() -> Iterator[Any]:
         gmsh.finalize()
 
 
-def _volumes(gmsh: Any, spec: WheelSpec, first_vent: float) -> list[tuple[str, int]]:
+def _volumes(
+    gmsh: Any, spec: WheelSpec, first_vent: float, own: Blank | None, whole: bool
+) -> list[tuple[str, int]]:
     """Volumes by the name of their part, joined where bead meets plate and nowhere else."""
     occ = gmsh.model.occ
-    names, solids = [], []
-    for name, section in sections(spec):
+    names: list[str] = []
+    solids: list[tuple[int, int]] = []
+    ways: tuple[Literal[1, -1], ...] = (1, -1) if whole else (1,)
+    for name, section, way in ((*one, way) for one in sections(spec) for way in ways):
+        kind = kind_of(name)
+        side = next((side for side in SIDES if kind is DISC and name.endswith(side)), None)
+        if side and own is not None:
+            solid = half_disc(occ, disc_of(spec, own, side), disc_z_mm(spec, side), way)
+            names += [name] * len(solid)
+            solids += solid
+            continue
         corners = [occ.addPoint(r, 0.0, z) for r, z in section]
         lines = [occ.addLine(a, b) for a, b in zip(corners, corners[1:] + corners[:1], strict=True)]
         face = occ.addPlaneSurface([occ.addCurveLoop(lines)])
-        turned = occ.revolve([(2, face)], 0, 0, 0, 0, 0, 1, math.pi)
+        turned = occ.revolve([(2, face)], 0, 0, 0, 0, 0, 1, way * math.pi)
         solid = [pair for pair in turned if pair[0] == 3]
-        kind = kind_of(name)
-        if kind and kind.name == "disc" and spec.vent_count:
-            side = next(side for side in SIDES if name.endswith(side))
+        if side and spec.vent_count:
             solid = occ.cut(solid, _vents(occ, spec, disc_z_mm(spec, side), first_vent))[0]
         names.append(name)
         solids.append(solid[0])
@@ -138,8 +155,9 @@ def _sizes(
     patch_mm: tuple[float, float, float],
     first_vent: float,
     coarse: float,
+    own: Blank | None,
 ) -> None:
-    """Elements as large as plates are thick, smaller at beads, vents and patch."""
+    """Elements as large as plates are thick, smaller at beads, vents, openings and patch."""
     field = gmsh.model.mesh.field
     made: list[int] = []
 
@@ -169,8 +187,8 @@ def _sizes(
     for name, tag in volumes:
         kind = kind_of(name)
         if kind:
-            own = min(coarse * kind.thickness_mm(spec), _at_slit(spec, kind.role))
-            made.append(add("Constant", {"VolumesList": [tag]}, VIn=own, VOut=1e6))
+            size = min(coarse * kind.thickness_mm(spec), _at_slit(spec, kind.role))
+            made.append(add("Constant", {"VolumesList": [tag]}, VIn=size, VOut=1e6))
         else:
             bead = next(bead for bead in weld_beads(spec) if bead.name == name)
             curves = _curves(gmsh, tag)
@@ -181,6 +199,10 @@ def _sizes(
         discs = [tag for name, tag in volumes if name.startswith("disc")]
         curves = _vent_edges(gmsh, spec, discs, first_vent)
         near(curves, coarse * fine, spec.disc_thickness_mm)
+    if own is not None and openings(own):
+        discs = [tag for name, tag in volumes if name.startswith(DISC.name)]
+        edges = [tag for disc in discs for tag in edge_curves(gmsh, own, _curves(gmsh, disc))]
+        near(sorted(set(edges)), coarse * AT_VENT * spec.disc_thickness_mm, spec.disc_thickness_mm)
     place, width, half_length = patch_mm
     z = place * math.cos(spec.taper_half_angle)
     made.append(
@@ -191,7 +213,7 @@ def _sizes(
             VOut=1e6,
             XMin=spec.outside_radius_mm(z) - half_length,
             XMax=spec.tread_radius_mm + half_length,
-            YMin=0.0,
+            YMin=-half_length,
             YMax=half_length,
             ZMin=z - width / 2,
             ZMax=z + width / 2,

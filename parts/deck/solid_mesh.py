@@ -1,6 +1,7 @@
 """Half a wheel in ten-node tetrahedra: its nodes, elements and faces, and what they are part of.
 
-The half lies at y >= 0; the mirror plane y = 0 goes through the middle of the patch at +X.
+The half lies at y >= 0; the mirror plane y = 0 goes through the middle of the patch at +X. Of a
+wheel that has no mirror plane both halves are there.
 """
 
 from __future__ import annotations
@@ -40,7 +41,7 @@ class SolidMesh:
     @cached_property
     def angle(self) -> NDArray[np.float64]:
         """Angle of every node from the middle of the patch, 0 to pi, radians."""
-        return np.arctan2(np.maximum(self.points[:, 1], 0.0), self.points[:, 0])
+        return np.abs(np.arctan2(self.points[:, 1], self.points[:, 0]))
 
     @cached_property
     def skin(self) -> tuple[NDArray[np.int64], NDArray[np.int64]]:
