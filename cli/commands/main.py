@@ -176,12 +176,22 @@ def solids(
             help="also STL to print a model of 1:SCALE (8: an eighth), a closed body a file",
         ),
     ] = None,
+    threemf: Annotated[
+        float | None,
+        typer.Option(
+            "--3mf",
+            min=1,
+            max=100,
+            metavar="SCALE",
+            help="the same models of 1:SCALE as 3MF, which tells its unit, the millimetre",
+        ),
+    ] = None,
     as_json: Json = False,
 ) -> None:
     """Write the solids: STEP of each part, of the wheel and the wheelset, and the wheel as glTF."""
     from platewheel.cli.job.job import read_job
     from platewheel.cli.output.folder import OF_THE_WHEEL, write_part
-    from platewheel.cli.output.solids import write_solids
+    from platewheel.cli.output.solids import PrintFormat, write_solids
     from platewheel.cli.report.rows import part_rows
     from platewheel.cli.terminal.show import show_json, show_table, steps
     from platewheel.cli.words.files import solids_table
@@ -190,12 +200,14 @@ def solids(
     with exit_codes():
         job = read_job(job_file)
         parts = wheel_parts(job.wheel, disc=job.own_disc)
+        asked: dict[PrintFormat, float | None] = {"stl": stl, "3mf": threemf}
+        prints = {form: scale for form, scale in asked.items() if scale is not None}
         with steps() as step:
             step("solids")
             _, stale = write_part(
                 out,
                 job.head.name,
-                lambda folder: write_solids(job, parts, folder, stl),
+                lambda folder: write_solids(job, parts, folder, prints),
                 OF_THE_WHEEL,
             )
         tell_warnings(stale)

@@ -36,7 +36,7 @@ OURS = {  # entry of a job folder -> what the files in it are called; "" for a f
     "marking-out.pdf": "",
     "offcuts.toml": "",
     "offcuts-used.toml": "",
-    "solids": rf"({PART}|{AXLE_PART}|wheel|wheelset)\.(step|stl)|wheel\.glb",
+    "solids": rf"({PART}|{AXLE_PART}|wheel|wheelset)\.(step|stl|3mf)|wheel\.glb",
     "blanks": rf"({PART}|{EXTRA}|{GAUGE})\.dxf",
     "sheets": r"[0-9.]+mm-[0-9]+\.dxf",
     "templates": rf"({PART}|{EXTRA}|{GAUGE}|{PLYWOOD}|strip-{PART}|small-parts)\.pdf",

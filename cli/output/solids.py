@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from importlib.metadata import version
 from pathlib import Path
+from typing import Literal
 
 from platewheel.cli.job.job import Job
 from platewheel.cli.job.wheelset import job_wheelset
@@ -13,6 +14,7 @@ from platewheel.parts.geometry.step_file import Header
 from platewheel.parts.wheel.kinds import colour_of, kinds_of
 from platewheel.parts.wheel.part import Part
 
+PrintFormat = Literal["stl", "3mf"]
 WHEEL_GLB = "wheel.glb"
 VIEWED_FINE = 0.002  # chord error of the viewer's triangles, over the flange tip's radius
 
@@ -24,11 +26,11 @@ def step_header(job: Job) -> Header:
 
 
 def write_solids(
-    job: Job, parts: Sequence[Part], folder: Path, print_scale: float | None = None
+    job: Job, parts: Sequence[Part], folder: Path, prints: Mapping[PrintFormat, float] | None = None
 ) -> list[str]:
     """One STEP for each part (as it is welded in), the wheel (hub keyed and drilled, where it has
-    an axle; the same as glTF), each part of the axle, and the wheelset. With `print_scale` also
-    an STL of each, that many times smaller. Returns paths below the folder.
+    an axle; the same as glTF), each part of the axle, and the wheelset. Of each also a model to
+    print in the formats of `prints`, that many times smaller. Returns paths below the folder.
 
     Raises: GeometryError naming the part that the modeller cannot build.
     """
@@ -64,8 +66,8 @@ def write_solids(
     standing = Group("wheel", (Placed("wheel", wheel, on_track()),))
     fine = VIEWED_FINE * job.wheel.over_flange_diameter_mm / 2
     write_glb(standing, "wheel", home / WHEEL_GLB, fine)
-    if print_scale is not None:
-        files += _prints(job, wheel, own, home, print_scale)
+    if prints:
+        files += _prints(job, wheel, own, home, prints)
     return [f"solids/{file}" for file in files]
 
 
@@ -73,10 +75,17 @@ def _bodies(one: Placed) -> list[tuple[str, Body]]:
     return [(body.name, body) for _, body, _ in bodies_in(one.product)]
 
 
-def _prints(job: Job, wheel: Group, own: dict[str, Body], home: Path, scale: float) -> list[str]:
+def _prints(
+    job: Job,
+    wheel: Group,
+    own: dict[str, Body],
+    home: Path,
+    prints: Mapping[PrintFormat, float],
+) -> list[str]:
     """The whole wheel, each kind of its parts (seams closed, so that a ring is a ring) and each
     part of the axle, one closed body a file."""
     from platewheel.parts.geometry.stl_file import fused, write_stl
+    from platewheel.parts.geometry.threemf_file import write_3mf
 
     solids = {name: shape.Solids()[0] for name, _, shape in bodies_in(wheel)}
     groups = {"wheel": list(solids.values())}
@@ -88,6 +97,13 @@ def _prints(job: Job, wheel: Group, own: dict[str, Body], home: Path, scale: flo
         else:
             groups[kind.name] = [solids[name] for name in (*names, *seams)]
     groups |= {name: body.shape.Solids() for name, body in own.items()}
+    made_by = step_header(job).made_by
     for name, found in groups.items():
-        write_stl(fused(found, name), name, home / f"{name}.stl", scale)
-    return [f"{name}.stl" for name in groups]
+        whole = fused(found, name)
+        for form, scale in prints.items():
+            path = home / f"{name}.{form}"
+            if form == "3mf":
+                write_3mf(whole, name, path, scale, made_by)
+            else:
+                write_stl(whole, name, path, scale)
+    return [f"{name}.{form}" for form in prints for name in groups]

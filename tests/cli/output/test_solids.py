@@ -21,10 +21,10 @@ def test_a_loose_wheelset_with_models_to_print(tmp_path: Path) -> None:
     job = read_job(write_job(tmp_path, job_text(COLLARED)))
     folder = tmp_path / "out" / job.head.name
     folder.mkdir(parents=True)
-    files = write_solids(job, wheel_parts(job.wheel), folder, 8.0)
+    files = write_solids(job, wheel_parts(job.wheel), folder, {"stl": 8.0, "3mf": 16.0})
     assert sorted(f"solids/{file.name}" for file in (folder / "solids").iterdir()) == sorted(files)
     made = {"axle", "collar", "bush", "wheel"}
-    for end in ("step", "stl"):
+    for end in ("step", "stl", "3mf"):
         assert made <= {Path(file).stem for file in files if file.endswith(end)}
     require_ours(tmp_path / "out", job.head.name, OURS)  # a next build may replace them
     head = (folder / "solids" / "collar.step").read_text().split("ENDSEC;")[0]

@@ -1,11 +1,13 @@
-"""glTF and STL read back by their own rules: metres and Y up, closed and to scale."""
+"""glTF, STL and 3MF read back by their own rules: metres and Y up, closed and to scale."""
 
 from __future__ import annotations
 
 import json
 import struct
+import zipfile
 from pathlib import Path
 from typing import Any
+from xml.etree import ElementTree as ET
 
 import numpy as np
 import pytest
@@ -14,6 +16,10 @@ from platewheel.parts.base.faults import GeometryError
 from platewheel.parts.geometry.glb_file import write_glb
 from platewheel.parts.geometry.product import Body, Group, Placed
 from platewheel.parts.geometry.stl_file import fused, write_stl
+from platewheel.parts.geometry.threemf_file import write_3mf
+
+CORE = "{http://schemas.microsoft.com/3dmanufacturing/core/2015/02}"
+CONTENT_TYPES = "[Content_Types].xml"
 
 
 @pytest.fixture(scope="module")
@@ -63,6 +69,50 @@ def test_an_stl_is_closed_to_scale_and_stands_on_the_bed(tmp_path: Path) -> None
     edges = [(one[i], one[(i + 1) % 3]) for one in places for i in range(3)]
     assert len(edges) == len(set(edges))
     assert {(b, a) for a, b in edges} == set(edges)
+
+
+def test_a_3mf_is_closed_in_mm_to_scale_and_the_same_each_time(tmp_path: Path) -> None:
+    """3MF Core Specification 1.3, read by a general XML parser: the part that the package's
+    relation names, its unit, ids from 1, each edge of two triangles, once each way."""
+    import cadquery as cq
+
+    tube = cq.Solid.makeCylinder(40, 10).cut(cq.Solid.makeCylinder(30, 10)).Solids()[0]
+    tube = tube.moved(cq.Location(cq.Vector(100, -50, 7)))
+    files = [tmp_path / "1.3mf", tmp_path / "2.3mf"]
+    for file in files:
+        write_3mf(tube, "tube <&> 1", file, 4.0, "platewheel")
+    assert files[0].read_bytes() == files[1].read_bytes()
+    with zipfile.ZipFile(files[0]) as package:
+        assert package.testzip() is None
+        assert {one.date_time for one in package.infolist()} == {(1980, 1, 1, 0, 0, 0)}
+        relation = ET.fromstring(package.read("_rels/.rels"))[0]
+        model = ET.fromstring(package.read(relation.attrib["Target"].lstrip("/")))
+        types = {one.attrib["Extension"] for one in ET.fromstring(package.read(CONTENT_TYPES))}
+    assert types == {"rels", "model"}
+    assert model.attrib["unit"] == "millimeter"
+    names = {one.attrib["name"]: one.text for one in model.iter(f"{CORE}metadata")}
+    assert names == {"Title": "tube <&> 1", "Application": "platewheel"}
+    (part,), (item,) = model.iter(f"{CORE}object"), model.iter(f"{CORE}item")
+    assert item.attrib["objectid"] == part.attrib["id"] == "1"
+    places = np.array([[float(v.attrib[k]) for k in "xyz"] for v in model.iter(f"{CORE}vertex")])
+    assert places.min(axis=0) == pytest.approx([0.0, 0.0, 0.0])
+    assert places.max(axis=0) == pytest.approx([20.0, 20.0, 2.5], abs=0.03)
+    rows = [[int(t.attrib[k]) for k in ("v1", "v2", "v3")] for t in model.iter(f"{CORE}triangle")]
+    corners = places[np.array(rows)]
+    volume = np.einsum("ij,ij->i", corners[:, 0], np.cross(corners[:, 1], corners[:, 2])).sum() / 6
+    assert volume == pytest.approx(tube.Volume() / 64, rel=0.01)
+    edges = [(row[i], row[(i + 1) % 3]) for row in rows for i in range(3)]
+    assert len(edges) == len(set(edges))
+    assert {(b, a) for a, b in edges} == set(edges)
+
+
+def test_an_open_shell_is_no_3mf(tmp_path: Path, block: Any) -> None:
+    import cadquery as cq
+
+    shell = cq.Shell.makeShell(block.Faces()[:5])
+    with pytest.raises(GeometryError, match="do not close"):
+        write_3mf(shell, "box", tmp_path / "box.3mf", 1.0, "platewheel")
+    assert not (tmp_path / "box.3mf").exists()
 
 
 def test_solids_apart_are_no_one_body(block: Any) -> None:
