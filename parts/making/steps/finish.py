@@ -193,8 +193,8 @@ def _vents_told(work: Work, units: Units) -> str:
     if disc:
         return (
             f"{so_many(2 * len(openings(disc)), 'opening')}, the drawing of the disc with it: "
-            "nobody has checked that they let all air out and all zinc drain; the galvanizer says how each "
-            "wheel hangs, or that it may not go in."
+            "nobody has checked that they let all air out and all zinc drain; the galvanizer says "
+            "how each wheel hangs, or that it may not go in."
         )
     return (
         f"{so_many(2 * wheel.vent_count, 'vent')} of {length(wheel.vent_diameter_mm, units)} each, "
