@@ -53,7 +53,7 @@ def flange(work: Work, units: Units) -> Step:
             f"{length(reach, units)} high over all. Round its tip lay the hollow plywood gauge, "
             f"{length(tip, units)} radius, {length(flange_ply_mm(wheel), units)} thick or more, or "
             "packed up so far: the tip's upper edge is the one that it measures. Saw it by its "
-            f"paper {PLYWOOD}, or struck with nail and lath."
+            f"paper {PLYWOOD}, or strike it with nail and lath."
             + (
                 f" The piece is {length(chord, units)} straight across, end to end."
                 if count > 1

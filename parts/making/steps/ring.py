@@ -54,8 +54,8 @@ def roll(work: Work, units: Units) -> Step | None:
         f"{length(blank.sizes['width_mm'], units)} wide, ends square to "
         f"{length(0.5, units)} over the width ({PRACTICE}).",
         f"Saw a plywood gauge to the bore's radius, {length(bore / 2, units)}, by its paper "
-        f"{PLYWOOD} glued on, or struck: a nail for the centre, a lath with a pencil in a hole so "
-        "far from it.",
+        f"{PLYWOOD} glued on, or strike it: a nail for the centre, a lath with a pencil in a hole "
+        "so far from it.",
         f"Bend the last {length(plain, units)} of each end to the gauge before rolling, in a "
         "press or with a hammer over a bar: three plain rolls leave that much straight. After "
         f"it about {length(bent, units)} stay straight, a bump of "
