@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal, Protocol
 
+from platewheel.parts.base.so_many import counted_unit
 from platewheel.parts.base.units import MM_PER_INCH, Units, inches, length, thousandths
 
 MM_PER_FOOT = 12 * MM_PER_INCH
@@ -125,7 +126,7 @@ class Quantity:
 
     def told(self, units: Units, bare: bool = False) -> str:
         digits = f"{self.value:{self.form}}"
-        return digits if bare or not self.unit else f"{digits} {self.unit}"
+        return digits if bare or not self.unit else f"{digits} {counted_unit(digits, self.unit)}"
 
 
 @dataclass(frozen=True)
@@ -233,7 +234,7 @@ class Figure:
 
     def told(self, units: Units, bare: bool = False) -> str:
         digits = f"{self.value:.0f}" if abs(self.value) >= 1000 else f"{self.value:.4g}"
-        told = digits if bare else f"{digits} {self.unit}".strip()
+        told = digits if bare else f"{digits} {counted_unit(digits, self.unit)}".strip()
         if units == "inch" and self.unit == "mm":
             return f"{length(self.value, units)} ({told})"
         return told

@@ -16,3 +16,15 @@ def noun(count: float, one: str, many: str = "") -> str:
     """What there are so many of, or what they do: `one`, else `many`, which is `one` and an s
     where nothing is given."""
     return one if count == 1 else many or f"{one}s"
+
+
+def counted_unit(digits: str, unit: str) -> str:
+    """The unit behind these digits; things that are counted, `wheels`, stand alone after 1.
+
+    >>> counted_unit("1", "wheels"), counted_unit("1.0", "years"), counted_unit("1", "s")
+    ('wheel', 'years', 's')
+    """
+    things = len(unit) > 3 and unit.isalpha() and unit.endswith("s")
+    if not things or digits != "1":
+        return unit
+    return unit[:-2] if unit.endswith(("sses", "shes", "ches", "xes")) else unit[:-1]
