@@ -19,6 +19,7 @@ from platewheel.cli.commands.record import record
 from platewheel.cli.commands.refit import refit, rings
 from platewheel.cli.commands.schema import schema
 from platewheel.cli.commands.sensitivity import sensitivity
+from platewheel.cli.commands.solids import solids
 from platewheel.cli.commands.standards import standards
 from platewheel.cli.commands.stock import stock
 from platewheel.cli.commands.templates import templates
@@ -164,59 +165,7 @@ def _build(
 app.command()(check)
 
 
-@app.command()
-def solids(
-    job_file: JobFile,
-    out: Out = Path("out"),
-    stl: Annotated[
-        float | None,
-        typer.Option(
-            min=1,
-            max=100,
-            metavar="SCALE",
-            help="also STL to print a model of 1:SCALE (8: an eighth), a closed body a file",
-        ),
-    ] = None,
-    threemf: Annotated[
-        float | None,
-        typer.Option(
-            "--3mf",
-            min=1,
-            max=100,
-            metavar="SCALE",
-            help="the same models of 1:SCALE as 3MF, which tells its unit, the millimetre",
-        ),
-    ] = None,
-    as_json: Json = False,
-) -> None:
-    """Write the solids: STEP of each part, of the wheel and the wheelset, and the wheel as glTF."""
-    from platewheel.cli.job.job import read_job
-    from platewheel.cli.output.folder import OF_THE_WHEEL, write_part
-    from platewheel.cli.output.solids import PrintFormat, write_solids
-    from platewheel.cli.report.rows import part_rows
-    from platewheel.cli.terminal.show import show_json, show_table, steps
-    from platewheel.cli.words.files import solids_table
-    from platewheel.parts.wheel.assembly import wheel_parts
-
-    with exit_codes():
-        job = read_job(job_file)
-        parts = wheel_parts(job.wheel, disc=job.own_disc)
-        asked: dict[PrintFormat, float | None] = {"stl": stl, "3mf": threemf}
-        prints = {form: scale for form, scale in asked.items() if scale is not None}
-        with steps() as step:
-            step("solids")
-            _, stale = write_part(
-                out,
-                job.head.name,
-                lambda folder: write_solids(job, parts, folder, prints),
-                OF_THE_WHEEL,
-            )
-        tell_warnings(stale)
-        rows = part_rows(parts)
-        if as_json:
-            show_json({"parts": [row.model_dump() for row in rows]})
-        else:
-            show_table("Parts", solids_table(rows))
+app.command()(solids)
 
 
 @app.command()

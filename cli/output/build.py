@@ -126,7 +126,8 @@ def _write_all(
     checks = check_rows(results)
     made = job_wheelset(job)
     axles = None if made.wheelset is None else wheelset_row(job, made.wheelset)
-    written = [*cut.files, *blanks, *(file for file, _ in templates), *solids, *ALWAYS]
+    written = [*cut.files, *blanks, *(file for file, _ in templates)]
+    written += [*dict.fromkeys(row.file for row in solids), *ALWAYS]
     untold = [*made.why_not, *(missing_words(axles) if axles else ())]
     report = Report(
         job=JobRow(name=job.head.name, wheels=job.head.wheels, asked=asked),

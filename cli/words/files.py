@@ -4,34 +4,44 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from platewheel.cli.schema.report import PartRow
+from platewheel.cli.schema.solids import SolidRow
 from platewheel.cli.words.phrases import Name
 from platewheel.cli.words.table import Column, Table, table
-from platewheel.cli.words.values import Count, Mass
+from platewheel.cli.words.values import Count, Mass, Quantity
 
 SOLIDS = (
     Column("part", "part", Name),
-    Column("count", "a wheel", Count),
+    Column("count", "how many", Name),
+    Column("volume", "cm3 each", Quantity, bare=True),
     Column("mass", "kg each", Mass, bare=True),
     Column("file", "file", Name),
 )
 TEMPLATES = (Column("file", "file", Name), Column("pages", "pages", Count))
 
 
-def solids_table(parts: Iterable[PartRow]) -> Table:
-    """A row a part of the wheel."""
+def solids_table(solids: Iterable[SolidRow]) -> Table:
+    """A row a part, an assembly, a model to print, and what is there for reference."""
     return table(
         SOLIDS,
         (
             {
-                "part": Name(part.name),
-                "count": Count(part.count_per_wheel),
-                "mass": Mass(part.mass_kg, ".3f"),
-                "file": Name(part.step),
+                "part": Name(one.name),
+                "count": Name(f"{one.count} {one.within}".strip()),
+                "volume": None
+                if one.volume_mm3 is None
+                else Quantity(one.volume_mm3 / 1000, ".4g", "cm3"),
+                "mass": _mass(one),
+                "file": Name(one.file),
             }
-            for part in parts
+            for one in solids
         ),
     )
+
+
+def _mass(one: SolidRow) -> Mass | Name | None:
+    if one.reference:
+        return Name("for reference")
+    return None if one.mass_kg is None else Mass(one.mass_kg, ".3f")
 
 
 def templates_table(made: Iterable[tuple[str, int]]) -> Table:

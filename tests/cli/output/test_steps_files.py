@@ -46,7 +46,9 @@ def steps_written(job: Job, folder: Path) -> list[StepRow]:
     blanks = write_blanks(job, plan.parts, folder)
     sheets = write_sheets(job, plan, folder).files
     templates = [file for file, _ in write_templates(job, plan.parts, folder)]
-    solids = write_solids(job, plan.parts, folder) if job.cutting.process == "hand" else []
+    by_hand = job.cutting.process == "hand"
+    rows = write_solids(job, plan.parts, folder) if by_hand else []
+    solids = dict.fromkeys(row.file for row in rows)
     written = [*sheets, *blanks, *templates, *solids, *ALWAYS]
     return step_rows(job, nesting_row(job, plan), [], None, written)
 
