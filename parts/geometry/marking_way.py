@@ -16,6 +16,7 @@ from platewheel.parts.geometry.marking_out import (
     sides_of,
 )
 from platewheel.parts.geometry.outline import Arc, Circle, Loop, Point, segments
+from platewheel.parts.geometry.round_hole import round_hole
 
 DIVIDERS_MM = 150.0  # beyond it a trammel, a bar with two points; common practice, no source
 
@@ -125,6 +126,10 @@ def _holes(blank: Blank, units: Units) -> Iterator[str]:
             at = "; ".join(_at(blank, hole, units) for hole in row.holes)
             what = f"hole of {size}" if row.count == 1 else f"{many} of {size}"
             yield f"Punch and scribe the {what}, along and up from the lower left: {at}."
+    others = sum(round_hole(hole) is None for hole in blank.holes)
+    if others:
+        many = "1 cut-out" if others == 1 else f"{others} cut-outs"
+        yield f"Scribe {many} that no compass strikes, by the template."
 
 
 def _at(blank: Blank, hole: Loop, units: Units) -> str:

@@ -78,3 +78,6 @@ def test_any_other_outline_by_its_corners_and_arcs() -> None:
     assert numbers(arc) == [20, 60, 20]
     assert "from 2 to 3, radius 20 mm about" in arc
     assert numbers(hole) == [12, 20, 20]
+    slot = polygon([(40.0, 30.0), (60.0, 30.0), (60.0, 34.0)])
+    slotted = Blank("plate", "extra", 6.0, edge, (Circle((30.0, 40.0), 6.0), slot))
+    assert marking_way(slotted, "mm")[-1].startswith("Scribe 1 cut-out that no compass")
