@@ -6,21 +6,23 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from platewheel.parts.base.spec_model import unchecked
-from platewheel.parts.checks.galvanizing import thickness_ratio
-from platewheel.parts.checks.making import rolling, weld_access, weld_room
+from platewheel.parts.checks.galvanizing import coating, thickness_ratio
+from platewheel.parts.checks.making import rolling, tolerance, weld_access, weld_room
 from platewheel.parts.checks.result import CheckResult, worst_first
-from platewheel.parts.checks.run import RUNNING, run_checks
+from platewheel.parts.checks.run import RUNNING, Check, run_checks
 from platewheel.parts.checks.run_wheelset import run_wheelset_checks
 from platewheel.parts.checks.strength import (
     consequence,
     contact,
     corner_contact,
     flange_strength,
+    hub_strength,
     weld_size,
 )
 from platewheel.parts.checks.wheelset import wheel_retention
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.hub_disc import disc_diameter_mm
+from platewheel.parts.wheel.own_disc import as_fitted_faults
 from platewheel.parts.wheelset.assembly import Wheelset
 
 OF_NO_DISC = (
@@ -32,10 +34,16 @@ OF_NO_DISC = (
     *weld_size.CHECKS,
     *consequence.CHECKS,
     *thickness_ratio.CHECKS,
+    coating.coating_life,
     weld_access.root_groove,
     weld_access.seam_gap,
     weld_room.root_room,
 )
+WITH_TUBE = (hub_strength.bore_pressure,)  # what bears on the tube, where there is one
+AS_FITTED = (
+    tolerance.fit_allowance,
+    weld_access.fillet_gap,
+)  # of a disc drawn by the fit
 SAYS = "the disc is one of your own: this check knows plain discs with round vents alone"
 
 
@@ -47,7 +55,8 @@ def own_disc_checks(setting: Setting, made: Wheelset | None) -> list[CheckResult
     found = not_of_own_disc(run_checks(_vented(setting)), setting)
     if made is not None:
         axle = run_wheelset_checks(setting, made)
-        held = {one.id for check in wheel_retention.CHECKS if (one := check(setting, made))}
+        on_discs = () if setting.wheel.has_tube else wheel_retention.CHECKS
+        held = {one.id for check in on_discs if (one := check(setting, made))}
         found += [_not_assessed(one) if one.id in held else one for one in axle]
     return worst_first(found)
 
@@ -69,9 +78,15 @@ def not_of_own_disc(results: Iterable[CheckResult], setting: Setting) -> list[Ch
     """The same results, without a verdict where the check may ask about the disc.
 
     With a verdict stay track and flange, tread on rail, rolling of the ring, the flange and its
-    root, and what asks about the plates' thickness alone.
+    root, what asks about the plates' thickness alone, about a hub tube, or about the gap at rim and
+    hub of a disc that is drawn by it.
     """
-    stay = {found.id for check in OF_NO_DISC if (found := check(setting)) is not None}
+    asked: tuple[Check, ...] = OF_NO_DISC
+    if setting.wheel.has_tube:
+        asked += WITH_TUBE
+    if setting.disc and not [*as_fitted_faults(setting.wheel, setting.disc)]:
+        asked += AS_FITTED
+    stay = {found.id for check in asked if (found := check(setting)) is not None}
     return worst_first([one if one.id in stay else _not_assessed(one) for one in results])
 
 

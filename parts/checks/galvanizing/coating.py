@@ -94,7 +94,8 @@ def coating_life(setting: Setting) -> CheckResult | None:
     coast = setting.finish.site == "coast"
     loss = COAST_LOSS_UM if coast else INLAND_LOSS_UM
     years = zinc.mean_um / loss
-    area, mass = coated_area_mm2(spec) * 1e-6, zinc_mass_kg(spec)
+    disc = setting.disc
+    area, mass = coated_area_mm2(spec, disc) * 1e-6, zinc_mass_kg(spec, disc)
     told = f"at least {zinc.mean_um:g} um on {area:.2f} m2, {mass:.2f} kg of zinc a wheel"
     return judged(
         "coating-life",

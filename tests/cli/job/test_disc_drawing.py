@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import math
 import tomllib
 from pathlib import Path
@@ -17,14 +18,16 @@ from platewheel.cli.papers.drawings.pulled_apart import pulled_apart
 from platewheel.cli.papers.drawings.section import section_picture
 from platewheel.cli.papers.sheet.summary import read_first
 from platewheel.cli.report.rows import blank_rows, wheel_row
+from platewheel.nesting.drawings.read import read_outline
 from platewheel.parts.base.faults import SpecError
 from platewheel.parts.checks.galvanizing.coating import coated_area_mm2
 from platewheel.parts.geometry.blank import Blank
+from platewheel.parts.geometry.outline import segments
 from platewheel.parts.rating.assess import assess
 from platewheel.parts.wheel.assembly import wheel_parts
 from platewheel.parts.wheel.hub_disc import disc_blank
 from platewheel.parts.wheelset.bodies.hub import finished_solids
-from tests.cli.jobs import job_text, run, write_job
+from tests.cli.jobs import NAME, job_text, run, write_job
 
 AT = (300.0, -40.0)  # where the axis lies in the drawing
 RIM, HUB = 167.0, 43.0  # of the small job: bore 168 and tube 42 mm, 0.5 mm all round
@@ -131,6 +134,28 @@ def test_papers_and_report_tell_the_drawing(own: Job) -> None:
     assert "3 openings, own drawing" in told["disc-gauge"]
 
 
+def test_a_build_has_it_in_every_file(home: Path) -> None:
+    """Blank, plates and STEP read back: area of the outline, slots, volume."""
+    import cadquery as cq
+
+    result = run("build", home / "job.toml", "--out", home / "out")
+    assert result.exit_code == 0, result.stderr
+    assert "The hub discs are a drawing of your own" in result.stderr
+    folder = home / "out" / NAME
+    disc = read_job(home / "job.toml").own_disc
+    assert disc is not None
+    back = read_outline(folder / "blanks" / "disc.dxf")
+    assert [len(segments(hole)) for hole in back.holes].count(4) == 3
+    solid = cq.importers.importStep(str(folder / "solids" / "disc.step")).val()
+    assert solid.Volume() == pytest.approx(disc.volume_mm3, rel=1e-6)  # type: ignore[union-attr]
+    report = json.loads((folder / "report.json").read_text(encoding="utf-8"))
+    assert report["rating"] is None
+    (step,) = (one for one in report["steps"] if one["id"] == "vents")
+    assert "every opening: 3 in each disc, 6 in a wheel" in step["do"][0]
+    sheet = (folder / "job-sheet.html").read_text(encoding="utf-8")
+    assert "your own disc, from mine.dxf" in sheet
+
+
 def test_the_job_sheet_begins_with_a_caution_of_it(own: Job) -> None:
     assert "drawing of your own" in read_first(own)[0]
     assert "drawing of your own" not in read_first(job_of(tomllib.loads(job_text())))[0]
@@ -142,6 +167,9 @@ def test_nothing_rates_it_and_vents_are_not_known(own: Job) -> None:
     unknown = ("rating-new", "vent-number", "vent-size", "sealed-hollow", "weld-rim", "vent-web")
     assert {found[key] for key in unknown} == {"not-assessed"}
     assert found["play-least"] == found["throat-least"] == "pass"
+    # the disc is drawn by the wheel's fit, the bore is the tube's, zinc is by thickness
+    for key in ("fit-allowance", "fillet-gap", "bore-pressure", "coating-life"):
+        assert found[key] != "not-assessed", key
 
 
 WRONG = {
