@@ -151,6 +151,9 @@ def test_a_build_has_it_in_every_file(home: Path) -> None:
     report = json.loads((folder / "report.json").read_text(encoding="utf-8"))
     assert report["rating"] is None
     (step,) = (one for one in report["steps"] if one["id"] == "vents")
+    area = {one["name"]: one["value"] for one in step["figures"]}["open area of all openings"]
+    slots = 3 * math.pi * (SLOT[1] ** 2 - SLOT[0] ** 2) * SLOT[2] / 360
+    assert area == pytest.approx(2 * slots / 100)  # both discs, cm2
     assert "every opening: 3 in each disc, 6 in a wheel" in step["do"][0]
     sheet = (folder / "job-sheet.html").read_text(encoding="utf-8")
     assert "your own disc, from mine.dxf" in sheet

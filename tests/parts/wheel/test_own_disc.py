@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from platewheel.parts.base.faults import SpecError
 from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.geometry.outline import Arc, Circle, moved, polygon, reversed_loop
-from platewheel.parts.wheel.assembly import wheel_mass_kg, wheel_parts, wheel_solids
+from platewheel.parts.wheel.assembly import wheel_mass_kg, wheel_parts, wheel_sections, wheel_solids
 from platewheel.parts.wheel.hub_disc import disc_blank, disc_volume_mm3
 from platewheel.parts.wheel.own_disc import as_disc, as_fitted_faults, most_gap_mm, reach_mm
 from platewheel.parts.wheel.part import Part
@@ -100,6 +100,9 @@ def test_a_tapered_bore_has_the_rim_of_each_side() -> None:
         [_radius(part) for part in sides.values()]
     )
     assert parts["disc-gauge"].blank.holes == own.holes  # type: ignore[union-attr]
+    drawn, plain = (dict(wheel_sections(tapered, one)) for one in (own, None))
+    for name in sides:
+        assert drawn[name] == tuple(pytest.approx(corner) for corner in plain[name])
 
 
 def test_another_gap_than_the_wheels_is_told() -> None:
