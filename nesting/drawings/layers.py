@@ -18,13 +18,13 @@ MOST_NAMES = 30  # layers told of one drawing
 
 
 class DrawingLayer(Spec):
-    """One layer of the drawings of [[extra]]."""
+    """One layer of the drawings of [[extra]] and [disc]."""
 
     name: str = Field(
         min_length=1,
         max_length=255,
         examples=["ENGRAVE"],
-        description="of a layer of the drawings of [[extra]], capitals or not",
+        description="of a layer of the drawings of [[extra]] and [disc], capitals or not",
     )
     use: LayerUse = Field(
         examples=["mark"],
@@ -35,7 +35,7 @@ class DrawingLayer(Spec):
         None,
         examples=["bracket"],
         description="name of the one part whose drawing has it; absent = all drawings have it",
-        json_schema_extra={"takes": "the name of an [[extra]]"},
+        json_schema_extra={"takes": 'the name of an [[extra]], or "disc" for [disc]'},
     )
 
 
