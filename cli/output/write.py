@@ -5,18 +5,19 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from platewheel.cli.job.blanks import job_blanks
 from platewheel.cli.job.hole_tools import hole_tools
 from platewheel.cli.job.job import Job
 from platewheel.cli.job.plan import Plan
 from platewheel.cli.output.offcut_use import USED_FILE, used_toml
-from platewheel.cli.papers.marking_pdf import marking_pdf
-from platewheel.cli.papers.plates.page import PlatePages, plate_pages
-from platewheel.cli.papers.plates_pdf import plates_pdf
 from platewheel.nesting.stock.round_bar import Round
 from platewheel.parts.base.spec_model import unchecked
 from platewheel.parts.wheel.part import Part
+
+if TYPE_CHECKING:
+    from platewheel.cli.papers.plates.page import PlatePages
 
 PLATES_PDF = "plates.pdf"
 MARKING_PDF = "marking-out.pdf"
@@ -53,6 +54,8 @@ def write_sheets(job: Job, plan: Plan, folder: Path, rests: Sequence[Round] = ()
 
     Raises: NestingError for a file that its proof refuses.
     """
+    from platewheel.cli.papers.plates.page import plate_pages
+    from platewheel.cli.papers.plates_pdf import plates_pdf
     from platewheel.nesting.by_hand.straight_cuts import require_clear
     from platewheel.nesting.files.asked import asked_of
     from platewheel.nesting.files.write_dxf import write_sheet_dxf
@@ -132,6 +135,8 @@ def write_templates(
     home = folder / "templates"
     home.mkdir()
     if job.cutting.process == "hand":
+        from platewheel.cli.papers.marking_pdf import marking_pdf
+
         marked = marking_pdf(job, job_blanks(job, parts), hole_tools(job))
         (folder / MARKING_PDF).write_bytes(marked)
     made = write_template_set(

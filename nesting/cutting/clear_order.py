@@ -74,8 +74,8 @@ def clear_order(
         idle += 1
         for first, piece in best.changes(at):
             tried += 1
-            over, way = best.change(first, piece)
-            if over <= 0 and OVER_MM * over + way < -1e-6:
+            change = best.change(first, piece)
+            if change and OVER_MM * change[0] + change[1] < -1e-6:
                 other = best.with_piece(first, piece)
                 if keeps_rules(places, other):
                     best, idle = _Order(plate, other), 0
@@ -133,18 +133,25 @@ class _Order:
         """The order with other parts from a position on: the same ones, in another order."""
         return [*self.order[:first], *piece, *self.order[first + len(piece) :]]
 
-    def change(self, first: int, piece: list[int]) -> tuple[int, float]:
-        """Of travels over cut parts and of way, with that piece; all after it stays as it is."""
+    def change(self, first: int, piece: list[int]) -> tuple[int, float] | None:
+        """Of travels over cut parts and of way, with that piece; all after it stays as it is.
+        None as soon as more of them run over cut parts."""
         after = first + len(piece)
         follow = self.order[after : after + 1]
-        here = self.order[first - 1] if first else None
-        cut, over, way = self.cut[first], 0, 0.0
-        for part in (*piece, *follow):
-            its_over, its_way = self._step(here, part, cut)
-            over, way = over + its_over, way + its_way
-            here, cut = part, cut | 1 << part
         last = after + len(follow)
-        return over - self.over[last] + self.over[first], way - self.way[last] + self.way[first]
+        most = self.over[last] - self.over[first]
+        plate, cut, over, way = self.plate, self.cut[first], 0, 0.0
+        here = self.order[first - 1] if first else None
+        for part in (*piece, *follow):  # by far the most steps: not through `_step`
+            if here is None:
+                way += plate.first[part]
+            else:
+                over += plate.over(here, part) & cut != 0
+                if over > most:
+                    return None
+                way += plate.ways[here][part]
+            here, cut = part, cut | 1 << part
+        return over - most, way - self.way[last] + self.way[first]
 
     def changes(self, at: int) -> Iterator[tuple[int, list[int]]]:
         """Pieces without the travel that leaves position `at`, where that is over a part."""

@@ -11,6 +11,7 @@ from __future__ import annotations
 import math
 import unicodedata
 from dataclasses import dataclass
+from functools import cache
 from typing import Any, Literal
 
 from platewheel.parts.geometry.outline import Arc, Line, Loop, Point, Segment, arc_pieces, segments
@@ -172,6 +173,7 @@ def printable_words(words: str) -> str:
     return "".join(_printable_letter(letter) for letter in " ".join(words.split()))
 
 
+@cache
 def _printable_letter(letter: str) -> str:
     plain = unicodedata.name(letter, "").partition(" WITH ")[0]  # L WITH STROKE -> L
     for one in (letter, unicodedata.lookup(plain) if plain else "?"):
