@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 
 @dataclass(frozen=True)
@@ -16,7 +16,7 @@ class Fault:
     """
 
     key: str
-    value: object
+    value: object = field(hash=False)  # maybe a list
     allowed: str
     advice: str
     line: int = 0

@@ -179,6 +179,18 @@ def test_faults_of_both_files_are_told_at_once_by_name(own_folder: Path) -> None
     ]
 
 
+def test_a_file_given_twice_tells_its_faults_once(own_folder: Path) -> None:
+    """A list that is wrong, too."""
+    rows = (
+        '[[offcut]]\nname = "bow"\nthickness_mm = 5\noutline = [[0, 0], [90, 0], [0, 90], [90, 90]]'
+    )
+    a = write_job(own_folder, job_text(rows=rows))
+    result = run(a, a, "--quick")
+    assert result.exit_code == 2
+    (line,) = result.stderr.splitlines()
+    assert "offcut[0].outline: found [[0.0, 0.0], " in line
+
+
 def test_a_missing_file_is_named_once(own_folder: Path) -> None:
     result = run("gone.toml", "gone.toml")
     assert result.exit_code == 2

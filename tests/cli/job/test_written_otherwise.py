@@ -150,6 +150,15 @@ def test_all_faults_come_at_once_also_behind_a_broken_line(tmp_path: Path) -> No
     assert [fault.line for fault in faults] == lines
 
 
+def test_a_list_may_be_wrong_behind_a_broken_line(tmp_path: Path) -> None:
+    """Corners of an offcut that cross: such a value has no hash."""
+    corners = "[[0, 0], [90, 0], [0, 90], [90, 90]]"
+    rows = f'[[offcut]]\nname = "bow"\nthickness_mm = 5\noutline = {corners}'
+    text = job_text(head="[# a pond", rows=rows)
+    faults = faults_of(tmp_path / "job.toml", text)
+    assert [fault.line for fault in faults] == [line_with(text, "[# a pond")]
+
+
 def test_what_may_stand_in_a_line_not_understood_is_not_missed(tmp_path: Path) -> None:
     text = job_text({"track.gauge_mm": "wide", "job.wheels": "0"}, without=("wagon.tare_kg",))
     faults = faults_of(tmp_path / "job.toml", text)
