@@ -86,8 +86,8 @@ def test_pieces_are_what_a_polygon_library_cuts_out(
         if not isinstance(piece, MarkPoint)
     ]
     made = shapely.union_all(lines)
-    assert steel.buffer(0.1).covers(made)
-    assert path.buffer(0.01).covers(made)
+    assert made.is_empty or steel.buffer(0.1).covers(made)  # nothing covers what is empty
+    assert made.is_empty or path.buffer(0.01).covers(made)
     # nothing that lies well in the steel is left out
     rest = path.intersection(steel.buffer(-0.3)).difference(made.buffer(0.02))
     assert all(piece.length < 0.5 for piece in shapely.get_parts(rest))  # each
