@@ -8,6 +8,8 @@ from platewheel.cli.schema.row import Row
 
 
 class SolidRow(Row):
+    """One solid that is written, of what is made or of what is there for reference."""
+
     name: str = Field(description="of the part, the assembly or the model")
     count: int = Field(description="how many of it there are")
     within: str = Field(description="in what: a wheel, an axle; empty for what stands alone")
