@@ -163,6 +163,7 @@ def main() -> None:
     """Runs, faults, sums."""
     runs, seed = (int(given) for given in (*sys.argv[1:], *("20", "0")[len(sys.argv) - 1 :]))
     chance, sums = random.Random(seed), Counter[str]()
+    signal.signal(signal.SIGINT, signal.default_int_handler)  # a shell's "&" has it ignored
     place = Path(tempfile.mkdtemp(prefix="kills-"))
     (place / "job.toml").write_text(job_text(), encoding="utf-8")
     subprocess.run(
