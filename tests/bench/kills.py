@@ -126,7 +126,10 @@ def faults_of(place: Path, chance: random.Random, sums: Counter[str]) -> Iterato
         os.kill(one, signal.SIGKILL)
     early = run.returncode == -number and not told  # the interpreter had not begun with ours
     sums["before it began"] += early and number != signal.SIGKILL
-    if struck and number != signal.SIGKILL and not early:
+    # at the very end: the work was done, and is told as done
+    done = run.returncode in (0, 1) and not told and took < ENDS_S and state(out / NAME) != before
+    sums["done as it was struck"] += done and struck
+    if struck and number != signal.SIGKILL and not early and not done:
         sums[f"exit {run.returncode}{' kept' if kept else ''}"] += 1
         if run.returncode not in ((0, 1, 3) if kept else (3,)):
             yield f"{words}: exit {run.returncode}: {told[-300:]!r}"
