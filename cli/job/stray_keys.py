@@ -12,6 +12,7 @@ from platewheel.parts.base.plain_values import odd_values
 from platewheel.parts.base.spec_model import Spec, find_faults, unknown_key
 
 Kinds = Mapping[str, type[Spec]]
+SIZES = ("length_mm", "width_mm")  # of a plate; a left-over piece has corners
 NEARER = 0.1  # by so much is a key of another section more alike before it is told
 
 
@@ -19,13 +20,30 @@ def key_faults(
     name: str, row: Mapping[str, Any], kinds: Kinds, repeated: Collection[str], rules: bool = True
 ) -> Iterator[Fault]:
     """Faults of a section's keys, those that belong elsewhere sent there; keys without section."""
-    told = set()
+    told: set[str] = set()
+    corners = _as_corners(name, row)
+    if corners:
+        told |= {"outline", *SIZES}
+        instead = f"outline = {corners} in place of {' and '.join(SIZES)}"
+        yield Fault("outline", None, "corners [x, y] of the piece, in mm", instead)
     for fault in find_faults(kinds[name], row, rules):
         key = fault.key
+        if corners and key in told:
+            continue
         told.add(key)
         stray = key in row and key not in kinds[name].model_fields
         yield stray_key(key, row[key], name, kinds, repeated) if stray else fault
     yield from (one for one in odd_values(kinds[name], row) if one.key not in told)
+
+
+def _as_corners(name: str, row: Mapping[str, Any]) -> list[list[float]]:
+    """Of a left-over piece told by two sizes, as a plate is: its corners; else none."""
+    if name != "offcut" or "outline" in row or not {*SIZES} <= row.keys():
+        return []
+    long, wide = (row[key] for key in SIZES)
+    if not all(isinstance(one, int | float) and not isinstance(one, bool) for one in (long, wide)):
+        return []
+    return [[0, 0], [long, 0], [long, wide], [0, wide]]
 
 
 def stray_key(key: str, value: Any, name: str, kinds: Kinds, repeated: Collection[str]) -> Fault:

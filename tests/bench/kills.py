@@ -124,7 +124,8 @@ def faults_of(place: Path, chance: random.Random, sums: Counter[str]) -> Iterato
         yield f"{words}: {len(late)} processes live on, ended after {took:.1f} s: {told[-300:]!r}"
     for one in living(mark):
         os.kill(one, signal.SIGKILL)
-    early = run.returncode == -number and not told  # the interpreter had not begun with ours
+    # the interpreter had not begun with ours: nothing told, or the fault of its own start
+    early = (run.returncode == -number and not told) or ("Fatal Python error: init_" in told)
     sums["before it began"] += early and number != signal.SIGKILL
     # at the very end: the work was done, and is told as done
     done = run.returncode in (0, 1) and not told and took < ENDS_S and state(out / NAME) != before
@@ -137,7 +138,11 @@ def faults_of(place: Path, chance: random.Random, sums: Counter[str]) -> Iterato
             yield f"{words}: told {told[-500:]!r}"
         if not kept and "stopped" not in told:
             yield f"{words}: told {told[-500:]!r}"
-    for word in ("Traceback", "Segmentation", "Fatal Python", "Exception ignored", "has crashed"):
+    for word in (
+        ()
+        if early
+        else ("Traceback", "Segmentation", "Fatal Python", "Exception ignored", "has crashed")
+    ):
         if word in told:
             yield f"{words}: {word}: {told[-800:]!r}"
     left = [one.name for one in out.iterdir() if one.name != NAME]

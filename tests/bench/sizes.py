@@ -136,11 +136,15 @@ def sheets(table: Table, folder: Path) -> None:
 
 def offcuts(table: Table, folder: Path) -> None:
     """Two hundred offcuts, no two alike."""
+    sizes = ((k, 200.0 + 7 * (k * 37 % 101), 150.0 + 5 * (k * 53 % 97)) for k in range(200))
     table["offcut"] = [
-        {"name": f"rest{k}", "thickness_mm": 6, "length_mm": 200.0 + 7 * (k * 37 % 101),
-         "width_mm": 150.0 + 5 * (k * 53 % 97)}
-        for k in range(200)
-    ]  # fmt: skip
+        {
+            "name": f"rest{k}",
+            "thickness_mm": 6,
+            "outline": [[0.0, 0.0], [x, 0.0], [x, y], [0.0, y]],
+        }
+        for k, x, y in sizes
+    ]
 
 
 CASES: dict[str, Callable[[Table, Path], None]] = {

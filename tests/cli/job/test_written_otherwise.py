@@ -98,6 +98,21 @@ def test_a_choice_is_known_by_any_spelling(line: str, wanted: str, tmp_path: Pat
     assert fault.advice.replace('"', "") == f"write {key} = {wanted}"
 
 
+def test_a_left_over_piece_by_length_and_width_is_told_its_corners(tmp_path: Path) -> None:
+    text = job_text() + (
+        '[[offcut]]\nname = "rest"\nthickness_mm = 6\nlength_mm = 700\nwidth_mm = 250.5\n'
+    )
+    (fault,) = faults_of(tmp_path / "job.toml", text)
+    assert fault.key == "offcut[0].outline"
+    corners = "[[0, 0], [700, 0], [700, 250.5], [0, 250.5]]"
+    assert fault.advice == f"outline = {corners} in place of length_mm and width_mm"
+    lines = text.splitlines()
+    assert lines[fault.line - 1] == "[[offcut]]"
+    told = text.replace("length_mm = 700\nwidth_mm = 250.5\n", f"outline = {corners}\n")
+    (tmp_path / "job.toml").write_text(told)
+    assert len(read_job(tmp_path / "job.toml").offcuts) == 1
+
+
 ELSEWHERE: dict[str, tuple[str, str, str]] = {  # line below [wheel], key at fault, advice
     "another section": ("gauge_mm = 382", "wheel.gauge_mm", "move it below [track]"),
     "rows": ("outside_mm = 300", "wheel.outside_mm", "move it below [[pipe]]"),
