@@ -11,7 +11,12 @@ from collections.abc import Callable
 from platewheel.cli.terminal.exits import NOT_FINISHED, tell
 from platewheel.cli.terminal.streams import lost_output
 from platewheel.cli.work.guard import tell_guard
-from platewheel.cli.work.stopping import ToldToStop, anything_placed, what_is_kept
+from platewheel.cli.work.stopping import (
+    ToldToStop,
+    anything_placed,
+    hear_no_more,
+    what_is_kept,
+)
 from platewheel.parts.base.interruptible import hear_kept
 
 
@@ -19,7 +24,12 @@ def run(command: Callable[[], object]) -> int:
     """The exit code. What a command does not meet itself is met here."""
     hear_kept(_goes_on)
     _quiet_libraries()
-    code = _left(command)
+    try:
+        code = _left(command)
+        hear_no_more()
+    except (KeyboardInterrupt, ToldToStop):  # between the two
+        hear_no_more()
+        code = _told_to_stop()
     sys.stdout.flush()
     lost = lost_output()
     if lost:
@@ -45,9 +55,13 @@ def _left(command: Callable[[], object]) -> int:
     except SystemExit as left:
         return left.code if isinstance(left.code, int) else int(left.code is not None)
     except (KeyboardInterrupt, ToldToStop):  # before the command had begun, or after it
-        tell([f"stopped; {what_is_kept()}"])
-        return NOT_FINISHED
+        return _told_to_stop()
     return 0
+
+
+def _told_to_stop() -> int:
+    tell([f"stopped; {what_is_kept()}"])
+    return NOT_FINISHED
 
 
 def _goes_on(kept: str) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import os
 import signal
 import subprocess
@@ -11,6 +12,7 @@ from pathlib import Path
 
 import pytest
 
+from platewheel.cli.terminal.run import run
 from platewheel.cli.work import stopping
 from platewheel.cli.work.stopping import ToldToStop, undisturbed
 
@@ -169,3 +171,20 @@ def test_a_library_is_loaded_before_the_stop(monkeypatch: pytest.MonkeyPatch) ->
     exec(code, {"heard": stopping._heard, "number": signal.SIGTERM, "frame": sys._getframe})
     with pytest.raises(ToldToStop):
         stopping._heard(signal.SIGALRM, None)
+
+
+def test_no_stop_breaks_in_once_the_work_is_done(monkeypatch: pytest.MonkeyPatch) -> None:
+    """It comes while what was done is shown."""
+
+    class Shown(io.StringIO):
+        def flush(self) -> None:
+            os.kill(os.getpid(), signal.SIGTERM)
+
+    monkeypatch.setattr(stopping, "_STATE", stopping._State())
+    monkeypatch.setattr(sys, "stdout", Shown())
+    before = signal.signal(signal.SIGTERM, stopping._heard)
+    try:
+        assert run(lambda: None) == 0
+        assert stopping.stopped()
+    finally:
+        signal.signal(signal.SIGTERM, before)
