@@ -13,7 +13,8 @@ from platewheel.nesting.geometry.plain import joined_convex, plain_about
 from platewheel.parts.geometry.outline import Arc, Circle, Line, Loop, Point, area_mm2
 
 TOLERANCE_MM = 0.3  # how far a facet may stand off the true curve
-MOST_CORNERS = 200  # of a polygon that is laid as triangles, each with each of another's
+MOST_CORNERS = 200  # of a polygon that is laid as it is
+MANY_CORNERS = 30  # of more, triangles are joined: each is held against each of another part
 
 
 def facets_in(arc: Arc) -> int:
@@ -52,7 +53,8 @@ def _tangent_corners(arc: Arc) -> list[Point]:
 
 def convex_pieces(loop: Loop) -> list[list[Point]]:
     """Convex polygons that together hold the loop; annular sectors as wedges, others as
-    triangles of the outer polygon, of very many corners as larger pieces of a plainer one."""
+    triangles of the outer polygon, of many corners as larger pieces, of very many of a plainer
+    one."""
     sector = sector_of(loop)
     if isinstance(loop, Circle):
         return [outer_polygon(loop)]
@@ -128,7 +130,7 @@ def _plainer(points: list[Point]) -> list[Point]:
 
 def _pieces(points: list[Point]) -> list[list[Point]]:
     triangles = _triangles(_plainer(points))
-    return triangles if len(points) <= MOST_CORNERS else joined_convex(triangles)
+    return triangles if len(points) <= MANY_CORNERS else joined_convex(triangles)
 
 
 def _triangles(points: list[Point]) -> list[list[Point]]:
