@@ -20,7 +20,7 @@ from typing import NoReturn
 from platewheel.cli.work.parent import end_with
 from platewheel.cli.work.stopping import ASKED, listen, stopped
 
-GRACE_S = 1.2  # to end by itself; within two seconds it has ended
+GRACE_S = 1.0  # to end by itself; within two seconds it has ended
 CUT_SHORT = 3  # exit code
 _TO_GUARD: list[int] = []  # in a run that is watched over: where it tells
 
