@@ -26,7 +26,7 @@ UNDER_MM = 4.0  # a saw or drill so much smaller does too, the rest ground out
 # Hole saws in mild steel: 580 at 14, 350 at 25, 230 at 38, 170 at 51, 135 at 64 mm. Source: speed
 # table of a maker of hole saws; that is 8650 over the diameter
 SAW_RPM_MM = 8650.0
-LEAST_LEFT_MM = 0.05  # to grind; less is not told
+LEAST_LEFT_MM = 0.1  # to grind: a hole saw runs out by as much; less is not told
 SAME_MM = 1e-6
 How = Literal["hole saw", "drill", "chain"]
 

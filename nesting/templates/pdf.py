@@ -23,7 +23,7 @@ from platewheel.nesting.templates.printed_length import length_line
 from platewheel.nesting.templates.strip import Title, draw_strips
 from platewheel.nesting.templates.tiles import Tile, cross_arm_mm, registration_points
 from platewheel.parts.base.faults import Fault, SpecError
-from platewheel.parts.base.units import Units
+from platewheel.parts.base.units import Units, inches
 from platewheel.parts.geometry.blank import Blank, MarkText
 
 
@@ -59,7 +59,7 @@ def blank_template(
     tools = (tools or HoleTools()) if by_hand else None
     plate = f"{blank.thickness_mm:g} mm"
     if units == "inch":
-        plate = length_line(blank.thickness_mm, units)
+        plate = f"{inches(blank.thickness_mm)} ({plate})"
     return Template(
         stem or blank.name,
         _in_units(blank, units),

@@ -72,13 +72,13 @@ def _sector(sector: Sector, units: Units) -> Iterator[str]:
         )
     if sector.sweep_deg <= 180:
         yield (
-            f"From one end of the outer arc strike the other: {length(across, units)} in a "
-            "straight line. Scribe both ends by straight-edge through the centre."
+            f"From one end of the outer arc strike the other: {length(across, units)}, "
+            "measured straight. Scribe both ends by straight-edge through the centre."
         )
     else:
         yield (
             f"Lay a tape along the outer arc, {length(outer * 2 * half, units)}, for the other "
-            f"end; the gap between both ends is {length(across, units)} in a straight line. Scribe "
+            f"end; the gap between both ends is {length(across, units)}, measured straight. Scribe "
             "both ends by straight-edge through the centre."
         )
     yield f"Prove it: {length(2 * inner * math.sin(half), units)} across the inner ends."

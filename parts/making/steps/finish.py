@@ -95,7 +95,7 @@ def vents(work: Work, units: Units) -> Step:
         "whether they let air out and zinc drain."
         if disc
         else f"Push a rod of {length(0.8 * wheel.vent_diameter_mm, units)} through every vent: "
-        f"{wheel.vent_count} of {length(wheel.vent_diameter_mm, units)} in each disc, "
+        f"{wheel.vent_count} to a disc, of {length(wheel.vent_diameter_mm, units)}, "
         f"{2 * wheel.vent_count} in a wheel. Drill out what spatter has closed."
     )
     do = [

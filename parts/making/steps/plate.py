@@ -190,7 +190,7 @@ def deburr(work: Work, units: Units) -> Step:
 def cut(work: Work, units: Units) -> Step:
     """Discs and flanges, drawn or as the rings ask for them."""
     parts = _late(work)
-    counts = [f"{p.count_per_wheel * work.wheels} {p.name}" for p in parts]
+    counts = [f"{p.count_per_wheel * work.wheels} x {p.name}" for p in parts]
     do = [
         f"Cut for {so_many(work.wheels, 'wheel')}: {', '.join(counts)}; drawn ones for rings whose "
         "tape lies within the limits of the step that measures the ring, for all others those of "

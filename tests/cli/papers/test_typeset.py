@@ -5,6 +5,7 @@ from __future__ import annotations
 import shutil
 from pathlib import Path
 
+import pypdfium2
 import pytest
 
 from platewheel.cli.papers import typeset as module
@@ -62,3 +63,24 @@ def test_a_font_that_is_not_there_is_refused_and_those_that_are_named(folder: Pa
     (told,) = error.value.lines
     assert told.startswith(f"{file}, line {line}: unknown font family: nowhere sans")
     assert "Libertinus Serif" in told
+
+
+FITTED = """#import "plate-page.typ": fitted, sizes
+#set page(width: 60mm, height: 30mm, margin: 10mm)
+#set par(leading: 0.42em, spacing: 0mm)
+#let words = text(size: sizes.first(), "pgqy")
+#context {
+  let high = measure(block(width: 30mm, words)).height
+  WAY
+}
+"""
+
+
+def test_letters_below_the_last_line_are_not_clipped(folder: Path) -> None:
+    """The figures of a plate that just fill their box, as wide and as dark as without it."""
+    dark = []
+    for way in ("fitted(30mm, high, ((words, 30mm),))", "block(width: 30mm, words)"):
+        (folder / "fitted.typ").write_text(FITTED.replace("WAY", way), encoding="utf-8")
+        page = pypdfium2.PdfDocument(typeset("fitted.typ", {}))[0]
+        dark.append(sum(page.render(scale=4, grayscale=True).to_numpy().ravel() < 128))
+    assert dark[0] == dark[1] > 100

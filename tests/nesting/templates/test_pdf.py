@@ -12,7 +12,8 @@ from pypdf import PdfReader
 from platewheel.nesting.templates.ink import printable_words
 from platewheel.nesting.templates.paper import Paper
 from platewheel.nesting.templates.paper_lay import lay_on_paper
-from platewheel.nesting.templates.pdf import write_template
+from platewheel.nesting.templates.pdf import blank_template, write_template
+from platewheel.nesting.templates.printed_length import printed_length
 from platewheel.parts.base.faults import SpecError
 from platewheel.parts.geometry.blank import Blank, MarkPoint, MarkText, annular_sector
 from platewheel.parts.geometry.outline import Arc, Circle, Line, polygon
@@ -157,3 +158,11 @@ def test_letters_that_the_fonts_lack() -> None:
     assert printable_words("Zürich “A” €") == "Zürich “A” €"
     assert printable_words("Łódź\n  kő") == "Lódz ko"
     assert printable_words("Ж\x00") == "??"
+
+
+def test_an_inch_plate_and_what_is_less_than_a_64th() -> None:
+    """1/4 in is 6.35 mm, no 6.3 (25.4 mm to the inch, by the agreement of 1959)."""
+    blank = Blank("plate", "disc", 6.35, polygon([(0, 0), (90, 0), (90, 60), (0, 60)]))
+    assert "1/4 in (6.35 mm) plate" in blank_template(blank, 2, "inch").heading
+    assert printed_length(0.15, "inch") == ("0.006 in", "0.1 mm")
+    assert printed_length(0.0, "inch") == ("0 in", "0 mm")

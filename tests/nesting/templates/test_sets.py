@@ -102,7 +102,7 @@ def test_inches_with_millimetres_beside(tmp_path: Path) -> None:
     paper = Paper(units="inch")
     write_template(disc, 2, paper, tmp_path / "disc.pdf", job_name="trial", cutting=HAND)
     said = text(tmp_path / "disc.pdf")
-    assert "disc, cut 2 off, 3/8 in (9.5 mm) plate" in said
+    assert "disc, cut 2 off, 3/8 in (9.525 mm) plate" in said
     assert "diameter 11 1/8 in 282.6 mm" in said
     assert "4 in - measure me" in said
     assert "100 mm" not in said

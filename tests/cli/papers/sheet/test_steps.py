@@ -183,6 +183,14 @@ def test_coats_other_than_zinc() -> None:
     assert not any("zinc" in row.name for row in (*paint.figures, *bare.figures))
 
 
+def test_a_root_without_room_is_told_where_it_is_welded() -> None:
+    """The V of ring and flange is filled in the step of the root, not in that of the discs."""
+    found = steps_of({"wheel.root_weld_mm": "12"})
+    assert any("room for" in line for line in found.step("root").cautions)
+    assert not any("room for" in line for line in found.step("weld").cautions)
+    assert re.search(r"\d+ x disc", found.step("cut").do[0])
+
+
 def test_a_wheel_without_vents_is_stopped_at_its_step() -> None:
     found = steps_of({"wheel.vent_count": "0"})
     step = found.step("vents")
