@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from typing import Any
 
+from platewheel.parts.base.plates import plate_from, thicker_plates
 from platewheel.parts.checks.result import CheckResult
 from platewheel.parts.checks.trying import with_keys
 from platewheel.parts.loads.wheel_load import wheel_load_n
@@ -25,7 +26,8 @@ Shares = dict[tuple[str, str], float]  # (limit, where) -> load it allows over t
 Checks = Callable[[Setting, Assessment | None], Sequence[CheckResult]]
 RATING = frozenset({"rating-new", "rating-worn", "life"})
 ROOT_BEAD = "bead between ring and flange"
-MORE_MM = (1.0, 2.0, 4.0)  # of a plate
+MORE_PLATES = 3  # of the next thicker ones
+MORE_LEG_MM = (1.0, 2.0, 4.0)
 MORE_THROAT_MM = (0.5, 1.0, 2.0)
 COARSE_MM = 6.0  # of the mesh that leads the way
 MOST_STEPS = 8
@@ -66,8 +68,10 @@ def what_does(setting: Setting, results: Sequence[CheckResult], checks: Checks) 
             break
         step = _better(there, shares, sound)
         if step is None:
-            return ""
+            break  # the full rating may find it enough
         there, shares = step
+    if there is setting or min(shares.values(), default=0.0) < 1 / ENOUGH:
+        return ""
     rated = assess(there)
     if rated is None or rated.least.load_n < wheel_load_n(there):
         return ""
@@ -115,9 +119,10 @@ def _told(key: str, value: Any) -> str:
 
 def changes(wheel: WheelSpec, limit: str, where: str) -> Iterator[Keys]:
     """Changes that raise a limit, the smallest first."""
-    ring = [{"tread_thickness_mm": wheel.tread_thickness_mm + more} for more in MORE_MM]
-    disc = [{"disc_thickness_mm": wheel.disc_thickness_mm + more} for more in MORE_MM]
-    flange = [{"flange_thickness_mm": wheel.flange_thickness_mm + more} for more in MORE_MM]
+    ring, disc, flange = (
+        [{key: more} for more in thicker_plates(getattr(wheel, key))[:MORE_PLATES]]
+        for key in ("tread_thickness_mm", "disc_thickness_mm", "flange_thickness_mm")
+    )
     if limit in ("ring seam", "flange seams") and wheel.seam != "dressed":
         yield {"seam": "dressed"}
     if limit in ("vent holes", "vent edges"):
@@ -156,12 +161,13 @@ def _larger(wheel: WheelSpec) -> Iterator[Keys]:
 
 
 def _thicker_root(wheel: WheelSpec) -> Iterator[Keys]:
-    for more in MORE_MM:
-        leg = wheel.root_weld_mm + more
-        yield {
-            "root_weld_mm": leg,
-            "tread_thickness_mm": max(wheel.tread_thickness_mm, leg),
-            "flange_thickness_mm": max(wheel.flange_thickness_mm, leg),
+    """First plates that take the leg that is asked for, where they are thinner."""
+    thin = wheel.root_weld_mm > min(wheel.tread_thickness_mm, wheel.flange_thickness_mm)
+    for more in (0.0, *MORE_LEG_MM) if thin else MORE_LEG_MM:
+        leg = math.ceil(2 * (wheel.root_weld_mm + more)) / 2 if more else wheel.root_weld_mm
+        plates = {key: getattr(wheel, key) for key in ("tread_thickness_mm", "flange_thickness_mm")}
+        yield {"root_weld_mm": leg} | {
+            key: now if now >= leg else plate_from(leg, now) for key, now in plates.items()
         }
 
 
@@ -176,12 +182,14 @@ def _thicker_beads(wheel: WheelSpec) -> Iterator[Keys]:
         }
         keys: Keys = {
             "weld_throat_mm": throat,
-            "disc_thickness_mm": max(
-                wheel.disc_thickness_mm, math.ceil(throat / MOST_OF_PLATE - 1e-9)
-            ),
+            "disc_thickness_mm": _disc_for(wheel.disc_thickness_mm, throat / MOST_OF_PLATE),
             **insets,
         }
         if wheel.has_tube:
             box = wheel.tread_width_mm - sum(insets.values())
             keys["hub_tube_length_mm"] = max(wheel.hub_tube_length_mm, box + 2 * leg)
         yield keys
+
+
+def _disc_for(now_mm: float, least_mm: float) -> float:
+    return now_mm if now_mm >= least_mm - 1e-9 else plate_from(least_mm, now_mm)

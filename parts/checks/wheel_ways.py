@@ -6,6 +6,7 @@ import math
 from collections.abc import Callable, Iterator, Mapping
 from typing import Any
 
+from platewheel.parts.base.plates import thicker_plates
 from platewheel.parts.setting.setting import Setting
 
 Keys = Mapping[str, Any]
@@ -98,10 +99,18 @@ def _more(name: str, step: float) -> Way:
     return way
 
 
-thicker_ring = _more("tread_thickness_mm", 1.0)
+def _thicker(name: str) -> Way:
+    def way(setting: Setting) -> Iterator[Keys]:
+        for plate in thicker_plates(getattr(setting.wheel, name)):
+            yield {f"wheel.{name}": plate}
+
+    return way
+
+
+thicker_ring = _thicker("tread_thickness_mm")
 thinner_ring = _more("tread_thickness_mm", -1.0)
-thicker_disc = _more("disc_thickness_mm", 1.0)
-thicker_flange = _more("flange_thickness_mm", 1.0)
+thicker_disc = _thicker("disc_thickness_mm")
+thicker_flange = _thicker("flange_thickness_mm")
 thicker_root = _more("root_weld_mm", 1.0)
 lower_flange = _more("flange_depth_mm", -1.0)
 shorter_tube = _more("hub_tube_length_mm", -2.0)

@@ -8,13 +8,10 @@ from types import SimpleNamespace
 from typing import Any, Literal
 
 from platewheel.parts.base.faults import SpecError
+from platewheel.parts.base.plates import PLATES_MM
 from platewheel.parts.wheel.rules import bore_radius_mm
 from platewheel.parts.wheel.spec import WheelSpec
 
-PLATES_MM = (  # thicknesses that dealers keep: common practice, from memory, no source
-    *(1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0),
-    *(15.0, 20.0, 25.0, 30.0, 35.0, 40.0, 50.0),
-)
 SHARE = 0.10  # of a size
 BY_SHARE = (
     "tread_diameter_mm",

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import math
 
+from platewheel.parts.base.plates import plate_from
 from platewheel.parts.base.units import at_most
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.hub_disc import SIDES
+from platewheel.parts.wheel.spec import WheelSpec
 from platewheel.parts.wheel.welds import (
     LEAST_LEG_MM,
     bead_words,
@@ -56,8 +58,20 @@ def root_room(setting: Setting) -> CheckResult:
         at_most=False,
         good="both plates are thick enough for the whole V",
         bad=f"the {bead_words('weld-root')} has room for {at_most(leg)} of {spec.root_weld_mm:.1f} "
-        f"mm: thicker ring and flange, or wheel.root_weld_mm = {at_most(leg)}",
+        f"mm: {_thick_enough(spec)}, or wheel.root_weld_mm = {at_most(leg)}",
         bad_verdict="warn",
+    )
+
+
+def _thick_enough(spec: WheelSpec) -> str:
+    """Of ring and flange those that are thinner than the leg, as plates that are sold."""
+    plates = {
+        "tread_thickness_mm": spec.tread_thickness_mm,
+        "flange_thickness_mm": spec.flange_thickness_mm,
+    }
+    leg = spec.root_weld_mm
+    return " and ".join(
+        f"wheel.{key} = {plate_from(leg, mm):g}" for key, mm in plates.items() if mm < leg
     )
 
 

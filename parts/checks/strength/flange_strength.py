@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import math
 
+from platewheel.parts.base.plates import plate_from
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.strength.disc_load import LOAD_FACTOR
 from platewheel.parts.checks.strength.weld_strength import EN_FILLET, fillet_strength_n_mm2
@@ -87,8 +88,14 @@ def flange_bending(setting: Setting) -> CheckResult:
 def _with_root(setting: Setting, leg_mm: float) -> Setting | None:
     """The wheel with another root weld, and plates that take it."""
     plates = ("tread_thickness_mm", "flange_thickness_mm")
-    keys = {f"wheel.{name}": max(leg_mm, getattr(setting.wheel, name)) for name in plates}
+    now = {name: getattr(setting.wheel, name) for name in plates}
+    keys = {f"wheel.{name}": _plate_for(leg_mm, plate) for name, plate in now.items()}
     return with_keys(setting, {"wheel.root_weld_mm": leg_mm} | keys)
+
+
+def _plate_for(leg_mm: float, plate_mm: float) -> float:
+    """The plate there is where it is as thick as the leg, or else the next that is sold."""
+    return plate_mm if plate_mm >= leg_mm else plate_from(leg_mm, plate_mm)
 
 
 def _root_cure(spec: WheelSpec, leg_mm: float | None) -> str:
@@ -98,7 +105,11 @@ def _root_cure(spec: WheelSpec, leg_mm: float | None) -> str:
         "flange_thickness_mm": spec.flange_thickness_mm,
         "tread_thickness_mm": spec.tread_thickness_mm,
     }
-    thin = [f" and wheel.{key} = {leg_mm:g}" for key, plate in plates.items() if plate < leg_mm]
+    thin = [
+        f" and wheel.{key} = {_plate_for(leg_mm, plate):g}"
+        for key, plate in plates.items()
+        if plate < leg_mm
+    ]
     thicker = "".join(thin)
     return f"wheel.root_weld_mm = {leg_mm:g}{thicker}"
 

@@ -93,10 +93,10 @@ def test_it_stands_behind_what_fails() -> None:
     ("limit", "where", "key", "first"),
     [
         ("ring seam", "ring", "seam", "dressed"),
-        ("static strength", "tread", "tread_thickness_mm", 9.0),
+        ("static strength", "tread", "tread_thickness_mm", 10.0),
         ("vent holes", "vent", "vent_diameter_mm", 12.0),
-        ("weld toes", "toe", "disc_thickness_mm", 7.0),
-        ("flange stiffness", "tip", "flange_thickness_mm", 9.0),
+        ("weld toes", "toe", "disc_thickness_mm", 8.0),
+        ("flange stiffness", "tip", "flange_thickness_mm", 10.0),
         ("contact pressure", "tread", "tread_diameter_mm", 330.0),
         ("opened weld roots", "bead between ring and flange", "root_weld_mm", 9.0),
         ("weld throats", RIM, "weld_throat_mm", 4.5),
@@ -107,6 +107,27 @@ def test_the_smallest_change_comes_first(limit: str, where: str, key: str, first
     found = list(changes(wheel, limit, where))
     assert found[0][key] == first
     assert len(found) >= 3
+
+
+def test_plates_that_take_the_leg_come_before_a_larger_one() -> None:
+    """A leg of 8 on a flange of 6 fills 6 of it; the dealer has 8, and no 9 for a leg of 9."""
+    wheel = DEMO.wheel.model_copy(update={"root_weld_mm": 8.0, "flange_thickness_mm": 6.0})
+    first, second, *_ = changes(wheel, "opened weld roots", rating_advice.ROOT_BEAD)
+    assert (first["root_weld_mm"], first["flange_thickness_mm"]) == (8.0, 8.0)
+    assert (second["root_weld_mm"], second["flange_thickness_mm"]) == (9.0, 10.0)
+
+
+def test_what_coarse_cells_nearly_pass_is_rated_in_full(monkeypatch: pytest.MonkeyPatch) -> None:
+    """They rate some percent low: a wheel at which no step gains may do all the same."""
+    monkeypatch.setattr(
+        rating_advice,
+        "_coarse",
+        lambda setting: {("ring seam", "ring"): 0.9 if setting.wheel.seam != "dressed" else 0.98},
+    )
+    plain = DEMO.wheel.model_copy(update={"seam": "as-welded"})
+    good = SimpleNamespace(least=SimpleNamespace(load_n=1e9))
+    monkeypatch.setattr(rating_advice, "assess", lambda setting: good)
+    assert what_does(replace(DEMO, wheel=plain), LOW, sound) == 'wheel.seam = "dressed"'
 
 
 def test_followed_on_a_real_wheel(monkeypatch: pytest.MonkeyPatch) -> None:

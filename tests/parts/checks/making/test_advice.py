@@ -76,6 +76,12 @@ ADVICE: dict[str, Advice] = {
     "fillet-gap: clearance": Advice(fillet_gap, "_mm = # or less", to("fit_clearance_mm")),
     "weld-room: throat": Advice(weld_room, "throat_mm = #", to("weld_throat_mm"), 0.02),
     "root-room: leg": Advice(root_room, "root_weld_mm = #", to("root_weld_mm")),
+    "root-room: plates": Advice(
+        root_room,
+        "flange_thickness_mm = #",
+        to("tread_thickness_mm", "flange_thickness_mm"),
+        None,
+    ),
     "weld-current: welder": Advice(weld_current, "most_a = # or more", to("welder_most_a"), 1.0),
 }
 LARGE = {"tread_diameter_mm": 500.0, "vent_circle_mm": 420.0}
@@ -116,6 +122,7 @@ SOUND: list[tuple[str, Keys]] = [
     ("fillet-gap: clearance", {"fit_clearance_mm": 1.4}),
     ("weld-room: throat", {"disc_field_inset_mm": 4.0}),
     ("root-room: leg", {"root_weld_mm": 10.0}),
+    ("root-room: plates", {"root_weld_mm": 9.0}),
     ("weld-current: welder", {"welder_most_a": 90.0}),
 ]
 WRONG = [

@@ -7,6 +7,7 @@ import re
 
 import pytest
 
+from platewheel.parts.base.plates import plate_from
 from platewheel.parts.checks.strength.contact import crane_wheel_pressure, tread_pressure
 from platewheel.parts.checks.strength.corner_contact import corner_flat
 from platewheel.parts.checks.strength.disc_buckling import disc_buckling, disc_rim_stress
@@ -36,7 +37,10 @@ def less_load(setting: Setting, percent: float) -> Keys:
 def root_and_plates(setting: Setting, leg_mm: float) -> Keys:
     """Ring and flange at least as thick as the bead's leg, as the sentence asks."""
     plates = ("tread_thickness_mm", "flange_thickness_mm")
-    return {"root_weld_mm": leg_mm} | {key: max(leg_mm, now(setting, key)) for key in plates}
+    thick = {key: now(setting, key) for key in plates}
+    return {"root_weld_mm": leg_mm} | {
+        key: mm if mm >= leg_mm else plate_from(leg_mm, mm) for key, mm in thick.items()
+    }
 
 
 def throat_with_room(setting: Setting, throat_mm: float) -> Keys:
