@@ -6,7 +6,12 @@ import math
 
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.running.curve import radial_error
-from platewheel.parts.loads.flange_contact import contact_in_curve
+from platewheel.parts.loads.flange_contact import (
+    LOW_SHARE,
+    attack,
+    contact_in_curve,
+    lowest_contact,
+)
 from platewheel.parts.loads.wheel_load import curving_shares, push_shares
 from platewheel.parts.setting.setting import Setting
 
@@ -67,6 +72,18 @@ def climbing_friction(setting: Setting) -> float:
     return 2 * -constant / (linear + math.sqrt(linear**2 - 4 * slides * constant))
 
 
+def _steeper(setting: Setting, least_deg: float) -> str:
+    """The angle that holds; none where it would touch the rail low on its face, or on its tip."""
+    less = "less speed, more cant, an easier curve or less push"
+    if least_deg > 90:
+        return f"no flange holds that: {less}"
+    angle = math.ceil(10 * least_deg) / 10
+    low = lowest_contact(setting, math.radians(angle), attack(setting)).down_mm
+    if low > LOW_SHARE * setting.wheel.flange_depth_mm:
+        return f"from {angle:g} deg it would hold, and touch the rail too low: {less}"
+    return f"wheel.flange_angle_deg = {angle:g}"
+
+
 def flange_climb(setting: Setting) -> CheckResult:
     """Expected L/V against Nadal's limit at the highest friction, which is the worst.
 
@@ -86,11 +103,6 @@ def flange_climb(setting: Setting) -> CheckResult:
     steep = f"; yaw makes it {there:.1f} deg steeper there, not counted" if there >= 0.05 else ""
     least = math.degrees(least_angle(RESERVE * share, friction))
     would = climbing_friction(setting)
-    steeper = (
-        f"wheel.flange_angle_deg = {math.ceil(10 * least) / 10:g}"
-        if least <= 90
-        else "no flange holds that: less speed, more cant, an easier curve or less push"
-    )
     return judged(
         id,
         title,
@@ -104,7 +116,7 @@ def flange_climb(setting: Setting) -> CheckResult:
         + steep,
         bad=f"the flange climbs from {nadal:.2f} when the rail is dry"
         + (", too near" if share <= nadal else "")
-        + f": {steeper}",
+        + (f": {_steeper(setting, least)}" if share > limit else ""),
         bad_verdict="fail" if share > nadal else "warn",
     )
 

@@ -7,8 +7,9 @@ import math
 
 from platewheel.parts.base.units import at_least
 from platewheel.parts.checks.result import CheckResult, judged
+from platewheel.parts.checks.running.climb import flange_climb
 from platewheel.parts.checks.running.curve import fits_curve
-from platewheel.parts.checks.trying import tried
+from platewheel.parts.checks.trying import still_pass, tried
 from platewheel.parts.loads.curving import Curving
 from platewheel.parts.loads.flange_contact import (
     LOW_SHARE,
@@ -42,7 +43,8 @@ def flange_touch(setting: Setting) -> CheckResult | None:
     deeper = tried(
         flange_touch, setting, "wheel.flange_depth_mm", math.ceil(wheel.flange_depth_mm) + 1, 1.0
     )
-    cures = [f"wheel.flange_angle_deg = {flatter:g}"] if flatter and flatter >= 45 else []
+    holds = flatter and still_pass(setting, {"wheel.flange_angle_deg": flatter}, flange_climb)
+    cures = [f"wheel.flange_angle_deg = {flatter:g}"] if holds and flatter >= 45 else []
     cures += [f"wheel.flange_depth_mm = {deeper:g}"] if deeper else []
     slides = 100 * own.sliding(wheel.tread_radius_mm, yaw)
     return judged(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from platewheel.parts.base.units import at_least, at_most
+from platewheel.parts.base.units import at_most
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wagon.curving import equilibrium_cant_mm, half_base_mm, overturning_speed_m_s
@@ -61,7 +61,14 @@ def cant_deficiency(setting: Setting) -> CheckResult:
     speed = setting.wagon.max_speed_km_h
     lacking = equilibrium_cant_mm(spacing, speed, track.min_curve_radius_m) - track.cant_mm
     limit = DEFICIENCY_SHARE * spacing
-    allowed = math.sqrt((track.cant_mm + limit) * 127 * track.min_curve_radius_m / spacing)
+    needed = math.ceil(track.cant_mm + lacking - limit - 1e-9)
+    most, most_speed = math.floor(most_cant_mm(setting)), _most_km_h(setting, track.cant_mm)
+    raised = f"track.cant_mm = {needed}"
+    if needed > most:  # a wagon that stands would lean too far
+        raised = f"no cant does alone, at most {most} mm is safe for a wagon that stands"
+        if most > track.cant_mm:
+            at_most_cant = _most_km_h(setting, most)
+            raised += f": track.cant_mm = {most} with wagon.max_speed_km_h = {at_most_cant:g}"
     return judged(
         "cant-deficiency",
         "Cant lacking at full speed in the tightest curve",
@@ -74,24 +81,38 @@ def cant_deficiency(setting: Setting) -> CheckResult:
         good="the outward push at this speed is slight"
         if lacking > 0
         else "the curve has all the cant that this speed asks for",
-        bad="raise the outer rail, track.cant_mm = "
-        f"{at_least(track.cant_mm + lacking - limit, 0)}, or run slower there, "
-        f"wagon.max_speed_km_h = {math.floor(10 * allowed) / 10:g}",
+        bad=f"raise the outer rail, {raised}, or run slower there, "
+        f"wagon.max_speed_km_h = {most_speed:g}",
         bad_verdict="warn",
     )
 
 
+def _most_km_h(setting: Setting, cant_mm: float) -> float:
+    """Speed at which no more cant is lacking than may, rounded down to a tenth."""
+    spacing, radius = setting.contact_spacing_mm, setting.track.min_curve_radius_m
+    speed = math.sqrt((cant_mm + DEFICIENCY_SHARE * spacing) * 127 * radius / spacing)
+    return math.floor(10 * speed) / 10
+
+
+def tipping_cant_mm(setting: Setting) -> float:
+    """Cant on which a standing wagon tips inwards; inf where its centre of gravity is not known."""
+    height = setting.wagon.centre_of_gravity_mm
+    if height is None:
+        return math.inf
+    return setting.contact_spacing_mm * math.sin(math.atan(half_base_mm(setting) / height))
+
+
+def most_cant_mm(setting: Setting) -> float:
+    """Most cant under a wagon that stands."""
+    return min(CANT_SHARE * setting.contact_spacing_mm, tipping_cant_mm(setting) / SPEED_RESERVE)
+
+
 def cant_standing(setting: Setting) -> CheckResult | None:
     """Cant under a wagon that stands or creeps: it leans, and may tip, on the inner rail."""
-    track, spacing = setting.track, setting.contact_spacing_mm
+    track = setting.track
     if track.cant_mm == 0:
         return None
-    limit, tips_at = CANT_SHARE * spacing, math.inf
-    height = setting.wagon.centre_of_gravity_mm
-    if height is not None:
-        tips_at = spacing * math.sin(math.atan(half_base_mm(setting) / height))
-        limit = min(limit, tips_at / SPEED_RESERVE)
-    tips = track.cant_mm >= tips_at
+    limit, tips = most_cant_mm(setting), track.cant_mm >= tipping_cant_mm(setting)
     return judged(
         "cant-standing",
         "Cant under a standing wagon",

@@ -10,10 +10,10 @@ from typing import Any
 import pytest
 from hypothesis import given, settings
 
+from platewheel.parts.base.plates import PLATES_MM
 from platewheel.parts.checks.result import CheckResult
 from platewheel.parts.checks.run import run_checks
 from platewheel.parts.loads.wheel_load import wheel_load_n
-from platewheel.parts.base.plates import PLATES_MM
 from platewheel.parts.propose.dimension_steps import (
     DIMENSIONS,
     dimension_steps,

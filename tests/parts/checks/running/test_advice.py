@@ -216,7 +216,7 @@ WRONG = [
     ("crossing-gap: tread", {"back_to_back_mm": 560.0}),
     ("crossing-gap: flangeway", {"back_to_back_mm": 560.0}),
     ("crossing-gap: play", {"back_to_back_mm": 560.0}),
-    ("cant-deficiency: raise", {"max_speed_km_h": 20.0}),
+    ("cant-deficiency: raise", {"max_speed_km_h": 14.4}),
     ("cant-standing: lower", {"cant_mm": 131.0}),
 ]
 

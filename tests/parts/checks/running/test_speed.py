@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 
 import pytest
 
@@ -51,7 +52,7 @@ def test_cant_lacking_and_cant_in_excess() -> None:
     fast = cant_deficiency(running_setting(max_speed_km_h=15.0))
     assert fast.value == pytest.approx(110.7, abs=0.05)
     assert fast.verdict == "warn"
-    allowed = float(fast.says.split("max_speed_km_h = ")[1])
+    allowed = float(fast.says.split("max_speed_km_h = ")[-1])
     assert cant_deficiency(running_setting(max_speed_km_h=allowed)).verdict == "pass"
     assert cant_standing(running_setting()) is None
     low = running_setting(cant_mm=150.0, centre_of_gravity_mm=300.0)
@@ -72,3 +73,19 @@ def test_outward_share_vanishes_at_the_equilibrium_cant() -> None:
         0, abs=1e-12
     )
     assert outward_share(running_setting(max_speed_km_h=speed)) == pytest.approx(cant / 625)
+
+
+def test_cant_advised_is_safe_for_a_wagon_that_stands() -> None:
+    """At 20 km/h 197 - 41.7 mm are asked and 62.5 (a tenth of the spacing) may be: both keys."""
+    says = cant_deficiency(running_setting(max_speed_km_h=20.0)).says
+    found = re.search(r"track.cant_mm = (\d+) with wagon.max_speed_km_h = ([\d.]+)", says)
+    assert found
+    both = running_setting(cant_mm=float(found[1]), max_speed_km_h=float(found[2]))
+    assert cant_deficiency(both).verdict == "pass"
+    standing = cant_standing(both)
+    assert standing is not None
+    assert standing.verdict == "pass"
+    there = cant_deficiency(running_setting(cant_mm=62.0, max_speed_km_h=20.0)).says
+    assert "track.cant_mm = " not in there
+    tight = running_setting(cant_mm=0.0, max_speed_km_h=14.4)
+    assert re.search(r"outer rail, track.cant_mm = \d+, or run", cant_deficiency(tight).says)
