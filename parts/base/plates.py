@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from platewheel.parts.base.units import MM_PER_INCH
 
 PLATES_MM = (  # thicknesses that dealers keep: common practice, from memory, no source
@@ -10,6 +12,9 @@ PLATES_MM = (  # thicknesses that dealers keep: common practice, from memory, no
 )
 SIXTEENTHS = (1, 2, 3, 4, 5, 6, 8, 10, 12, 14, 16, 20, 24, 28, 32)  # of an inch; as above
 INCH_PLATES_MM = tuple(round(MM_PER_INCH * one / 16, 4) for one in SIXTEENTHS)
+# widths of flat bar, EN 10058:2018, from memory
+BARS_MM = (10, 12, 15, 16, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 120, 150)
+BAR_STEP_INCH = 0.25  # common practice, no source
 NEAR_MM = 0.06  # 1/4 in is written 6.35 or 6.3
 
 
@@ -29,3 +34,12 @@ def plate_from(least_mm: float, like_mm: float) -> float:
 def thicker_plates(now_mm: float) -> tuple[float, ...]:
     """Plates sold that are thicker than the one there is."""
     return tuple(one for one in plates_from(now_mm, now_mm) if one > now_mm + NEAR_MM)
+
+
+def bar_width_from(least_mm: float, like_mm: float) -> float:
+    """The narrowest flat bar sold that is so wide, in quarters of an inch where `like_mm`, the bar
+    there is, is one of those; the width itself beyond all that are sold."""
+    step = MM_PER_INCH * BAR_STEP_INCH
+    if abs(like_mm - step * round(like_mm / step)) <= NEAR_MM and like_mm not in BARS_MM:
+        return round(step * math.ceil((least_mm - NEAR_MM) / step), 4)
+    return next((float(one) for one in BARS_MM if one >= least_mm), least_mm)

@@ -35,6 +35,11 @@ JUDGING = tuple(one for one in OF_WHEELSET if one not in shop_tools.CHECKS)  # t
 # whether a measured factor is below the one worked out: no matter of the wheel
 OWN_FACTORS = {"load-unevenness", "shock-factor", "lateral-share"}
 SAYS_A_VALUE = re.compile(r"\b[a-z]+\.[a-z_]+ = ")
+ASKS_LESS = {  # keys that make nothing better: the check passes because less is asked of it
+    "use.years": "ask for less and renew then",
+    "wagon.payload_kg": "ask for less and load less",
+    "wagon.max_speed_km_h": "ask for less and run slower",
+}
 AXLE_WAYS: dict[str, tuple[axle.Way, ...]] = {
     "axle-bending": (
         axle.thicker_body,
@@ -76,12 +81,13 @@ AXLE_WAYS: dict[str, tuple[axle.Way, ...]] = {
         axle.shoulder,
         axle.thicker_throat,
         axle.thicker_axle,
+        axle.thicker_and_longer,
         axle.thicker_and_other,
         axle.loose_wheels,
     ),
     "press-hub": (axle.hub_steel, axle.other_retention, axle.thicker_axle),
 }
-LAST_RESORTS = (axle.thicker_and_other, axle.loose_wheels)
+LAST_RESORTS = (axle.thicker_and_longer, axle.thicker_and_other, axle.loose_wheels)
 CURVED = (wheel.easier_curve, wheel.longer_wheelbase, wheel.shorter_wheelbase)
 WAYS: dict[str, tuple[wheel.Way, ...]] = {
     "bearing-axial": (wheel.easier_curve,),
@@ -188,7 +194,7 @@ class _Job:
         if not found:
             names = ", ".join([*without, "wagon.payload_kg"])
             return f"no value was found of {names} with which it passes and no other gets worse"
-        return f"this would do: {'; or '.join(map(keys_told, found))}"
+        return "; or ".join(_told(found))
 
     def does(self, id: str, keys: Keys) -> bool:
         """Whether the check passes with these keys, and no other gets worse."""
@@ -225,6 +231,17 @@ class _Job:
             payload = payload_that_passes(self.asked[id][0], self.setting)
         if payload is not None:
             yield {"wagon.payload_kg": payload}
+
+
+def _told(found: Sequence[Keys]) -> Iterator[str]:
+    """What is better made first; then what only asks less, as what it is."""
+    asks_less = [keys for keys in found if keys.keys() <= ASKS_LESS.keys()]
+    better = [keys for keys in found if keys not in asks_less]
+    if better:
+        yield f"this would do: {'; or '.join(map(keys_told, better))}"
+    for keys in asks_less:
+        (name,) = keys
+        yield f"{ASKS_LESS[name]}, {keys_told(keys)}"
 
 
 def _checks(*, with_axle: bool) -> Iterator[Callable[[Setting], CheckResult | None]]:

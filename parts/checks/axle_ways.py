@@ -20,6 +20,7 @@ BORES_MM = (20.0, 25.0, 30.0, 35.0, 40.0, 45.0, 50.0, 55.0, 60.0, 65.0, 70.0, 75
 SIZES = ("diameter_mm", "journal_diameter_mm", "body_diameter_mm")
 BODY_STEP_MM, LONGER_STEP_MM, NEARER_STEP_MM = 5.0, 5.0, 5.0
 MOST_STEPS = 16
+MOST_THICKER_MM = 20.0  # four sizes of bearing; by judgement
 SOFTEST_FIRST = ("S235", "S275", "S355", "C45")
 MATERIALS = ("bronze",)  # takes the most of those that are bought
 RETENTIONS = ("key", "press", "weld")  # those that drive a wheel
@@ -174,6 +175,17 @@ def thicker_and_other(setting: Setting, made: Wheelset) -> Iterator[Keys]:
     for thicker in thicker_axle(setting, made):
         for way in ways:
             yield {**thicker, **way}
+
+
+def thicker_and_longer(setting: Setting, made: Wheelset) -> Iterator[Keys]:
+    """Both: an axle some sizes thicker in a longer hub, where a set screw beside the weld has
+    room. Beyond MOST_THICKER_MM another way to hold the wheel is less steel."""
+    most = setting.wheel.hub_bore_mm + MOST_THICKER_MM
+    for thicker in thicker_axle(setting, made):
+        if thicker["wheel.hub_bore_mm"] > most:
+            return
+        for longer in longer_hub(setting, made):
+            yield {**thicker, **longer}
 
 
 def loose_wheels(setting: Setting, made: Wheelset) -> Iterator[Keys]:

@@ -21,6 +21,9 @@ from platewheel.parts.rating.unrated import most_wear_mm, unrated
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.spec import WheelSpec
 
+NOTHING_DOES = (
+    "no thicker plate or bead alone was found to do: platewheel propose looks for another wheel"
+)
 Keys = dict[str, Any]
 Shares = dict[tuple[str, str], float]  # (limit, where) -> load it allows over the load
 Checks = Callable[[Setting, Assessment | None], Sequence[CheckResult]]
@@ -43,12 +46,8 @@ def with_advice(
     if found is None or not low:
         return list(results)
     does = what_does(setting, results, checks)
-    if not does:
-        return list(results)
-    return [
-        replace(one, says=f"{one.says}; this would do: {does}") if one.id in low else one
-        for one in results
-    ]
+    told = f"this would do: {does}" if does else NOTHING_DOES
+    return [replace(one, says=f"{one.says}; {told}") if one.id in low else one for one in results]
 
 
 def what_does(setting: Setting, results: Sequence[CheckResult], checks: Checks) -> str:
@@ -187,8 +186,11 @@ def _thicker_beads(wheel: WheelSpec) -> Iterator[Keys]:
         }
         if wheel.has_tube:
             box = wheel.tread_width_mm - sum(insets.values())
-            keys["hub_tube_length_mm"] = max(wheel.hub_tube_length_mm, box + 2 * leg)
+            length = keys["hub_tube_length_mm"] = max(wheel.hub_tube_length_mm, box + 2 * leg)
         yield keys
+        grown = wheel.hub_tube_length_mm + 2 * (leg - math.floor(wheel.weld_leg_mm))
+        if wheel.has_tube and grown > length:  # as much free beside the beads, for a set screw
+            yield keys | {"hub_tube_length_mm": float(grown)}
 
 
 def _disc_for(now_mm: float, least_mm: float) -> float:

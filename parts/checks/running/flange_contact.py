@@ -43,8 +43,10 @@ def flange_touch(setting: Setting) -> CheckResult | None:
     deeper = tried(
         flange_touch, setting, "wheel.flange_depth_mm", math.ceil(wheel.flange_depth_mm) + 1, 1.0
     )
-    holds = flatter and still_pass(setting, {"wheel.flange_angle_deg": flatter}, flange_climb)
-    cures = [f"wheel.flange_angle_deg = {flatter:g}"] if holds and flatter >= 45 else []
+    cures = []
+    if flatter and flatter >= 45:
+        key = {"wheel.flange_angle_deg": flatter}
+        cures = [f"wheel.flange_angle_deg = {flatter:g}"] * still_pass(setting, key, flange_climb)
     cures += [f"wheel.flange_depth_mm = {deeper:g}"] if deeper else []
     slides = 100 * own.sliding(wheel.tread_radius_mm, yaw)
     return judged(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from platewheel.parts.base.plates import bar_width_from
 from platewheel.parts.base.units import at_least, at_most
 from platewheel.parts.checks.result import CheckResult, judged
 from platewheel.parts.checks.running.curve import curve_room
@@ -119,11 +120,14 @@ def wider_tread(setting: Setting, by_mm: float) -> str:
     be refused as too short."""
     wheel = setting.wheel
     width = at_least(wheel.tread_width_mm + by_mm)
+    if wheel.tread_from == "bar":  # one is not planed to 60.3
+        width = f"{bar_width_from(float(width), wheel.tread_width_mm):g}"
     told = f"wheel.tread_width_mm = {width}"
     wide = {"wheel.tread_width_mm": float(width)}
     if still_pass(setting, wide) or not wheel.has_tube:
         return told
-    return f"{told} and wheel.hub_tube_length_mm = {at_least(wheel.hub_tube_length_mm + by_mm)}"
+    longer = wheel.hub_tube_length_mm + float(width) - wheel.tread_width_mm
+    return f"{told} and wheel.hub_tube_length_mm = {at_least(longer)}"
 
 
 def tread_bearing(setting: Setting) -> CheckResult:
@@ -147,7 +151,7 @@ def tread_bearing(setting: Setting) -> CheckResult:
         at_most=False,
         good="the far wheel stays well on its rail",
         bad=("the wheel drops between the rails" if hangs_on_edge else "the wheel runs on its edge")
-        + f": {wider_tread(setting, limit - bearing)}, {lacks} mm wider{other}",
+        + f": {wider_tread(setting, limit - bearing)}, at least {lacks} mm wider{other}",
         bad_verdict="fail" if hangs_on_edge else "warn",
     )
 

@@ -102,7 +102,7 @@ def crossing_gap(setting: Setting) -> CheckResult:
         at_most=False,
         good=f"the tread carries the wheel over the gap{told}",
         bad=f"the wheel drops into the gap of the crossing{told}: "
-        f"{wider_tread(setting, limit - left)}, {lacks} mm wider{other}",
+        f"{wider_tread(setting, limit - left)}, at least {lacks} mm wider{other}",
         bad_verdict="warn",
     )
 

@@ -62,17 +62,21 @@ def wheel_held(setting: Setting, made: Wheelset) -> CheckResult:
     seat = wheel_seat(setting, made)
     shares = {"key": _key, "screws": _screws, "press": _press, "weld": _weld, "collar": _collar}
     share, where = max(shares[made.retention](setting, made, seat))
+    source = _SOURCES[made.retention]
+    if math.isinf(share):
+        says = f"{where} does not hold it: {_better_held(made)}"
+        return CheckResult(id, title, None, None, "", "fail", says, source)
     return judged(
         id,
         title,
         share,
         1.0,
         "",
-        _SOURCES[made.retention],
+        source,
         at_most=True,
         good=f"{where} holds it, used to {100 * share:.0f} %",
         bad=f"{where} does not hold it"
-        + (f" ({100 * share:.0f} % used)" if math.isfinite(share) else "")
+        + f" ({100 * share:.0f} % used)"
         + (f": {_better_held(made)}" if share > 1 else ""),
     )
 

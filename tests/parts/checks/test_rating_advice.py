@@ -109,6 +109,22 @@ def test_the_smallest_change_comes_first(limit: str, where: str, key: str, first
     assert len(found) >= 3
 
 
+def test_where_nothing_does_it_says_where_to_look() -> None:
+    def never(setting: Setting, found: Any) -> list[CheckResult]:
+        return [result("roll-thickness", "fail" if setting is not DEMO else "pass")]
+
+    found: Any = object()
+    told = with_advice(LOW, DEMO, found, never)
+    assert [one.says.endswith("looks for another wheel") for one in told] == [True, True, False]
+
+
+def test_thicker_beads_leave_a_set_screw_its_room() -> None:
+    """A leg of 6 mm more or less on both sides: the tube grows by it, or stays where it may."""
+    short = DEMO.wheel.model_copy(update={"weld_throat_mm": 3.0, "hub_tube_length_mm": 64.0})
+    lengths = [one["hub_tube_length_mm"] for one in changes(short, "weld roots", RIM)]
+    assert any(longer == 64 + 2 * (6 - 4) for longer in lengths)  # 4 x sqrt 2 less 3 x sqrt 2
+
+
 def test_plates_that_take_the_leg_come_before_a_larger_one() -> None:
     """A leg of 8 on a flange of 6 fills 6 of it; the dealer has 8, and no 9 for a leg of 9."""
     wheel = DEMO.wheel.model_copy(update={"root_weld_mm": 8.0, "flange_thickness_mm": 6.0})

@@ -56,9 +56,11 @@ ADVICE: dict[str, Advice] = {
     "play-most: apart": Advice(most_play, "back_to_back_mm = #", to("back_to_back_mm")),
     "tread-bearing: wider": Advice(tread_bearing, "width_mm = #,", to("tread_width_mm")),
     "play-most: wear": Advice(most_play, "flange_wear_mm = #", to("flange_wear_mm")),
-    "tread-bearing: play": Advice(tread_bearing, ", # mm wider.* play", more("back_to_back_mm")),
+    "tread-bearing: play": Advice(
+        tread_bearing, ", at least # mm wider.* play", more("back_to_back_mm")
+    ),
     "tread-bearing: widening": Advice(
-        tread_bearing, ", # mm wider.* widening", more("gauge_widening_mm", -1)
+        tread_bearing, ", at least # mm wider.* widening", more("gauge_widening_mm", -1)
     ),
     "curve-room: widen": Advice(curve_room, "widening_mm = #", to("gauge_widening_mm")),
     "curve-room: base": Advice(curve_room, "wheelbase_mm = #", to("wheelbase_mm"), 20.0),
@@ -97,13 +99,17 @@ ADVICE: dict[str, Advice] = {
     "flangeway-depth: dig": Advice(flangeway_depth, "depth_mm = #", to("flangeway_depth_mm")),
     "crossing-gap: tread": Advice(crossing_gap, "width_mm = #,", to("tread_width_mm")),
     "crossing-gap: flangeway": Advice(
-        crossing_gap, ", # mm.*r flangeway", more("flangeway_mm", -1)
+        crossing_gap, ", at least # mm.*r flangeway", more("flangeway_mm", -1)
     ),
-    "crossing-gap: play": Advice(crossing_gap, ", # mm .*or play", more("back_to_back_mm")),
+    "crossing-gap: play": Advice(
+        crossing_gap, ", at least # mm .*or play", more("back_to_back_mm")
+    ),
     "crossing-gap: widening": Advice(
-        crossing_gap, ", # mm .*or widening", more("gauge_widening_mm", -1)
+        crossing_gap, ", at least # mm .*or widening", more("gauge_widening_mm", -1)
     ),
-    "crossing-gap: nose": Advice(crossing_gap, ", # mm .*of the nose", more("nose_mm", -1)),
+    "crossing-gap: nose": Advice(
+        crossing_gap, ", at least # mm .*of the nose", more("nose_mm", -1)
+    ),
     "flange-contact: angle": Advice(flange_touch, "angle_deg = #", to("flange_angle_deg"), 0.6),
     "flange-contact: depth": Advice(flange_touch, "depth_mm = #", to("flange_depth_mm"), 1.0),
     "flange-wear: allowance": Advice(flange_wear, "flange_wear_mm = #", to("flange_wear_mm")),
@@ -113,8 +119,12 @@ ADVICE: dict[str, Advice] = {
     "flange-thin: own": Advice(thin_flange, "flange_wear_mm = #", to("flange_wear_mm")),
     "tread-hollow: wear": Advice(hollow_tread, "allowance_mm = #", to("wear_allowance_mm")),
     "overturning: speed": Advice(overturning, "speed_km_h = #", to("max_speed_km_h")),
-    "cant-deficiency: raise": Advice(cant_deficiency, "cant_mm = #", to("cant_mm"), 2.0),
-    "cant-deficiency: speed": Advice(cant_deficiency, "speed_km_h = #", to("max_speed_km_h")),
+    "cant-deficiency: raise": Advice(
+        cant_deficiency, "outer rail, track.cant_mm = #", to("cant_mm"), 2.0
+    ),
+    "cant-deficiency: speed": Advice(
+        cant_deficiency, "slower there, wagon.max_speed_km_h = #", to("max_speed_km_h")
+    ),
     "cant-standing: lower": Advice(cant_standing, "cant_mm = #", to("cant_mm"), 2.0),
     "pushers: load": Advice(pushers, "payload_kg = #", to("payload_kg"), 2.0),
     "pushers: push": Advice(pushers, "push_force_n = #", to("push_force_n"), 200.0),
