@@ -58,7 +58,7 @@ from platewheel.parts.rating.assess import Assessment, assess
 from platewheel.parts.refit.measured_ring import MeasuredRing
 from platewheel.parts.refit.plan import plan_refit
 
-ALWAYS = ("job-sheet.html", "standards.pdf", PLATES_PDF, "offcuts.toml", USED_FILE)
+ALWAYS = ("job-sheet.html", "job-sheet.pdf", "standards.pdf", PLATES_PDF, "offcuts.toml", USED_FILE)
 
 
 def build_job(

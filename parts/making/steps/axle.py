@@ -70,7 +70,7 @@ def axle(work: Work, units: Units) -> Step | None:
                 else ""
             ),
         ],
-        uses=used(work, "solids/wheelset.step", "job-sheet.html"),
+        uses=used(work, "solids/wheelset.step", "job-sheet.pdf"),
     )
 
 

@@ -94,7 +94,7 @@ def buy(work: Work, units: Units) -> Step:
         figures=figures,
         order=[],
         cautions=cautions,
-        uses=used(work, "job-sheet.html", "plates.pdf"),
+        uses=used(work, "job-sheet.pdf", "plates.pdf"),
     )
 
 

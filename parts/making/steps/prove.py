@@ -66,7 +66,7 @@ def prove(work: Work, units: Units) -> Step:
         order=[],
         cautions=cautions,
         form=[] if work.rated_n is None else FORM,
-        uses=used(work, "job-sheet.html"),
+        uses=used(work, "job-sheet.pdf"),
     )
 
 

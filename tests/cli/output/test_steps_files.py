@@ -64,6 +64,7 @@ def test_each_file_of_a_step_is_written(name: str, tmp_path: Path) -> None:
     for step, said in (("roll", "plywood-ring"), ("flange", "plywood-flange")):
         assert papers & set(steps[step].uses), step
         assert any(said in line for line in steps[step].do), step
+    assert "job-sheet.pdf" in steps["buy"].uses  # the paper to print
     cut = steps["cut"].uses
     if name == "demo":
         assert {"sheets/6mm-1.dxf", "sheets/8mm-1.dxf", "blanks/disc.dxf"} <= set(cut)
