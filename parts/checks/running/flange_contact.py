@@ -24,6 +24,7 @@ from platewheel.parts.setting.setting import Setting
 from platewheel.parts.setting.wear import flange_wear_mm, least_flange_mm
 
 LEADS = 0.5  # of the turns in curves a wheel leads on the outer rail, as in the spectrum
+MOST_DEPTH_MM = 25.0  # that is advised: usual field railways end there, common practice, no source
 
 
 def flange_touch(setting: Setting) -> CheckResult | None:
@@ -47,7 +48,7 @@ def flange_touch(setting: Setting) -> CheckResult | None:
     if flatter and flatter >= 45:
         key = {"wheel.flange_angle_deg": flatter}
         cures = [f"wheel.flange_angle_deg = {flatter:g}"] * still_pass(setting, key, flange_climb)
-    cures += [f"wheel.flange_depth_mm = {deeper:g}"] if deeper else []
+    cures += [f"wheel.flange_depth_mm = {deeper:g}"] if deeper and deeper <= MOST_DEPTH_MM else []
     slides = 100 * own.sliding(wheel.tread_radius_mm, yaw)
     return judged(
         "flange-contact",

@@ -8,6 +8,7 @@ import pytest
 
 from platewheel.parts.checks.running.climb import expected_share, flange_climb, nadal_limit
 from platewheel.parts.checks.running.curve import axle_yaw, room_needed_mm
+from platewheel.parts.checks.running.flange_contact import flange_touch
 from platewheel.parts.checks.running.flange_window import (
     FlangeWindow,
     clearance_margin,
@@ -24,6 +25,7 @@ from platewheel.parts.checks.running.play import (
     tread_bearing,
     wheel_gauge_mm,
 )
+from platewheel.parts.checks.trying import advice_tried
 from tests.parts.checks.running.settings import PLAY_MM, running_setting
 
 REACH = running_setting().flange_reach_mm
@@ -218,3 +220,14 @@ def test_a_tread_turns_at_half_the_head_and_at_its_corner() -> None:
         assert (result.verdict, result.limit) == (verdict, 12.5)
         assert ("drops between the rails" in result.says) == (verdict == "fail")
         assert ("runs on its edge" in result.says) == (verdict == "warn")
+
+
+@pytest.mark.parametrize(("share", "told"), [(0.5, True), (0.9, False)])
+def test_a_flatter_flange_is_advised_where_it_does_not_climb(share: float, told: bool) -> None:
+    """At 84 degrees it rides on its tip, at 79 it would climb under the greater push; and nobody
+    makes a flange 39 mm deep."""
+    with advice_tried():
+        touch = flange_touch(running_setting(flange_angle_deg=84.0, lateral_share=share))
+    assert touch is not None
+    assert ("wheel.flange_angle_deg = 79" in touch.says) == told
+    assert "flange_depth_mm" not in touch.says
