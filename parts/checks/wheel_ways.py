@@ -14,7 +14,8 @@ Way = Callable[[Setting], Iterator[Keys]]
 MOST_STEPS = 16
 SLOWER_KM_H = 0.5
 EASIER = 1.1  # of a radius, at each step
-MOST_RADIUS_M, MOST_CROWN_MM = 200.0, 1000.0
+MOST_EASED = 2.0  # of the curve that is there: a longer one asks for other land
+MOST_CROWN_MM = 1000.0
 SHORTER_MM, LARGER_MM, WIDER_MM = 50.0, 10.0, 5.0
 FLATTER_PERCENT = 0.25
 
@@ -28,9 +29,10 @@ def slower(setting: Setting) -> Iterator[Keys]:
 
 
 def easier_curve(setting: Setting) -> Iterator[Keys]:
-    """A tightest curve of a larger radius, in whole metres."""
+    """A tightest curve of a larger radius, in whole metres: one that the same land may hold."""
     radius = setting.track.min_curve_radius_m
-    while radius < MOST_RADIUS_M:
+    most = MOST_EASED * radius
+    while radius < most:
         radius = float(max(math.floor(radius) + 1, math.floor(EASIER * radius)))
         yield {"track.min_curve_radius_m": radius}
 
