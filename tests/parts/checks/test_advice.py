@@ -52,9 +52,9 @@ CASES: list[tuple[str, Keys, str]] = [
     ("press-hub", {"retention": "press"}, "wheel.steel = "),
     ("brake-adhesion", STEEP, "track.steepest_gradient_percent = "),
     ("coating-life", {"site": "coast"}, "use.years = 8"),
-    ("curve-room", {"min_curve_radius_m": 1.0, "wheelbase_mm": 3000.0}, "track.min_curve_radius_m"),
     ("disc-rim-stress", HARD | {"disc_thickness_mm": 2.0}, "wagon.payload_kg = "),
-    ("flange-wear", {}, "track.min_curve_radius_m = "),
+    ("flange-wear", {}, "use.years = "),  # an easier curve that would do is more than twice this
+    ("flange-wear", {"min_curve_radius_m": 30.0}, "track.min_curve_radius_m = 46"),
     ("flange-window", {"min_curve_radius_m": 3.0}, "track.min_curve_radius_m = 6"),
     ("flange-window", {"back_to_back_mm": 580.0}, "axle.back_to_back_mm = "),
     ("torch-access", {"hub_tube_length_mm": 241.0}, "wheel.hub_tube_length_mm = 235"),
@@ -65,6 +65,7 @@ CASES: list[tuple[str, Keys, str]] = [
 ]
 # nothing that is tried does: it is told of which keys
 NEVER: list[tuple[str, Keys]] = [
+    ("curve-room", {"min_curve_radius_m": 1.0, "wheelbase_mm": 3000.0}),
     ("flange-climb", {"lateral_share": 1.7}),
     ("ring-curvature", {"tread_thickness_mm": 40.0, "vent_circle_mm": 120.0}),
 ]
