@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from platewheel.cli.schema.report import CheckRow
 from platewheel.cli.terminal.width import PIPED, columns, folded
 from platewheel.cli.words.checks import limit_words
 from platewheel.cli.words.values import Figure, Margin
+from platewheel.parts.base.so_many import so_many
 from platewheel.parts.checks.result import Verdict
 
 TOLD: tuple[Verdict, ...] = ("fail", "warn", "pass", "not-assessed")
@@ -26,17 +27,38 @@ def check_lines(
     """Lines, each with the verdict that it is of, or none; `rows` stand worst first. Passes with
     `every`, sources with either; folded to `width`."""
     lines: list[tuple[str, str]] = []
-    for row in reversed(rows):
-        if row.verdict == "pass" and not every:
-            continue
-        lines += [(row.verdict, text) for text in folded(_head(row), width, INDENT)]
-        below = [row.says] + ([f"source: {row.source}"] if every or sources else [])
+    told = (row for row in reversed(rows) if every or row.verdict != "pass")
+    for head, says, alike in _blocks(told):
+        lines += [(alike[0].verdict, text) for text in folded(head, width, INDENT)]
+        below = [says] + [source for source in _sources(alike) if every or sources]
         for words in below:
             lines += [("", text) for text in folded(" " * INDENT + words, width, INDENT)]
     if not every:
         more = "--all shows what passes too, --sources where limits come from"
         lines[:0] = [("", text) for text in folded(more, width, INDENT)]
     return [*lines, *(("", text) for text in folded(counted(rows), width, INDENT))]
+
+
+def _blocks(rows: Iterable[CheckRow]) -> Iterator[tuple[str, str, list[CheckRow]]]:
+    """Head, sentence and rows of what is told together: checks that are not assessed, all for one
+    reason, say it once."""
+    together: dict[tuple[str, str], list[CheckRow]] = {}
+    for row in rows:
+        reason = row.says if row.verdict == "not-assessed" else row.id
+        together.setdefault((row.verdict, reason), []).append(row)
+    for block in together.values():
+        head = _head(block[0])
+        if len(block) > 1:
+            names = "; ".join(row.title for row in block)
+            head = f"{_word(block[0].verdict)}  {so_many(len(block), 'check')}: {names}"
+        yield head, block[0].says, block
+
+
+def _sources(block: Sequence[CheckRow]) -> list[str]:
+    """Where the limits come from, each told of its check where there are some."""
+    if len(block) == 1:
+        return [f"source: {block[0].source}"]
+    return [f"source of {row.title}: {row.source}" for row in block]
 
 
 def counted(rows: Sequence[CheckRow]) -> str:

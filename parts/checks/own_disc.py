@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from platewheel.parts.base.spec_model import unchecked
-from platewheel.parts.checks.galvanizing import coating, thickness_ratio
+from platewheel.parts.checks.galvanizing import coating, hollows, thickness_ratio
 from platewheel.parts.checks.making import rolling, tolerance, weld_access, weld_room
 from platewheel.parts.checks.result import CheckResult, worst_first
 from platewheel.parts.checks.run import RUNNING, Check, run_checks
@@ -22,7 +22,7 @@ from platewheel.parts.checks.strength import (
 from platewheel.parts.checks.wheelset import wheel_retention
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.hub_disc import disc_diameter_mm
-from platewheel.parts.wheel.own_disc import as_fitted_faults
+from platewheel.parts.wheel.own_disc import as_fitted_faults, openings
 from platewheel.parts.wheelset.assembly import Wheelset
 
 OF_NO_DISC = (
@@ -44,15 +44,19 @@ AS_FITTED = (
     tolerance.fit_allowance,
     weld_access.fillet_gap,
 )  # of a disc drawn by the fit
-SAYS = "the disc is one of your own: this check knows plain discs with round vents alone"
+SAYS = "the disc is one of your own: only plain discs with round vents are judged here"
 
 
 def own_disc_checks(setting: Setting, made: Wheelset | None) -> list[CheckResult]:
     """All checks of a setting with a disc of one's own and of its wheelset, worst first.
 
-    What asks about vents is among them, told of a wheel that has some, and gives no verdict.
+    What asks about vents is among them, told of a wheel that has some, and gives no verdict; but
+    without any opening the box is sealed, whatever the disc.
     """
     found = not_of_own_disc(run_checks(_vented(setting)), setting)
+    sealed = None if not setting.disc or openings(setting.disc) else hollows.sealed_hollow(setting)
+    if sealed:
+        found = [sealed if one.id == sealed.id else one for one in found]
     if made is not None:
         axle = run_wheelset_checks(setting, made)
         on_discs = () if setting.wheel.has_tube else wheel_retention.CHECKS

@@ -82,7 +82,9 @@ def sealed_hollow(setting: Setting) -> CheckResult | None:
     sealed = [hollow for hollow in hollows if not hollow.vented]
     litres = sum(hollow.volume_mm3 for hollow in sealed) / 1e6
     cure = "set wheel.vent_count = 2 or more with wheel.vent_circle_mm near the ring wall"
-    if _sealed_by_inside_beads(setting.wheel):
+    if setting.disc:
+        cure = "draw two openings or more into the disc (disc.file), opposite, near the ring wall"
+    elif _sealed_by_inside_beads(setting.wheel):
         cure = "wheel.first_disc_both_sides = false, as its beads close the gaps beside the disc, "
         cure += 'or finish.coating = "painted"'
     return judged(

@@ -90,9 +90,11 @@ def build_steps(work: Work, checks: Sequence[Judged], units: Units) -> list[Step
 
 
 def _with_checks(step: Step, checks: Sequence[Judged]) -> Step:
-    told = [
-        f"{row.verdict.upper()}, {row.title.lower()}: {row.says}"
-        for row in checks
-        if row.id in TOLD_IN.get(step.id, ()) and row.verdict != "pass"
-    ]
+    """The step with what its checks say; one sentence of many checks stands once."""
+    named: dict[tuple[str, str], list[str]] = {}
+    for row in checks:
+        if row.id in TOLD_IN.get(step.id, ()) and row.verdict != "pass":
+            word = row.verdict.replace("-", " ").upper()
+            named.setdefault((word, row.says), []).append(row.title.lower())
+    told = [f"{word}, {'; '.join(titles)}: {says}" for (word, says), titles in named.items()]
     return replace(step, cautions=[*told, *step.cautions]) if told else step

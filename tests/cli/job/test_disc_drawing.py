@@ -34,14 +34,16 @@ RIM, HUB = 167.0, 43.0  # of the small job: bore 168 and tube 42 mm, 0.5 mm all 
 SLOT = (32.0, 70.0, 60.0)  # radii, and how far it goes round in degrees
 
 
-def draw(path: Path, *, rim: float = RIM, hub: float = HUB, far: float = SLOT[1]) -> Path:
+def draw(
+    path: Path, *, rim: float = RIM, hub: float = HUB, far: float = SLOT[1], slots: int = 3
+) -> Path:
     """A disc with three slots between arcs about the axis, their ends radial."""
     doc = ezdxf.new("R2000")
     doc.header["$INSUNITS"] = 4
     space = doc.modelspace()
     space.add_circle(AT, rim / 2)
     space.add_circle(AT, hub / 2)
-    for k in range(3):
+    for k in range(slots):
         first, last = 120 * k, 120 * k + SLOT[2]
         ends = [
             [
@@ -173,6 +175,18 @@ def test_nothing_rates_it_and_vents_are_not_known(own: Job) -> None:
     # the disc is drawn by the wheel's fit, the bore is the tube's, zinc is by thickness
     for key in ("fit-allowance", "fillet-gap", "bore-pressure", "coating-life"):
         assert found[key] != "not-assessed", key
+
+
+def test_a_disc_without_any_opening_seals_the_box(tmp_path: Path) -> None:
+    """Known of any disc: the galvanizer's rule against sealed hollows needs no strength of it."""
+    for slots, verdict in ((0, "fail"), (1, "not-assessed")):
+        draw(tmp_path / "mine.dxf", slots=slots)
+        job = job_of(tomllib.loads(own_text()), tmp_path)
+        found = {one.id: one for one in checks_with_advice(job, None)}["sealed-hollow"]
+        assert found.verdict == verdict
+        assert ("EXPLODES" in found.says) == ("disc.file" in found.says) == (slots == 0)
+    painted = job_of(tomllib.loads(own_text(finish__coating='"painted"')), tmp_path)
+    assert "sealed-hollow" not in {one.id for one in checks_with_advice(painted, None)}
 
 
 WRONG = {

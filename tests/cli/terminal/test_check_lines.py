@@ -61,6 +61,23 @@ def test_passes_and_sources_are_told_when_asked_for(rows: list[CheckRow]) -> Non
     assert "source: handbook of c" in sources
 
 
+def test_one_reason_of_many_checks_is_said_once() -> None:
+    """A disc of one's own leaves twenty without a verdict; another reason stands by itself."""
+    why = {"e": "no such disc", "f": "no such disc", "g": "no axle", "h": "no such disc"}
+    open_ones = [
+        CheckResult(id, f"Title of {id}", None, None, "", "not-assessed", says, f"book of {id}")
+        for id, says in why.items()
+    ]
+    told = check_rows([result("b", 12.0), *open_ones])
+    text = "\n".join(line for _, line in check_lines(told))
+    assert text.count("no such disc") == 1
+    assert "not assessed  3 checks: Title of h; Title of f; Title of e\n      no such" in text
+    assert "not assessed  Title of g\n      no axle" in text
+    assert text.endswith("1 fail, 0 warn, 0 pass, 4 not assessed")
+    sources = [line for _, line in check_lines(told, sources=True)]
+    assert "      source of Title of f: book of f" in sources
+
+
 @pytest.mark.parametrize("width", WIDTHS)
 def test_no_line_is_wider_than_the_terminal_and_no_value_leaves_its_key(
     rows: list[CheckRow], width: int

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from typing import Any
 
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from platewheel.parts.base.faults import GeometryError, SpecError
+from platewheel.parts.checks.result import CheckResult
 from platewheel.parts.making.steps.build_steps import build_steps
 from platewheel.parts.making.steps.step import Step, Work
 from platewheel.parts.setting.costs import Costs
@@ -48,7 +50,9 @@ AXLES = st.sampled_from(
 )
 
 
-def steps_of(keys: dict[str, Any], axle: dict[str, Any] | None) -> list[Step]:
+def steps_of(
+    keys: dict[str, Any], axle: dict[str, Any] | None, checks: Sequence[CheckResult] = ()
+) -> list[Step]:
     setting = running_setting(**keys, **(axle or {}))
     made = None if axle is None else wheelset(setting)
     work = Work(
@@ -63,7 +67,7 @@ def steps_of(keys: dict[str, Any], axle: dict[str, Any] | None) -> list[Step]:
         axle_bar_mm=40.0,
         rated_n=5000.0,
     )
-    return build_steps(work, [], "mm")
+    return build_steps(work, checks, "mm")
 
 
 @given(WHEELS, AXLES, SHOPS)
@@ -110,3 +114,16 @@ def test_a_shop_that_has_all_is_told_of_no_want() -> None:
     for tool in ("press", "drill press", "reamer", "micrometer", "keyway cutter"):
         assert f"No {tool}" in words, tool
     assert ShopSpec().welder_most_a is None
+
+
+def test_one_reason_of_many_checks_is_said_once_in_a_step() -> None:
+    why = {"vent-number": "no such disc", "vent-size": "no such disc", "vent-place": "too far"}
+    found = [
+        CheckResult(id, f"Title of {id}", None, None, "", "not-assessed", says, "none")
+        for id, says in why.items()
+    ]
+    (step,) = (one for one in steps_of({}, None, found) if one.id == "vents")
+    assert step.cautions[:2] == [
+        "NOT ASSESSED, title of vent-number; title of vent-size: no such disc",
+        "NOT ASSESSED, title of vent-place: too far",
+    ]
