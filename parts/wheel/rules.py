@@ -171,9 +171,20 @@ def _hub_in_ring(v: Any) -> Iterator[Fault]:
         )
 
 
+def _vents_without_circle(v: Any) -> Iterator[Fault]:
+    if v.vent_count and not v.vent_circle_mm:
+        yield Fault(
+            "vent_circle_mm",
+            None,
+            "above 0 mm with vents",
+            "vent_circle_mm = 250, or what brings them near the ring wall; or vent_count = 0 for "
+            "none",
+        )
+
+
 def _vents(v: Any) -> Iterator[Fault]:
     _slope(v)
-    if v.vent_count == 0:
+    if v.vent_count == 0 or not v.vent_circle_mm:
         return
     hole, disc = hub_hole_mm(v), _least_disc(v)
     circle, vent = v.vent_circle_mm, v.vent_diameter_mm
@@ -263,6 +274,7 @@ WHEEL_RULES: tuple[Rule, ...] = (
     _discs,
     _hub,
     _hub_in_ring,
+    _vents_without_circle,
     _vents,
     _seams,
     _flange_in_ring,

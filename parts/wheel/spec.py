@@ -96,10 +96,12 @@ class WheelSpec(Spec):
         16.0, ge=0, le=200, description="each vent hole (default: 2 holes for an 80 mm section)"
     )
     vent_circle_mm: float = Field(
+        0.0,
         ge=0,
         le=2000,
         examples=[250.0],
-        description="diameter of the circle through the vent centres; near the ring wall",
+        description="diameter of the circle through the vent centres; near the ring wall; asked "
+        "for where there are vents (0 = none)",
     )
     fit_clearance_mm: float = Field(
         0.5,

@@ -104,7 +104,7 @@ def test_a_wrong_unit_is_told_the_right_one(key: str, right: str, unit: str) -> 
 @pytest.mark.parametrize("key", sorted(PLAIN))
 def test_a_key_without_default_must_be_given(key: str) -> None:
     values = {name: value for name, value in PLAIN.items() if name != key}
-    if not WheelSpec.model_fields[key].is_required():
+    if not WheelSpec.model_fields[key].is_required() and key != "vent_circle_mm":
         values["hub_tube_length_mm"] = 0.0
         assert not WheelSpec(**values).has_tube
         return
@@ -112,6 +112,14 @@ def test_a_key_without_default_must_be_given(key: str) -> None:
         WheelSpec(**values)
     assert [(fault.key, fault.value) for fault in caught.value.faults] == [(key, None)]
     assert "found nothing" in str(caught.value)
+
+
+def test_a_wheel_without_vents_needs_no_circle_of_them() -> None:
+    values = {name: value for name, value in PLAIN.items() if name != "vent_circle_mm"}
+    assert WheelSpec(**values | {"vent_count": 0}).vent_circle_mm == 0.0
+    with pytest.raises(SpecError) as caught:  # told beside a fault of another key
+        WheelSpec(**values | {"disc_thickness_mm": -1.0})
+    assert {fault.key for fault in caught.value.faults} == {"disc_thickness_mm", "vent_circle_mm"}
 
 
 def test_several_faults_are_told_at_once() -> None:
