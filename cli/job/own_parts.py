@@ -11,7 +11,7 @@ from platewheel.nesting.cutting.kerf import torch_path
 from platewheel.nesting.drawings.disc import DiscDrawing
 from platewheel.nesting.drawings.extra import Extra, extra_blank, read_extras
 from platewheel.nesting.drawings.layers import DrawingLayer, layer_faults
-from platewheel.nesting.drawings.read import Outline, moved_mark
+from platewheel.nesting.drawings.read import UNITS_MM, Outline, moved_mark
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.layout import NestingError
 from platewheel.nesting.stock.small_holes import without_small_holes
@@ -20,8 +20,14 @@ from platewheel.parts.base.spec_model import find_faults
 from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.geometry.outline import Point, bounds, moved
 from platewheel.parts.geometry.round_hole import round_hole
-from platewheel.parts.wheel.hub_disc import DISC
-from platewheel.parts.wheel.own_disc import OFF_MM, as_disc, as_fitted_faults, fit_faults
+from platewheel.parts.wheel.hub_disc import DISC, disc_diameter_mm
+from platewheel.parts.wheel.own_disc import (
+    OFF_MM,
+    as_disc,
+    as_fitted_faults,
+    fit_faults,
+    most_gap_mm,
+)
 from platewheel.parts.wheel.spec import WheelSpec
 
 Read = list[tuple[Extra, Outline]]
@@ -122,7 +128,8 @@ def drawn_disc(table: dict[str, Any], folder: Path) -> tuple[DrawnDisc | None, l
     blank = as_disc(_moved(drawn, axis))
     unfit = {one.key: one for one in (*fit_faults(spec, blank), *as_fitted_faults(spec, blank))}
     at = (outline.origin[0] + axis[0], outline.origin[1] + axis[1])
-    faults += dict.fromkeys(_told(fault, drawing.file, blank, at) for fault in unfit.values())
+    told = dict.fromkeys(_told(fault, drawing.file, blank, at) for fault in unfit.values())
+    faults += _of_another_unit(blank, spec, outline.unit_mm, drawing.file) or told
     return (None if faults else DrawnDisc(drawing, blank, outline.notes)), faults
 
 
@@ -135,7 +142,23 @@ def _told(fault: Fault, file: str, disc: Blank, axis: Point) -> Fault:
         x, y = axis[0] + (x0 + x1) / 2, axis[1] + (y0 + y1) / 2
         place = f"hole about ({x:.6g}, {y:.6g}) mm"
     found = f"{number:.6g}" if isinstance(number, float) else number
-    return Fault("disc.file", file, f"{fault.allowed}; its {place} has {found}", fault.advice)
+    has = "have" if place == "holes" else "has"
+    return Fault("disc.file", file, f"{fault.allowed}; its {place} {has} {found}", fault.advice)
+
+
+def _of_another_unit(disc: Blank, wheel: WheelSpec, unit_mm: float, file: str) -> list[Fault]:
+    """A rim that would fit in another unit than the drawing was read in: all else follows."""
+    found = disc.sizes.get("diameter_mm")
+    if found is None:
+        return []
+    wanted = disc_diameter_mm(wheel, "field")
+    for unit, mm in UNITS_MM.items():
+        if mm != unit_mm and abs(found * mm / unit_mm - wanted) <= 2 * most_gap_mm(wheel):
+            allowed = (
+                f"a rim of {wanted:.6g} mm; read in units of {unit_mm:g} mm it has {found:.6g}"
+            )
+            return [Fault("disc.file", file, allowed, f'unit = "{unit}" in [disc]')]
+    return []
 
 
 def _axis(blank: Blank) -> Point:

@@ -73,7 +73,7 @@ def outline_and_holes(
         found.wrong.append(
             (
                 f"one part a file, so one outermost loop; there are {len(outer)}",
-                f"a file and an [[extra]] for each; their lower left corners: {where}",
+                f"a file of its own for each; their lower left corners: {where}",
             )
         )
     if islands:

@@ -52,6 +52,9 @@ def most_gap_mm(spec: WheelSpec) -> float:
 
 def require_fit(spec: WheelSpec, disc: Blank) -> None:
     """Whether the disc may be welded into this wheel. Raises: SpecError with every fault."""
+    if not isinstance(disc, Blank):
+        advice = 'Blank("mine", "disc", thickness_mm, outline, holes)'
+        raise SpecError([Fault("disc", disc, "a Blank, or None for plain discs", advice)])
     faults = fit_faults(spec, disc)
     if faults:
         raise SpecError(faults)
@@ -204,8 +207,9 @@ def _rim_faults(spec: WheelSpec, disc: Blank) -> Iterator[Fault]:
     low = high - 2 * most_gap_mm(spec)
     key = f"{disc.name}.outline"
     if rim is None:
-        allowed = f"one circle about (0, 0): the bead runs round the ring bore of {high:.6g} mm"
-        yield Fault(key, "another shape", allowed, f"Circle((0.0, 0.0), {high / 2 - 0.5:.6g})")
+        allowed = f"one circle about the axis: the bead runs round the ring bore of {high:.6g} mm"
+        advice = f"a circle of {high - 2 * spec.fit_clearance_mm:.6g} mm"
+        yield Fault(key, "another shape", allowed, advice)
     elif math.dist(rim.centre, AXIS) > OFF_MM:
         yield Fault(key, rim.centre, "a circle about (0, 0), the axis", "move all of it there")
     elif not low <= 2 * rim.radius_mm <= high:
@@ -220,12 +224,20 @@ def _hole_faults(spec: WheelSpec, disc: Blank) -> Iterator[Fault]:
     low = spec.hub_tube_outside_mm if spec.has_tube else bore
     high = low + 2 * most_gap_mm(spec) if spec.has_tube else bore
     if not hub:
-        allowed = f"a hole about (0, 0) of {bore:.6g} mm for the hub"
-        yield Fault(f"{disc.name}.holes", len(disc.holes), allowed, "cut it")
+        allowed = f"a hole of {bore:.6g} mm in the middle of the rim, for the hub"
+        yield Fault(f"{disc.name}.holes", "none there", allowed, f"a circle of {bore:.6g} mm there")
     for i in hub:
         hole, key = _round(disc.holes[i]), f"{disc.name}.holes[{i}]"
-        if hole is None or math.dist(hole.centre, AXIS) > OFF_MM:
-            yield Fault(key, "another shape", "one circle about (0, 0): the hub's", "cut it so")
+        if hole is None:
+            advice = f"a circle of {bore:.6g} mm; a keyway is cut later, into the hub"
+            yield Fault(key, "another shape", "one circle about the axis: the hub's", advice)
+        elif math.dist(hole.centre, AXIS) > OFF_MM:
+            off = math.dist(hole.centre, AXIS)
+            x, y = (round(-value, 4) + 0.0 for value in hole.centre)
+            allowed = f"a circle in the middle of the rim, the axis, within {OFF_MM:g} mm"
+            yield Fault(
+                key, f"its centre {off:.4g} mm off", allowed, f"move it by ({x:g}, {y:g}) mm"
+            )
         elif not low - 1e-9 <= 2 * hole.radius_mm <= high + 1e-9:
             allowed = f"a diameter from {low:.6g} to {high:.6g} mm, which fits the hub"
             yield Fault(key, 2 * hole.radius_mm, allowed, f"{bore:.6g} mm")

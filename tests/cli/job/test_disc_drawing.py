@@ -35,14 +35,21 @@ SLOT = (32.0, 70.0, 60.0)  # radii, and how far it goes round in degrees
 
 
 def draw(
-    path: Path, *, rim: float = RIM, hub: float = HUB, far: float = SLOT[1], slots: int = 3
+    path: Path,
+    *,
+    rim: float = RIM,
+    hub: float = HUB,
+    far: float = SLOT[1],
+    slots: int = 3,
+    off: float = 0.0,
+    unit: int = 4,
 ) -> Path:
     """A disc with three slots between arcs about the axis, their ends radial."""
     doc = ezdxf.new("R2000")
-    doc.header["$INSUNITS"] = 4
+    doc.header["$INSUNITS"] = unit
     space = doc.modelspace()
     space.add_circle(AT, rim / 2)
-    space.add_circle(AT, hub / 2)
+    space.add_circle((AT[0] + off, AT[1]), hub / 2)
     for k in range(slots):
         first, last = 120 * k, 120 * k + SLOT[2]
         ends = [
@@ -193,6 +200,13 @@ WRONG = {
     "wide": (draw, {"rim": 170.0}, {}, r"line 28: disc\.file.*ring bore.*outline has 170"),
     "gap": (draw, {"rim": 166.5}, {}, r"a rim of 167 mm, the ring bore less twice fit_clearance"),
     "hub": (draw, {"hub": 43.4}, {}, r"a hub hole of 43 mm, the hub tube and twice"),
+    "off": (
+        draw,
+        {"off": 2.0},
+        {},
+        r"about \(302, -40\).*centre 2 mm off; try: move it by \(-2, 0\)",
+    ),
+    "unit": (draw, {"unit": 1}, {}, r'of 25\.4 mm it has 4241\.8; try: unit = "mm"'),
     "bead": (draw, {"far": 81.0}, {}, r"clear of the beads.*hole about \(3.*has 81"),
     "vents": (draw, {}, {"wheel__vent_count": "2"}, r"wheel\.vent_count: found 2; allowed: 0"),
     "none": (None, {}, {}, r"disc\.file: found 'mine\.dxf'; allowed: a DXF drawing.*no such file"),

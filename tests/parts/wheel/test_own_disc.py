@@ -56,6 +56,11 @@ WRONG = {
         "own.holes[0]",
         "one circle",
     ),
+    "hub hole off the axis": (
+        {"holes": (Circle((0.3, -0.4), HUB.radius_mm),)},
+        "own.holes[0]",
+        r"centre 0\.5 mm off.*middle of the rim.*move it by \(-0\.3, 0\.4\) mm",
+    ),
     "slot in the bead": ({"holes": (HUB, Circle((125.0, 0.0), 12.0))}, "own.holes[1]", "beads"),
     "slot at the hub": ({"holes": (HUB, Circle((40.0, 0.0), 6.0))}, "own.holes[1]", "beads"),
 }
