@@ -5,27 +5,36 @@ from __future__ import annotations
 import copy
 import difflib
 from collections.abc import Iterator, Mapping
+from numbers import Integral, Real
 from typing import Any
 
 from platewheel.cli.schema.job_sections import REPEATED, SINGLE
 from platewheel.parts.base.faults import Fault, SpecError
 
 
-def with_values(table: Mapping[str, Any], values: Mapping[str, Any]) -> dict[str, Any]:
-    """A copy of the table with other values; the first is as it was.
+def with_values(table: Mapping[str, Any], *given: Mapping[str, Any]) -> dict[str, Any]:
+    """A copy of the table with other values, of two for a name the last; the first is as it was.
 
     Names are `section.key`, the key alone where one section has it, or the name of rows
-    (`stock`, `bar`, `way` ...) for all of them. None takes a key out, so that its default stands.
-    Raises: SpecError with every name that no job file has.
+    (`stock`, `bar`, `way` ...) for all of them. None takes a key or all rows out, so that its
+    default stands. Raises: SpecError with every name that no job file has.
     """
+    for one in given:
+        if not isinstance(one, Mapping):
+            allowed = "a table of keys and values, or keys as arguments"
+            raise SpecError([Fault("values", one, allowed, '{"wheel.weld_throat_mm": 5.0}')])
+    values = {name: value for one in given for name, value in one.items()}
     other = copy.deepcopy(dict(table))
     faults: list[Fault] = []
     for name, value in values.items():
-        places = [*_places(name)]
-        if len(places) == 1:
-            _put(other, *places[0], value)
+        places = [*_places(str(name))]
+        if len(places) != 1:
+            faults.append(_stray(str(name), value, places))
+        elif not places[0][1] and not _are_rows(value):
+            allowed = "a list of rows, each a table of its keys; None for no rows"
+            faults.append(Fault(name, value, allowed, f"{name}=[{{...}}]"))
         else:
-            faults.append(_stray(name, value, places))
+            _put(other, *places[0], _plain(value))
     if faults:
         raise SpecError(faults)
     return other
@@ -41,9 +50,29 @@ def _places(name: str) -> Iterator[tuple[str, str]]:
             yield one, key or name
 
 
+def _are_rows(value: Any) -> bool:
+    listed = isinstance(value, list | tuple)
+    return value is None or (listed and all(isinstance(row, Mapping) for row in value))
+
+
+def _plain(value: Any) -> Any:
+    """A number of numpy as one of Python, also within rows; all else as it is."""
+    if isinstance(value, Mapping):
+        return {key: _plain(one) for key, one in value.items()}
+    if isinstance(value, list | tuple):
+        return [_plain(one) for one in value]
+    if isinstance(value, bool | int | float):
+        return value
+    if isinstance(value, Integral):
+        return int(value)
+    return float(value) if isinstance(value, Real) else value
+
+
 def _put(table: dict[str, Any], section: str, key: str, value: Any) -> None:
-    if not key:
-        table[section] = [dict(row) for row in value]
+    if not key and value is None:
+        table.pop(section, None)
+    elif not key:
+        table[section] = value
     elif value is None:
         table.get(section, {}).pop(key, None)
     else:

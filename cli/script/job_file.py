@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Any
 
 from platewheel.cli.job.job import Job, job_of, read_job
 from platewheel.cli.script.changes import with_values
-from platewheel.parts.base.faults import SpecError
+from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.base.so_many import so_many
 from platewheel.parts.base.units import Units
 from platewheel.parts.rating.assess import Assessment, assess
@@ -65,13 +65,13 @@ class JobFile:
         """The job with other values of keys, by all rules of the job file.
 
         Names are `"section.key"`, a key alone where only one section has it, or the name of rows
-        (`stock=[{...}]`) for all of them; None puts a key back to its default. Raises: SpecError
-        with every fault, as for a job file.
+        (`stock=[{...}]`) for all of them; None puts a key back to its default, and takes rows out.
+        Raises: SpecError with every fault, as for a job file.
 
         >>> demo().changed(tread_diameter_mm=300.0).job.wheel.tread_diameter_mm
         300.0
         """
-        table = with_values(self.table, dict(values or {}) | more)
+        table = with_values(self.table, {} if values is None else values, more)
         job = job_of(table, self.folder, self.file)
         return replace(self, job=_with_own_disc(job, self.disc), table=table)
 
@@ -103,6 +103,8 @@ class JobFile:
         Traceback (most recent call last):
         platewheel.parts.base.faults.SpecError: mine.outline: found 200.0; allowed: a diameter ...
         """
+        if blank is None:
+            raise SpecError([Fault("disc", None, "a Blank", "the job without with_disc")])
         own = _with_own_disc(self.job, blank)
         return replace(self, job=own, disc=replace(blank, name="disc", kind="disc"))
 
@@ -137,8 +139,9 @@ class JobFile:
     def nest(self, *, effort: Effort = "normal", seed: int = 0) -> Laid:
         """Blanks laid on the job's stock; what finds no room is told, never dropped.
 
-        `effort`: "quick", "normal", "high", as the command has it; lengths mm, areas mm2. The same
-        job and `seed` give the same plan. Raises: SpecError for another effort or a seed below 0.
+        `effort`: "quick", "normal", "thorough", as the command has it; lengths mm, areas mm2. The
+        same job and `seed` give the same plan. Raises: SpecError for another effort or a seed
+        below 0.
 
         >>> job.nest(effort="quick").complete
         True
@@ -239,6 +242,11 @@ def _with_own_disc(job: Job, disc: Blank | None) -> Job:
     """The job with a script's disc in place of its own. Raises: SpecError where it does not fit."""
     if disc is None:
         return job
+    if isinstance(disc, str | PathLike):
+        advice = f'changed({{"disc.file": "{disc}", "wheel.vent_count": 0}})'
+        raise SpecError(
+            [Fault("disc", str(disc), "a Blank; a drawing is a key of the job", advice)]
+        )
     require_fit(job.wheel, disc)
     wheel, own = without_vents(job.wheel), as_disc(disc)
     return replace(job, wheel=wheel, disc=None, drawn_disc=None, own_disc=own)

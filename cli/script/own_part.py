@@ -15,6 +15,9 @@ def own_part(
     blank: Blank, count: int, turns: Turns, steel: str, taken: Collection[str]
 ) -> ExtraPart:
     """The part as the job file's own parts are. Raises: SpecError with every fault."""
+    if not isinstance(blank, Blank):
+        advice = 'Blank("lid", "extra", 6.0, Circle((0.0, 0.0), 40.0)); a drawing is an [[extra]]'
+        raise SpecError([Fault("blank", blank, "a Blank", advice)])
     faults = []
     if blank.name in {*taken, *RESERVED}:
         faults.append(Fault("name", blank.name, "a name that no other part has", "my-part"))

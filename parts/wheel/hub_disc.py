@@ -6,6 +6,7 @@ import math
 from functools import partial
 from typing import TYPE_CHECKING, Literal
 
+from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.base.so_many import so_many
 from platewheel.parts.geometry.blank import Blank, Mark, MarkPoint, MarkText
 from platewheel.parts.geometry.outline import Circle, Line, Point
@@ -21,7 +22,10 @@ SIDES: tuple[Side, Side] = ("field", "gauge")
 
 
 def disc_z_mm(spec: WheelSpec, side: Side) -> tuple[float, float]:
-    """Least and greatest z of a disc; its outer face lies at the inset from its edge."""
+    """Least and greatest z of a disc; its outer face lies at the inset from its edge. Raises:
+    SpecError for another side."""
+    if side not in SIDES:
+        raise SpecError([Fault("side", side, " | ".join(f'"{one}"' for one in SIDES), '"field"')])
     if side == "field":
         return spec.disc_field_inset_mm, spec.disc_field_inset_mm + spec.disc_thickness_mm
     top = spec.tread_width_mm - spec.disc_gauge_inset_mm
@@ -48,7 +52,8 @@ def vent_centres(spec: WheelSpec) -> tuple[Point, ...]:
 
 
 def hub_disc(spec: WheelSpec, side: Side = "field") -> cq.Solid:
-    """Disc in its place on the wheel: axis Z, first vent on +X; mm. Raises: GeometryError.
+    """Disc in its place on the wheel: axis Z, first vent on +X; mm. Raises: SpecError for
+    another side than "field" or "gauge"; GeometryError.
 
     >>> hub_disc(spec, "gauge").isValid()
     True
@@ -85,7 +90,7 @@ def disc_volume_mm3(spec: WheelSpec, side: Side) -> float:
 
 
 def disc_blank(spec: WheelSpec, side: Side = "field") -> Blank:
-    """Disc laid flat, centre on the origin, vents first; mm.
+    """Disc laid flat, centre on the origin, vents first; mm. Raises: SpecError for another side.
 
     >>> len(disc_blank(spec).holes) == spec.vent_count + 1
     True

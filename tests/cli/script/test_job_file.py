@@ -6,7 +6,9 @@ import json
 import math
 from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
+import numpy
 import pytest
 from typer.testing import CliRunner
 
@@ -74,6 +76,37 @@ def test_rows_are_changed_whole(job: platewheel.JobFile) -> None:
     assert job.changed(stock=rows).job.stock[0].width_mm == 1500.0
 
 
+def test_rows_may_be_taken_out_and_numbers_be_of_numpy(job: platewheel.JobFile) -> None:
+    assert job.changed(offcut=None).job.offcuts == ()
+    other = job.changed(wheels=numpy.int64(12), payload_kg=numpy.float32(250.0))
+    assert (other.job.head.wheels, other.job.wagon.payload_kg) == (12, 250.0)
+
+
+@pytest.mark.parametrize("values", [{"stock": 5}, {"stock": [5]}, {5: 3}, [1], "weld_throat_mm"])
+def test_what_is_no_table_of_keys_is_refused(job: platewheel.JobFile, values: Any) -> None:
+    with pytest.raises(platewheel.SpecError):
+        job.changed(values)
+
+
+def test_what_is_no_blank_is_refused_by_name(job: platewheel.JobFile) -> None:
+    with pytest.raises(platewheel.SpecError, match=r'changed\({"disc.file": "mine.dxf"'):
+        job.with_disc("mine.dxf")  # type: ignore[arg-type]
+    wrong: Any = None
+    for ask in (
+        lambda: job.with_disc(wrong),
+        lambda: job.with_part("lid", 3),  # type: ignore[arg-type]
+        lambda: platewheel.wheel_parts(job.job.wheel, disc=5),  # type: ignore[arg-type]
+    ):
+        with pytest.raises(platewheel.SpecError, match="a Blank"):
+            ask()
+
+
+def test_a_disc_has_no_third_side(job: platewheel.JobFile) -> None:
+    for ask in (platewheel.hub_disc, platewheel.disc_blank):
+        with pytest.raises(platewheel.SpecError, match=r'side: found .left.; allowed: "field"'):
+            ask(job.job.wheel, "left")  # type: ignore[operator]
+
+
 def test_a_part_of_ones_own_is_laid_with_the_blanks(job: platewheel.JobFile) -> None:
     thick = job.job.wheel.disc_thickness_mm
     disc = platewheel.Blank("lid", "extra", thick, Circle((0.0, 0.0), 40.0))
@@ -119,6 +152,8 @@ def test_arguments_are_held_to_their_ranges(job: platewheel.JobFile) -> None:
         platewheel.propose(job, step_mm=0.0, analyses=3, most_diameter_mm=1e9)
     keys = {fault.key for fault in told.value.faults}
     assert keys == {"step_mm", "analyses", "most_diameter_mm"}
+    with pytest.raises(platewheel.SpecError, match="up to most_diameter_mm, 300 mm"):
+        platewheel.propose(job, least_diameter_mm=400.0, most_diameter_mm=300.0)
 
 
 def spoked(job: platewheel.JobFile) -> platewheel.Blank:
