@@ -14,6 +14,7 @@ from platewheel.cli.output.offcut_use import used_before
 from platewheel.cli.output.reserved import require_free, reserved
 from platewheel.cli.output.write import write_blanks, write_sheets, write_templates
 from platewheel.cli.papers.refit_page import refit_page
+from platewheel.cli.papers.sheet.summary import OWN_DISC
 from platewheel.cli.refit.choice_rows import choice_rows
 from platewheel.cli.refit.job import refit_job
 from platewheel.cli.refit.rows import (
@@ -109,7 +110,8 @@ def _write(
     pages = write_templates(cut, refit.parts, folder, beside=False) if refit.parts else []
     wheels = wheel_records(job, refit)
     axles = axle_records(job, wheels, paired_by(refit))
-    warnings = [*refit_warnings(job, refit, axles), *used]
+    own = OWN_DISC if job.own_disc else ()
+    warnings = [*own, *refit_warnings(job, refit, axles), *used]
     sheets, nesting = None, None
     if plan:
         step("cutting files")

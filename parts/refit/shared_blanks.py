@@ -11,12 +11,13 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.checks.making.weld_access import seam_gap_range_mm
 from platewheel.parts.geometry.blank import Blank, MarkText
 from platewheel.parts.making.ring_roundness import gap_spread_mm
 from platewheel.parts.wheel.flange import blank_sweep_deg, flange_blank
 from platewheel.parts.wheel.hub_disc import Side, disc_blank, disc_diameter_mm
-from platewheel.parts.wheel.own_disc import require_fit, resized
+from platewheel.parts.wheel.own_disc import fit_faults, resized
 from platewheel.parts.wheel.spec import WheelSpec
 
 STEPS_PER_MM = 10  # sizes are told to 0.1 mm
@@ -123,7 +124,10 @@ def shared_disc(
     if own is None:
         return _named(disc_blank(fitted, side), name)
     disc = replace(resized(own, diameter_mm), name=name)
-    require_fit(fitted, disc)
+    if faults := fit_faults(fitted, disc):
+        found = f"cut to {diameter_mm:g} mm for a ring as rolled"
+        advice = "openings that leave room for it, or a larger ring"
+        raise SpecError(dict.fromkeys(Fault("disc", found, one.allowed, advice) for one in faults))
     return disc
 
 

@@ -173,6 +173,16 @@ def test_the_job_sheet_begins_with_a_caution_of_it(own: Job) -> None:
     assert "drawing of your own" not in read_first(job_of(tomllib.loads(job_text())))[0]
 
 
+def test_a_refit_begins_with_a_caution_of_it(home: Path) -> None:
+    rings = home / "rings.csv"
+    rings.write_text("ring,outside_circumference_mm\n1,565.5\n2,565.6\n", encoding="utf-8")
+    shown = run("refit", home / "job.toml", "--rings", rings, "--out", home / "out", "--no-nest")
+    assert shown.exit_code == 0, shown.stderr
+    folder = home / "out" / f"{NAME}-refit"
+    report = json.loads((folder / "report.json").read_text(encoding="utf-8"))
+    assert "drawing of your own" in report["warnings"][0]
+
+
 def test_nothing_rates_it_and_vents_are_not_known(own: Job) -> None:
     assert assess(own.setting) is None
     found = {one.id: one.verdict for one in checks_with_advice(own, None)}
