@@ -75,6 +75,8 @@ def _put(table: dict[str, Any], section: str, key: str, value: Any) -> None:
         table[section] = value
     elif value is None:
         table.get(section, {}).pop(key, None)
+        if not table.get(section, True):
+            del table[section]  # as [disc] without its file
     else:
         table.setdefault(section, {})[key] = value
 

@@ -14,6 +14,7 @@ from typer.testing import CliRunner
 
 import platewheel
 from platewheel.cli.commands.main import app
+from platewheel.cli.script.changes import with_values
 from platewheel.parts.geometry.outline import Circle
 from tests.cli.jobs import job_text
 
@@ -78,6 +79,8 @@ def test_rows_are_changed_whole(job: platewheel.JobFile) -> None:
 
 def test_rows_may_be_taken_out_and_numbers_be_of_numpy(job: platewheel.JobFile) -> None:
     assert job.changed(offcut=None).job.offcuts == ()
+    drawn = {"disc": {"file": "mine.dxf"}, "job": {"wheels": 4}}
+    assert with_values(drawn, {"disc.file": None}) == {"job": {"wheels": 4}}
     other = job.changed(wheels=numpy.int64(12), payload_kg=numpy.float32(250.0))
     assert (other.job.head.wheels, other.job.wagon.payload_kg) == (12, 250.0)
 
