@@ -8,6 +8,7 @@ from functools import cache
 import pytest
 
 from platewheel.cli.work import stopping
+from platewheel.parts.base import interruptible
 from platewheel.nesting.search.nest import EFFORTS
 from platewheel.parts.rating.assess import Assessment, assess
 from platewheel.parts.setting.setting import Setting
@@ -25,6 +26,8 @@ def module_patch() -> Iterator[pytest.MonkeyPatch]:
 def a_run_of_its_own(monkeypatch: pytest.MonkeyPatch) -> None:
     """A command is a process of its own: what another test has put in place is none of its."""
     monkeypatch.setattr(stopping, "_STATE", stopping._State())
+    monkeypatch.setattr(interruptible, "_HEARERS", [])
+    monkeypatch.setattr(interruptible, "_KEPT", [])
 
 
 @pytest.fixture(autouse=True, scope="module")
