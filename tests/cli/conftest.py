@@ -8,8 +8,8 @@ from functools import cache
 import pytest
 
 from platewheel.cli.work import stopping
-from platewheel.parts.base import interruptible
 from platewheel.nesting.search.nest import EFFORTS
+from platewheel.parts.base import interruptible
 from platewheel.parts.rating.assess import Assessment, assess
 from platewheel.parts.setting.setting import Setting
 
