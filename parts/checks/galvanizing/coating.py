@@ -106,7 +106,7 @@ def coating_life(setting: Setting) -> CheckResult | None:
         f"EN ISO 1461:2009, table 3; loss {loss:g} um a year: ISO 9223, from memory",
         at_most=False,
         good=told,
-        bad=f"{told}, gone {so_many(round(setting.use.years - years), 'year')} before use.years: "
+        bad=f"{told}, gone {so_many(round(setting.use.years - years), 'year')} too early: "
         "paint over it, or take thicker steel, which takes more zinc",
         bad_verdict="warn",
     )
