@@ -152,7 +152,7 @@ CASES: dict[str, Callable[[Table, Path], None]] = {
     "sheets-20": sheets,
     "offcuts-200": offcuts,
     **{f"discs-{n}": discs(n) for n in (100, 200, 1000, 4000)},
-    "comb-3900": one([comb(974, 4.0, 150.0)]),
+    "comb-2400": one([comb(600, 4.0, 150.0)]),
     "wide-comb-3900": one([comb(200, 11.0, 150.0)]),
     "star-3900": one([star(3900, 250.0, 300.0)]),
     "spiral-3900": one([spiral(3900, 9.0, 12.0)]),
