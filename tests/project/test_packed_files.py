@@ -1,4 +1,4 @@
-"""What is packed: what the folders hold by pyproject.toml, the rest by MANIFEST.in.
+"""What is packed: what the folders hold by pyproject.toml, the rest by .ci/packed.in.
 
 The archives themselves are made and used by `tests/bench/packed.sh`.
 """
@@ -13,7 +13,7 @@ from tests.places import ROOT
 SETUPTOOLS = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["tool"]["setuptools"]
 MANIFEST = [
     line.split()
-    for line in (ROOT / "MANIFEST.in").read_text("utf-8").splitlines()
+    for line in (ROOT / ".ci/packed.in").read_text("utf-8").splitlines()
     if line and not line.startswith("#")
 ]
 
