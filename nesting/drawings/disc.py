@@ -5,8 +5,7 @@ from __future__ import annotations
 from pydantic import Field
 
 from platewheel.nesting.drawings.closed_loops import JOIN_MM
-from platewheel.nesting.drawings.read import Unit
-from platewheel.nesting.stock.cutting import LEAST_WEB_MM
+from platewheel.nesting.drawings.drawing_keys import DrawingUnit, FinerThanKerf, JoinTolerance
 from platewheel.parts.base.spec_model import Spec
 
 
@@ -21,18 +20,6 @@ class DiscDrawing(Spec):
         "rim, a round hub hole in its middle, openings of any outline clear of the beads; the "
         "drawing's x lies over the keyway. No strength or zinc check knows it",
     )
-    unit: Unit = Field(
-        "file", description="of the drawing; file = as the drawing itself says, or else mm"
-    )
-    join_tolerance_mm: float = Field(
-        JOIN_MM,
-        ge=0.001,
-        le=1,
-        description="ends of the drawing's lines that lie this close are joined (default: as of "
-        "an [[extra]])",
-    )
-    finer_than_kerf: bool = Field(
-        False,
-        description="true: what the kerf cannot follow is left out, webs of less than "
-        f"{LEAST_WEB_MM:g} mm stay, and the report says what is lost; false: it is refused",
-    )
+    unit: DrawingUnit = "file"
+    join_tolerance_mm: JoinTolerance = JOIN_MM
+    finer_than_kerf: FinerThanKerf = False

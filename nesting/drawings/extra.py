@@ -10,10 +10,11 @@ from typing import ClassVar
 from pydantic import Field
 
 from platewheel.nesting.drawings.closed_loops import JOIN_MM
+from platewheel.nesting.drawings.drawing_keys import DrawingUnit, FinerThanKerf, JoinTolerance
 from platewheel.nesting.drawings.kerf_fit import fitted, notes_of, wrong_of
 from platewheel.nesting.drawings.layers import DrawingLayer, uses_for
-from platewheel.nesting.drawings.read import Outline, Unit, read_outline
-from platewheel.nesting.stock.cutting import LEAST_WEB_MM, Cutting
+from platewheel.nesting.drawings.read import Outline, read_outline
+from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.layout import Turns
 from platewheel.nesting.stock.small_holes import without_small_holes
 from platewheel.nesting.stock.stock import Steel
@@ -43,21 +44,9 @@ class Extra(Spec):
         "layer mark is marked, words too, every other line cut, unless [[drawing_layer]] says "
         "otherwise",
     )
-    unit: Unit = Field(
-        "file", description="of the drawing; file = as the drawing itself says, or else mm"
-    )
-    join_tolerance_mm: float = Field(
-        JOIN_MM,
-        ge=0.001,
-        le=1,
-        description="ends of the drawing's lines that lie this close are joined (default: half "
-        "the narrowest kerf of common use, a laser's 0.1 mm; no source)",
-    )
-    finer_than_kerf: bool = Field(
-        False,
-        description="true: what the kerf cannot follow is left out, webs of less than "
-        f"{LEAST_WEB_MM:g} mm stay, and the report says what is lost; false: it is refused",
-    )
+    unit: DrawingUnit = "file"
+    join_tolerance_mm: JoinTolerance = JOIN_MM
+    finer_than_kerf: FinerThanKerf = False
     thickness_mm: float = Field(gt=0, le=100, examples=[6.0], description="of the plate")
     count: int = Field(ge=1, le=100000, examples=[20], description="how many for the whole job")
     turns: Turns = Field(
