@@ -131,6 +131,11 @@ class Job:
 def read_job(path: Path, *, gauges_cut: bool = False) -> Job:
     """Job from a file. Raises: SpecError with every fault and its line, as `job_of`; nothing else
     for bad input."""
+    return read_with_table(path, gauges_cut=gauges_cut)[0]
+
+
+def read_with_table(path: Path, *, gauges_cut: bool = False) -> tuple[Job, dict[str, Any]]:
+    """The same, and the sections as the file has them, from one reading. Raises: SpecError."""
     text = read_toml(path, KINDS, REPEATED)
     faults = [*text.faults]
     try:
@@ -146,7 +151,7 @@ def read_job(path: Path, *, gauges_cut: bool = False) -> Job:
         faults += (text.places.placed(one) for one in found)
     if faults:
         raise SpecError(sorted(faults, key=lambda one: one.line))
-    return replace(job, places=text.places)
+    return replace(job, places=text.places), text.table
 
 
 def told_alone(table: dict[str, Any]) -> Iterator[Fault]:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from functools import lru_cache
@@ -11,7 +10,7 @@ from os import PathLike
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from platewheel.cli.job.job import Job, job_of, read_job
+from platewheel.cli.job.job import Job, job_of, read_with_table
 from platewheel.cli.script.changes import with_values
 from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.base.so_many import so_many
@@ -261,8 +260,8 @@ def load(path: str | PathLike[str]) -> JobFile:
     platewheel.parts.base.faults.SpecError: no-such.toml: ...
     """
     file = Path(path)
-    job = read_job(file)
-    return JobFile(job, tomllib.loads(file.read_text("utf-8-sig")), file.parent, file)
+    job, table = read_with_table(file)
+    return JobFile(job, table, file.parent, file)
 
 
 def demo() -> JobFile:

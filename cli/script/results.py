@@ -19,8 +19,9 @@ from platewheel.cli.words.proposal import own_words, proposals_table
 from platewheel.nesting.stock.layout import Layout
 from platewheel.parts.base.so_many import so_many
 from platewheel.parts.base.units import Units
+from platewheel.parts.checks.result import Verdict, verdict_words
 
-SHOWN = {"fail": "fail", "warn": "warn", "pass": "pass", "not-assessed": "not assessed"}
+SHOWN: tuple[Verdict, ...] = ("fail", "warn", "pass", "not-assessed")
 
 
 @dataclass(frozen=True)
@@ -54,7 +55,7 @@ class Checks(Shown):
 
     def lines(self) -> tuple[str, ...]:
         counts = {v: sum(r.verdict == v for r in self.rows) for v in SHOWN}
-        return (", ".join(f"{counts[verdict]} {told}" for verdict, told in SHOWN.items()),)
+        return (", ".join(f"{counts[one]} {verdict_words(one)}" for one in SHOWN),)
 
     def tables(self) -> Titled:
         return (("Checks", checks_table(self.rows)),)

@@ -10,7 +10,7 @@ from platewheel.cli.terminal.width import PIPED, columns, folded
 from platewheel.cli.words.checks import limit_words
 from platewheel.cli.words.values import Figure, Margin
 from platewheel.parts.base.so_many import so_many
-from platewheel.parts.checks.result import Verdict
+from platewheel.parts.checks.result import Verdict, verdict_words
 
 TOLD: tuple[Verdict, ...] = ("fail", "warn", "pass", "not-assessed")
 LOOKS = {"fail": "bold red", "warn": "yellow", "pass": "green", "not-assessed": "dim"}
@@ -50,7 +50,7 @@ def _blocks(rows: Iterable[CheckRow]) -> Iterator[tuple[str, str, list[CheckRow]
         head = _head(block[0])
         if len(block) > 1:
             names = "; ".join(row.title for row in block)
-            head = f"{_word(block[0].verdict)}  {so_many(len(block), 'check')}: {names}"
+            head = f"{verdict_words(block[0].verdict)}  {so_many(len(block), 'check')}: {names}"
         yield head, block[0].says, block
 
 
@@ -64,7 +64,7 @@ def _sources(block: Sequence[CheckRow]) -> list[str]:
 def counted(rows: Sequence[CheckRow]) -> str:
     """`2 fail, 3 warn, 51 pass, 4 not assessed`."""
     found = [row.verdict for row in rows]
-    return ", ".join(f"{found.count(one)} {_word(one)}" for one in TOLD)
+    return ", ".join(f"{found.count(one)} {verdict_words(one)}" for one in TOLD)
 
 
 def show_checks(rows: Sequence[CheckRow], every: bool = False, sources: bool = False) -> None:
@@ -76,8 +76,8 @@ def show_checks(rows: Sequence[CheckRow], every: bool = False, sources: bool = F
     console = Console(width=width or PIPED, soft_wrap=True, highlight=False)
     for verdict, line in check_lines(rows, width, every=every, sources=sources):
         text = Text(line)
-        if line.startswith(_word(verdict)):
-            text.stylize(LOOKS.get(verdict, ""), 0, len(_word(verdict)))
+        if line.startswith(verdict_words(verdict)):
+            text.stylize(LOOKS.get(verdict, ""), 0, len(verdict_words(verdict)))
         console.print(text)
 
 
@@ -90,9 +90,5 @@ def _head(row: CheckRow) -> str:
         None if row.margin is None else f"margin {Margin(row.margin).told('mm')}",
     ]
     told = ", ".join(text for text in figures if text)
-    head = f"{_word(row.verdict) + '  ':<{INDENT}}{row.title}"
+    head = f"{verdict_words(row.verdict) + '  ':<{INDENT}}{row.title}"
     return f"{head}: {told}" if told else head
-
-
-def _word(verdict: str) -> str:
-    return verdict.replace("-", " ")

@@ -12,7 +12,7 @@ from platewheel.cli.words.table import Column, Table, table
 from platewheel.cli.words.values import Figure
 from platewheel.parts.base.so_many import so_many
 from platewheel.parts.base.spec_model import toml_value
-from platewheel.parts.checks.result import CheckResult
+from platewheel.parts.checks.result import CheckResult, verdict_words
 
 
 def show_comparison(found: Comparison, files: tuple[Path, Path]) -> None:
@@ -142,11 +142,11 @@ def _check(check: CheckResult | None) -> str:
         return "does not apply"
     margin = "" if check.margin is None else f", {check.margin:+.1%}"
     if check.value is None:
-        return check.verdict
+        return verdict_words(check.verdict)
     side = "at most" if check.at_most else "at least"
     limit = "" if check.limit is None else f", {side} {Figure(check.limit).told('mm')}"
     value = Figure(check.value).told("mm")
-    return f"{check.verdict}: {value}{limit} {check.unit}".rstrip() + margin
+    return f"{verdict_words(check.verdict)}: {value}{limit} {check.unit}".rstrip() + margin
 
 
 def comparison_table(found: Comparison) -> dict[str, Any]:

@@ -9,6 +9,11 @@ Verdict = Literal["pass", "warn", "fail", "not-assessed"]
 WORST_FIRST: tuple[Verdict, ...] = ("fail", "warn", "not-assessed", "pass")
 
 
+def verdict_words(verdict: str) -> str:
+    """A verdict as people read it: `not assessed`."""
+    return verdict.replace("-", " ")
+
+
 @dataclass(frozen=True)
 class CheckResult:
     """One check. A failed check is a result with a negative margin, never an error.

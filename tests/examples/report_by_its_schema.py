@@ -8,6 +8,8 @@ from pathlib import Path
 
 from platewheel import Report
 
+if len(sys.argv) != 2:
+    raise SystemExit(__doc__)
 report = Report.model_validate_json(Path(sys.argv[1]).read_text(encoding="utf-8"))
 print(f"{report.job.name}: {report.job.wheels} wheels of {report.wheel.mass_kg:.2f} kg, ", end="")
 print(f"by platewheel {report.version}, schema {report.schema_version}")

@@ -10,7 +10,7 @@ from platewheel.cli.papers.calculation.terms import with_unit
 from platewheel.cli.papers.calculation.words import NOT_SET_OUT
 from platewheel.cli.words.phrases import Sentence
 from platewheel.parts.base.units import Units
-from platewheel.parts.checks.result import CheckResult
+from platewheel.parts.checks.result import WORST_FIRST, CheckResult, verdict_words
 
 ROOMS: Final = {  # heading of each group, in the order of the paper
     "running": "Running: does the wheel stay on its rails",
@@ -115,6 +115,6 @@ def left_open(groups: Sequence[Mapping[str, Any]]) -> list[list[str]]:
 
 def counted(results: Sequence[CheckResult]) -> str:
     """How many of each verdict."""
-    words = {"fail": "fail", "warn": "warn", "not-assessed": "not assessed", "pass": "pass"}
-    counts = {word: sum(one.verdict == name for one in results) for name, word in words.items()}
-    return ", ".join(f"{count} {word}" for word, count in counts.items() if count)
+    counts = {name: sum(one.verdict == name for one in results) for name in WORST_FIRST}
+    told = (f"{count} {verdict_words(name)}" for name, count in counts.items() if count)
+    return ", ".join(told)

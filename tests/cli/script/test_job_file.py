@@ -195,3 +195,11 @@ def test_discs_of_ones_own_are_laid_in_place_of_the_plain_ones(job: platewheel.J
         platewheel.propose(own)
     with pytest.raises(platewheel.SpecError, match=r"disc\.thickness_mm"):
         own.changed(disc_thickness_mm=6.0)
+
+
+def test_lines_may_end_as_in_a_job_file_of_any_system(
+    job: platewheel.JobFile, tmp_path: Path
+) -> None:
+    file = tmp_path / "job.toml"
+    file.write_bytes(job_text({}).replace("\n", "\r").encode())
+    assert platewheel.load(file).table == job.table
