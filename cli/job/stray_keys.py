@@ -14,6 +14,7 @@ from platewheel.parts.base.spec_model import Spec, find_faults, unknown_key
 Kinds = Mapping[str, type[Spec]]
 SIZES = ("length_mm", "width_mm")  # of a plate; a left-over piece has corners
 NEARER = 0.1  # by so much is a key of another section more alike before it is told
+LEAST_ALIKE = 0.7
 
 
 def key_faults(
@@ -54,18 +55,23 @@ def stray_key(key: str, value: Any, name: str, kinds: Kinds, repeated: Collectio
         return Fault(key, value, f"inside {where}", f"move it below {where}")
     own = unknown_key(key, value, list(kinds[name].model_fields))
     if own.allowed.startswith("known keys"):
-        best = max(
-            (
-                (difflib.SequenceMatcher(None, key.lower(), one).ratio() - NEARER, one, home)
-                for home, kind in kinds.items()
-                for one in kind.model_fields
-            ),
-            key=lambda row: (row[0] + NEARER * (row[2] == name), row[1]),
-        )
-        if best[2] != name and best[0] > 0.7:
-            where = bracketed(best[2], repeated)
-            return replace(own, advice=f"did you mean {best[1]}, below {where}?")
+        likeness, meant, home = max(_alike(key, name, kinds), default=(0.0, "", name))
+        if home != name and likeness > LEAST_ALIKE:
+            where = bracketed(home, repeated)
+            return replace(own, advice=f"did you mean {meant}, below {where}?")
     return own
+
+
+def _alike(key: str, name: str, kinds: Kinds) -> Iterator[tuple[float, str, str]]:
+    """Keys that are as alike as any that is told: how much, and of which section; in the section
+    `name` itself a less alike one is as near."""
+    matcher = difflib.SequenceMatcher(None, "", key.lower())
+    for home, kind in kinds.items():
+        for one in kind.model_fields:
+            matcher.set_seq1(one)
+            bounds = matcher.real_quick_ratio, matcher.quick_ratio  # cheap, and never too low
+            if all(bound() > LEAST_ALIKE for bound in bounds):
+                yield matcher.ratio() - NEARER * (home != name), one, home
 
 
 def section_faults(

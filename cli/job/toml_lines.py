@@ -10,7 +10,8 @@ from typing import Any
 
 from platewheel.parts.base.faults import Fault
 
-HEAD = re.compile(r"^\s*(\[\[?)\s*([\w.\"' -]+?)\s*(\]\]?)\s*(#.*)?$")
+# `++` and `*+` give nothing back: a line of a million blanks is looked through once
+HEAD = re.compile(r"^\s*+(\[\[?)\s*+([\w.\"'-]++(?: ++[\w.\"'-]++)*+)\s*+(\]\]?)\s*+(#.*)?$")
 KEY = re.compile(r"^\s*([\w-]+|\"[^\"\n]*\"|'[^'\n]*')((?:\s*\.\s*[\w\"'-]+)*)\s*=(?!=)")
 
 

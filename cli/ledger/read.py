@@ -113,7 +113,7 @@ class _Lines:
         end = next((i for i in range(at + 1, len(self._text)) if self._begins(i)), None)
         word = re.escape(re.split(r"[.\[]", key)[0])
         for i in range(at + 1, len(self._text) if end is None else end):
-            if key and re.match(rf"\s*[\"']?{word}[\"']?\s*=", self._text[i]):
+            if key and re.match(rf"\s*+[\"']?{word}[\"']?\s*+=", self._text[i]):
                 at = i
                 break
         return f"{self._path}:{at + 1}"
@@ -121,5 +121,5 @@ class _Lines:
     def _begins(self, i: int, kind: str = "") -> bool:
         """Whether a line is the head of a table, or of its key, of that kind or of any."""
         if not kind:
-            return bool(re.match(r"\s*\[\[?\s*[\"'\w]+[\"']?\s*\]", self._text[i]))
-        return bool(re.match(rf"\s*\[*\s*[\"']?{re.escape(kind)}[\"']?\s*[\]=]", self._text[i]))
+            return bool(re.match(r"\s*+\[\[?\s*+[\"'\w]++\s*+\]", self._text[i]))
+        return bool(re.match(rf"\s*+\[*+\s*+[\"']?{re.escape(kind)}[\"']?\s*+[\]=]", self._text[i]))

@@ -252,8 +252,8 @@ def _with_own_disc(job: Job, disc: Blank | None) -> Job:
 
 
 def load(path: str | PathLike[str]) -> JobFile:
-    """A job file, read and checked; drawings that it names are read beside it. Raises: SpecError
-    with every fault.
+    """A job file, read and checked; drawings that it names are read beside it, its ledger stays
+    the one there wherever the script goes. Raises: SpecError with every fault.
 
     >>> load("no-such.toml")
     Traceback (most recent call last):
@@ -261,7 +261,8 @@ def load(path: str | PathLike[str]) -> JobFile:
     """
     file = Path(path)
     job, table = read_with_table(file)
-    return JobFile(job, table, file.parent, file)
+    home = file.absolute()
+    return JobFile(_at_home(job), table, home.parent, home)
 
 
 def demo() -> JobFile:
@@ -272,6 +273,13 @@ def demo() -> JobFile:
     """
     with as_file(files("platewheel.cli.job") / "demo.toml") as path:
         return load(path)
+
+
+def _at_home(job: Job) -> Job:
+    if job.rack is None:
+        return job
+    ledger = replace(job.rack.ledger, path=job.rack.ledger.path.absolute())
+    return replace(job, rack=replace(job.rack, ledger=ledger))
 
 
 @lru_cache(maxsize=16)

@@ -20,7 +20,8 @@ UP = {"TOP": -0.5, "MIDDLE": 0.0}  # from the place to the middle of capitals, i
 
 
 def drawn_words(entity: Any, unit_mm: float) -> tuple[MarkText, ...]:
-    """The lines of a TEXT, ATTRIB or MTEXT that lies face up in the xy plane; none of others."""
+    """The lines of a TEXT, ATTRIB or MTEXT that lies face up in the xy plane; none of others, nor
+    of one with bytes that are no letters of the drawing's alphabet."""
     from ezdxf.upright import upright
 
     try:
@@ -30,6 +31,7 @@ def drawn_words(entity: Any, unit_mm: float) -> tuple[MarkText, ...]:
             return ()
         lines = _lines(entity) if entity.dxftype() == "MTEXT" else _line(entity)
         found = tuple(_scaled(line, unit_mm) for line in lines if line.text.strip())
+        "".join(line.text for line in found).encode()  # bytes of no letter stay lone surrogates
     except Exception:  # damaged numbers can upset the library in any way: told as left out
         return ()
     sound = all(math.isfinite(n) for m in found for n in (*m.at, m.height_mm, m.turn_deg))

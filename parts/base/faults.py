@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 
+MOST_KEY = 1000  # letters that are told; a path of a file may be long
+
 
 @dataclass(frozen=True)
 class Fault:
@@ -24,7 +26,8 @@ class Fault:
     def __str__(self) -> str:
         shown = "nothing" if self.value is None else _shown(self.value)
         place = f"line {self.line}: " if self.line else ""
-        return f"{place}{self.key}: found {shown}; allowed: {self.allowed}; try: {self.advice}"
+        key = self.key if len(self.key) <= MOST_KEY else f"{self.key[:MOST_KEY]}..."
+        return f"{place}{key}: found {shown}; allowed: {self.allowed}; try: {self.advice}"
 
     def below(self, path: str) -> Fault:
         """The same fault with its key put below a section's name."""

@@ -108,10 +108,14 @@ def test_a_fault_is_told_by_its_line(
         (RACK[: RACK.index("[600, 400]")], ":13: "),  # torn off
         (b"\n\n\xff\xfe", ":3: found 'bytes that are not UTF-8"),
         ("x = " + "[" * 5000, ":1: "),
+        (
+            RACK.replace("= 40", "= -40").replace("[[round]]", f"{300_000 * ' '}\n[[round]]"),
+            ":21: ",
+        ),
         ("plate = 3", ":1: "),
         ("plate = [3]", ":1: "),
     ],
-    ids=["torn", "no-utf8", "deep", "number", "numbers"],
+    ids=["torn", "no-utf8", "deep", "blanks", "number", "numbers"],
 )
 def test_a_damaged_file_is_refused_and_left(tmp_path: Path, data: str | bytes, words: str) -> None:
     assert any(words in fault for fault in faults(written(tmp_path, data)))

@@ -203,3 +203,24 @@ def test_lines_may_end_as_in_a_job_file_of_any_system(
     file = tmp_path / "job.toml"
     file.write_bytes(job_text({}).replace("\n", "\r").encode())
     assert platewheel.load(file).table == job.table
+
+
+def test_a_script_may_go_elsewhere(
+    path: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    text = path.read_text("utf-8").replace("[job]\n", '[job]\nledger = "stock.toml"\n', 1)
+    for name, free in (("here", "free"), ("there", "used")):
+        home = tmp_path / name
+        home.mkdir()
+        (home / "mine.toml").write_text(text, "utf-8")
+        piece = f'[[plate]]\nname = "of-{name}"\nstate = "{free}"\nthickness_mm = 6\n'
+        size = "width_mm = 1250\nlength_mm = 2500\n"
+        (home / "stock.toml").write_text(piece + size, "utf-8")
+    monkeypatch.chdir(tmp_path / "here")
+    loaded = platewheel.load("mine.toml")
+    monkeypatch.chdir(tmp_path / "there")
+    for one in (loaded, loaded.changed(tread_diameter_mm=300.0)):
+        assert one.job.rack is not None
+        assert one.job.rack.ledger.path.resolve() == tmp_path / "here" / "stock.toml"
+        assert [piece.name for piece in one.job.rack.ledger.pieces] == ["of-here"]
+        assert one.job.rack.file == str(tmp_path / "here" / "mine.toml")

@@ -89,3 +89,14 @@ def test_words_on_the_mark_layer_are_marked_and_others_left_out(tmp_path: Path) 
     drawn = read_outline(save(doc, tmp_path))
     assert drawn.marks == (MarkText((40.0, 20.0), "GO", 8.0, 0.0),)
     assert "3 TEXT left out" in drawn.notes
+
+
+def test_words_in_another_alphabet_than_the_drawing_tells_are_left_out(tmp_path: Path) -> None:
+    doc = drawing("R2007")  # the first in UTF-8
+    doc.modelspace().add_circle((0, 0), 50)
+    doc.modelspace().add_text("GOING", height=8, dxfattribs={"layer": "MARK"})
+    path = save(doc, tmp_path)
+    path.write_bytes(path.read_bytes().replace(b"GOING", b"GO\xff\xfeG"))
+    drawn = read_outline(path)
+    assert drawn.marks == ()
+    assert "1 TEXT left out" in drawn.notes
