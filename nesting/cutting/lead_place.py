@@ -246,7 +246,7 @@ def place_leads(
     """First spot of the cut with room for the leads wanted; None where there is none. The pierce
     keeps `pierce_mm` off its own part, else what the room asks; off others as good as it goes."""
     near = room.near(own)
-    there = list(spots(ring) if allowed is None else allowed)
+    there = spots(ring) if allowed is None else allowed
     for spot in _with_room_to_pierce(there, wanted, room, own, near, pierce_mm):
         found = leads_at(spot, wanted, room, own, loop, hole=hole, path=ring, near=near)
         if found is not None:
@@ -255,33 +255,34 @@ def place_leads(
 
 
 def _with_room_to_pierce(
-    there: Sequence[Spot],
+    there: Iterable[Spot],
     wanted: Leads,
     room: Room,
     own: Neighbour,
     near: Sequence[Neighbour],
     pierce_mm: float | None,
 ) -> Iterator[Spot]:
-    """Spots where the lead-in may begin: those with good room to other parts first."""
-    if not wanted.in_mm or not there:
+    """Spots where the lead-in may begin: those with good room to other parts first. Each is asked
+    about when its turn comes: the first is mostly taken."""
+    if not wanted.in_mm:
         yield from there
         return
     import shapely
 
-    starts = [lead_in(spot, wanted.in_mm, wanted.shape, wanted.slant_deg).start for spot in there]
-    points = shapely.points(starts)
     least = room.pierce_mm if pierce_mm is None else pierce_mm
-    own_free = shapely.distance(points, own.steel) >= least - HAIR_MM
-    others = [part.steel for part in near if part is not own]
-    away = shapely.distance(points, shapely.MultiPolygon(_each(others))) if others else None
-    done: set[int] = set()
-    for clear in (room.good_mm, room.pierce_mm):
-        for k, spot in enumerate(there):
-            if k in done or not own_free[k]:
-                continue
-            if away is None or away[k] >= clear + room.kerf_mm - HAIR_MM:
-                done.add(k)
-                yield spot
+    others = shapely.MultiPolygon(_each([part.steel for part in near if part is not own]))
+    narrow = []
+    for spot in there:
+        start = lead_in(spot, wanted.in_mm, wanted.shape, wanted.slant_deg).start
+        point = shapely.Point(start)
+        if not shapely.distance(point, own.steel) >= least - HAIR_MM:
+            continue
+        away = math.inf if others.is_empty else shapely.distance(point, others)
+        if away >= room.good_mm + room.kerf_mm - HAIR_MM:
+            yield spot
+        elif away >= room.pierce_mm + room.kerf_mm - HAIR_MM:
+            narrow.append(spot)
+    yield from narrow
 
 
 def _each(shapes: Sequence[Any]) -> list[Any]:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+import numpy as np
+
 from platewheel.nesting.proof.scene import TOLERANCE_MM, Scene, line_of, said
 
 
@@ -16,14 +18,18 @@ def mark_faults(scene: Scene) -> Iterator[str]:
 
     steel = shapely.STRtree(scene.steel)
     kept = shapely.STRtree(scene.kept)
-    for one in scene.drawn:
-        if one.layer != "mark":
-            continue
+    marks = [one for one in scene.drawn if one.layer == "mark"]
+    strokes = [one for one in marks if one.kind == "POLYLINE" and one.path]
+    lines = np.array([line_of(one.path) for one in strokes], dtype=object)
+    # nearly all lie well within their steel; what does not is asked for with the tolerance
+    sure = {int(i) for tree in (steel, kept) for i in tree.query(lines, predicate="covered_by")[0]}
+    unsure = {id(strokes[i]): lines[i] for i in range(len(strokes)) if i not in sure}
+    for one in marks:
         if one.kind == "POINT" and not len(steel.query(shapely.Point(one.at), predicate="within")):
             yield f"the centre at {said(one.at)} lies in a hole or beside the parts, steel wanted"
-        if one.kind != "POLYLINE" or not one.path:
+        line = unsure.get(id(one))
+        if line is None:
             continue
-        line = line_of(one.path)
         homes = [scene.steel[int(i)] for i in steel.query(line, predicate="intersects")]
         homes += [scene.kept[int(i)] for i in kept.query(line, predicate="intersects")]
         if not any(home.buffer(TOLERANCE_MM).covers(line) for home in homes):
