@@ -178,7 +178,6 @@ def _enters_own(lead: _Lead, edge: Edge, scene: Scene, k: int) -> bool:
     ahead = run.path[0].heading(0.0) if into else run.path[-1].heading(1.0)
     spots = samples(lead.path, 0.1)
     aside = np.abs((spots - np.array(joint)) @ np.array((-ahead[1], ahead[0])))
-    edges = [one.path for one in scene.edges if one.part is edge.part]
-    gap = np.min([off(spots, path) for path in edges], axis=0)
+    gap = np.min([off(spots, one.path) for one in scene.edges_of(edge.part)], axis=0)
     gap[shapely.contains_xy(scene.steel[k], spots)] *= -1
     return bool((gap < np.minimum(scene.asked.half_mm, STRAIGHT * aside) - TOLERANCE_MM).any())

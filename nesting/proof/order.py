@@ -71,12 +71,16 @@ def _guests(scene: Scene) -> Iterator[str]:
     for cut in scene.cuts:
         if cut.edge is not None:
             first.setdefault(cut.edge.part.number, cut.run.begins)
-    hulls = [edge.area.convex_hull for edge in outlines]
-    tree = shapely.STRtree([edge.area for edge in outlines])
+    areas = np.array([edge.area for edge in outlines], dtype=object)
+    hulls, boxes = shapely.convex_hull(areas), shapely.bounds(areas)
+    tree = shapely.STRtree(areas)
     for i, host in enumerate(outlines):
-        for k in tree.query(hulls[i], predicate="contains"):
+        near = tree.query(hulls[i])
+        within = (boxes[near, :2] >= boxes[i, :2]) & (boxes[near, 2:] <= boxes[i, 2:])
+        near = near[within.all(axis=1) & (near != i)]  # a shape itself takes long to compare
+        for k in near[shapely.contains(hulls[i], areas[near])]:
             guest = outlines[int(k)]
-            if guest is host or hulls[int(k)].contains(host.area):
+            if hulls[int(k)].contains(host.area):
                 continue
             if last[id(guest)] > first.get(host.part.number, last[id(guest)]):
                 yield f"{guest} lies in part {host.part.number} and is cut after it, before wanted"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 import numpy as np
@@ -60,9 +61,30 @@ class Scene:
     plate: Any
     kept: tuple[Any, ...]
 
+    @cached_property
+    def _cuts(self) -> dict[int, list[Cut]]:
+        """By the edge that they cut."""
+        found: dict[int, list[Cut]] = {}
+        for cut in self.cuts:
+            if cut.edge is not None:
+                found.setdefault(id(cut.edge), []).append(cut)
+        return found
+
+    @cached_property
+    def _edges(self) -> dict[int, list[Edge]]:
+        """By the part that they are of."""
+        found: dict[int, list[Edge]] = {}
+        for edge in self.edges:
+            found.setdefault(id(edge.part), []).append(edge)
+        return found
+
     def cuts_of(self, edge: Edge) -> list[Cut]:
         """Runs that cut an edge, in their order."""
-        return [cut for cut in self.cuts if cut.edge is edge]
+        return self._cuts.get(id(edge), [])
+
+    def edges_of(self, part: AskedPart) -> list[Edge]:
+        """A part's holes, and its outline."""
+        return self._edges[id(part)]
 
     def before(self, edge: Edge) -> Edge | None:
         """The outline in whose cut that of another begins; None where it shares no line."""
@@ -73,7 +95,7 @@ class Scene:
 
     def outline_of(self, part: AskedPart) -> Any:
         """A part, its holes filled, on fine facets."""
-        return next(edge.area for edge in self.edges if edge.part is part and not edge.hole)
+        return next(edge.area for edge in self.edges_of(part) if not edge.hole)
 
 
 def scene_of(asked: Asked, drawn: Sequence[Drawn]) -> Scene:
