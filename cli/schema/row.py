@@ -21,7 +21,7 @@ class Row(BaseModel):
     """Nothing beyond the named keys, and never changed. Its figures are rounded as it is written:
     the last bits of a sum are no part of a report."""
 
-    model_config = ConfigDict(extra="forbid", frozen=True)
+    model_config = ConfigDict(extra="forbid", frozen=True, defer_build=True)
 
     @classmethod
     def of(cls, record: object, **own: Any) -> Self:
