@@ -99,14 +99,14 @@ class _Plate:
             sorted(range(len(stops)), key=lambda j, row=row: (row[j], j))[:NEAREST]  # type: ignore[misc]
             for row in self.ways
         ]
-        self.known: dict[tuple[int, int], int] = {}
+        self.known: list[dict[int, int]] = [{} for _ in stops]  # from each, to others
 
     def over(self, a: int, b: int) -> int:
         """The parts below the travel from a to b, a itself where it runs back over it."""
-        found = self.known.get((a, b))
+        found = self.known[a].get(b)
         if found is None:
             found = self.below.parts(self.stops[a].end, self.stops[b].begin)
-            self.known[a, b] = found
+            self.known[a][b] = found
         return found
 
 
@@ -142,14 +142,19 @@ class _Order:
         most = self.over[last] - self.over[first]
         plate, cut, over, way = self.plate, self.cut[first], 0, 0.0
         here = self.order[first - 1] if first else None
+        known, ways = plate.known, plate.ways
         for part in (*piece, *follow):  # by far the most steps: not through `_step`
             if here is None:
                 way += plate.first[part]
             else:
-                over += plate.over(here, part) & cut != 0
-                if over > most:
-                    return None
-                way += plate.ways[here][part]
+                below = known[here].get(part)
+                if below is None:
+                    below = plate.over(here, part)
+                if below & cut:
+                    over += 1
+                    if over > most:
+                        return None
+                way += ways[here][part]
             here, cut = part, cut | 1 << part
         return over - most, way - self.way[last] + self.way[first]
 

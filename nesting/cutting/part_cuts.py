@@ -121,20 +121,24 @@ def sheet_cuts(layout: Layout, cutting: Cutting) -> SheetCuts:
             cuts += _outline_cuts(part, cutting, wanted, room, told)
         laid.append(PartCuts(placement, 0, tuple(cuts)))
     parts = []
-    for number, done in enumerate(_off_cut_parts(laid, layout, cutting), 1):
+    ordered, over = _off_cut_parts(laid, layout, cutting)
+    for number, done in enumerate(ordered, 1):
         own[id(done.placement)].number = number
         parts.append(replace(done, number=number))
-    return SheetCuts(tuple(parts), tuple(told.lines(cutting)), _over(parts))
+    return SheetCuts(tuple(parts), tuple(told.lines(cutting)), over)
 
 
 def _over(parts: list[PartCuts]) -> int:
     return travels_over(([(c.begin, c.end) for c in part.cuts], part.loose) for part in parts)
 
 
-def _off_cut_parts(laid: list[PartCuts], layout: Layout, cutting: Cutting) -> list[PartCuts]:
-    """The parts, their leads laid, in the order in which travel keeps off those cut before."""
+def _off_cut_parts(
+    laid: list[PartCuts], layout: Layout, cutting: Cutting
+) -> tuple[list[PartCuts], int]:
+    """The parts, their leads laid, in the order in which travel keeps off those cut before; and
+    how many travels run over one all the same."""
     if not laid:
-        return []
+        return [], 0
     where = {id(placement): i for i, placement in enumerate(layout.placements)}
     parts = {where[id(part.placement)]: part for part in laid}
     on_plate = (layout.placements, cutting.heat_apart_mm, layout.shared)
@@ -145,7 +149,10 @@ def _off_cut_parts(laid: list[PartCuts], layout: Layout, cutting: Cutting) -> li
     order = [
         parts[i] for k in clear_order(stops, wanted, places_of(*on_plate), HOME) for i in rows[k]
     ]
-    return min(order, laid, key=_over)  # travel within a hollow part counts here alone
+    both = [order] if order == laid else [order, laid]
+    over = [_over(parts) for parts in both]  # travel within a hollow part counts here alone
+    least = min(over)
+    return both[over.index(least)], least
 
 
 def _stop(row: list[PartCuts]) -> Stop:
