@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from concurrent.futures import Future
 from pathlib import Path
+from typing import Any
 
 from platewheel.cli.job.axles import axle_rests
 from platewheel.cli.job.job import Job
@@ -22,6 +23,7 @@ from platewheel.cli.output.reserved import require_free, reserved
 from platewheel.cli.output.solids import write_solids
 from platewheel.cli.output.write import (
     PLATES_PDF,
+    sheet_files,
     write_blanks,
     write_sheets,
     write_templates,
@@ -30,7 +32,7 @@ from platewheel.cli.papers.calculation_pdf import calculation_pdf
 from platewheel.cli.papers.charts.flange_window import window_picture
 from platewheel.cli.papers.charts.stress import ring_picture, stress_picture
 from platewheel.cli.papers.job_sheet_pdf import job_sheet_pdf
-from platewheel.cli.papers.sheet.drawings import drawings_of
+from platewheel.cli.papers.sheet.drawings import drawings_of, plate_drawing
 from platewheel.cli.papers.sheet.page import job_sheet
 from platewheel.cli.papers.sheet.summary import OWN_DISC
 from platewheel.cli.papers.standards_pdf import standards_pdf
@@ -57,6 +59,7 @@ from platewheel.nesting.search.nest import Effort
 from platewheel.parts.rating.assess import Assessment, assess
 from platewheel.parts.refit.measured_ring import MeasuredRing
 from platewheel.parts.refit.plan import plan_refit
+from platewheel.parts.stress.one_core import one_core
 
 ALWAYS = ("job-sheet.html", "job-sheet.pdf", "standards.pdf", PLATES_PDF, "offcuts.toml", USED_FILE)
 
@@ -81,6 +84,8 @@ def build_job(
     require_ours(out, job.head.name)
     require_free(job)
     wheels = wheel_records(job, plan_refit(job.setting, rings)) if rings else []
+    import scipy.optimize  # noqa: F401 - nest and analysis both need it, and load it once
+
     asked = job.head.wheels
     # the analysis takes as long as nest and files
     with alone_in(out, job.head.name), beside() as worker:
@@ -110,7 +115,13 @@ def _write_all(
     step("blanks")
     blanks = write_blanks(job, plan.parts, folder)
     step("cutting files")
-    cut = write_sheets(job, plan, folder, axle_rests(job))
+    sheets = sheet_rows(job, plan, sheet_files(plan))
+    row, plates = {sheet.file: sheet for sheet in sheets}, []
+
+    def seen(file: str, drawing: Any) -> None:
+        plates.append(plate_drawing(job, row[file], folder, drawing))
+
+    cut = write_sheets(job, plan, folder, axle_rests(job), seen)
     step("templates")
     templates = write_templates(job, plan.parts, folder)
     step("solids")
@@ -135,7 +146,7 @@ def _write_all(
         parts=part_rows(plan.parts),
         blanks=blank_rows(job, plan.parts),
         gauges=gauge_rows(job),
-        sheets=sheet_rows(job, plan, cut.files),
+        sheets=sheets,
         nesting=nesting,
         cutting_lists=length_rows(job, plan),
         buying=buying,
@@ -152,7 +163,7 @@ def _write_all(
     (folder / "report.json").write_text(text + "\n", encoding="utf-8")
     step("papers")
     pictures = check_pictures(job, found)
-    drawings = drawings_of(job, report, folder, pictures)
+    drawings = drawings_of(job, report, folder, plates, pictures)
     page = job_sheet(job, report, drawings, wheels)
     (folder / "job-sheet.html").write_text(page, encoding="utf-8")
     paper = job_sheet_pdf(job, report, drawings, cut.plates, wheels)
@@ -163,6 +174,7 @@ def _write_all(
     return report
 
 
+@one_core  # small matrices: threads would wait for each other
 def check_pictures(job: Job, found: Assessment | None) -> list[tuple[str, str]]:
     """Pictures that say what the checks say, each with its caption."""
     window = (

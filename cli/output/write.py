@@ -2,25 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from platewheel.cli.job.blanks import job_blanks
 from platewheel.cli.job.hole_tools import hole_tools
 from platewheel.cli.job.job import Job
-from platewheel.cli.job.plan import Plan
 from platewheel.cli.output.offcut_use import USED_FILE, used_toml
 from platewheel.nesting.stock.round_bar import Round
 from platewheel.parts.base.spec_model import unchecked
 from platewheel.parts.wheel.part import Part
 
-if TYPE_CHECKING:
+if TYPE_CHECKING:  # the search behind a plan is not loaded for templates
+    from platewheel.cli.job.plan import Plan
     from platewheel.cli.papers.plates.page import PlatePages
 
 PLATES_PDF = "plates.pdf"
 MARKING_PDF = "marking-out.pdf"
+Seen = Callable[[str, Any], None]
 
 
 @dataclass(frozen=True)
@@ -47,10 +48,17 @@ def write_blanks(job: Job, parts: Sequence[Part], folder: Path) -> list[str]:
     return files
 
 
-def write_sheets(job: Job, plan: Plan, folder: Path, rests: Sequence[Round] = ()) -> SheetsWritten:
+def write_sheets(
+    job: Job,
+    plan: Plan,
+    folder: Path,
+    rests: Sequence[Round] = (),
+    seen: Seen = lambda file, drawing: None,
+) -> SheetsWritten:
     """One DXF for each distinct layout, their pages for the machine, and what is left (`rests` of
     round bar too) and used. Each file is read back and proved; of one
-    in inches or a machine's own layer names that is done before it is turned into them.
+    in inches or a machine's own layer names that is done before it is turned into them. `seen` is
+    called with each file as it stands and with what was read of it, None where it was turned.
 
     Raises: NestingError for a file that its proof refuses.
     """
@@ -74,11 +82,13 @@ def write_sheets(job: Job, plan: Plan, folder: Path, rests: Sequence[Round] = ()
         path = folder / file
         kept = () if by_hand else plan.kept
         told.append(write_sheet_dxf(layout, plain, path, kept, () if by_hand else names))
-        require_cuts(path, asked_of(layout, plain, kept))
+        drawing = require_cuts(path, asked_of(layout, plain, kept))
         if by_hand:
             require_clear(layout, job.cutting)
         if job.file_layers or plain != job.cutting:
             write_sheet_dxf(layout, job.cutting, path, plan.kept, names, job.file_layers)
+            drawing = None
+        seen(file, drawing)
     text = offcuts_toml(list(plan.kept), job.head.name) + rounds_toml(rests)
     (folder / "offcuts.toml").write_text(text, encoding="utf-8")
     used = used_toml(plan.layouts, job.head.name)

@@ -6,6 +6,7 @@ A file that fails here is never left in place.
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 from platewheel.nesting.proof.asked import Asked
 from platewheel.nesting.proof.leads import lead_faults
@@ -36,18 +37,26 @@ MOST_TOLD = 12
 
 def prove_cuts(path: Path, asked: Asked) -> list[str]:
     """Each thing wrong with the file, in words; none where it cuts what was asked."""
-    drawn, faults = read_sheet(path)
+    return _proved(path, asked)[0]
+
+
+def _proved(path: Path, asked: Asked) -> tuple[list[str], Any]:
+    drawn, faults, drawing = read_sheet(path)
     if not drawn:
-        return faults or ["the file is empty"]
+        return faults or ["the file is empty"], drawing
     scene = scene_of(asked, drawn)
-    return faults + [fault for check in CHECKS for fault in check(scene)]
+    return faults + [fault for check in CHECKS for fault in check(scene)], drawing
 
 
-def require_cuts(path: Path, asked: Asked) -> None:
-    """Raises: NestingError telling what the proof refuses."""
-    wrong = prove_cuts(path, asked)
+def require_cuts(path: Path, asked: Asked) -> Any:
+    """The file as it was read, to be drawn without reading it again.
+
+    Raises: NestingError telling what the proof refuses.
+    """
+    wrong, drawing = _proved(path, asked)
     if wrong:
         more = f"; and {len(wrong) - MOST_TOLD} more" if len(wrong) > MOST_TOLD else ""
         raise NestingError(
             f"the cutting file {path.name} is not sound: " + "; ".join(wrong[:MOST_TOLD]) + more
         )
+    return drawing

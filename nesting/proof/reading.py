@@ -37,14 +37,15 @@ class Drawn:
     words: str = ""
 
 
-def read_sheet(file: File) -> tuple[tuple[Drawn, ...], list[str]]:
-    """Entities of the modelspace in their order, and what is wrong with the file as such."""
+def read_sheet(file: File) -> tuple[tuple[Drawn, ...], list[str], Any]:
+    """Entities of the modelspace in their order, what is wrong with the file as such, and the
+    library's own reading of it."""
     import ezdxf
 
     try:
         drawing = ezdxf.readfile(file)
     except (OSError, ValueError, ezdxf.DXFError) as error:
-        return (), [f"the file cannot be read: {error}"]
+        return (), [f"the file cannot be read: {error}"], None
     faults = [f"the file's audit says: {fault.message}" for fault in drawing.audit().errors]
     if drawing.dxfversion != "AC1009" and drawing.header.get("$INSUNITS") != MILLIMETRES:
         faults.append(f"$INSUNITS is {drawing.header.get('$INSUNITS')}, {MILLIMETRES} wanted: mm")
@@ -64,13 +65,13 @@ def read_sheet(file: File) -> tuple[tuple[Drawn, ...], list[str]]:
                 f"a {one.kind} at ({x:.3f}, {y:.3f}) on layer {one.layer}, "
                 f"{' or '.join(sorted(LAYERS[one.layer]))} wanted there"
             )
-    return drawn, faults
+    return drawn, faults, drawing
 
 
 def _drawn(entity: Any) -> Drawn:
     kind, layer = entity.dxftype(), entity.dxf.layer
     if kind == "LWPOLYLINE":
-        corners = [(x, y, b) for x, y, b in entity.get_points("xyb")]
+        corners = [(x, y, b) for x, y, _, _, b in entity]  # widths between
         return _polyline(layer, corners, bool(entity.closed))
     if kind == "POLYLINE":
         corners = [

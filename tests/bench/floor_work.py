@@ -23,7 +23,14 @@ from functools import wraps
 from pathlib import Path
 from typing import Any
 
-PAPERS = ("drawings_of", "job_sheet", "job_sheet_pdf", "standards_pdf", "calculation_pdf")
+PAPERS = (
+    "plate_drawing",
+    "drawings_of",
+    "job_sheet",
+    "job_sheet_pdf",
+    "standards_pdf",
+    "calculation_pdf",
+)
 
 
 def keep(folder: Path, kind: str, value: object) -> None:

@@ -5,14 +5,18 @@ from __future__ import annotations
 import itertools
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from html import escape
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
 
 from platewheel.nesting.drawings.open_cuts import Corner, chained
 from platewheel.nesting.files.file_layers import FileLayer, ours_again
 from platewheel.nesting.files.file_units import read_in_mm
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
 
 BODY = "fill:#c9d3da"
 STYLES = {  # layer -> stroke or text look; line kinds differ by more than colour
@@ -47,18 +51,24 @@ Offcut = tuple[Sequence[tuple[float, float]], str]  # corners, and words to writ
 
 
 def dxf_picture(
-    path: Path, title: str, offcuts: Iterable[Offcut] = (), layers: Sequence[FileLayer] = ()
+    path: Path,
+    title: str,
+    offcuts: Iterable[Offcut] = (),
+    layers: Sequence[FileLayer] = (),
+    drawing: Any = None,
 ) -> str:
     """SVG element of a drawing's modelspace; sized by its frame, one unit a millimetre.
 
     Pieces to keep are drawn dashed, with their words inside in place of the file's own. Reads
-    R2000 and R12, in mm or inches, with our layers or as `layers` call them.
+    R2000 and R12, in mm or inches, with our layers or as `layers` call them; or takes what was
+    read of a file in mm and our layers.
     """
-    drawing = read_in_mm(path)
-    ours_again(drawing, layers)
+    if drawing is None:
+        drawing = read_in_mm(path)
+        ours_again(drawing, layers)
     space = drawing.modelspace()
     words = list(space.query("TEXT"))
-    places = [_place(text) for text in words]
+    places = np.array([_place(text) for text in words]).reshape(-1, 6)
     x0, y0, x1, y1 = _frame(space)
     size = max(x1 - x0, y1 - y0)
     pen = 0.0016 * size  # as wide on a small blank's picture as on a sheet's
@@ -83,33 +93,23 @@ def dxf_picture(
     )
 
 
-@dataclass(frozen=True)
-class Place:
-    """Where words stand: the middle of their line, its direction, room to both sides."""
-
-    x: float
-    y: float
-    along: tuple[float, float]
-    half_mm: float
-    high_mm: float
-
-
-def _place(text: Any) -> Place:
+def _place(text: Any) -> tuple[float, ...]:
+    """Where words stand: x and y of the middle of their line, cosine and sine of its direction,
+    room along it and to its sides."""
     at, turn, high = text.get_placement()[1], math.radians(text.dxf.rotation), text.dxf.height
-    along = (math.cos(turn), math.sin(turn))
-    return Place(at.x, at.y, along, len(text.dxf.text) * high / 2, high)  # letters and tails
+    half = len(text.dxf.text) * high / 2  # letters and tails
+    return at.x, at.y, math.cos(turn), math.sin(turn), half, high
 
 
-def _is_said(mark: Any, words: Iterable[Place]) -> bool:
+def _is_said(mark: Any, places: NDArray[np.float64]) -> bool:
     """Whether a mark is a stroke of words that stand as text in the same place: drawn once."""
     corners = _corners(mark)
     if not corners or _closed(mark):
         return False
-    for text in words:
-        (x, y), (cos, sin) = (corners[0][0] - text.x, corners[0][1] - text.y), text.along
-        if abs(x * cos + y * sin) <= text.half_mm and abs(y * cos - x * sin) <= text.high_mm:
-            return True
-    return False
+    x0, y0, cos, sin, half, high = places.T
+    x, y = corners[0][0] - x0, corners[0][1] - y0
+    near = (np.abs(x * cos + y * sin) <= half) & (np.abs(y * cos - x * sin) <= high)
+    return bool(near.any())
 
 
 def _told_by(word: str, offcuts: Iterable[Offcut]) -> bool:
@@ -156,7 +156,16 @@ def _offcuts(offcuts: Iterable[Offcut], pen: float, size: float) -> str:
 def _frame(space: Any) -> tuple[float, float, float, float]:
     from ezdxf import bbox
 
-    box = bbox.extents(space.query('*[layer!="text"]'), fast=True)
+    found = space.query('*[layer!="text"]')
+    straight, others = [], []
+    for entity in found:  # of strokes, which are many, the corners tell
+        corners = _corners(entity)
+        if corners and not any(bulge for _, _, bulge in corners):
+            straight += corners
+        else:
+            others.append(entity)
+    box = bbox.extents(others, fast=True)
+    box.extend((x, y) for x, y, _ in straight)
     low = min((entity.dxf.insert.y for entity in space.query("TEXT")), default=0.0)
     return box.extmin.x - 8, min(box.extmin.y, low) - 8, box.extmax.x + 8, box.extmax.y + 8
 
@@ -186,7 +195,7 @@ def _shape(entity: Any) -> str:
 def _corners(entity: Any) -> list[Corner]:
     """x, y, bulge of each corner of a polyline of either version; none of other entities."""
     if entity.dxftype() == "LWPOLYLINE":
-        return [(x, y, bulge) for x, y, bulge in entity.get_points("xyb")]
+        return [(x, y, bulge) for x, y, _, _, bulge in entity]  # of a point: widths too
     if entity.dxftype() == "POLYLINE":
         return [
             (v.dxf.location.x, v.dxf.location.y, v.dxf.get("bulge", 0.0)) for v in entity.vertices

@@ -44,10 +44,14 @@ class Drawings:
 
 
 def drawings_of(
-    job: Job, report: Report, folder: Path, checks: Sequence[tuple[str, str]] = ()
+    job: Job,
+    report: Report,
+    folder: Path,
+    plates: Sequence[tuple[str, str]],
+    checks: Sequence[tuple[str, str]] = (),
 ) -> Drawings:
-    """All of a job, blanks and plates drawn from the files that `folder` already holds; `checks`
-    are drawn by who has the analysis.
+    """All of a job, blanks drawn from the files that `folder` already holds; `plates` are drawn
+    by who wrote them, `checks` by who has the analysis.
 
     Raises: GeometryError naming a part that the modeller cannot build.
     """
@@ -61,7 +65,7 @@ def drawings_of(
             for row in report.blanks
         },
         gauges=gauge_picture(job.setting, job.made_gauges, units),
-        plates=[_plate(sheet, folder, job) for sheet in report.sheets],
+        plates=plates,
         checks=checks,
     )
 
@@ -80,10 +84,10 @@ def wheel_drawings(job: Job) -> WheelDrawings:
     )
 
 
-def _plate(sheet: SheetRow, folder: Path, job: Job) -> tuple[str, str]:
-    """A layout drawn, and its caption."""
+def plate_drawing(job: Job, sheet: SheetRow, folder: Path, drawing: Any = None) -> tuple[str, str]:
+    """A layout drawn from its file in `folder`, or from what was read of it, and its caption."""
     plate = plate_words(sheet).told(job.paper.units)
     over = over_words(sheet.travels_over_cut_parts)
     caption = f"{sheet.file}: {plate}, cut {sheet.repeat} off" + (f"; {over}" if over else "")
-    picture = dxf_picture(folder / sheet.file, caption, offcut_marks(sheet), job.file_layers)
-    return picture, caption
+    path, kept = folder / sheet.file, offcut_marks(sheet)
+    return dxf_picture(path, caption, kept, job.file_layers, drawing), caption
