@@ -202,13 +202,14 @@ def _bead_forces(
     dofs = [np.concatenate([nodal[c][shared], middle[c][on_leg]]) for c in (R, T, Z)]
     ends = mesh.points[body.basis.mesh.facets[:, on_leg]]
     places = np.vstack([mesh.points[shared], ends.mean(axis=0)])
-    k = body.stiffness_terms(of_plate)
+    rows = np.concatenate(dofs)
+    k = [term[rows] for term in body.stiffness_terms(of_plate)]
     result = np.zeros((len(solved), 4, amplitudes.shape[2]))
     for i, n in enumerate(solved.tolist()):
         force = -(harmonic_sum(k, n) @ amplitudes[i])
         if (kind := kind_of(plate)) and kind.role == "guides":
-            force[:, -1] += push
-        for c in range(3):
-            result[i, c] = force[dofs[c]].sum(axis=0)
-        result[i, 3] = places[:, 0] @ force[dofs[2]] - places[:, 1] @ force[dofs[0]]
+            force[:, -1] += push[rows]
+        r, t, z = np.split(force, 3)
+        result[i, :3] = r.sum(axis=0), t.sum(axis=0), z.sum(axis=0)
+        result[i, 3] = places[:, 0] @ z - places[:, 1] @ r
     return result
