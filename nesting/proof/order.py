@@ -22,6 +22,7 @@ from platewheel.nesting.proof.scene import Scene, line_of, said
 from platewheel.parts.base.so_many import so_many
 from platewheel.parts.geometry.outline import Point
 
+AT_ONCE = 20_000  # pieces asked for what runs along them: memory is bounded
 TWICE_MM = 0.002  # two cuts as near as this along their way are one
 LEAST_MM = 0.01  # shorter common ways are a crossing
 SHARES = (0.05, 0.275, 0.5, 0.725, 0.95)
@@ -128,13 +129,14 @@ def twice_faults(scene: Scene) -> Iterator[str]:
         return
     path = tuple(piece for _, piece in pieces)
     tree = shapely.STRtree(chords(path))
-    spots = shapely.points(points_at(path, SHARES).reshape(-1, 2))
-    asking, met = tree.query(spots, predicate="dwithin", distance=TWICE_MM)
-    apart = asking // len(SHARES) != met
     shared: dict[tuple[int, int], list[float]] = {}
-    for spot, other in zip(asking[apart].tolist(), met[apart].tolist(), strict=True):
-        own, k = divmod(spot, len(SHARES))
-        shared.setdefault((own, other), []).append(SHARES[k])
+    for first in range(0, len(path), AT_ONCE):
+        spots = shapely.points(points_at(path[first : first + AT_ONCE], SHARES).reshape(-1, 2))
+        asking, met = tree.query(spots, predicate="dwithin", distance=TWICE_MM)
+        apart = first + asking // len(SHARES) != met
+        for spot, other in zip(asking[apart].tolist(), met[apart].tolist(), strict=True):
+            own, k = divmod(spot, len(SHARES))
+            shared.setdefault((first + own, other), []).append(SHARES[k])
     told = set()
     for (own, other), met_at in shared.items():
         i, piece = pieces[own]

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
 FINE_MM = 0.1  # from sample to sample on a short piece
 SAG_MM = 5e-4  # how far chords lie off their arcs
+AT_ONCE = 1000  # points, each perhaps beside thousands of pieces
 MANY = 2_000_000  # pairs of points and pieces: of more, only near ones are looked at
 
 
@@ -208,23 +209,24 @@ def _off_lines(points: NDArray[np.float64], lines: NDArray[np.float64]) -> NDArr
 
 def _off_many(points: NDArray[np.float64], path: Path) -> NDArray[np.float64]:
     """`off` of a path of many pieces: each point beside those alone whose fine chords lie no
-    further off than the nearest end of a piece."""
+    further off than the nearest of them, so many points at once that memory is bounded."""
     import shapely
 
-    starts = shapely.points([p.start for p in path])
-    spots = shapely.points(points)
-    best: NDArray[np.float64]
-    _, best = shapely.STRtree(starts).query_nearest(spots, return_distance=True, all_matches=False)
-    asked, near = shapely.STRtree(chords(path)).query(
-        spots, predicate="dwithin", distance=best + 2 * SAG_MM
-    )
+    tree = shapely.STRtree(chords(path))
     lines = np.array([(*p.start, *p.end) for p in path])
     round_ = np.array([p.bulge != 0 for p in path])
-    flat = ~round_[near]
-    np.minimum.at(best, asked[flat], _off_lines(points[asked[flat]], lines[near[flat]]))
-    for k in np.flatnonzero(round_).tolist():
-        here = asked[near == k]
-        best[here] = np.minimum(best[here], _off_arc(points[here], path[k]))
+    best = np.full(len(points), np.inf)
+    for first in range(0, len(points), AT_ONCE):
+        here = points[first : first + AT_ONCE]
+        spots = shapely.points(here)
+        _, far = tree.query_nearest(spots, return_distance=True, all_matches=False)
+        asked, near = tree.query(spots, predicate="dwithin", distance=far + 2 * SAG_MM)
+        least = best[first : first + AT_ONCE]
+        flat = ~round_[near]
+        np.minimum.at(least, asked[flat], _off_lines(here[asked[flat]], lines[near[flat]]))
+        for k in np.unique(near[~flat]).tolist():
+            mine = asked[near == k]
+            least[mine] = np.minimum(least[mine], _off_arc(here[mine], path[k]))
     return best
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import tracemalloc
 from itertools import pairwise
 
 import ezdxf.math
@@ -22,11 +23,13 @@ from platewheel.nesting.proof.pieces import (
     path_length_mm,
     path_of,
     points_at,
+    ring_path,
     samples,
     turned_area_mm2,
 )
 from platewheel.parts.geometry.blank import annular_sector
 from platewheel.parts.geometry.outline import Circle
+from tests.bench.sizes import comb
 
 places = st.tuples(st.floats(-200, 200), st.floats(-200, 200))
 bulges = st.floats(-1, 1).filter(lambda b: abs(b) > 0.01)
@@ -120,3 +123,15 @@ def test_distances_from_a_path_of_many_pieces_are_those_from_each(one, spots) ->
     path = tuple(one) + tuple(Piece(piece.end, piece.start) for piece in one)
     points = np.array(spots)
     assert _off_many(points, path) == pytest.approx(off(points, path), abs=1e-9)
+
+
+def test_distances_from_a_path_of_very_many_pieces_take_little_memory() -> None:
+    """A comb of long teeth: the nearest end of a piece is often far off, other pieces are not."""
+    path = ring_path(comb(600, 4.0, 150.0))
+    points = samples(path, 10.0)[:20_000]
+    tracemalloc.start()
+    far = _off_many(points + np.array([0.3, 0.0]), path)
+    _, peak = tracemalloc.get_traced_memory()
+    tracemalloc.stop()
+    assert far.max() == pytest.approx(0.3, abs=1e-9)
+    assert peak < 30e6
