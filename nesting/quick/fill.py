@@ -7,14 +7,22 @@ the grid of each part starts where its own edge meets the margin.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from platewheel.nesting.geometry.facets import convex_pieces, sector_of
-from platewheel.nesting.quick.no_fit_polygon import Pieces, mask_of, no_fit_polygon, turned_pieces
+from platewheel.nesting.geometry.facets import convex_pieces, laid_polygon, sector_of
+from platewheel.nesting.quick.no_fit_polygon import (
+    Pieces,
+    mask_of,
+    no_fit_polygon,
+    turned_pieces,
+    widened,
+)
+from platewheel.nesting.quick.walked_sum import mask_within, walk_of, walked_sum
 from platewheel.nesting.stock.layout import Placement, Sheet, Turns
 from platewheel.parts.geometry import outline
 from platewheel.parts.geometry.blank import Blank
@@ -26,6 +34,7 @@ if TYPE_CHECKING:
 Mask = tuple["NDArray[np.bool_]", tuple[int, int]]
 Packed = tuple["NDArray[np.uint8]", int, tuple[int, int]]  # bits of rows, columns, corner
 SECTOR_TURNS = tuple(range(0, 360, 30))
+FEW = 300  # pairs of convex pieces whose sums are united; of more, the sum is walked round
 PLAIN_BYTES = 256_000_000  # of masks kept as they are; those that come after are kept packed
 
 
@@ -79,6 +88,7 @@ class NoFit:
     step_mm: float
     turns: Mapping[str, Turns] = field(default_factory=dict)
     _pieces: dict[str, Pieces] = field(default_factory=dict)
+    _rings: dict[tuple[str, bool], NDArray[np.float64] | None] = field(default_factory=dict)
     _regions: dict[tuple[str, str, int], Any] = field(default_factory=dict)
     _masks: dict[tuple[tuple[str, int], tuple[str, int]], Mask] = field(default_factory=dict)
     _packed: dict[tuple[tuple[str, int], tuple[str, int]], Packed] = field(default_factory=dict)
@@ -103,11 +113,37 @@ class NoFit:
     def _mask(self, fixed: Variant, moving: Variant) -> Mask:
         from shapely import affinity
 
+        first = (fixed.low[0] - moving.low[0], fixed.low[1] - moving.low[1])
+        wide, other = self._walked(fixed.blank, moving.blank)
+        if wide is not None and other is not None:
+            walks = (
+                walk_of(_turned(wide, fixed.rotation_deg)),
+                walk_of(_turned(other, moving.rotation_deg + 180)),
+            )
+            return mask_within(walked_sum(*walks), first, self.step_mm)
         region = self._region(fixed.blank, moving.blank, moving.rotation_deg - fixed.rotation_deg)
         turn = fixed.rotation_deg
         region = affinity.rotate(region, turn, origin=(0, 0)) if turn else region
-        first = (fixed.low[0] - moving.low[0], fixed.low[1] - moving.low[1])
         return mask_of(region, first, self.step_mm)
+
+    def _walked(self, fixed: Blank, moving: Blank) -> tuple[Any, Any]:
+        """Corners of the widened and of the moving part, where both have one ring of them and so
+        many pieces that to unite their sums would take long; None otherwise."""
+        if len(self._pieces_of(fixed)) * len(self._pieces_of(moving)) <= FEW:
+            return None, None
+        return self._ring(fixed, wide=True), self._ring(moving, wide=False)
+
+    def _ring(self, blank: Blank, *, wide: bool) -> NDArray[np.float64] | None:
+        import shapely
+
+        key = (blank.name, wide)
+        if key not in self._rings:
+            shape = shapely.Polygon(laid_polygon(blank.outline))
+            if wide and shape.is_valid:
+                shape = widened(self._pieces_of(blank), self.spacing_mm)
+            whole = shape.is_valid and shape.geom_type == "Polygon" and not shape.interiors
+            self._rings[key] = shapely.get_coordinates(shape)[:-1] if whole else None
+        return self._rings[key]
 
     def _region(self, fixed: Blank, moving: Blank, turn: int) -> Any:
         from shapely import affinity
@@ -126,6 +162,13 @@ class NoFit:
         if blank.name not in self._pieces:
             self._pieces[blank.name] = convex_pieces(blank.outline)
         return self._pieces[blank.name]
+
+
+def _turned(corners: NDArray[np.float64], degrees: float) -> NDArray[np.float64]:
+    turn = math.radians(degrees)
+    c, s = math.cos(turn), math.sin(turn)
+    result: NDArray[np.float64] = corners @ np.array([[c, s], [-s, c]])
+    return result
 
 
 class Plate:

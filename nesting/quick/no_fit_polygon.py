@@ -39,14 +39,28 @@ def no_fit_polygon(fixed: Pieces, moving: Pieces, spacing_mm: float) -> Any:
 
     if not fixed:
         return shapely.Polygon()
-    wide = fixed
-    if spacing_mm:
-        wide = list(_sums(fixed, [_round_polygon(spacing_mm - HAIR_MM)]))
     mirrored = [-np.asarray(piece) for piece in moving]
-    sums = shapely.polygons(_sums(wide, mirrored))
-    if len(sums) < MANY:
-        return shapely.union_all(sums)
-    return interruptible(lambda: shapely.union_all(sums))
+    return _united(_sums(_wide(fixed, spacing_mm), mirrored))
+
+
+def widened(pieces: Pieces, spacing_mm: float) -> Any:
+    """All that is closer to the pieces than the spacing."""
+    return _united(_wide(pieces, spacing_mm))
+
+
+def _wide(pieces: Pieces, spacing_mm: float) -> Sequence[Any]:
+    if not spacing_mm:
+        return pieces
+    return list(_sums(pieces, [_round_polygon(spacing_mm - HAIR_MM)]))
+
+
+def _united(rings: Any) -> Any:
+    import shapely
+
+    shapes = shapely.polygons([shapely.linearrings(ring) for ring in rings])
+    if len(shapes) < MANY:
+        return shapely.union_all(shapes)
+    return interruptible(lambda: shapely.union_all(shapes))
 
 
 def _sums(a: Sequence[Any], b: Sequence[Any]) -> NDArray[np.float64]:
