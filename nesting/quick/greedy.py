@@ -13,7 +13,7 @@ import random
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from platewheel.nesting.quick.fill import NoFit, Plate
+from platewheel.nesting.quick.fill import NoFit, Plate, variants
 from platewheel.nesting.quick.pattern import fill_kits, fill_most, top_up
 from platewheel.nesting.stock.layout import Layout, Sheet, Wanted, all_priced
 from platewheel.nesting.stock.stock import Cutting
@@ -21,6 +21,7 @@ from platewheel.parts.geometry.blank import Blank
 
 FINE_STEP_MM, COARSE_STEP_MM = 1.0, 2.0
 FINE_AREA_MM2 = 4.6e6  # up to a 1500 x 3000 sheet
+MOST_CELLS = 250e6  # of the maps of a plate, one for each blank and turn: of more the step is wider
 MOST_LEFT_OUT = 8  # offcuts tried to do without: work that is bounded
 
 
@@ -43,9 +44,7 @@ def greedy_plan(
     """Layouts, and what fits no plate to hand; `tries`: orders for each kit count, for the rest."""
     if not plates or not group:
         return [], list(group)
-    step = FINE_STEP_MM
-    if max(p.length_mm * p.width_mm for p in plates) > FINE_AREA_MM2:
-        step = COARSE_STEP_MM
+    step = step_mm(group, plates)
     fits = NoFit(cutting.part_spacing_mm, step, {w.blank.name: w.turns for w in group})
     group = sorted(group, key=lambda w: (-_size(w), w.blank.name))
     bought = [p for p in plates if not p.is_offcut]
@@ -72,6 +71,14 @@ def greedy_plan(
             best, plates = less, others
     left = [replace(w, count=best.left[w.blank.name]) for w in group if best.left[w.blank.name]]
     return best.layouts, left
+
+
+def step_mm(group: Sequence[Wanted], plates: Sequence[Sheet]) -> float:
+    """Between places that are tried: whole mm, wider on large plates and for very many blanks."""
+    largest = max(p.length_mm * p.width_mm for p in plates)
+    maps = sum(len(variants(w.blank, w.turns)) for w in group)
+    least = FINE_STEP_MM if largest <= FINE_AREA_MM2 else COARSE_STEP_MM
+    return max(least, float(math.ceil(math.sqrt(maps * largest / MOST_CELLS))))
 
 
 def _dear_offcuts(plan: _Plan) -> list[Sheet]:
