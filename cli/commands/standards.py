@@ -33,8 +33,8 @@ def standards(
             turnout = setting_out_words(setting_out(job.setting))
             show_json({"standards": found.as_json(), "setting_out": turnout.as_json()})
             return
-        from platewheel.cli.output.one_file import write_whole
         from platewheel.cli.papers.standards_pdf import standards_pdf
+        from platewheel.cli.work.one_file import write_whole
 
         require_new(out, overwrite, "standards.pdf")
         write_whole(out, standards_pdf(job))

@@ -12,7 +12,8 @@ from pathlib import Path
 
 from platewheel.cli.terminal.width import columns, folded
 from platewheel.cli.work.not_finished import NotFinished
-from platewheel.cli.work.stopping import ToldToStop, placed, what_is_kept
+from platewheel.cli.work.one_file import write_whole
+from platewheel.cli.work.stopping import ToldToStop, what_is_kept
 
 MOST_TOLD = 200  # faults at once
 _TRACEBACKS: ContextVar[bool] = ContextVar("tracebacks", default=False)
@@ -99,9 +100,7 @@ def write_new(file: Path, text: str, overwrite: bool | None) -> None:
     """
     require_new(file, overwrite)
     try:
-        with file.open("w" if overwrite else "x", encoding="utf-8") as target:
-            target.write(text)
-        placed(f"{file} is written")
+        write_whole(file, text.encode(), over=bool(overwrite))
     except FileExistsError:  # made meanwhile
         require_new(file, overwrite)
 

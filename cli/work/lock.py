@@ -52,7 +52,7 @@ def _locked(path: Path, tries: int, refusal: Callable[[str], Exception]) -> Bina
     file = path.open("a+b")
     try:
         for attempt in range(tries):
-            if _lock(file.fileno()):
+            if lock_now(file.fileno()):
                 return file
             if attempt + 1 < tries:
                 time.sleep(WAIT_S)
@@ -62,7 +62,8 @@ def _locked(path: Path, tries: int, refusal: Callable[[str], Exception]) -> Bina
         raise
 
 
-def _lock(handle: int) -> bool:
+def lock_now(handle: int) -> bool:
+    """Whether the open file is locked by this process now. Raises: OSError."""
     try:
         if sys.platform == "win32":
             import msvcrt

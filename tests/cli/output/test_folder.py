@@ -147,7 +147,7 @@ def test_a_disk_without_locks_is_written_on_and_not_cleared(
         raise OSError(errno.ENOLCK, "No locks available")
 
     (tmp_path / f".{NAME}-ab3_5678").mkdir()
-    monkeypatch.setattr(lock, "_lock", none)
+    monkeypatch.setattr(lock, "lock_now", none)
     write_folder(tmp_path, NAME, put("new"))  # type: ignore[arg-type]
     assert (tmp_path / NAME / "report.json").read_text() == "new"
     assert (tmp_path / f".{NAME}-ab3_5678").is_dir()
