@@ -32,9 +32,9 @@ def propose(job: Job, wanted: Wanted, step: Steps) -> ProposeReport:
     """Wheels that pass every check, cheapest first; or why none does. Deterministic. Raises:
     SpecError for a job with a disc of its own."""
     require_plain_disc(job, "propose")
-    step("screening")
     with beside(wanted.workers) as pool:
         asked = pool.submit(own_wheel, job, wanted.reserve, briefly=False)
+        step("screening")
         search = screened(job, wanted)
         if search.job is not job or not search.sift.wheels.count:
             none = not search.sift.wheels.count

@@ -25,8 +25,16 @@ def steps() -> Iterator[Steps]:
     if not console.is_terminal:
         yield lambda text: None
         return
-    with console.status("starting") as status:
-        yield lambda text: status.update(text)
+    status = console.status("")
+
+    def told(text: str) -> None:
+        status.update(text)
+        status.start()  # a thread: work on other cores is begun before the first step is told
+
+    try:
+        yield told
+    finally:
+        status.stop()
 
 
 def show_table(title: str, table: Table) -> None:

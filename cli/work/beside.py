@@ -26,15 +26,17 @@ def beside(workers: int = 1) -> Iterator[Executor]:
         pool: Executor = ProcessPoolExecutor(workers, fork, _begin, (os.getpid(),))
     else:
         pool = ThreadPoolExecutor(workers)
-    with pool:
-        try:
-            yield pool
-        except BaseException:  # nobody asks any more; threads go on to the end of what they do
-            for one in getattr(pool, "_processes", None) or {}:
-                with suppress(ProcessLookupError):
-                    os.kill(one, signal.SIGKILL)
-            pool.shutdown(wait=False, cancel_futures=True)
-            raise
+    try:
+        yield pool
+    except BaseException:  # nobody asks any more
+        processes = getattr(pool, "_processes", None) or {}
+        for one in list(processes):
+            with suppress(ProcessLookupError):
+                os.kill(one, signal.SIGKILL)
+        # threads go on to the end of what they do, and a stop does not wait for them
+        pool.shutdown(wait=bool(processes), cancel_futures=True)
+        raise
+    pool.shutdown()
 
 
 def _alone() -> bool:
@@ -50,6 +52,8 @@ def _begin(parent: int) -> None:
 
     for number in {signal.SIGINT, ASKED, getattr(signal, "SIGALRM", ASKED)}:
         signal.signal(number, signal.SIG_IGN)
-    signal.signal(signal.SIGTERM, signal.SIG_DFL)
+    for number in {signal.SIGTERM, getattr(signal, "SIGHUP", signal.SIGTERM)}:
+        if signal.getsignal(number) != signal.SIG_IGN:  # nohup stays in force
+            signal.signal(number, signal.SIG_DFL)
     end_with(parent)
     threadpool_limits(limits=1)

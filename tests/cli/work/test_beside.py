@@ -5,6 +5,8 @@ from __future__ import annotations
 import os
 import subprocess
 import sys
+import threading
+from concurrent.futures import Future
 from concurrent.futures.process import BrokenProcessPool
 
 import pytest
@@ -16,12 +18,14 @@ from platewheel.cli.work.beside import beside
 ALONE = """
 import os, signal
 from platewheel.cli.work.beside import beside
-signal.signal(signal.SIGTERM, lambda *told: None)  # the command line's own way to stop
+for number in (signal.SIGTERM, signal.SIGHUP):
+    signal.signal(number, lambda *told: None)  # the command line's own way to stop
 with beside() as worker:
     other = worker.submit(os.getpid).result()
     assert other != os.getpid()
     assert worker.submit(signal.getsignal, signal.SIGINT).result() == signal.SIG_IGN
-    assert worker.submit(signal.getsignal, signal.SIGTERM).result() == signal.SIG_DFL
+    for number in (signal.SIGTERM, signal.SIGHUP):
+        assert worker.submit(signal.getsignal, number).result() == signal.SIG_DFL
 print("ended")
 """
 
@@ -37,6 +41,21 @@ def test_beside_other_threads_it_stays_in_the_process(monkeypatch: pytest.Monkey
     monkeypatch.setattr("platewheel.cli.work.beside._alone", lambda: False)
     with beside() as worker:
         assert worker.submit(os.getpid).result() == os.getpid()
+
+
+def test_a_stop_does_not_wait_for_a_thread(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("platewheel.cli.work.beside._alone", lambda: False)
+    end, late = threading.Event(), list[Future[bool]]()
+
+    def stopped() -> None:
+        with beside() as worker:
+            late.append(worker.submit(end.wait, 60))
+            raise KeyboardInterrupt
+
+    with pytest.raises(KeyboardInterrupt):
+        stopped()
+    assert not late[0].done()
+    end.set()
 
 
 def test_alone_it_takes_another_process_that_ctrl_c_does_not_stop() -> None:
