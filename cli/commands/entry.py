@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import signal
+from collections.abc import Sequence
 from pathlib import Path
 
 
@@ -28,7 +29,13 @@ def _run() -> int:
     return run(command)
 
 
-def _mend(out: Path, name: str) -> None:
-    from platewheel.cli.output.alone import mend
+def _mend(begun: Sequence[str], in_place: bool) -> None:
+    what, where, name, *more = begun
+    if what == "folder":
+        from platewheel.cli.output.alone import mend
 
-    mend(out, name)
+        mend(Path(where), name, [Path(one) for one in more])
+    elif not in_place:  # its files are not there, so its pieces are not the job's
+        from platewheel.cli.ledger.keep import take_back
+
+        take_back(Path(where), name, *more)

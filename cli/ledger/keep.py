@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 import os
+import re
 import shutil
 import tempfile
 from collections.abc import Callable
 from contextlib import AbstractContextManager, suppress
 from pathlib import Path
 
-from platewheel.cli.ledger.piece import Ledger, Piece
-from platewheel.cli.ledger.read import read_ledger
+from platewheel.cli.ledger.change import undone
+from platewheel.cli.ledger.piece import Holder, Ledger, Piece
+from platewheel.cli.ledger.read import ledger_of, read_ledger
 from platewheel.cli.work.lock import alone
 from platewheel.cli.work.not_finished import NotFinished
 from platewheel.cli.work.stopping import undisturbed
+from platewheel.parts.base.faults import SpecError
 from platewheel.parts.base.spec_model import toml_value
 
 HEAD = """\
@@ -40,12 +43,22 @@ def changed(path: Path, change: Callable[[Ledger], Ledger]) -> tuple[Ledger, Led
     """
     home = path.resolve()  # a link stays one, and all names of the file share one lock
     with _locked(home):
+        for left in _asides(home):  # of a process that was ended while it wrote
+            left.unlink(missing_ok=True)
         before = read_ledger(home)
         after = change(before)
         if after != before:
             with undisturbed():
                 _put(home, ledger_toml(after))
         return before, after
+
+
+def take_back(path: Path, job: str, job_file: str, before: str) -> None:
+    """After a run that was ended with pieces reserved for the job: they are as the text of the
+    ledger before it has them. Nothing where that cannot be."""
+    with suppress(NotFinished, SpecError, OSError):
+        holder, former = Holder(job, job_file or None), ledger_of(path, before)
+        changed(path, lambda now: undone(now, former, holder))
 
 
 def ledger_toml(ledger: Ledger) -> str:
@@ -59,6 +72,12 @@ def _piece_toml(piece: Piece) -> str:
     keys |= {key: value for key, value in more.items() if value}
     lines = (f"{key} = {toml_value(value)}" for key, value in keys.items())
     return "\n".join([f"[[{piece.kind}]]", *lines, ""])
+
+
+def _asides(path: Path) -> list[Path]:
+    """What `_put` writes beside the ledger."""
+    name = re.compile(rf"\.{re.escape(path.name)}-[a-z0-9_]{{8}}")
+    return [one for one in path.parent.iterdir() if name.fullmatch(one.name) and one.is_file()]
 
 
 def _locked(path: Path) -> AbstractContextManager[None]:

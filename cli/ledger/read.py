@@ -22,7 +22,11 @@ START = "`platewheel stock new FILE` writes one to start from"
 
 def read_ledger(path: Path) -> Ledger:
     """Raises: SpecError telling every fault by file and line."""
-    text = _text(path)
+    return ledger_of(path, _text(path))
+
+
+def ledger_of(path: Path, text: str) -> Ledger:
+    """The ledger that the text of the file tells. Raises: SpecError, as `read_ledger`."""
     try:
         table = toml_table(text)
     except NotText as error:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import errno
 import re
 import shutil
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import ExitStack, contextmanager, suppress
 from contextvars import ContextVar
 from pathlib import Path
@@ -15,19 +15,20 @@ from platewheel.cli.work.lock import alone_for_now
 from platewheel.cli.work.not_finished import NotFinished
 
 TRIES = 20  # two seconds
+SOON = 4  # tries until the workers of a run that was ended, which share its lock, have ended too
 # a disk without locks, some in a network: there whoever works is trusted to be alone
 NO_LOCKS = (errno.ENOLCK, errno.ENOTSUP, errno.EOPNOTSUPP, errno.ENOSYS)
 _MINE: ContextVar[frozenset[Path]] = ContextVar("mine", default=frozenset())
 
 
 @contextmanager
-def alone_in(out: Path, name: str) -> Iterator[None]:
+def alone_in(out: Path, name: str, tries: int | None = None) -> Iterator[None]:
     """While this run alone writes out/name. What is made of `out` for it goes with it where it is
     empty in the end. May be asked for again inside.
 
     Raises: NotFinished where another run has it; OSError.
     """
-    home = (out / name).absolute()
+    home, lock = (out / name).absolute(), out / f".{name}.lock"
     if home in _MINE.get():
         yield
         return
@@ -35,33 +36,39 @@ def alone_in(out: Path, name: str) -> Iterator[None]:
     def refusal(who: str) -> NotFinished:
         return NotFinished([f"{home}: {who} is at work there; try again when it is done"])
 
-    made = [one for one in (out, *out.parents) if not one.exists()]
-    out.mkdir(parents=True, exist_ok=True)
-    tell_guard("writes", out.absolute(), name)
+    made = [one.absolute() for one in (out, *out.parents) if not one.exists()]
     mine = _MINE.set(_MINE.get() | {home})
+    tell_guard("begins", "folder", out.absolute(), name, *made)
     try:
+        out.mkdir(parents=True, exist_ok=True)
         with ExitStack() as held:
             try:
-                held.enter_context(alone_for_now(out / f".{name}.lock", TRIES, refusal))
+                held.enter_context(alone_for_now(lock, tries or TRIES, refusal))
             except OSError as error:
                 if error.errno not in NO_LOCKS:
                     raise
-                (out / f".{name}.lock").unlink(missing_ok=True)
+                lock.unlink(missing_ok=True)
             else:
                 clear(out, name)
             yield
     finally:
         _MINE.reset(mine)
-        for one in made:
-            with suppress(OSError):  # it holds something
-                one.rmdir()
-    tell_guard("wrote", out.absolute(), name)
+        _away_where_empty(made)
+    tell_guard("ends", "folder", out.absolute(), name)
 
 
-def mend(out: Path, name: str) -> None:
-    """After a run there that was ended. Nothing where another one is at work there already."""
-    with suppress(NotFinished, OSError), alone_in(out, name):
+def mend(out: Path, name: str, made: Sequence[Path] = ()) -> None:
+    """After a run there that was ended, which had `made` folders for it, inner ones first. Nothing
+    where another one is at work there already."""
+    with suppress(NotFinished, OSError), alone_in(out, name, SOON):
         pass
+    _away_where_empty(made)
+
+
+def _away_where_empty(folders: Sequence[Path]) -> None:
+    for one in folders:
+        with suppress(OSError):  # it holds something
+            one.rmdir()
 
 
 def clear(out: Path, name: str) -> None:
@@ -71,6 +78,8 @@ def clear(out: Path, name: str) -> None:
     for aside in sorted(out.iterdir()):
         if re.fullmatch(rf"\.{re.escape(name)}-[a-z0-9_]{{8}}", aside.name) and aside.is_dir():
             former = former_of(aside, name)
+            if not {one.name for one in aside.iterdir()} <= {"made", former.name}:
+                continue  # somebody's own
             if former.is_dir() and not home.exists():
                 former.rename(home)
             shutil.rmtree(aside, ignore_errors=True)

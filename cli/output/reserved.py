@@ -9,8 +9,10 @@ from platewheel.cli.job.job import Job
 from platewheel.cli.job.pieces import left_pieces, taken_pieces
 from platewheel.cli.job.plan import Plan
 from platewheel.cli.ledger.change import reserve, undone
-from platewheel.cli.ledger.keep import changed
+from platewheel.cli.ledger.keep import changed, ledger_toml
 from platewheel.cli.ledger.piece import Holder, Ledger, Piece
+from platewheel.cli.work.guard import tell_guard
+from platewheel.cli.work.stopping import how_many_placed
 from platewheel.parts.base.faults import Fault, SpecError
 
 
@@ -29,12 +31,22 @@ def reserved(job: Job, plan: Plan, *, axles: bool = True) -> Iterator[list[str]]
     taken, leaves = taken_pieces(job, plan, axles), left_pieces(job, plan, axles)
     seen = job.rack.ledger
     path = seen.path
-    before, after = changed(path, lambda ledger: reserve(ledger, holder, taken, leaves, seen))
+    in_place, told = how_many_placed(), ("ledger", str(path.absolute()), holder.job)
+
+    def reserving(ledger: Ledger) -> Ledger:
+        with_ours = reserve(ledger, holder, taken, leaves, seen)
+        tell_guard("begins", *told, holder.job_file or "", ledger_toml(ledger))
+        return with_ours
+
+    before, after = changed(path, reserving)
     try:
         yield [*_words(path.name, taken), *_twice(after, leaves, holder)]
     except BaseException:
-        changed(path, lambda now: undone(now, before, holder))
+        if how_many_placed() == in_place:  # else the files are there, though it was stopped
+            changed(path, lambda now: undone(now, before, holder))
+        tell_guard("ends", *told)
         raise
+    tell_guard("ends", *told)
 
 
 def require_free(job: Job) -> None:

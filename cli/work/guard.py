@@ -12,16 +12,16 @@ import os
 import select
 import signal
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
-from pathlib import Path
 from typing import NoReturn
 
 from platewheel.cli.work.parent import end_with
-from platewheel.cli.work.stopping import ASKED, listen, stopped
+from platewheel.cli.work.stopping import ASKED, listen, stopped, undisturbed
 
 GRACE_S = 1.0  # to end by itself; within two seconds it has ended
 CUT_SHORT = 3  # exit code
+TOLD = {signal.SIGTERM, getattr(signal, "SIGHUP", signal.SIGTERM)}
 _TO_GUARD: list[int] = []  # in a run that is watched over: where it tells
 
 
@@ -29,15 +29,19 @@ _TO_GUARD: list[int] = []  # in a run that is watched over: where it tells
 class _Seen:
     """What the run has told."""
 
-    homes: dict[str, tuple[Path, str]] = field(default_factory=dict)  # written at the moment
+    begun: dict[tuple[str, ...], list[str]] = field(default_factory=dict)  # and not ended
     placed: list[str] = field(default_factory=list)
     keeps: bool = False  # it was asked to stop, and writes what it has found
+    hard: bool = False  # it was told to end, whatever it would keep
     rest: bytes = b""
 
 
-def guarded(run: Callable[[], int], mend: Callable[[Path, str], None]) -> NoReturn:
-    """Exits with the code of `run`, or 3 where it did not come to its end. `mend` puts the job
-    folder out, name right that such a run was writing."""
+Mend = Callable[[Sequence[str], bool], None]
+
+
+def guarded(run: Callable[[], int], mend: Mend) -> NoReturn:
+    """Exits with the code of `run`, or 3 where it did not come to its end. `mend` puts right what
+    such a run had told by `begins`, and whether its files are in place already."""
     if not hasattr(os, "fork"):
         listen()
         _end(run())
@@ -53,15 +57,14 @@ def guarded(run: Callable[[], int], mend: Callable[[Path, str], None]) -> NoRetu
     signal.set_wakeup_fd(wakes, warn_on_full_buffer=False)
     guard, started = os.getpid(), os.fork()
     if started == 0:
-        signal.set_wakeup_fd(-1)
         signal.signal(signal.SIGINT, signal.SIG_IGN)  # of a terminal's Ctrl-C the guard tells
         signal.signal(signal.SIGCHLD, signal.SIG_DFL)
         listen()
         end_with(guard)
         for one in heard:  # before it listened
             os.kill(os.getpid(), ASKED if one == signal.SIGINT else signal.SIGTERM)
-        for end in (told, wake, wakes):
-            os.close(end)
+        for end in (told, wake):  # by `wakes` the guard hears what this one was told, however deep
+            os.close(end)  # in a library it is
         _TO_GUARD.append(tells)
         _end(run())
     os.close(tells)
@@ -69,9 +72,15 @@ def guarded(run: Callable[[], int], mend: Callable[[Path, str], None]) -> NoRetu
 
 
 def tell_guard(what: str, *more: object) -> None:
-    """To the process that watches over this one, if there is one."""
+    """To the process that watches over this one, if there is one: that it "begins" or "ends" what
+    would be to put right (its kind, where, its name; at the beginning more), has "placed" files, or
+    "keeps" what it has found.
+    """
     for end in _TO_GUARD:
-        os.write(end, json.dumps([what, *map(str, more)]).encode() + b"\n")
+        line = json.dumps([what, *map(str, more)]).encode() + b"\n"
+        with undisturbed():  # a long one goes in pieces
+            while line:
+                line = line[os.write(end, line) :]
 
 
 def _end(code: int) -> NoReturn:
@@ -80,25 +89,22 @@ def _end(code: int) -> NoReturn:
     raise SystemExit(code)
 
 
-def _watch(
-    run: int, heard: list[int], ends: tuple[int, int], mend: Callable[[Path, str], None]
-) -> NoReturn:
+def _watch(run: int, heard: list[int], ends: tuple[int, int], mend: Mend) -> NoReturn:
     seen, last, asked = _Seen(), None, 0
     while True:
         wait = None if last is None else max(last - time.monotonic(), 0.0)
         ready, _, _ = select.select([end for end in ends if end >= 0], [], [], wait)
-        if ends[1] in ready:
-            _drained(ends[1])
+        if ends[1] in ready and TOLD & set(_drained(ends[1]) or b"") and not seen.hard:
+            heard.append(signal.SIGTERM)
         if ends[0] in ready and not _read(ends[0], seen):
             ends = (-1, ends[1])
         while heard:
             number = heard.pop(0)
             asked += number == signal.SIGINT
-            hard = number != signal.SIGINT or asked > 1
-            seen.keeps = seen.keeps and not hard
-            _send(run, signal.SIGTERM if hard else ASKED)
+            seen.hard = seen.hard or number != signal.SIGINT or asked > 1
+            _send(run, signal.SIGTERM if seen.hard else ASKED)
             last = last or time.monotonic() + GRACE_S
-        if seen.keeps:
+        if seen.keeps and not seen.hard:
             last = None
         done, status = os.waitpid(run, os.WNOHANG)
         if done:
@@ -109,8 +115,8 @@ def _watch(
             break
     if ends[0] >= 0:
         _read(ends[0], seen)
-    for out, name in seen.homes.values():  # not left in the way that a run leaves one
-        mend(out, name)
+    for one in [*seen.begun.values()][::-1]:  # not left in the way that a run leaves it
+        mend(one, bool(seen.placed))
     if os.WIFEXITED(status):
         os._exit(os.WEXITSTATUS(status))
     _say(_why(os.WTERMSIG(status), asked or last is not None, seen))
@@ -130,6 +136,8 @@ def _why(number: int, asked: object, seen: _Seen) -> str:
 
 def _say(line: str) -> None:
     try:
+        if os.isatty(2):  # a line with a spinner may stand there still, and the cursor be hidden
+            line = f"\r\x1b[K\x1b[?25h{line}"
         os.write(2, f"{line}\n".encode())
     except OSError:
         return
@@ -161,10 +169,10 @@ def _read(end: int, seen: _Seen) -> bool:
     *lines, seen.rest = (seen.rest + (got or b"")).split(b"\n")
     for line in lines:
         what, *more = json.loads(line)
-        if what == "writes":
-            seen.homes["/".join(more)] = (Path(more[0]), more[1])
-        elif what == "wrote":
-            seen.homes.pop("/".join(more), None)
+        if what == "begins":
+            seen.begun[tuple(more[:3])] = more
+        elif what == "ends":
+            seen.begun.pop(tuple(more), None)
         elif what == "placed":
             seen.placed += more
         elif what == "keeps":

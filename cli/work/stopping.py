@@ -67,6 +67,11 @@ def anything_placed() -> bool:
     return bool(_STATE.placed)
 
 
+def how_many_placed() -> int:
+    """Files and folders that this process has written so far."""
+    return len(_STATE.placed)
+
+
 def what_is_kept() -> str:
     """For that line."""
     return "; ".join(_STATE.placed) or "the former job folder is as it was"
@@ -91,8 +96,8 @@ def hear_no_more() -> None:
 
 def _heard(number: int, frame: FrameType | None) -> None:
     _STATE.came = True
-    if number == ASKED:
-        _STATE.waiting = _STATE.waiting or KeyboardInterrupt
+    if number == ASKED:  # once it was told, no search is to keep what it has found and go on
+        _STATE.waiting = _STATE.waiting or (None if _STATE.told else KeyboardInterrupt)
     elif number != getattr(signal, "SIGALRM", None) and not _STATE.told:
         _STATE.told, _STATE.waiting = True, ToldToStop
     if _STATE.waiting is None or _STATE.undisturbed:

@@ -71,6 +71,31 @@ def test_a_change_is_on_the_disk_and_nothing_else(tmp_path: Path) -> None:
     assert (tmp_path / "stock.toml").stat().st_mode & 0o777 == 0o640
 
 
+def test_what_a_process_that_was_ended_left_goes_and_nothing_else_does(tmp_path: Path) -> None:
+    path = tmp_path / "stock.toml"
+    put(path, "A", "B")
+    for name in (".stock.toml-ab3_5678", ".stock.toml-my notes", "stock.toml-ab3_5678"):
+        (tmp_path / name).write_text("half")
+    changed(path, lambda ledger: reserve(ledger, POND, [bar("A")]))
+    (tmp_path / ".stock.toml.lock").unlink()
+    kept = [".stock.toml-my notes", "stock.toml", "stock.toml-ab3_5678"]
+    assert sorted(one.name for one in tmp_path.iterdir()) == kept
+
+
+def test_what_an_ended_run_has_reserved_is_taken_back(tmp_path: Path) -> None:
+    path = tmp_path / "stock.toml"
+    before = put(path, "A", "B")
+    changed(path, lambda ledger: reserve(ledger, Holder("lake"), [bar("B")]))
+    pond = Holder("pond", "/shop/pond.toml")
+    changed(path, lambda ledger: reserve(ledger, pond, [bar("A"), bar("C")]))
+    keep.take_back(path, "pond", "/shop/pond.toml", ledger_toml(before))
+    found = [(piece.name, piece.state) for piece in read_ledger(path).pieces]
+    assert found == [("A", "free"), ("B", "reserved")]
+    path.write_text("damaged")
+    keep.take_back(path, "pond", "/shop/pond.toml", ledger_toml(before))
+    assert path.read_text() == "damaged"
+
+
 @pytest.mark.parametrize("broken", ["fsync", "replace"])
 def test_a_full_disk_leaves_the_former_ledger(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, broken: str

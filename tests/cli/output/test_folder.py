@@ -101,12 +101,13 @@ def test_a_run_that_was_ended_between_two_renames_is_put_back(tmp_path: Path) ->
 
 
 def test_what_a_run_left_beside_a_whole_folder_goes_and_nothing_else_does(tmp_path: Path) -> None:
-    for left in (f".{NAME}-ab3_5678/made", f".{NAME}-x-ab3_5678/made", f".{NAME}-my notes", NAME):
+    own = f".{NAME}-archived/1998"
+    for left in (f".{NAME}-ab3_5678/made", f".{NAME}-x-ab3_5678/made", own, NAME):
         (tmp_path / left).mkdir(parents=True)
     (tmp_path / f".{NAME}-ab3_5678" / f"former-{NAME}").mkdir()
     (tmp_path / NAME / "report.json").write_text("new")
     mend(tmp_path, NAME)
-    kept = [f".{NAME}-my notes", f".{NAME}-x-ab3_5678", NAME]
+    kept = [f".{NAME}-archived", f".{NAME}-x-ab3_5678", NAME]
     assert sorted(path.name for path in tmp_path.iterdir()) == kept
     assert (tmp_path / NAME / "report.json").read_text() == "new"
 
@@ -132,6 +133,26 @@ def test_a_second_run_is_refused_by_name(tmp_path: Path, monkeypatch: pytest.Mon
     assert line.endswith("is at work there; try again when it is done")
     assert (tmp_path / NAME / "report.json").read_text() == "first"
     assert sorted(path.name for path in tmp_path.iterdir()) == ["lake", NAME]
+
+
+def test_what_another_run_has_is_not_waited_for_to_be_mended(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    waits: list[float] = []
+    monkeypatch.setattr(lock.time, "sleep", waits.append)
+    with lock.alone(tmp_path / f".{NAME}.lock", 1, RuntimeError):
+        mend(tmp_path, NAME)
+    assert sum(waits) < 0.5
+    assert (tmp_path / f".{NAME}.lock").exists()
+
+
+def test_folders_that_an_ended_run_has_made_go_where_they_are_empty(tmp_path: Path) -> None:
+    inner, outer, held = tmp_path / "a/out", tmp_path / "a", tmp_path / "b"
+    for one in (inner, held / "kept"):
+        one.mkdir(parents=True)
+    mend(inner, NAME, [inner, outer])
+    mend(held, NAME, [held])
+    assert names(tmp_path) == ["b", "b/kept"]
 
 
 def test_a_folder_made_for_nothing_goes_again(tmp_path: Path) -> None:

@@ -20,10 +20,11 @@ pytestmark = pytest.mark.skipif(not hasattr(os, "fork"), reason="no processes of
 HEAD = """
 import os, sys, time
 from pathlib import Path
-from platewheel.cli.output.alone import alone_in, mend
+from platewheel.cli.commands.entry import _mend
+from platewheel.cli.output.alone import alone_in
 from platewheel.cli.terminal.run import run
-from platewheel.cli.work.guard import guarded
-from platewheel.cli.work import stopping
+from platewheel.cli.work import guard, stopping
+from platewheel.cli.work.guard import guarded, tell_guard
 from platewheel.parts.base.interruptible import kept
 
 def ready():
@@ -31,7 +32,7 @@ def ready():
 
 def command():
 """
-TAIL = "\nguarded(lambda: run(command), mend)\n"
+TAIL = "\nguard.GRACE_S = 0.4\nguarded(lambda: run(command), _mend)\n"
 SLEEPS = "    ready(); time.sleep(60)\n"
 SWALLOWED = """
     import signal
@@ -53,6 +54,21 @@ DEEP = """
         ready()
         time.sleep(60)
 """
+BUSY = """
+    import ctypes, itertools, signal
+    told = map(ctypes.PyDLL(None).kill, [os.getpid()], [signal.SIGTERM])
+    ready()
+    max(itertools.chain(told, itertools.repeat(1)))  # and no step of Python's own
+"""
+KEEPS_LATE = """
+    import signal
+    signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGTERM, signal.SIGUSR1})  # as in a library
+    ready()
+    while not {signal.SIGTERM, signal.SIGUSR1} <= signal.sigpending():
+        time.sleep(0.01)
+    tell_guard("keeps")
+    time.sleep(60)
+"""
 SEARCHES = """
     for _ in range(2):
         try:
@@ -73,13 +89,15 @@ SHARED = """
 """
 
 
-def started(body: str, folder: Path) -> tuple[subprocess.Popen[str], int]:
+def started(
+    body: str, folder: Path, errors: int = subprocess.PIPE
+) -> tuple[subprocess.Popen[str], int]:
     """The guard, and the number that the run has told."""
     run = subprocess.Popen(
         [sys.executable, "-c", HEAD + body + TAIL],
         cwd=folder,
         stdout=subprocess.PIPE,
-        stderr=subprocess.PIPE,
+        stderr=errors,
         text=True,
     )
     assert run.stdout is not None
@@ -117,7 +135,35 @@ def test_a_run_deep_in_a_library_is_ended_and_what_it_left_cleared(tmp_path: Pat
     _, told = run.communicate(timeout=60)
     assert (run.returncode, told) == (3, "stopped; the former job folder is as it was\n")
     assert not lives(inner)
-    assert list((tmp_path / "out").iterdir()) == []
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_one_that_is_told_itself_deep_in_a_library_is_ended_too(tmp_path: Path) -> None:
+    """A person who looks for what is busy finds the run, not its guard."""
+    run, _ = started(BUSY, tmp_path)
+    _, told = run.communicate(timeout=60)
+    assert (run.returncode, told) == (3, "stopped; the former job folder is as it was\n")
+
+
+def test_on_a_terminal_the_line_stands_alone_and_the_cursor_is_back(tmp_path: Path) -> None:
+    """ECMA-48: EL, erase in line; DECTCEM of terminals since the VT220, cursor shown."""
+    seen, terminal = os.openpty()
+    run, _ = started(DEEP, tmp_path, terminal)
+    run.send_signal(signal.SIGTERM)
+    run.wait(timeout=60)
+    told = os.read(seen, 1000).decode()
+    assert told == "\r\x1b[K\x1b[?25hstopped; the former job folder is as it was\r\n"
+    os.close(seen)
+    os.close(terminal)
+
+
+def test_no_search_that_is_kept_outlives_being_told(tmp_path: Path) -> None:
+    run, _ = started(KEEPS_LATE, tmp_path)
+    run.send_signal(signal.SIGINT)
+    time.sleep(0.1)
+    run.send_signal(signal.SIGTERM)
+    run.communicate(timeout=30)
+    assert run.returncode == 3
 
 
 def test_what_is_kept_may_go_on_until_ctrl_c_is_said_again(tmp_path: Path) -> None:
@@ -161,6 +207,7 @@ def test_what_may_not_be_disturbed_is_done_to_its_end(monkeypatch: pytest.Monkey
         work()
     assert done == ["whole"]
     stopping._heard(signal.SIGTERM, None)  # said again while it ends
+    stopping._heard(stopping.ASKED, None)  # no search may keep what it has, and go on
 
 
 def test_a_library_is_loaded_before_the_stop(monkeypatch: pytest.MonkeyPatch) -> None:
