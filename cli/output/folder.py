@@ -13,9 +13,9 @@ from typing import TypeVar
 
 from platewheel.cli.output.alone import alone_in, former_of
 from platewheel.cli.output.exchange import exchange
-from platewheel.cli.work.guard import tell_guard
+from platewheel.cli.work.guard import in_place
 from platewheel.cli.work.not_finished import NotFinished
-from platewheel.cli.work.stopping import placed, undisturbed
+from platewheel.cli.work.stopping import undisturbed
 from platewheel.parts.gauges.wanted import NAMES as GAUGE_NAMES
 from platewheel.parts.making.plywood import NAMES as PLYWOOD_NAMES
 from platewheel.parts.wheel.kinds import PART_NAMES
@@ -83,8 +83,7 @@ def write_folder(
             result = write(made)
             with undisturbed():
                 _put(made, home)
-                placed(f"{home} is the new one, whole")
-                tell_guard("placed", f"{home} is the new one, whole")
+                in_place(f"{home} is the new one, whole")
             return result
         finally:
             with undisturbed():

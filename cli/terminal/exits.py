@@ -14,6 +14,7 @@ from platewheel.cli.terminal.width import columns, folded
 from platewheel.cli.work.not_finished import NotFinished
 from platewheel.cli.work.one_file import write_whole
 from platewheel.cli.work.stopping import ToldToStop, what_is_kept
+from platewheel.parts.base.interruptible import kept_already
 
 MOST_TOLD = 200  # faults at once
 _TRACEBACKS: ContextVar[bool] = ContextVar("tracebacks", default=False)
@@ -64,6 +65,9 @@ def exit_codes() -> Iterator[None]:
         tell(["a process beside this one was ended: told to stop, or short of memory; try again"])
         raise typer.Exit(NOT_FINISHED) from None
     except Exception as error:
+        if _by_a_stop(error):
+            tell([f"stopped; {what_is_kept()}"])
+            raise typer.Exit(NOT_FINISHED) from None
         if _TRACEBACKS.get():
             traceback.print_exc()
         place = error.__traceback__
@@ -73,6 +77,17 @@ def exit_codes() -> Iterator[None]:
         more = "" if _TRACEBACKS.get() else "; platewheel --debug shows more"
         tell([f"a fault of platewheel itself, please report it: {error!r} at {line}{more}"])
         raise typer.Exit(NOT_FINISHED) from None
+
+
+def _by_a_stop(error: BaseException | None) -> bool:
+    """Whether it came while a stop was on its way out, of something that was left half done."""
+    while error is not None:
+        if isinstance(error, ToldToStop):
+            return True
+        if isinstance(error, KeyboardInterrupt) and not kept_already():
+            return True
+        error = error.__context__
+    return False
 
 
 def tell(lines: Sequence[str]) -> None:

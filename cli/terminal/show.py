@@ -13,6 +13,7 @@ from platewheel.cli.words.figures import over_words, payload_words, web_words
 from platewheel.cli.words.plates import lengths_table, plates_table
 from platewheel.cli.words.table import Table
 from platewheel.cli.work.progress import Steps
+from platewheel.cli.work.stopping import undisturbed
 from platewheel.parts.base.so_many import so_many
 
 
@@ -28,13 +29,15 @@ def steps() -> Iterator[Steps]:
     status = console.status("")
 
     def told(text: str) -> None:
-        status.update(text)
-        status.start()  # a thread: work on other cores is begun before the first step is told
+        with undisturbed():  # half of it done, the other half fails
+            status.update(text)
+            status.start()  # a thread: work on other cores is begun before the first step is told
 
     try:
         yield told
     finally:
-        status.stop()
+        with undisturbed():
+            status.stop()
 
 
 def show_table(title: str, table: Table) -> None:

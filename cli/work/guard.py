@@ -17,7 +17,7 @@ from dataclasses import dataclass, field
 from typing import NoReturn
 
 from platewheel.cli.work.parent import end_with
-from platewheel.cli.work.stopping import ASKED, listen, stopped, undisturbed
+from platewheel.cli.work.stopping import ASKED, listen, placed, stopped, undisturbed
 
 GRACE_S = 1.0  # to end by itself; within two seconds it has ended
 CUT_SHORT = 3  # exit code
@@ -83,7 +83,15 @@ def tell_guard(what: str, *more: object) -> None:
                 line = line[os.write(end, line) :]
 
 
+def in_place(line: str) -> None:
+    """What is on the disk and whole now, for the line that ends a run that is stopped."""
+    placed(line)
+    tell_guard("placed", line)
+
+
 def _end(code: int) -> NoReturn:
+    for number in {ASKED, *TOLD}:  # all is done and shown; while the interpreter ends, too
+        signal.signal(number, signal.SIG_IGN)
     if stopped():  # threads that were left alone may be deep in a library still
         os._exit(code)
     raise SystemExit(code)

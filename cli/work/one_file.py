@@ -8,8 +8,9 @@ import shutil
 from contextlib import suppress
 from pathlib import Path
 
+from platewheel.cli.work.guard import in_place
 from platewheel.cli.work.lock import lock_now
-from platewheel.cli.work.stopping import placed, undisturbed
+from platewheel.cli.work.stopping import undisturbed
 
 
 def write_whole(file: Path, made: bytes, *, over: bool = True) -> None:
@@ -36,7 +37,7 @@ def write_whole(file: Path, made: bytes, *, over: bool = True) -> None:
                 shutil.copymode(home, aside)
             with undisturbed():
                 _put(aside, home, over)
-                placed(f"{file} is the new one, whole" if there else f"{file} is written")
+                in_place(f"{file} is the new one, whole" if there else f"{file} is written")
     finally:
         aside.unlink(missing_ok=True)
 

@@ -58,7 +58,7 @@ def stopped_short() -> list[str]:
 
 
 def placed(line: str) -> None:
-    """What is on the disk and whole now, for the line that ends a run that is stopped."""
+    """For that line; see `guard.in_place`."""
     _STATE.placed.append(line)
 
 

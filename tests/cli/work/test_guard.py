@@ -69,6 +69,24 @@ KEEPS_LATE = """
     tell_guard("keeps")
     time.sleep(60)
 """
+PLACED = """
+    import signal
+    from platewheel.cli.work.one_file import write_whole
+    signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGTERM, signal.SIGUSR1})  # as in a library
+    write_whole(Path("pond.pdf"), b"pond")
+    ready()
+    time.sleep(60)
+"""
+DONE = """
+    import signal
+
+    class Last:
+        def __del__(self, told=os.write, number=signal.SIGTERM, kill=os.kill, own=os.getpid()):
+            kill(own, number)
+            told(1, b"0\\n")
+
+    sys.modules["last"] = Last()
+"""
 SEARCHES = """
     for _ in range(2):
         try:
@@ -184,6 +202,21 @@ def test_a_library_that_crashes_is_told(tmp_path: Path) -> None:
     _, told = run.communicate(timeout=60)
     assert run.returncode == 3
     assert told.startswith("a library has crashed (SIGABRT), please report it; the former job")
+
+
+def test_what_is_in_place_is_told_even_of_a_run_that_cannot_tell(tmp_path: Path) -> None:
+    run, _ = started(PLACED, tmp_path)
+    run.send_signal(signal.SIGTERM)
+    _, told = run.communicate(timeout=60)
+    assert (run.returncode, told) == (3, "stopped; pond.pdf is written\n")
+    assert [one.name for one in tmp_path.iterdir()] == ["pond.pdf"]
+
+
+def test_a_run_that_is_done_ends_as_done(tmp_path: Path) -> None:
+    """While the interpreter takes itself apart, signals would have their own way again."""
+    run, _ = started(DONE, tmp_path)
+    _, told = run.communicate(timeout=60)
+    assert (run.returncode, told) == (0, "")
 
 
 @pytest.mark.parametrize("number", [signal.SIGKILL, signal.SIGTERM])
