@@ -7,7 +7,7 @@ from typing import Annotated
 
 import typer
 
-from platewheel.cli.terminal.exits import exit_codes, require_new
+from platewheel.cli.terminal.exits import exit_codes, require_new, tell_file
 from platewheel.cli.terminal.options import JobFile
 
 
@@ -28,4 +28,4 @@ def calculation(
         from platewheel.cli.output.calculation import write_calculation
 
         write_calculation(job, out, rated=not quick)
-    typer.echo(out)
+    tell_file(out)

@@ -8,7 +8,7 @@ from typing import Annotated
 
 import typer
 
-from platewheel.cli.terminal.exits import exit_codes
+from platewheel.cli.terminal.exits import exit_codes, tell_file
 from platewheel.cli.terminal.options import JobFile, Json
 
 
@@ -75,4 +75,4 @@ def deck(
             )
         else:
             typer.echo(f"{len(mesh.points)} nodes, {len(mesh.tets)} elements: written to")
-            typer.echo(out / name / "wheel.inp")
+            tell_file(out / name / "wheel.inp")

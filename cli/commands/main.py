@@ -28,6 +28,7 @@ from platewheel.cli.terminal.exits import (
     CHECK_FAILED,
     exit_codes,
     show_tracebacks,
+    tell_file,
     tell_warnings,
 )
 from platewheel.cli.terminal.options import (
@@ -154,7 +155,7 @@ def _build(
         typer.echo(
             f"{so_many(report.job.wheels, 'wheel')} of {report.wheel.mass_kg:.2f} kg: written to"
         )
-        typer.echo(out / job.head.name / "job-sheet.html")
+        tell_file(out / job.head.name / "job-sheet.html")
         if report.cost.not_priced:
             typer.echo(f"not priced: {', '.join(report.cost.not_priced)}; see the buying list")
         show_checks(report.checks, every, sources)

@@ -14,6 +14,7 @@ from platewheel.cli.terminal.exits import (
     exit_codes,
     require_new,
     tell,
+    tell_file,
     write_new,
 )
 
@@ -48,7 +49,7 @@ def new_job(
             _asked(file, overwrite)
             return
         write_new(file, every_key_text() if every else short_job_text(table_of({})), overwrite)
-    typer.echo(file)
+    tell_file(file)
 
 
 def _asked(file: Path, overwrite: bool) -> None:
@@ -72,7 +73,7 @@ def _asked(file: Path, overwrite: bool) -> None:
     table = table_of(answered)
     write_new(file, short_job_text(table), overwrite)  # stays, whatever becomes of the search
     found = not search or _with_proposal(file, table, answered[TREAD], talk)
-    typer.echo(file)
+    tell_file(file)
     if not found:
         talk.say(f"Next: change in it what is told above, then `platewheel propose {file}`.")
         raise typer.Exit(CHECK_FAILED)

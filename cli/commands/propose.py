@@ -8,7 +8,14 @@ from typing import Annotated
 
 import typer
 
-from platewheel.cli.terminal.exits import CHECK_FAILED, exit_codes, require_new, tell, write_new
+from platewheel.cli.terminal.exits import (
+    CHECK_FAILED,
+    exit_codes,
+    require_new,
+    tell,
+    tell_file,
+    write_new,
+)
 from platewheel.cli.terminal.options import JobFile, Json, Out
 
 
@@ -84,14 +91,14 @@ def propose(
             show_json(report.model_dump())
         else:
             show_proposals(report, time.perf_counter() - started)
-            typer.echo(file)
+            tell_file(file)
         if write and report.proposals:
             if choose > len(report.proposals):
                 tell([f"--choose: found {choose}; allowed: 1 to {len(report.proposals)}"])
                 raise typer.Exit(2)
             row = report.proposals[choose - 1]
             write_new(write, with_wheel(text, row.wheel, row.set_back_to_back_mm), overwrite)
-            typer.echo(write, err=as_json)
+            tell_file(write, aside=as_json)
     if not report.proposals:
         raise typer.Exit(CHECK_FAILED)
 

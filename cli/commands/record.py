@@ -7,7 +7,7 @@ from typing import Annotated
 
 import typer
 
-from platewheel.cli.terminal.exits import exit_codes, require_new
+from platewheel.cli.terminal.exits import exit_codes, require_new, tell_file
 from platewheel.cli.terminal.options import JobFile
 
 
@@ -29,4 +29,4 @@ def record(
         measured = read_rings(rings, job.wheel) if rings else []
         require_new(out, overwrite, "record.pdf")
         write_record_pdf(job, measured, out)
-    typer.echo(out)
+    tell_file(out)

@@ -7,7 +7,7 @@ from typing import Annotated
 
 import typer
 
-from platewheel.cli.terminal.exits import exit_codes, tell, write_new
+from platewheel.cli.terminal.exits import exit_codes, tell, tell_file, write_new
 from platewheel.cli.terminal.options import Effort, JobFile, Json, Out, Seed, Work
 
 
@@ -33,7 +33,7 @@ def rings(
         between = ";" if semicolons else ","
         text = rings_template(job.wheel, job.head.name, job.head.wheels, between)
         write_new(out, text, overwrite)
-    typer.echo(out)
+    tell_file(out)
 
 
 def refit(
@@ -87,4 +87,4 @@ def refit(
             show_json(report.model_dump())
         else:
             show_refit(report)
-            typer.echo(out / f"{job.head.name}-refit" / "refit-sheet.html")
+            tell_file(out / f"{job.head.name}-refit" / "refit-sheet.html")

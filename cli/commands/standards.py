@@ -7,7 +7,7 @@ from typing import Annotated
 
 import typer
 
-from platewheel.cli.terminal.exits import exit_codes, require_new
+from platewheel.cli.terminal.exits import exit_codes, require_new, tell_file
 from platewheel.cli.terminal.options import JobFile, Json
 
 
@@ -34,8 +34,8 @@ def standards(
             show_json({"standards": found.as_json(), "setting_out": turnout.as_json()})
             return
         from platewheel.cli.papers.standards_pdf import standards_pdf
-        from platewheel.cli.work.one_file import write_whole
+        from platewheel.cli.work.whole_file import write_whole
 
         require_new(out, overwrite, "standards.pdf")
         write_whole(out, standards_pdf(job))
-    typer.echo(out)
+    tell_file(out)

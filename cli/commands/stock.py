@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from platewheel.cli.terminal.exits import exit_codes, tell, write_new
+from platewheel.cli.terminal.exits import exit_codes, tell, tell_file, write_new
 from platewheel.cli.terminal.options import Effort, JobFile, Json, Seed, Work
 
 if TYPE_CHECKING:
@@ -32,7 +32,7 @@ def new_ledger(
 
     with exit_codes():
         write_new(file, HEAD + START, overwrite=None)  # a ledger is never written over
-    typer.echo(file)
+    tell_file(file)
 
 
 @stock.command("list")

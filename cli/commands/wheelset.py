@@ -6,7 +6,7 @@ from pathlib import Path
 
 import typer
 
-from platewheel.cli.terminal.exits import CHECK_FAILED, exit_codes, tell
+from platewheel.cli.terminal.exits import CHECK_FAILED, exit_codes, tell, tell_file
 from platewheel.cli.terminal.options import All, JobFile, Json, Out, Sources
 
 
@@ -55,7 +55,7 @@ def wheelset(
             show_table("Fits", fits_table(report))
             if report.cuts:
                 show_table("Axles to saw", sawn_table(report))
-            typer.echo(out / f"{job.head.name}-wheelset" / "wheelset.step")
+            tell_file(out / f"{job.head.name}-wheelset" / "wheelset.step")
             show_checks(checks, every, sources)
     if any(row.verdict == "fail" for row in checks):
         raise typer.Exit(CHECK_FAILED)

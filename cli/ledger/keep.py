@@ -3,19 +3,17 @@
 from __future__ import annotations
 
 import os
-import re
-import shutil
-import tempfile
-from collections.abc import Callable
-from contextlib import AbstractContextManager, suppress
+from collections.abc import Callable, Iterator
+from contextlib import ExitStack, contextmanager, suppress
 from pathlib import Path
 
 from platewheel.cli.ledger.change import undone
 from platewheel.cli.ledger.piece import Holder, Ledger, Piece
 from platewheel.cli.ledger.read import ledger_of, read_ledger
-from platewheel.cli.work.lock import alone
+from platewheel.cli.work.lock import NO_LOCKS, alone
 from platewheel.cli.work.not_finished import NotFinished
 from platewheel.cli.work.stopping import undisturbed
+from platewheel.cli.work.whole_file import put_whole
 from platewheel.parts.base.faults import SpecError
 from platewheel.parts.base.spec_model import toml_value
 
@@ -41,15 +39,13 @@ def changed(path: Path, change: Callable[[Ledger], Ledger]) -> tuple[Ledger, Led
     Nothing is written where `change` raises. Raises: SpecError where the file is damaged,
     NotFinished where another process keeps it locked, OSError; whatever `change` raises.
     """
-    home = path.resolve()  # a link stays one, and all names of the file share one lock
+    home = Path(os.path.realpath(path))  # all its names share one lock
     with _locked(home):
-        for left in _asides(home):  # of a process that was ended while it wrote
-            left.unlink(missing_ok=True)
         before = read_ledger(home)
         after = change(before)
         if after != before:
             with undisturbed():
-                _put(home, ledger_toml(after))
+                put_whole(home, ledger_toml(after).encode())
         return before, after
 
 
@@ -74,32 +70,19 @@ def _piece_toml(piece: Piece) -> str:
     return "\n".join([f"[[{piece.kind}]]", *lines, ""])
 
 
-def _asides(path: Path) -> list[Path]:
-    """What `_put` writes beside the ledger."""
-    name = re.compile(rf"\.{re.escape(path.name)}-[a-z0-9_]{{8}}")
-    return [one for one in path.parent.iterdir() if name.fullmatch(one.name) and one.is_file()]
-
-
-def _locked(path: Path) -> AbstractContextManager[None]:
+@contextmanager
+def _locked(path: Path) -> Iterator[None]:
     """Alone with the ledger. The lock goes with its process, however that ends; its file stays."""
 
     def refusal(who: str) -> NotFinished:
         return NotFinished([f"{path}: {who} is changing it; try again when it is done"])
 
-    return alone(path.with_name(f".{path.name}.lock"), TRIES, refusal)
-
-
-def _put(path: Path, text: str) -> None:
-    """Written beside it and renamed: the file is the former or the new one at every moment."""
-    handle, name = tempfile.mkstemp(prefix=f".{path.name}-", dir=path.parent)
-    try:
-        with os.fdopen(handle, "w", encoding="utf-8") as target:
-            target.write(text)
-            target.flush()
-            os.fsync(target.fileno())
-        shutil.copymode(path, name)
-        Path(name).replace(path)
-    except BaseException:
-        with suppress(OSError):
-            Path(name).unlink()
-        raise
+    with ExitStack() as held:
+        try:
+            held.enter_context(alone(path.with_name(f".{path.name}.lock"), TRIES, refusal))
+        except OSError as error:
+            if error.errno not in NO_LOCKS:
+                raise
+            why = "its disk knows no locks, and two jobs at once could take one piece"
+            raise NotFinished([f"{path}: {why}; keep it on another disk"]) from error
+        yield

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import errno
 import re
 import shutil
 from collections.abc import Iterator, Sequence
@@ -11,13 +10,11 @@ from contextvars import ContextVar
 from pathlib import Path
 
 from platewheel.cli.work.guard import tell_guard
-from platewheel.cli.work.lock import alone_for_now
+from platewheel.cli.work.lock import NO_LOCKS, alone_for_now
 from platewheel.cli.work.not_finished import NotFinished
 
 TRIES = 20  # two seconds
 SOON = 4  # tries until the workers of a run that was ended, which share its lock, have ended too
-# a disk without locks, some in a network: there whoever works is trusted to be alone
-NO_LOCKS = (errno.ENOLCK, errno.ENOTSUP, errno.EOPNOTSUPP, errno.ENOSYS)
 _MINE: ContextVar[frozenset[Path]] = ContextVar("mine", default=frozenset())
 
 
@@ -47,6 +44,7 @@ def alone_in(out: Path, name: str, tries: int | None = None) -> Iterator[None]:
             except OSError as error:
                 if error.errno not in NO_LOCKS:
                     raise
+                # whoever works there is trusted to be alone
                 lock.unlink(missing_ok=True)
             else:
                 clear(out, name)

@@ -8,7 +8,7 @@ from platewheel.cli.job.job import Job
 from platewheel.cli.job.wheelset import checks_with_advice
 from platewheel.cli.papers.calculation_pdf import calculation_pdf
 from platewheel.cli.papers.charts.stress import stress_picture
-from platewheel.cli.work.one_file import write_whole
+from platewheel.cli.work.whole_file import write_whole
 from platewheel.parts.rating.assess import assess
 
 

@@ -8,7 +8,7 @@ from pathlib import Path
 from platewheel.cli.job.job import Job
 from platewheel.cli.papers.record_pdf import record_pdf
 from platewheel.cli.refit.rows import wheel_records
-from platewheel.cli.work.one_file import write_whole
+from platewheel.cli.work.whole_file import write_whole
 from platewheel.parts.refit.measured_ring import MeasuredRing
 from platewheel.parts.refit.plan import plan_refit
 

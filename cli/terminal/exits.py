@@ -12,8 +12,8 @@ from pathlib import Path
 
 from platewheel.cli.terminal.width import columns, folded
 from platewheel.cli.work.not_finished import NotFinished
-from platewheel.cli.work.one_file import write_whole
 from platewheel.cli.work.stopping import ToldToStop, what_is_kept
+from platewheel.cli.work.whole_file import write_whole
 from platewheel.parts.base.interruptible import kept_already
 
 MOST_TOLD = 200  # faults at once
@@ -94,8 +94,18 @@ def tell(lines: Sequence[str]) -> None:
     """Findings on stderr, one a line; folded on a terminal."""
     width = columns(sys.stderr)
     for line in lines:
-        quiet = "".join(c if c.isprintable() else " " for c in line)  # no escapes to a terminal
-        sys.stderr.write("\n".join(folded(quiet, width)) + "\n")
+        sys.stderr.write("\n".join(folded(_quiet(line), width)) + "\n")
+
+
+def tell_file(file: Path, *, aside: bool = False) -> None:
+    """Where a file has been written, on stdout or `aside` on stderr: for a program as it is named,
+    for a person without what a terminal would act upon."""
+    stream = sys.stderr if aside else sys.stdout
+    stream.write((_quiet(str(file)) if stream.isatty() else str(file)) + "\n")
+
+
+def _quiet(line: str) -> str:
+    return "".join(c if c.isprintable() else " " for c in line)
 
 
 def tell_warnings(lines: Sequence[str]) -> None:
@@ -131,6 +141,10 @@ def require_new(file: Path, overwrite: bool | None, name: str = "wheels.toml") -
         line = f"{file}: is a folder; try a file in it, such as {file / name}"
     elif not file.parent.is_dir():
         line = f"{file}: there is no folder {file.parent}; make it first, or try another name"
+    elif file.is_symlink() and not file.exists():
+        line = f"{file}: is a link that leads to no file; take it away, or try another name"
+    elif file.exists() and not file.is_file():
+        line = f"{file}: is there, but no file; try another name"
     elif file.exists() and not overwrite:
         over = "" if overwrite is None else ", or --overwrite"
         line = f"{file}: is there already; try another name{over}"

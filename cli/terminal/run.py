@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import logging
 import os
+import re
 import sys
 import warnings
 from collections.abc import Callable
 
 from platewheel.cli.terminal.exits import NOT_FINISHED, tell
 from platewheel.cli.terminal.streams import lost_output
+from platewheel.cli.terminal.width import SIZE
 from platewheel.cli.work.guard import tell_guard
 from platewheel.cli.work.stopping import (
     ToldToStop,
@@ -24,6 +26,7 @@ def run(command: Callable[[], object]) -> int:
     """The exit code. What a command does not meet itself is met here."""
     hear_kept(_goes_on)
     _quiet_libraries()
+    _sound_environment()
     try:
         code = _left(command)
         hear_no_more()
@@ -45,8 +48,16 @@ def _quiet_libraries() -> None:
     logging.getLogger().addHandler(logging.NullHandler())
     if not sys.warnoptions:
         warnings.simplefilter("ignore")
+
+
+def _sound_environment() -> None:
+    """What a variable says that is no such thing is not said at all: libraries stumble over it."""
     if os.path.expanduser("~") == "~":  # no home at all, which some will not be loaded without
         os.environ["HOME"] = os.devnull
+    for name in ("COLUMNS", "LINES"):
+        if not re.fullmatch(SIZE, os.environ.get(name, "80")):
+            del os.environ[name]
+    os.environ.pop("SOURCE_DATE_EPOCH", None)  # our files have one date, and no other is asked for
 
 
 def _left(command: Callable[[], object]) -> int:

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 import os
 import re
-import shutil
 import textwrap
 from collections.abc import Iterable, Iterator
 from typing import TextIO
 
 PIPED = 160  # columns of a table for a file or another program
+UNTOLD = 80  # of a terminal that does not say
 NARROW = 80  # below it a table is told a row a block
 LEAST = 20
+SIZE = "[1-9][0-9]{0,3}"  # of a terminal, as a variable says it
 # not parted at the end of a line: `key = 4`, `16 %`, `3.5 mm`
 _KEPT = re.compile(r"(?<=\w) = (?=\S)|(?<=\d) (?=(?:%|N|mm|kg|km|deg|m|x)\b|%)")
 _GLUE = "\N{NO-BREAK SPACE}"
@@ -23,8 +24,13 @@ def columns(stream: TextIO, asked: bool = False) -> int | None:
     wanted = os.environ.get("COLUMNS", "")
     if not stream.isatty() and not (asked and wanted):
         return None
-    given = int(wanted) if wanted.isdigit() else shutil.get_terminal_size().columns
-    return max(given, LEAST)
+    if re.fullmatch(SIZE, wanted):
+        return max(int(wanted), LEAST)
+    try:
+        given = os.get_terminal_size(stream.fileno()).columns
+    except OSError:  # no terminal
+        given = 0
+    return max(given or UNTOLD, LEAST)
 
 
 def folded(line: str, width: int | None, indent: int = 6) -> list[str]:

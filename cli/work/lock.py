@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import errno
 import os
+import re
+import stat
 import sys
 import time
 from collections.abc import Callable, Iterator
@@ -11,6 +14,14 @@ from pathlib import Path
 from typing import BinaryIO
 
 WAIT_S = 0.1
+# errors of a disk without locks, some in a network
+NO_LOCKS = (errno.ENOLCK, errno.ENOTSUP, errno.EOPNOTSUPP, errno.ENOSYS)
+NOT_OURS = "there, but no lock of platewheel; move it away"
+_OURS = re.compile(rb"\d*\n?")  # all that a lock holds: who has it
+
+
+class NoLock(OSError):  # noqa: N818 - named for what it tells
+    """What stands in the place of a lock, by its name; nothing of it is touched."""
 
 
 @contextmanager
@@ -18,7 +29,7 @@ def alone(path: Path, tries: int, refusal: Callable[[str], Exception]) -> Iterat
     """While `path` is locked by this process. It is tried `tries` times, a tenth of a second
     apart; then `refusal` of who has it, in words, is raised. The file stays.
 
-    Raises: OSError where the disk knows no locks.
+    Raises: NoLock; OSError that names it where the disk knows no locks.
     """
     file = _locked(path, tries, refusal)
     with file:
@@ -30,26 +41,31 @@ def alone_for_now(path: Path, tries: int, refusal: Callable[[str], Exception]) -
     """The same with a file that is taken away in the end. Whoever waited for it meanwhile sees
     that what is locked is no longer the file of that name, and begins anew."""
     for _ in range(tries):
-        file = _locked(path, tries, refusal)
+        path.parent.mkdir(parents=True, exist_ok=True)  # whoever made it may have taken it away
+        try:
+            file = _locked(path, tries, refusal)
+        except FileNotFoundError:
+            continue
         if _is(path, file):
             break
         file.close()
     else:
         raise refusal("another process")
     with file:
-        _write_id(file)
+        _write_id(path, file)
         try:
             yield
         finally:
             if sys.platform != "win32":  # while it is locked: nobody else can have it
-                path.unlink(missing_ok=True)
+                with suppress(OSError):  # another person's, in a folder where each keeps his own
+                    path.unlink(missing_ok=True)
     if sys.platform == "win32":
         with suppress(OSError):  # another one has it open
             path.unlink(missing_ok=True)
 
 
 def _locked(path: Path, tries: int, refusal: Callable[[str], Exception]) -> BinaryIO:
-    file = path.open("a+b")
+    file = _opened(path)
     try:
         for attempt in range(tries):
             if lock_now(file.fileno()):
@@ -57,9 +73,24 @@ def _locked(path: Path, tries: int, refusal: Callable[[str], Exception]) -> Bina
             if attempt + 1 < tries:
                 time.sleep(WAIT_S)
         raise refusal(_who(file))
-    except BaseException:
+    except BaseException as error:
         file.close()
+        if isinstance(error, OSError):
+            error.filename = str(path)
         raise
+
+
+def _opened(path: Path) -> BinaryIO:
+    """Not what a link leads to, and nothing that is waited for; that of another person as it is."""
+    beside = getattr(os, "O_NOFOLLOW", 0) | getattr(os, "O_NONBLOCK", 0)
+    beside |= getattr(os, "O_BINARY", 0)
+    if os.path.lexists(path) and not stat.S_ISREG(os.lstat(path).st_mode):
+        raise NoLock(errno.EEXIST, NOT_OURS, str(path))
+    try:
+        handle = os.open(path, os.O_RDWR | os.O_APPEND | os.O_CREAT | beside, 0o666)
+    except PermissionError:
+        return os.fdopen(os.open(path, os.O_RDONLY | beside), "rb")
+    return os.fdopen(handle, "a+b")
 
 
 def lock_now(handle: int) -> bool:
@@ -85,8 +116,13 @@ def _is(path: Path, file: BinaryIO) -> bool:
         return False
 
 
-def _write_id(file: BinaryIO) -> None:
+def _write_id(path: Path, file: BinaryIO) -> None:
     if sys.platform == "win32":  # what is locked there cannot be read by others
+        return
+    file.seek(0)
+    if not _OURS.fullmatch(file.read(40)):
+        raise NoLock(errno.EEXIST, NOT_OURS, str(path))
+    if not file.writable():
         return
     file.truncate(0)
     file.write(f"{os.getpid()}\n".encode())

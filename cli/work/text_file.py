@@ -6,6 +6,7 @@ import os
 import re
 import stat
 import tomllib
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -15,6 +16,7 @@ MOST_LINES = 50_000
 MOST_DEEP = 40  # names in a dotted key, brackets in one another: no file of ours has five
 # Python's own reader walks the whole path at each dot of it, and calls itself at each bracket
 DOTTED = re.compile(rf"(?<![\w\"'-])(?:[\w\"'-]++[ \t]*+\.[ \t]*+){{{MOST_DEEP}}}")
+NO_FILE = {stat.S_IFDIR: "a folder", stat.S_IFIFO: "a pipe", stat.S_IFSOCK: "a socket"}
 DEEP = re.compile(rf"(?:[\[{{][\s\w.=\"']*+){{{MOST_DEEP}}}")
 
 
@@ -35,21 +37,33 @@ class NotToml(NotText):
 
 
 def file_bytes(path: Path, most: int) -> bytes:
-    """All of a file. A pipe or a device is not waited for.
+    """All of a file. What is none is not opened: a pipe would be waited for, a device may act.
 
     Raises: NotText for what is no file or has more than `most` bytes; OSError.
     """
-    if path.is_dir():
-        raise NotText("a folder")
+    _require_file(os.stat(path))
     handle = os.open(path, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_BINARY", 0))
     with os.fdopen(handle, "rb") as source:
-        there = os.fstat(handle)
-        if not stat.S_ISREG(there.st_mode):
-            raise NotText("a pipe or a device")
+        there = os.fstat(handle)  # it may be another one by now
+        _require_file(there)
         data = source.read(most + 1)
     if len(data) > most:
         raise TooLong(f"{max(there.st_size, len(data))} bytes")
     return data
+
+
+def _require_file(there: os.stat_result) -> None:
+    kind = stat.S_IFMT(there.st_mode)
+    if kind != stat.S_IFREG:
+        raise NotText(NO_FILE.get(kind, "a device"))
+    if there.st_dev in _kernels_own():
+        raise NotText("a file of the system's own, on no disk")
+
+
+@lru_cache(maxsize=1)
+def _kernels_own() -> frozenset[int]:
+    """Devices whose files the kernel makes up as they are read: some of them without end."""
+    return frozenset(os.stat(root).st_dev for root in ("/proc", "/sys") if os.path.ismount(root))
 
 
 def sound_bytes(path: Path, most: int, what: tuple[str, str], advice: str, key: str = "") -> bytes:

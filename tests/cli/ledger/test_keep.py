@@ -74,11 +74,12 @@ def test_a_change_is_on_the_disk_and_nothing_else(tmp_path: Path) -> None:
 def test_what_a_process_that_was_ended_left_goes_and_nothing_else_does(tmp_path: Path) -> None:
     path = tmp_path / "stock.toml"
     put(path, "A", "B")
-    for name in (".stock.toml-ab3_5678", ".stock.toml-my notes", "stock.toml-ab3_5678"):
+    left = ".platewheel-0123456789abcdef"
+    for name in (left, ".stock.toml-original", "stock.toml-ab3_5678"):
         (tmp_path / name).write_text("half")
     changed(path, lambda ledger: reserve(ledger, POND, [bar("A")]))
     (tmp_path / ".stock.toml.lock").unlink()
-    kept = [".stock.toml-my notes", "stock.toml", "stock.toml-ab3_5678"]
+    kept = [".stock.toml-original", "stock.toml", "stock.toml-ab3_5678"]
     assert sorted(one.name for one in tmp_path.iterdir()) == kept
 
 

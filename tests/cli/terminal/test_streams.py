@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from platewheel.cli.terminal.exits import tell_file
 from platewheel.cli.terminal.streams import Forgiving
 
 PYTHON = f'"{sys.executable}" -m platewheel'
@@ -47,3 +48,17 @@ def test_what_cannot_be_written_is_forgotten(tmp_path: Path) -> None:
     assert stream.lost is not None
     stream.write("second")
     stream.close()
+
+
+def test_a_name_is_shown_without_what_a_terminal_acts_upon(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """ECMA-48: ESC begins a control sequence."""
+    named = Path("a\x1b[31mb.pdf")
+    tell_file(named)
+    tell_file(named, aside=True)
+    for stream in (sys.stdout, sys.stderr):
+        monkeypatch.setattr(stream, "isatty", lambda: True)
+    tell_file(named)
+    tell_file(named, aside=True)
+    assert set(capsys.readouterr()) == {"a\x1b[31mb.pdf\na [31mb.pdf\n"}

@@ -9,6 +9,10 @@ from pathlib import Path
 
 import pytest
 
+from platewheel.cli.terminal.run import _sound_environment
+from platewheel.cli.terminal.width import UNTOLD
+from platewheel.cli.terminal.width import columns as columns_of
+
 NO_PLACE = "/dev/null/nothing"
 COMPILED = """
 import numba.core.caching as caching
@@ -86,3 +90,19 @@ def test_compiled_code_is_kept_with_the_users_caches(tmp_path: Path) -> None:
     assert (done.returncode, done.stderr) == (0, "")
     (place,) = done.stdout.split()
     assert Path(place).parent == tmp_path / "platewheel"
+
+
+@pytest.mark.parametrize("columns", ["\N{SUPERSCRIPT TWO}", "9" * 5000, "99999999", "-5", "0", ""])
+def test_a_width_that_no_terminal_has_is_not_said(
+    columns: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """str.isdigit() is true of superscripts, int() of them fails: a library asks both."""
+    monkeypatch.setenv("COLUMNS", columns)
+    monkeypatch.setenv("LINES", "50")
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", "yesterday")
+    _sound_environment()
+    assert "COLUMNS" not in os.environ
+    assert "SOURCE_DATE_EPOCH" not in os.environ
+    assert os.environ["LINES"] == "50"
+    monkeypatch.setenv("COLUMNS", columns)  # in a script, or where a person set it since
+    assert columns_of(sys.stdout, asked=True) in (None, UNTOLD, *range(20, 1000))

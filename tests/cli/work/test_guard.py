@@ -71,7 +71,7 @@ KEEPS_LATE = """
 """
 PLACED = """
     import signal
-    from platewheel.cli.work.one_file import write_whole
+    from platewheel.cli.work.whole_file import write_whole
     signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGTERM, signal.SIGUSR1})  # as in a library
     write_whole(Path("pond.pdf"), b"pond")
     ready()

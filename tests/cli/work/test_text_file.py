@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import os
+import socket
 from pathlib import Path
 
 import pytest
@@ -48,3 +50,25 @@ def test_numbers_of_absurd_length_and_deep_brackets_are_no_toml_of_ours() -> Non
         toml_table("a = 1\nb = " + "[" * 5000)
     assert not isinstance(refused.value, NotToml)
     assert toml_table("a.b = [1, 2]") == {"a": {"b": [1, 2]}}
+
+
+@pytest.mark.skipif(not os.path.ismount("/proc"), reason="a Linux kernel's own files")
+@pytest.mark.parametrize("name", ["/proc/kmsg", "/proc/self/environ", "/proc/self/mem"])
+def test_what_the_kernel_makes_up_is_not_read(name: str, tmp_path: Path) -> None:
+    """proc(5): kmsg is read only as it comes, environ has what nobody else may see."""
+    assert 'found "a file of the system\'s own, on no disk"' in told(Path(name))
+    (tmp_path / "job.toml").symlink_to(name)
+    assert 'found "a file of the system\'s own, on no disk"' in told(tmp_path / "job.toml")
+
+
+def test_what_is_no_file_is_told_without_being_opened(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    made = socket.socket(socket.AF_UNIX)
+    monkeypatch.chdir(tmp_path)  # a socket's name is short
+    made.bind("plug")
+    os.mkfifo("tap")
+    monkeypatch.setattr(os, "open", lambda *about: pytest.fail("opened"))
+    for name, what in {"plug": "a socket", "tap": "a pipe", "/dev/zero": "a device"}.items():
+        assert f"found '{what}'" in told(Path(name))
+    made.close()
