@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 
 from platewheel.cli.ledger.piece import Holder, Ledger, Piece
 from platewheel.cli.work.not_finished import NotFinished
+from platewheel.cli.work.text_file import path_text
 
 
 def reserve(
@@ -134,9 +136,9 @@ def holder_called(ledger: Ledger, job: str) -> Holder:
 
     Raises: NotFinished where there is none, or several are called so.
     """
-    have = holders(ledger)
+    have, file = holders(ledger), path_text(Path(os.path.realpath(job)))
     found = [one for one in have if one.job == job]
-    found = found or [one for one in have if one.job_file == str(Path(job).resolve())]
+    found = found or [one for one in have if one.job_file == file]
     if not found:
         told = ", ".join(map(str, have)) or "none"
         line = f"job '{job}' has nothing reserved; jobs that have: {told}"

@@ -11,6 +11,7 @@ from typing import Any
 from platewheel.cli.ledger.change import way_out
 from platewheel.cli.ledger.piece import Holder, Ledger, Piece
 from platewheel.cli.ledger.read import read_ledger
+from platewheel.cli.work.text_file import path_text
 from platewheel.nesting.stock.piece_name import as_called
 from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.base.spec_model import Spec, unchecked
@@ -84,7 +85,7 @@ def rack_of(head: object, folder: Path, file: Path | None, own: Rows) -> Rack | 
     name = getattr(head, "ledger", None)
     if name is None:
         return None
-    return Rack(read_ledger(folder / name), str(file.resolve()) if file else None, own)
+    return Rack(read_ledger(folder / name), path_text(file.resolve()) if file else None, own)
 
 
 def _same(key: str, one: Any, other: Any) -> bool:

@@ -80,7 +80,8 @@ def _is_rows(rows: object) -> bool:
 def _faults(kind: str, row: dict[str, Any]) -> Iterator[Fault]:
     own = {key: row[key] for key in OWN if key in row}
     yield from find_faults(PieceHead, own)
-    own.pop("note", None)  # may have lines
+    for free in ("note", "job_file"):  # may have lines; may be called as folders are
+        own.pop(free, None)
     yield from odd_values(PieceHead, own)
     yield from odd_values(KINDS[kind], {k: v for k, v in row.items() if k not in OWN})
     sizes = {key: value for key, value in row.items() if key not in OWN}

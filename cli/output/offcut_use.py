@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from platewheel.cli.job.job import Job
-from platewheel.cli.work.text_file import file_bytes, toml_table
+from platewheel.cli.work.text_file import file_bytes, path_text, toml_table
 from platewheel.nesting.stock.layout import Layout
 from platewheel.nesting.stock.piece_name import as_called
 from platewheel.parts.base.spec_model import toml_value
@@ -37,7 +37,8 @@ def used_before(job: Job, out: Path) -> list[str]:
     try:
         homes = sorted(out.iterdir()) if out.is_dir() else []
     except OSError as error:
-        return [f"{out}: {error.strerror or error}; it is not known which offcuts were used before"]
+        why = f"{path_text(out)}: {error.strerror or error}"
+        return [f"{why}; it is not known which offcuts were used before"]
     for home in homes:
         if home.name == job.head.name or home.name.startswith("."):
             continue
@@ -46,12 +47,13 @@ def used_before(job: Job, out: Path) -> list[str]:
         except (OSError, ValueError) as error:
             reason = " ".join((getattr(error, "strerror", None) or str(error)).split())
             lines.append(
-                f"{home / USED_FILE}: cannot be read: {reason}; it is not known which offcuts "
-                f"job '{home.name}' used"
+                f"{path_text(home / USED_FILE)}: cannot be read: {reason}; it is not known which "
+                f"offcuts job '{path_text(Path(home.name))}' used"
             )
             continue
         lines += [
-            f"offcut '{name}' was used by job '{home.name}' ({home}): check that it is still there"
+            f"offcut '{name}' was used by job '{path_text(Path(home.name))}' ({path_text(home)}): "
+            "check that it is still there"
             for name in sorted(named[called] for called in named.keys() & used)
         ]
     return lines

@@ -21,6 +21,8 @@ from platewheel.cli.work.stopping import (
 )
 from platewheel.parts.base.interruptible import hear_kept
 
+NO_HOME = "/proc/no-home"  # nothing is there, and nobody can make it
+
 
 def run(command: Callable[[], object]) -> int:
     """The exit code. What a command does not meet itself is met here."""
@@ -52,11 +54,16 @@ def _quiet_libraries() -> None:
 
 def _sound_environment() -> None:
     """What a variable says that is no such thing is not said at all: libraries stumble over it."""
-    if os.path.expanduser("~") == "~":  # no home at all, which some will not be loaded without
-        os.environ["HOME"] = os.devnull
+    if not os.path.isdir(os.path.expanduser("~")):
+        os.environ["HOME"] = NO_HOME  # some will not be loaded without one, or below a file
     for name in ("COLUMNS", "LINES"):
         if not re.fullmatch(SIZE, os.environ.get(name, "80")):
             del os.environ[name]
+    for name in [one for one in os.environ if re.fullmatch("XDG_[A-Z]+_HOME", one)]:
+        if not os.path.isabs(os.environ[name]):  # by its specification: invalid, to be ignored
+            del os.environ[name]
+    if not re.fullmatch(r"[1-9][0-9]*(,[1-9][0-9]*)*", os.environ.get("OMP_NUM_THREADS", "1")):
+        del os.environ["OMP_NUM_THREADS"]
     os.environ.pop("SOURCE_DATE_EPOCH", None)  # our files have one date, and no other is asked for
 
 

@@ -66,6 +66,11 @@ def _kernels_own() -> frozenset[int]:
     return frozenset(os.stat(root).st_dev for root in ("/proc", "/sys") if os.path.ismount(root))
 
 
+def path_text(path: Path) -> str:
+    """Where it is, as a text for every file and page: a name may have bytes that are none."""
+    return os.fsencode(path).decode("utf-8", "backslashreplace")
+
+
 def sound_bytes(path: Path, most: int, what: tuple[str, str], advice: str, key: str = "") -> bytes:
     """All of a file that is asked for as `what`: "a ledger", and how it is written, "TOML text".
 

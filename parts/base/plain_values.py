@@ -14,11 +14,17 @@ from platewheel.parts.base.faults import Fault
 from platewheel.parts.base.spec_model import Spec, advised, allowed
 
 LEAST, MOST = 1e-6, 1e12  # in the units of keys: a thousandth of a micrometre, a million km
-# Source: Unicode Standard, 23.2 (bidirectional controls) and general categories
-TURNS = frozenset("\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
-HIDDEN = ("Cc", "Cs", "Zl", "Zp")
+# Source: Unicode Standard, 4.5, general categories: controls, marks of format (turns and what has
+# no width), halves of letters, letters of nobody or not yet given, ends of lines and paragraphs
+HIDDEN = ("Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp")
+# Source: Unicode Character Database, DerivedCoreProperties.txt, Default_Ignorable_Code_Point, what
+# of it has another category; and the empty cell of braille, which is drawn as a blank
+BLANK = re.compile(
+    "[\u034f\u115f\u1160\u17b4\u17b5\u180b-\u180f\u2800\u3164\ufe00-\ufe0f\uffa0\U000e0100-\U000e01ef]"
+)
 # Source: Microsoft, "Naming files, paths, and namespaces": kept for devices, with any ending too
 DEVICE = re.compile(r"(con|prn|aux|nul|conin\$|conout\$|(com|lpt)[0-9¹²³])\s*(\..*)?", re.I)
+HIDES = "text without marks that cannot be seen (line ends, bells, turns, letters of no width)"
 NAME = "a name that every system can give a file: no CON, AUX, NUL ..., no '.' or blank at an end"
 
 
@@ -30,7 +36,7 @@ def odd_values(kind: type[Spec], table: Mapping[str, Any]) -> Iterator[Fault]:
             continue
         for one in _all(value):
             if isinstance(one, str) and any(_hidden(mark) for mark in one):
-                takes = "text without marks that cannot be seen: line ends, bells, turns"
+                takes = f"{HIDES}; {_told(one)}"
                 yield Fault(key, value, takes, "write it anew by hand")
                 break
             if isinstance(one, int | float) and one and not LEAST <= abs(one) <= MOST:
@@ -51,7 +57,14 @@ def _mended(name: str) -> str:
 
 
 def _hidden(mark: str) -> bool:
-    return mark in TURNS or unicodedata.category(mark) in HIDDEN
+    return unicodedata.category(mark) in HIDDEN or bool(BLANK.match(mark))
+
+
+def _told(text: str) -> str:
+    """The first mark that cannot be seen, and where: nobody finds it by looking."""
+    at, mark = next((at, mark) for at, mark in enumerate(text, 1) if _hidden(mark))
+    name = unicodedata.name(mark, "")
+    return f"letter {at} is U+{ord(mark):04X}" + (f" ({name})" if name else "")
 
 
 def _all(value: Any) -> Iterator[Any]:

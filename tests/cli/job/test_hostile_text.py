@@ -131,6 +131,19 @@ def test_marks_that_cannot_be_seen(tmp_path: Path) -> None:
     assert "text without marks that cannot be seen" in line
 
 
+@pytest.mark.parametrize("point", [0x200B, 0xFEFF, 0xAD, 0x2060, 0x3164, 0x2800, 0xFE0F, 0xE0041])
+def test_a_mark_of_no_width_makes_no_other_name(point: int, tmp_path: Path) -> None:
+    """Unicode Character Database, DerivedCoreProperties.txt: Default_Ignorable_Code_Point."""
+    offcut = "[[offcut]]\nname = {}\nthickness_mm = 6\noutline = [[0, 0], [300, 0], [0, 300]]\n"
+    name = f'"li{chr(point)}d"'
+    rows = offcut.format('"lid"') + offcut.format(name)
+    (line,) = faults(read_job, write_job(tmp_path, job_text(rows=rows)))
+    assert "text without marks that cannot be seen" in line
+    assert f"letter 3 is U+{point:04X} (" in line
+    (line,) = faults(read_ledger, write_job(tmp_path, PIECE.format(name)))
+    assert f"letter 3 is U+{point:04X} (" in line
+
+
 @pytest.mark.parametrize("value", [5e-324, 1e-300, 9e-7, 2e12, 1e300])
 def test_numbers_out_of_all_measure(value: float) -> None:
     assert not [*odd_values(TrackSpec, TRACK)]

@@ -4,16 +4,19 @@ from __future__ import annotations
 
 import multiprocessing
 import os
+import sys
 from pathlib import Path
 
 import pytest
 
+from platewheel.cli.job.job import read_job
 from platewheel.cli.ledger import keep
-from platewheel.cli.ledger.change import reserve
+from platewheel.cli.ledger.change import holder_called, reserve
 from platewheel.cli.ledger.keep import changed, ledger_toml
 from platewheel.cli.ledger.piece import Holder, Ledger, Piece
 from platewheel.cli.ledger.read import read_ledger
 from platewheel.cli.work.not_finished import NotFinished
+from tests.cli.jobs import job_text
 from tests.places import ROOT
 
 SIZES = {"width_mm": 60.0, "thickness_mm": 8.0, "length_mm": 6000.0}
@@ -95,6 +98,25 @@ def test_what_an_ended_run_has_reserved_is_taken_back(tmp_path: Path) -> None:
     path.write_text("damaged")
     keep.take_back(path, "pond", "/shop/pond.toml", ledger_toml(before))
     assert path.read_text() == "damaged"
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="a name is any bytes there")
+@pytest.mark.parametrize(
+    "name", [b"a\x1bb", b"new\nline", "a\u202eb".encode(), b"bad\xff", b"'\"\\"]
+)
+def test_a_job_s_folder_may_have_any_name(tmp_path: Path, name: bytes) -> None:
+    """A ledger that had such a name written into it could not be read again, or was not written."""
+    path, home = tmp_path / "stock.toml", Path(os.fsdecode(name))
+    put(path, "A")
+    job = tmp_path / home / "job.toml"
+    job.parent.mkdir()
+    job.write_text(job_text({"job.ledger": '"../stock.toml"'}), encoding="utf-8")
+    rack = read_job(job).rack
+    assert rack
+    holder = Holder("pond", rack.file)
+    changed(path, lambda ledger: reserve(ledger, holder, [bar("A")]))
+    ledger = read_ledger(path)
+    assert ledger.pieces[0].holder == holder == holder_called(ledger, str(job))
 
 
 @pytest.mark.parametrize("broken", ["fsync", "replace"])

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import json
+import os
+import sys
 import tomllib
 from collections.abc import Sequence
 from pathlib import Path
@@ -150,6 +152,19 @@ def test_a_record_that_cannot_be_read_is_told_and_stops_nothing(
     assert "job 'bad'" in bad
     assert "\n" not in bad
     assert good.startswith("offcut 'spare' was used by job 'good'")
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="a name is any bytes there")
+def test_a_folder_s_name_that_is_no_text_is_told_as_one(tmp_path: Path) -> None:
+    """A report could not be written for it."""
+    for name, text in ((b"bad\xff", b"["), (b"lake\xff", b'[[used]]\nname = "lid"\n')):
+        home = tmp_path / os.fsdecode(name)
+        home.mkdir()
+        (home / USED_FILE).write_bytes(text)
+    bad, used = used_before(job_with_offcuts(), tmp_path)
+    assert "job 'bad\\xff' used" in bad
+    assert "was used by job 'lake\\xff'" in used
+    assert (bad + used).encode()
 
 
 def test_what_is_no_job_beside_it_is_passed_over(tmp_path: Path) -> None:

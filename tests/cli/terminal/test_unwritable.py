@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from platewheel.cli.terminal.run import _sound_environment
+from platewheel.cli.terminal.run import NO_HOME, _sound_environment
 from platewheel.cli.terminal.width import UNTOLD
 from platewheel.cli.terminal.width import columns as columns_of
 
@@ -45,6 +45,7 @@ def command():
     logging.getLogger("library").warning("cannot create a cache")
     warnings.warn("deprecated")
     import ezdxf
+    import reportlab.pdfgen.canvas
     ezdxf.new()
     print(os.path.expanduser("~"))
 
@@ -54,7 +55,9 @@ sys.exit(run(command))
 
 
 @pytest.mark.skipif(sys.platform == "win32", reason="paths of POSIX")
-@pytest.mark.parametrize("home", [{"HOME": NO_PLACE}, {}], ids=["unwritable", "none"])
+@pytest.mark.parametrize(
+    "home", [{"HOME": NO_PLACE}, {"HOME": os.devnull}, {}], ids=["below-a-file", "a-file", "none"]
+)
 def test_libraries_go_without_a_home_and_are_quiet(home: dict[str, str], tmp_path: Path) -> None:
     kept = {key: os.environ[key] for key in ("PATH", "LANG") if key in os.environ}
     done = subprocess.run(
@@ -66,7 +69,7 @@ def test_libraries_go_without_a_home_and_are_quiet(home: dict[str, str], tmp_pat
         check=False,
     )
     assert (done.returncode, done.stderr) == (0, "")
-    assert done.stdout == f"{home.get('HOME', os.devnull)}\n"
+    assert done.stdout == f"{NO_HOME}\n"
 
 
 def test_compiled_code_without_a_place_is_compiled_each_time() -> None:
@@ -100,9 +103,11 @@ def test_a_width_that_no_terminal_has_is_not_said(
     monkeypatch.setenv("COLUMNS", columns)
     monkeypatch.setenv("LINES", "50")
     monkeypatch.setenv("SOURCE_DATE_EPOCH", "yesterday")
+    monkeypatch.setenv("XDG_CACHE_HOME", "here")
+    monkeypatch.setenv("OMP_NUM_THREADS", "many")
     _sound_environment()
-    assert "COLUMNS" not in os.environ
-    assert "SOURCE_DATE_EPOCH" not in os.environ
+    gone = {"COLUMNS", "SOURCE_DATE_EPOCH", "XDG_CACHE_HOME", "OMP_NUM_THREADS"}
+    assert not gone & {*os.environ}
     assert os.environ["LINES"] == "50"
     monkeypatch.setenv("COLUMNS", columns)  # in a script, or where a person set it since
     assert columns_of(sys.stdout, asked=True) in (None, UNTOLD, *range(20, 1000))
