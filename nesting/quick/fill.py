@@ -171,24 +171,54 @@ def _turned(corners: NDArray[np.float64], degrees: float) -> NDArray[np.float64]
     return result
 
 
+@dataclass
+class Spots:
+    """Free spots of a variant on a plate, which parts only take away: none lies before `first`
+    (row by row), so nothing there is looked at again."""
+
+    variant: Variant
+    free: NDArray[np.bool_]
+    first: int = 0
+
+    def copy(self) -> Spots:
+        """The same, to be taken from in another way."""
+        return Spots(self.variant, self.free.copy(), self.first)
+
+    def foremost(self) -> tuple[int, int] | None:
+        """The first free spot; None where there is none."""
+        rest = self.free.reshape(-1)[self.first :]
+        ahead = int(rest.argmax()) if rest.size else 0
+        if not rest.size or not rest[ahead]:
+            self.first = self.free.size
+            return None
+        self.first += ahead
+        row, column = divmod(self.first, self.free.shape[1])
+        return row, column
+
+    def take_out(self, mask: Mask, i: int, j: int) -> None:
+        """Clear the mask's true cells, the mask's zero at cell i, j."""
+        rows = self.first // max(1, self.free.shape[1])
+        _take_out(self.free[rows:], mask, i - rows, j)
+
+
 class Plate:
     """One plate being filled; `placements` grow, free maps shrink."""
 
     def __init__(self, sheet: Sheet, blanks: Iterable[Blank], margin_mm: float, fits: NoFit):
         self.sheet, self.margin_mm, self.fits = sheet, margin_mm, fits
         self.placements: list[Placement] = []
-        self._free: list[tuple[Variant, NDArray[np.bool_]]] = []
+        self._free: list[Spots] = []
         for blank in blanks:
             for variant in variants(blank, fits.turns.get(blank.name, "any")):
                 free = self._start_map(variant)
                 if free is not None:
-                    self._free.append((variant, free))
+                    self._free.append(Spots(variant, free))
 
     def copy(self) -> Plate:
         """The same plate, to be filled on in another way."""
         twin = Plate(self.sheet, (), self.margin_mm, self.fits)
         twin.placements = list(self.placements)
-        twin._free = [(variant, free.copy()) for variant, free in self._free]
+        twin._free = [spots.copy() for spots in self._free]
         return twin
 
     def lay(self, blank: Blank) -> bool:
@@ -196,13 +226,14 @@ class Plate:
         step = self.fits.step_mm
         best: tuple[float, float, int] | None = None
         chosen: tuple[Variant, int, int] | None = None
-        for variant, free in self._free:
+        for spots in self._free:
+            variant = spots.variant
             if variant.blank.name != blank.name:
                 continue
-            flat = int(free.argmax()) if free.size else 0
-            if not free.size or not free.flat[flat]:
+            spot = spots.foremost()
+            if spot is None:
                 continue
-            i, j = divmod(flat, free.shape[1])
+            i, j = spot
             reach = i * step + variant.high[0] - variant.low[0]
             rank = (round(reach, 6), j * step, variant.rotation_deg)
             if best is None or rank < best:
@@ -224,7 +255,7 @@ class Plate:
     def put(self, placement: Placement) -> None:
         """Lay a blank where another plate of the same sheet had it."""
         step = self.fits.step_mm
-        for variant, _ in self._free:
+        for variant in (spots.variant for spots in self._free):
             if variant.key == (placement.blank.name, int(placement.rotation_deg)):
                 i = round((placement.x_mm - self.margin_mm + variant.low[0]) / step)
                 j = round((placement.y_mm - self.margin_mm + variant.low[1]) / step)
@@ -237,8 +268,8 @@ class Plate:
         self.placements.append(
             Placement(variant.blank, round(x, 6), round(y, 6), float(variant.rotation_deg))
         )
-        for other, free in self._free:
-            _take_out(free, self.fits.mask(variant, other), i, j)
+        for spots in self._free:
+            spots.take_out(self.fits.mask(variant, spots.variant), i, j)
 
     def _start_map(self, variant: Variant) -> NDArray[np.bool_] | None:
         room_x = self.sheet.length_mm - 2 * self.margin_mm - (variant.high[0] - variant.low[0])
