@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 from platewheel.nesting.cutting.short_path import Places, keeps_rules
@@ -53,6 +54,7 @@ class Below:
         return sum(1 << int(k) for k in near[shapely.intersects(self._steel[near], way)])
 
 
+@lru_cache(maxsize=1024)  # a plate is asked about for each of its orders
 def _inside(loop: Loop | None) -> Any:
     import shapely
 

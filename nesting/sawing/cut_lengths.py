@@ -56,7 +56,7 @@ def cut_lengths(
     ]
     if not patterns:
         return (), (*never, *fits)
-    times, short = _solve(fits, stock, patterns)
+    times, short = (_by_one if len(patterns) == 1 else _solve)(fits, stock, patterns)
     plans, over = [], {p.name: 0 for p in fits}
     for (length, counts), repeat in zip(patterns, times, strict=True):
         if repeat:
@@ -79,6 +79,20 @@ def _patterns(length: Length, pieces: Sequence[Piece], kerf_mm: float) -> Iterat
                 yield (count, *rest)
 
     return (counts for counts in fill(0, length.length_mm + kerf_mm) if any(counts))
+
+
+def _by_one(
+    pieces: Sequence[Piece],
+    stock: Sequence[Length],
+    patterns: Sequence[tuple[Length, tuple[int, ...]]],
+) -> tuple[list[int], list[int]]:
+    """What `_solve` finds where there is one pattern alone, without loading a solver: it is cut
+    till nothing that it has is missing, or no length is left."""
+    ((length, counts),) = patterns
+    times = max(-(-p.count // n) for p, n in zip(pieces, counts, strict=True) if n)
+    if length.count is not None:
+        times = min(times, length.count)
+    return [times], [max(0, p.count - times * n) for p, n in zip(pieces, counts, strict=True)]
 
 
 def _solve(
