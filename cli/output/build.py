@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from concurrent.futures import Future
 from pathlib import Path
 from typing import Any
@@ -59,7 +59,6 @@ from platewheel.nesting.search.nest import Effort
 from platewheel.parts.rating.assess import Assessment, assess
 from platewheel.parts.refit.measured_ring import MeasuredRing
 from platewheel.parts.refit.plan import plan_refit
-from platewheel.parts.stress.one_core import one_core
 
 ALWAYS = ("job-sheet.html", "job-sheet.pdf", "standards.pdf", PLATES_PDF, "offcuts.toml", USED_FILE)
 
@@ -84,7 +83,7 @@ def build_job(
     require_ours(out, job.head.name)
     require_free(job)
     wheels = wheel_records(job, plan_refit(job.setting, rings)) if rings else []
-    import scipy.optimize  # noqa: F401 - nest and analysis both need it, and load it once
+    import scipy.optimize  # noqa: F401 - steps and analysis both need it: loaded once
 
     asked = job.head.wheels
     # the analysis takes as long as nest and files
@@ -174,23 +173,26 @@ def _write_all(
     return report
 
 
-@one_core  # small matrices: threads would wait for each other
 def check_pictures(job: Job, found: Assessment | None) -> list[tuple[str, str]]:
-    """Pictures that say what the checks say, each with its caption."""
-    window = (
+    """Pictures that say what the checks say, each with its caption. Their matrices are small:
+    threads of linear algebra would wait for each other."""
+    from threadpoolctl import threadpool_limits  # type: ignore[import-untyped]
+
+    with threadpool_limits(limits=1):
+        return list(_check_pictures(job, found))
+
+
+def _check_pictures(job: Job, found: Assessment | None) -> Iterator[tuple[str, str]]:
+    if found is not None:
+        yield (
+            stress_picture(found.response, job.setting),
+            "Stress of the section at the design load: worst of all patch places and angles",
+        )
+        yield (
+            ring_picture(found.response, job.setting),
+            "The tread ring's bore unrolled from the rail: stress at the design load",
+        )
+    yield (
         window_picture(job.setting),
         "Flange angle: flatter climbs, steeper grinds; the window between",
     )
-    if found is None:
-        return [window]
-    return [
-        (
-            stress_picture(found.response, job.setting),
-            "Stress of the section at the design load: worst of all patch places and angles",
-        ),
-        (
-            ring_picture(found.response, job.setting),
-            "The tread ring's bore unrolled from the rail: stress at the design load",
-        ),
-        window,
-    ]
