@@ -8,6 +8,8 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
 
+import numpy as np
+
 from platewheel.nesting.cutting.lead import Shape, far_half, lead_in, lead_out, own_gap_mm
 from platewheel.nesting.geometry.gaps import Box, box_gap, loop_gap, segment_box, segment_gap
 from platewheel.nesting.geometry.ring import Ring, Spot, spot_on
@@ -62,8 +64,9 @@ class Neighbour:
         """The finished part as a polygon that is nowhere smaller."""
         import shapely
 
-        holes = [faceted(hole, FACET_MM, bulging=False) for hole in self.holes]
-        return shapely.Polygon(faceted(self.outline, FACET_MM, bulging=True), holes).buffer(0)
+        edge = np.array(faceted(self.outline, FACET_MM, bulging=True))
+        holes = [np.array(faceted(hole, FACET_MM, bulging=False)) for hole in self.holes]
+        return shapely.Polygon(edge, holes).buffer(0)
 
 
 @dataclass(frozen=True, eq=False)
