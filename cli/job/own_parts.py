@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from platewheel.nesting.cutting.kerf import torch_path
+from platewheel.nesting.drawings.all_lines import too_many_lines
 from platewheel.nesting.drawings.disc import DiscDrawing
 from platewheel.nesting.drawings.extra import Extra, extra_blank, read_extras
 from platewheel.nesting.drawings.layers import DrawingLayer, layer_faults
@@ -47,8 +48,11 @@ def own_parts(
     names = {row["name"] for row in extras if isinstance(row, dict) and _is_name(row.get("name"))}
     names |= {DISC.name} if "disc" in table else set()
     faults += layer_faults(rows, names)
+    places = [i for i, row in enumerate(extras) if isinstance(row, dict)]
+    if len(places) == len(drawn):
+        rows_read = [(i, *one) for i, one in zip(places, drawn, strict=True)]
+        faults += too_many_lines(rows_read)
     if cutting is not None and cutting.kerf_in_path and layers is not None and not faults:
-        places = [i for i, row in enumerate(extras) if isinstance(row, dict)]
         for i, (extra, outline) in zip(places, drawn, strict=True):
             faults += (fault.below(f"extra[{i}]") for fault in _unfollowed(extra, outline, cutting))
     return drawn, faults
