@@ -31,6 +31,7 @@ from platewheel.parts.wheel.own_disc import (
 )
 from platewheel.parts.wheel.spec import WheelSpec
 
+MOST_PARTS = 120  # of unlike drawings each is held against each other, at each of its turns
 Read = list[tuple[Extra, Outline]]
 
 
@@ -43,6 +44,9 @@ def own_parts(
     any, no drawing is read; while the latter has, none is held against the kerf.
     """
     extras, rows = (_rows(table, name) for name in ("extra", "drawing_layer"))
+    if len(extras) > MOST_PARTS:
+        allowed = f"at most {MOST_PARTS} [[extra]] in one job; there are {len(extras)}"
+        return [], [Fault("extra", len(extras), allowed, "share them out over several jobs")]
     layers, cutting = _layers(rows), _cutting(table)
     drawn, faults = read_extras(extras, folder, reserved, layers, cutting)
     names = {row["name"] for row in extras if isinstance(row, dict) and _is_name(row.get("name"))}

@@ -29,7 +29,7 @@ from platewheel.nesting.cutting.part_cuts import sheet_cuts
 from platewheel.nesting.cutting.scrap import scrap
 from platewheel.nesting.offcuts.file import offcut_names
 from platewheel.nesting.offcuts.remnant import Remnant
-from platewheel.nesting.quick.plainer import plainer_words
+from platewheel.nesting.quick.plainer import few_turns_words, plainer_words
 from platewheel.nesting.sawing.cut_lengths import lengths_price
 from platewheel.nesting.stock.cutting import LEAST_WEB_MM
 from platewheel.nesting.stock.pierce_clear import laid_for_leads, spacing_words
@@ -197,6 +197,7 @@ def cutting_warnings(job: Job, plan: Plan) -> list[str]:
     for thickness in sorted({blank.thickness_mm for blank in laid.values()}):
         names = sorted(name for name, blank in laid.items() if blank.thickness_mm == thickness)
         lines += spacing_words(job.cutting, thickness, names)
+        lines += few_turns_words(thickness, len(names))
     count, saved = lines_saved(plan.layouts)
     if count:
         lines.append(

@@ -52,9 +52,9 @@ class Variant:
         return self.blank.name, self.rotation_deg
 
 
-def variants(blank: Blank, allowed: Turns = "any") -> tuple[Variant, ...]:
+def variants(blank: Blank, allowed: Turns = "any", *, few: bool = False) -> tuple[Variant, ...]:
     """The turns a blank is tried at: any for round parts is one, sectors every 30 degrees,
-    others by quarter turns; a rectangle needs two."""
+    others by quarter turns; a rectangle needs two. `few`: no more than along and across."""
     if isinstance(blank.outline, Circle) and not (blank.holes and allowed != "any"):
         turns: tuple[int, ...] = (0,)
     elif allowed == "fixed":
@@ -73,6 +73,8 @@ def variants(blank: Blank, allowed: Turns = "any") -> tuple[Variant, ...]:
         turns = (0, 90)
     else:
         turns = (0, 90, 180, 270)
+    if few and len(turns) > 2:
+        turns = (0, 90)
     result = []
     for turn in turns:
         x0, y0, x1, y1 = outline.bounds(outline.moved(blank.outline, 0, 0, turn))
@@ -87,6 +89,7 @@ class NoFit:
     spacing_mm: float
     step_mm: float
     turns: Mapping[str, Turns] = field(default_factory=dict)
+    few_turns: bool = False
     _pieces: dict[str, Pieces] = field(default_factory=dict)
     _rings: dict[tuple[str, bool], NDArray[np.float64] | None] = field(default_factory=dict)
     _regions: dict[tuple[str, str, int], Any] = field(default_factory=dict)
@@ -209,7 +212,8 @@ class Plate:
         self.placements: list[Placement] = []
         self._free: list[Spots] = []
         for blank in blanks:
-            for variant in variants(blank, fits.turns.get(blank.name, "any")):
+            allowed = fits.turns.get(blank.name, "any")
+            for variant in variants(blank, allowed, few=fits.few_turns):
                 free = self._start_map(variant)
                 if free is not None:
                     self._free.append(Spots(variant, free))

@@ -15,6 +15,7 @@ from dataclasses import dataclass, replace
 
 from platewheel.nesting.quick.fill import NoFit, Plate, variants
 from platewheel.nesting.quick.pattern import fill_kits, fill_most, top_up
+from platewheel.nesting.quick.plainer import MANY_KINDS
 from platewheel.nesting.stock.layout import Layout, Sheet, Wanted, all_priced
 from platewheel.nesting.stock.stock import Cutting
 from platewheel.parts.geometry.blank import Blank
@@ -44,8 +45,9 @@ def greedy_plan(
     """Layouts, and what fits no plate to hand; `tries`: orders for each kit count, for the rest."""
     if not plates or not group:
         return [], list(group)
-    step = step_mm(group, plates)
-    fits = NoFit(cutting.part_spacing_mm, step, {w.blank.name: w.turns for w in group})
+    few = len(group) > MANY_KINDS
+    step = step_mm(group, plates, few=few)
+    fits = NoFit(cutting.part_spacing_mm, step, {w.blank.name: w.turns for w in group}, few)
     group = sorted(group, key=lambda w: (-_size(w), w.blank.name))
     bought = [p for p in plates if not p.is_offcut]
     priced = all_priced(plates)
@@ -73,10 +75,10 @@ def greedy_plan(
     return best.layouts, left
 
 
-def step_mm(group: Sequence[Wanted], plates: Sequence[Sheet]) -> float:
+def step_mm(group: Sequence[Wanted], plates: Sequence[Sheet], *, few: bool) -> float:
     """Between places that are tried: whole mm, wider on large plates and for very many blanks."""
     largest = max(p.length_mm * p.width_mm for p in plates)
-    maps = sum(len(variants(w.blank, w.turns)) for w in group)
+    maps = sum(len(variants(w.blank, w.turns, few=few)) for w in group)
     least = FINE_STEP_MM if largest <= FINE_AREA_MM2 else COARSE_STEP_MM
     return max(least, float(math.ceil(math.sqrt(maps * largest / MOST_CELLS))))
 

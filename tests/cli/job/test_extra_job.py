@@ -11,6 +11,7 @@ import pytest
 
 from platewheel.cli.job.blanks import job_blanks, other_blanks
 from platewheel.cli.job.job import read_job
+from platewheel.cli.job.own_parts import MOST_PARTS, own_parts
 from platewheel.cli.output.write import write_blanks, write_templates
 from platewheel.cli.report.rows import blank_rows
 from platewheel.nesting.drawings.read import read_outline
@@ -190,3 +191,12 @@ colour = 5
     job_file.write_text(text + rows + rows, encoding="utf-8")
     with pytest.raises(SpecError, match=r"file_layer\[1\]\.layer"):
         read_job(job_file)
+
+
+def test_more_drawings_than_one_job_can_lay_are_refused(job_file: Path) -> None:
+    """Each is held against each other at each of its turns: none is read first."""
+    rows = [{"name": f"p{k}", "file": "gone.dxf"} for k in range(MOST_PARTS + 1)]
+    read, (fault,) = own_parts({"extra": rows}, job_file.parent, ())
+    assert read == []
+    assert (fault.key, fault.value) == ("extra", MOST_PARTS + 1)
+    assert f"at most {MOST_PARTS}" in fault.allowed

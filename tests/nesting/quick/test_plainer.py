@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from platewheel.nesting.quick.plainer import plainer_words
+from platewheel.nesting.quick.plainer import MANY_KINDS, few_turns_words, plainer_words
 from platewheel.parts.geometry.blank import Blank
 from tests.nesting.geometry.test_plain import comb, star
 
@@ -20,3 +20,9 @@ def test_only_what_takes_much_more_plate_is_told() -> None:
     (line,) = plainer_words(blanks)
     assert line.startswith("comb: more than 200 corners; laid as a plainer outline about it, ")
     assert "cut as drawn" in line
+
+
+def test_very_many_kinds_are_told() -> None:
+    assert list(few_turns_words(6.0, MANY_KINDS)) == []
+    (line,) = few_turns_words(6.0, MANY_KINDS + 1)
+    assert line.startswith(f"6 mm: {MANY_KINDS + 1} kinds of part")
