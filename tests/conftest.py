@@ -11,6 +11,8 @@ from pathlib import Path
 import pytest
 from hypothesis import settings
 
+from platewheel.parts.base import interruptible
+
 # The suite has a worker for each core: linear algebra on several would only wait. Read when numpy
 # and scipy are first imported, which no test has done yet.
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
@@ -26,3 +28,12 @@ def own_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """An empty folder that is the current one, so that the default out/ shows."""
     monkeypatch.chdir(tmp_path)
     return tmp_path
+
+
+@pytest.fixture
+def heard(monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """As in a command, where Ctrl-C keeps the best found: what is told to be kept."""
+    told: list[str] = []
+    monkeypatch.setattr(interruptible, "_HEARERS", [told.append])
+    monkeypatch.setattr(interruptible, "_KEPT", [])
+    return told

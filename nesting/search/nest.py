@@ -43,7 +43,8 @@ def nest(
 ) -> Nest:
     """Lay all blanks; what fits no plate to hand is returned as unplaced, never dropped.
 
-    Ctrl-C ends the search of a thickness that has a plan already, and keeps the best found.
+    Ctrl-C in a command ends the search of a thickness that has a plan already, and keeps the best
+    found (`parts/base/interruptible.py`).
     Raises: NestingError where two blanks share a name, or where a finished layout fails its
     verification (a fault of ours).
     """

@@ -6,6 +6,7 @@ alone goes on to its end unheard, and does not keep the program from ending.
 
 from __future__ import annotations
 
+import sys
 import threading
 from collections.abc import Callable, Sequence
 from typing import TypeVar
@@ -18,12 +19,18 @@ _KEPT: list[str] = []  # of a program that does one thing and ends, the command 
 
 def hear_kept(hear: Callable[[str], None]) -> None:
     """`hear` is called where Ctrl-C has ended a search whose best is kept, with what is kept; the
-    searches after it in the same program are left out then."""
+    searches after it in the same program are left out then. Without it Ctrl-C ends the program."""
     _HEARERS[:], _KEPT[:] = [hear], []
 
 
 def kept(what: str) -> None:
-    """To be called where a KeyboardInterrupt is met and the run goes on with what it has."""
+    """To be called where a KeyboardInterrupt is met and the run goes on with what it has.
+
+    Raises: KeyboardInterrupt where nobody hears it, as in a script: its author has not asked for
+    less than the best, nor for the next search.
+    """
+    if not _HEARERS:
+        raise sys.exception() or KeyboardInterrupt
     for hear in _HEARERS:
         _KEPT.append(what)
         hear(what)

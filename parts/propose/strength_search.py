@@ -58,8 +58,8 @@ def cheapest_strong(
 
     `sizes`: logarithms of the sizes that strength hangs on, a row a wheel; `family` is a number
     for wheels of one kind; `passes` says whether a row is wanted however strong. Deterministic:
-    equal costs fall to the stronger, then to the first. Ctrl-C keeps what is known, once a strong
-    one is.
+    equal costs fall to the stronger, then to the first. Ctrl-C in a command keeps what is
+    known, once a strong one is.
     """
     import numpy as np
 

@@ -96,7 +96,7 @@ def stopped(*given: Any, **more: Any) -> Any:
     raise KeyboardInterrupt
 
 
-def test_ctrl_c_keeps_the_best_found(monkeypatch: pytest.MonkeyPatch) -> None:
+def test_ctrl_c_keeps_the_best_found(heard: list[str], monkeypatch: pytest.MonkeyPatch) -> None:
     told: list[str] = []
     quick = nest(kits(10), [SHEET], cutting(3.0, 5.0), effort="quick")
     monkeypatch.setattr("platewheel.nesting.search.search.separate", stopped)
@@ -104,9 +104,12 @@ def test_ctrl_c_keeps_the_best_found(monkeypatch: pytest.MonkeyPatch) -> None:
     assert plates(done) == plates(quick)
     assert_all_accounted_for(done, kits(10))
     assert any(line.startswith("stopped:") for line in told)
+    assert heard == ["the best plan found"]
 
 
-def test_ctrl_c_while_the_last_plate_is_pressed_keeps_it(monkeypatch: pytest.MonkeyPatch) -> None:
+def test_ctrl_c_while_the_last_plate_is_pressed_keeps_it(
+    heard: list[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
     told: list[str] = []
     monkeypatch.setattr("platewheel.nesting.search.compaction.lay", stopped)
     done = nest(kits(10), [SHEET], cutting(3.0, 5.0), report=told.append)
@@ -133,6 +136,7 @@ def test_of_very_many_plates_the_largest_are_searched_longer() -> None:
 
 
 def test_ctrl_c_while_patterns_are_mixed_keeps_the_quick_plan(
+    heard: list[str],
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
     told: list[str] = []

@@ -7,7 +7,13 @@ import threading
 
 import pytest
 
-from platewheel.parts.base.interruptible import interruptible, side_by_side
+from platewheel.parts.base.interruptible import (
+    hear_kept,
+    interruptible,
+    kept,
+    kept_already,
+    side_by_side,
+)
 
 
 def test_each_gives_what_it_gives_in_their_order() -> None:
@@ -29,6 +35,27 @@ def test_each_gives_what_it_gives_in_their_order() -> None:
 def test_what_goes_wrong_is_raised_where_it_is_asked_for() -> None:
     with pytest.raises(ZeroDivisionError):
         interruptible(lambda: 1 / 0)
+
+
+def test_what_is_kept_is_heard_and_where_nobody_hears_ctrl_c_goes_on(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    def searched() -> None:
+        try:
+            raise KeyboardInterrupt
+        except KeyboardInterrupt:
+            kept("the best plan")
+
+    told: list[str] = []
+    for name in ("_HEARERS", "_KEPT"):
+        monkeypatch.setattr(f"platewheel.parts.base.interruptible.{name}", [])
+    with pytest.raises(KeyboardInterrupt):
+        searched()
+    assert not kept_already()
+    hear_kept(told.append)
+    searched()
+    assert told == ["the best plan"]
+    assert kept_already()
 
 
 def test_ctrl_c_leaves_work_that_never_ends() -> None:

@@ -103,7 +103,7 @@ def test_what_does_not_pass_is_never_the_cheapest(barred: str) -> None:
     assert min(COST[row] for row in found) == pytest.approx(best)
 
 
-def test_ctrl_c_keeps_what_is_known_once_a_strong_one_is() -> None:
+def test_ctrl_c_keeps_what_is_known_once_a_strong_one_is(heard: list[str]) -> None:
     asked: list[int] = []
 
     def analyse(rows: Sequence[int]) -> list[dict[str, float]]:
@@ -114,6 +114,7 @@ def test_ctrl_c_keeps_what_is_known_once_a_strong_one_is() -> None:
 
     tried = search_among(set(range(len(COST))), analyse)
     assert tried.stopped
+    assert heard == ["the wheels analysed"]
     assert sorted(tried.limits) == sorted(asked)
     assert any(tried.load_n(row) >= 900.0 for row in asked)
 
