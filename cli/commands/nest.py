@@ -14,9 +14,10 @@ from platewheel.cli.job.questions import questions
 from platewheel.cli.job.what_fits import settled
 from platewheel.cli.output.alone import alone_in
 from platewheel.cli.output.folder import OF_PLATES, require_ours, write_part
+from platewheel.cli.output.made_of import made_of
 from platewheel.cli.output.offcut_use import used_before
 from platewheel.cli.output.reserved import require_free, reserved
-from platewheel.cli.output.write import sheet_files, write_sheets
+from platewheel.cli.output.write import SheetsWritten, sheet_files, write_sheets
 from platewheel.cli.report.rows import cutting_warnings, length_rows, nesting_row, sheet_rows
 from platewheel.cli.terminal.show import show_json, show_sheets, show_table, steps
 from platewheel.cli.words.phrases import Name
@@ -50,6 +51,7 @@ def nest_job(
 def _laid_and_written(
     job: Job, out: Path, seed: int, effort: Effort, as_json: bool, what_fits: bool
 ) -> list[str]:
+    asked = job
     with steps() as step:
         plan = plan_job(job, seed, step, effort)
         if not what_fits:  # what is laid is shown before it is told what is not
@@ -59,12 +61,14 @@ def _laid_and_written(
         job, plan = done.job, done.plan
     if what_fits:
         _show(job, plan, as_json)
-    rests = axle_rests(job)
+    rests, now = axle_rests(job), made_of(asked)
     with reserved(job, plan) as taken:
         notes = [*done.told, *stopped_short(), *used_before(job, out), *taken, *odd]
-        written, stale = write_part(
-            out, job.head.name, lambda folder: write_sheets(job, plan, folder, rests), OF_PLATES
-        )
+
+        def write(folder: Path) -> SheetsWritten:
+            return write_sheets(job, plan, folder, rests)
+
+        written, stale = write_part(out, job.head.name, write, OF_PLATES, now)
     return [*notes, *stale, *written.warnings, *cutting_warnings(job, plan)]
 
 

@@ -11,6 +11,7 @@ from platewheel.cli.terminal.exits import exit_codes, tell_warnings
 from platewheel.cli.terminal.options import JobFile, Json, Out
 
 if TYPE_CHECKING:
+    from platewheel.cli.output.made_of import made_of
     from platewheel.cli.output.solids import PrintFormat
 
 
@@ -59,6 +60,7 @@ def solids(
                 job.head.name,
                 lambda folder: write_solids(job, parts, folder, prints),
                 OF_THE_WHEEL,
+                made_of(job),
             )
         tell_warnings(stale)
         if as_json:

@@ -28,6 +28,7 @@ def templates(
     together on one."""
     from platewheel.cli.job.job import read_job
     from platewheel.cli.output.folder import OF_THE_WHEEL, write_part
+    from platewheel.cli.output.made_of import made_of
     from platewheel.cli.output.write import write_templates
     from platewheel.cli.terminal.show import show_json, show_table, steps
     from platewheel.cli.words.files import templates_table
@@ -43,6 +44,7 @@ def templates(
                 job.head.name,
                 lambda folder: write_templates(job, parts, folder, print_scale),
                 OF_THE_WHEEL,
+                made_of(job),
                 same=print_scale != 1.0,
             )
         tell_warnings(stale)

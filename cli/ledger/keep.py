@@ -40,6 +40,8 @@ def changed(path: Path, change: Callable[[Ledger], Ledger]) -> tuple[Ledger, Led
     NotFinished where another process keeps it locked, OSError; whatever `change` raises.
     """
     home = Path(os.path.realpath(path))  # all its names share one lock
+    if not home.is_file():  # a lock would be left beside nothing
+        read_ledger(home)
     with _locked(home):
         before = read_ledger(home)
         after = change(before)
@@ -55,6 +57,13 @@ def take_back(path: Path, job: str, job_file: str, before: str) -> None:
     with suppress(NotFinished, SpecError, OSError):
         holder, former = Holder(job, job_file or None), ledger_of(path, before)
         changed(path, lambda now: undone(now, former, holder))
+
+
+def require_kept(path: Path) -> None:
+    """For a command that takes long: the ledger can be written. Raises: NotFinished."""
+    home = os.path.realpath(path)
+    if not os.access(os.path.dirname(home), os.W_OK | os.X_OK):
+        raise NotFinished([f"{path}: its folder is not yours to write in; ask whose it is"])
 
 
 def ledger_toml(ledger: Ledger) -> str:

@@ -18,6 +18,7 @@ from platewheel.cli.money.time_plan import time_plan
 from platewheel.cli.money.wheel_cost import wheel_cost
 from platewheel.cli.output.alone import alone_in
 from platewheel.cli.output.folder import require_ours, write_folder
+from platewheel.cli.output.made_of import made_of, write_made_of
 from platewheel.cli.output.offcut_use import USED_FILE, used_before
 from platewheel.cli.output.reserved import require_free, reserved
 from platewheel.cli.output.solids import write_solids
@@ -56,7 +57,7 @@ from platewheel.cli.work.beside import beside
 from platewheel.cli.work.progress import Steps
 from platewheel.cli.work.stopping import stopped_short
 from platewheel.nesting.search.nest import Effort
-from platewheel.parts.rating.assess import Assessment, assess
+from platewheel.parts.rating.assess import Assessment, assess, load_solver
 from platewheel.parts.refit.measured_ring import MeasuredRing
 from platewheel.parts.refit.plan import plan_refit
 
@@ -83,10 +84,9 @@ def build_job(
     require_ours(out, job.head.name)
     require_free(job)
     wheels = wheel_records(job, plan_refit(job.setting, rings)) if rings else []
-    import scipy.optimize  # noqa: F401 - steps and analysis both need it: loaded once
-
-    asked = job.head.wheels
+    asked, now = job.head.wheels, made_of(job)
     # the analysis takes as long as nest and files
+    load_solver()
     with alone_in(out, job.head.name), beside() as worker:
         rating = worker.submit(assess, job.setting)
         plan = plan_job(job, seed, step, effort)
@@ -94,11 +94,12 @@ def build_job(
         with reserved(done.job, done.plan) as taken:
             notes = [*done.told, *stopped_short(), *used_before(job, out), *taken, *questions(job)]
             notes += [line for line in OWN_DISC if job.own_disc]
-            return write_folder(
-                out,
-                job.head.name,
-                lambda folder: _write_all(done, asked, notes, folder, step, rating, wheels),
-            )
+
+            def write(folder: Path) -> Report:
+                write_made_of(folder, now)
+                return _write_all(done, asked, notes, folder, step, rating, wheels)
+
+            return write_folder(out, job.head.name, write)
 
 
 def _write_all(

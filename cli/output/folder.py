@@ -13,6 +13,7 @@ from typing import TypeVar
 
 from platewheel.cli.output.alone import alone_in, former_of
 from platewheel.cli.output.exchange import exchange
+from platewheel.cli.output.made_of import MADE_OF, of_another_state, write_made_of
 from platewheel.cli.work.guard import in_place
 from platewheel.cli.work.not_finished import NotFinished
 from platewheel.cli.work.stopping import undisturbed
@@ -36,6 +37,7 @@ OURS = {  # entry of a job folder -> what the files in it are called; "" for a f
     "marking-out.pdf": "",
     "offcuts.toml": "",
     "offcuts-used.toml": "",
+    MADE_OF: "",
     "solids": rf"({PART}|{AXLE_PART}|wheel|wheelset)\.(step|stl|3mf)|wheel\.glb",
     "blanks": rf"({PART}|{EXTRA}|{GAUGE})\.dxf",
     "sheets": r"[0-9.]+mm-[0-9]+\.dxf",
@@ -91,11 +93,18 @@ def write_folder(
 
 
 def write_part(
-    out: Path, name: str, write: Callable[[Path], T], papers: Collection[str], *, same: bool = False
+    out: Path,
+    name: str,
+    write: Callable[[Path], T],
+    papers: Collection[str],
+    now: Mapping[str, str] | None = None,
+    *,
+    same: bool = False,
 ) -> tuple[T, list[str]]:
     """Replace only those entries of out/name that `write` makes; all or none. Where they are
     not what was there, `papers` that tell of them are taken away, and a line says so; `same`: the
-    same files in another print, by their names.
+    same files in another print, by their names. What was made of other parts than `now` (of
+    `made_of`) is taken away with all papers.
 
     Raises: as `write_folder`.
     """
@@ -103,18 +112,27 @@ def write_part(
 
     def beside_the_others(folder: Path) -> T:
         result = write(folder)
-        stale = [one for one in papers if (home / one).exists() and not (folder / one).exists()]
-        if all(_alike(entry, home / entry.name, same) for entry in folder.iterdir()):
+        made = [entry.name for entry in folder.iterdir()]
+        other = [one for one in of_another_state(home, now) if one not in made] if now else []
+        stale = [one for one in papers if (home / one).exists() and one not in made]
+        if all(_alike(folder / one, home / one, same) for one in made):
             stale = []
+        if other:
+            stale = [one for one in OF_THE_WHEEL if (home / one).exists()]
+            told.append(_taken(home, other, "were made of the job as it was, other parts than now"))
         if stale:
-            told.append(
-                f"taken away from {home}, as they tell of other files than are there now: "
-                f"{', '.join(stale)}; `platewheel build` writes them anew"
-            )
-        _carry(home, folder, stale)
+            told.append(_taken(home, stale, "tell of other files than are there now"))
+        if now:
+            write_made_of(folder, now)
+        _carry(home, folder, [*stale, *other])
         return result
 
     return write_folder(out, name, beside_the_others), told
+
+
+def _taken(home: Path, stale: Collection[str], why: str) -> str:
+    anew = "`platewheel build` writes them anew"
+    return f"taken away from {home}, as they {why}: {', '.join(stale)}; {anew}"
 
 
 def _alike(new: Path, former: Path, names: bool) -> bool:
@@ -133,12 +151,14 @@ def _carry(home: Path, made: Path, stale: Collection[str]) -> None:
         target = made / entry.name
         if not target.exists() and entry.name not in stale:
             if entry.is_dir():
-                shutil.copytree(entry, target, copy_function=_link)
+                target.mkdir()
+                for inner in entry.iterdir():
+                    _link(inner, target / inner.name)
             else:
                 _link(entry, target)
 
 
-def _link(former: str | Path, now: str | Path) -> None:
+def _link(former: Path, now: Path) -> None:
     try:
         os.link(former, now)
     except OSError:
@@ -156,6 +176,10 @@ def require_ours(out: Path, name: str, ours: Mapping[str, str] = OURS) -> None:
         raise NotFinished([f"{there}: not yours to write in; name another folder as --out"])
     if home.is_symlink() or (home.exists() and not home.is_dir()):
         raise NotFinished([f"{home}: there, but no folder; move it away or take another --out"])
+    for one in (home, *(home / name for name, inner in ours.items() if inner)):
+        if one.is_dir() and not os.access(one, os.R_OK | os.W_OK | os.X_OK):
+            line = f"{one}: not yours to write in; take another --out, or ask whose it is"
+            raise NotFinished([line])
     strangers = sorted(_strangers(home, ours)) if home.exists() else []
     if strangers:
         raise NotFinished(

@@ -9,7 +9,7 @@ from platewheel.cli.job.job import Job
 from platewheel.cli.job.pieces import left_pieces, taken_pieces
 from platewheel.cli.job.plan import Plan
 from platewheel.cli.ledger.change import reserve, undone
-from platewheel.cli.ledger.keep import changed, ledger_toml
+from platewheel.cli.ledger.keep import changed, ledger_toml, require_kept
 from platewheel.cli.ledger.piece import Holder, Ledger, Piece
 from platewheel.cli.work.guard import tell_guard
 from platewheel.cli.work.stopping import how_many_placed
@@ -50,9 +50,11 @@ def reserved(job: Job, plan: Plan, *, axles: bool = True) -> Iterator[list[str]]
 
 
 def require_free(job: Job) -> None:
-    """Raises: SpecError telling each offcut of the job's file that another job has."""
+    """Raises: SpecError telling each offcut of the job's file that another job has; NotFinished
+    where the ledger cannot be written."""
     if job.rack:
         job.rack.require_free(job.head.name)
+        require_kept(job.rack.ledger.path)
 
 
 def require_ledger(job: Job) -> None:

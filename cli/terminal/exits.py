@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 import traceback
 from collections.abc import Iterator, Sequence
@@ -148,6 +149,8 @@ def require_new(file: Path, overwrite: bool | None, name: str = "wheels.toml") -
     elif file.exists() and not overwrite:
         over = "" if overwrite is None else ", or --overwrite"
         line = f"{file}: is there already; try another name{over}"
+    elif not os.access(os.path.dirname(os.path.realpath(file)), os.W_OK | os.X_OK):
+        line = f"{file}: its folder is not yours to write in; try another name"
     else:
         return
     tell([line])

@@ -89,6 +89,8 @@ def _opened(path: Path) -> BinaryIO:
     try:
         handle = os.open(path, os.O_RDWR | os.O_APPEND | os.O_CREAT | beside, 0o666)
     except PermissionError:
+        if not os.path.exists(path):
+            raise
         return os.fdopen(os.open(path, os.O_RDONLY | beside), "rb")
     return os.fdopen(handle, "a+b")
 

@@ -13,7 +13,8 @@ import random
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from platewheel.nesting.quick.fill import NoFit, Plate, variants
+from platewheel.nesting.quick.fill import Plate
+from platewheel.nesting.quick.no_fit import NoFit, variants
 from platewheel.nesting.quick.pattern import fill_kits, fill_most, top_up
 from platewheel.nesting.quick.plainer import MANY_KINDS
 from platewheel.nesting.stock.layout import Layout, Sheet, Wanted, all_priced

@@ -12,8 +12,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from platewheel.nesting.geometry.facets import outer_polygon
-from platewheel.nesting.quick.fill import NoFit
 from platewheel.nesting.quick.inside import holds, inner_polygon
+from platewheel.nesting.quick.no_fit import NoFit
 from platewheel.nesting.quick.pattern import fill_most
 from platewheel.nesting.stock.layout import Layout, Placement, Sheet, Turns, Wanted
 from platewheel.parts.geometry.blank import Blank

@@ -11,7 +11,8 @@ import random
 from collections import Counter
 from collections.abc import Sequence
 
-from platewheel.nesting.quick.fill import NoFit, Plate
+from platewheel.nesting.quick.fill import Plate
+from platewheel.nesting.quick.no_fit import NoFit
 from platewheel.nesting.quick.rows import disc_rows
 from platewheel.nesting.stock.layout import Sheet
 from platewheel.parts.geometry.blank import Blank

@@ -40,6 +40,11 @@ class Assessment:
         return self.new
 
 
+def load_solver() -> None:
+    """Before a process is forked to assess: what both it and this one load later, loaded once."""
+    import scipy.optimize  # noqa: F401
+
+
 @one_core
 def assess(setting: Setting, size_mm: float = 2.0) -> Assessment | None:
     """Rate the wheel new and worn by the allowance; None for a wheel that `unrated` explains."""

@@ -17,6 +17,7 @@ import ezdxf
 import pypdf
 import pytest
 
+from platewheel.cli.output.made_of import MADE_OF
 from platewheel.cli.refit.rings_file import COLUMNS
 from platewheel.cli.schema.report import Report
 from platewheel.cli.words.plain import plain
@@ -66,7 +67,7 @@ def test_every_file_of_the_design_is_there_and_no_other(
     assert sheets == ["sheets/5mm-1.dxf", "sheets/6mm-1.dxf"]
     expected = {
         *("report.json", "job-sheet.html", "job-sheet.pdf", "standards.pdf", "calculation.pdf"),
-        *("offcuts.toml", "offcuts-used.toml", "plates.pdf"),
+        *("offcuts.toml", "offcuts-used.toml", "plates.pdf", MADE_OF),
         *("blanks", "sheets", "solids", "templates"),
         *(f"solids/{name}.step" for name in (*PARTS, "wheel")),
         "solids/wheel.glb",

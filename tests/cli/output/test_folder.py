@@ -3,19 +3,24 @@
 from __future__ import annotations
 
 import errno
+import os
 import sys
 import threading
+import tomllib
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
+from platewheel.cli.job.job import job_of
 from platewheel.cli.output import alone, folder
 from platewheel.cli.output.alone import alone_in, clear, mend
 from platewheel.cli.output.exchange import exchange
 from platewheel.cli.output.folder import write_folder, write_part
+from platewheel.cli.output.made_of import MADE_OF, made_of, of_another_state, write_made_of
 from platewheel.cli.work import lock
 from platewheel.cli.work.not_finished import NotFinished
+from tests.cli.jobs import job_text
 
 NAME = "pond"
 
@@ -88,6 +93,78 @@ def test_part_of_a_folder_leaves_what_does_not_contradict_it(
     assert ("report.json" in there) is not stale
     assert len(told) == stale
     assert not told or "other files than are there now: report.json; `platewheel build`" in told[0]
+
+
+@pytest.mark.parametrize(
+    ("parts", "wheel", "gone"),
+    [
+        ("1", "1", set()),
+        ("2", "1", {"sheets", "offcuts.toml", "report.json", "calculation.pdf"}),
+        ("1", "2", {"solids", "report.json", "calculation.pdf"}),
+    ],
+)
+def test_files_of_two_states_of_a_job_never_lie_together(
+    tmp_path: Path, parts: str, wheel: str, gone: set[str]
+) -> None:
+    """New templates stood beside cutting files of the former wheel, and nothing told."""
+    former, now = {"parts": "1", "solids": "1"}, {"parts": parts, "solids": wheel}
+
+    def built(made: Path) -> None:
+        whole_job(made)
+        for name in ("templates/disc.pdf", "solids/disc.step", "offcuts-used.toml"):
+            (made / name).parent.mkdir(exist_ok=True)
+            (made / name).write_text("whole")
+        write_made_of(made, former)
+
+    def templates(made: Path) -> None:
+        (made / "templates").mkdir()
+        (made / "templates" / "disc.pdf").write_text("whole")
+
+    write_folder(tmp_path, NAME, built)
+    there = {path.name for path in (tmp_path / NAME).iterdir()}
+    _, told = write_part(tmp_path, NAME, templates, folder.OF_PLATES, now)
+    assert {path.name for path in (tmp_path / NAME).iterdir()} == there - gone
+    assert all(any(name in line for line in told) for name in gone)
+    assert write_part(tmp_path, NAME, templates, folder.OF_PLATES, now) == (None, [])
+
+
+def test_what_is_cut_and_what_is_drawn_tell_states_apart() -> None:
+    def state(**changes: str) -> dict[str, str]:
+        keys = {key.replace("__", "."): value for key, value in changes.items()}
+        return made_of(job_of(tomllib.loads(job_text(keys))))
+
+    first = state()
+    assert state(paper__size='"A3"', cutting__kerf_mm="1.2", job__author='"me"') == first
+    larger = state(wheel__tread_diameter_mm="182")
+    assert larger["parts"] != first["parts"]
+    assert larger["solids"] != first["solids"]
+    more = state(job__wheels="4")
+    assert more["parts"] != first["parts"]
+    assert more["solids"] == first["solids"]
+
+
+def test_a_digest_that_cannot_be_read_is_none(tmp_path: Path) -> None:
+    (tmp_path / "sheets").mkdir()
+    now = {"parts": "1", "solids": "1"}
+    for text in ("", "[", "[" * 900, "\0", "x" * 2000):
+        (tmp_path / MADE_OF).write_text(text)
+        assert [*of_another_state(tmp_path, now)] == []
+    (tmp_path / MADE_OF).write_text("{}")
+    assert [*of_another_state(tmp_path, now)] == ["sheets"]
+
+
+def test_a_job_folder_of_another_person_is_told_before_the_work(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    write_folder(tmp_path, NAME, whole_job)
+    ours = os.access
+    for closed in ("", "sheets"):
+        shut = tmp_path / NAME / closed
+        monkeypatch.setattr(
+            os, "access", lambda path, how, shut=shut: path != shut and ours(path, how)
+        )
+        with pytest.raises(NotFinished, match="not yours to write in"):
+            folder.require_ours(tmp_path, NAME)
 
 
 def test_a_run_that_was_ended_between_two_renames_is_put_back(tmp_path: Path) -> None:

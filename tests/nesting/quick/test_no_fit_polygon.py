@@ -12,7 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from platewheel.nesting.geometry.facets import TOLERANCE_MM, convex_pieces, outer_polygon
-from platewheel.nesting.quick.fill import NoFit
+from platewheel.nesting.quick.no_fit import NoFit
 from platewheel.nesting.quick.no_fit_polygon import mask_of, no_fit_polygon, turned_pieces
 from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.geometry.outline import Circle
@@ -197,14 +197,14 @@ def test_region_of_the_other_part_is_the_same_seen_from_it(one: str, other: str,
 
 
 def test_masks_kept_packed_are_the_same(monkeypatch: pytest.MonkeyPatch) -> None:
-    from platewheel.nesting.quick import fill
+    from platewheel.nesting.quick import no_fit
 
     def masks() -> list[tuple[list[list[bool]], tuple[int, int]]]:
-        fits = fill.NoFit(SPACING, 1.0)
-        there = [one for name in BLANKS for one in fill.variants(BLANKS[name])][:6]
+        fits = no_fit.NoFit(SPACING, 1.0)
+        there = [one for name in BLANKS for one in no_fit.variants(BLANKS[name])][:6]
         told = [fits.mask(a, b) for _ in range(2) for a in there for b in there]
         return [(cells.tolist(), low) for cells, low in told]
 
     plain = masks()
-    monkeypatch.setattr(fill, "PLAIN_BYTES", 100_000)
+    monkeypatch.setattr(no_fit, "PLAIN_BYTES", 100_000)
     assert masks() == plain

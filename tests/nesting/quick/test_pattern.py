@@ -9,7 +9,8 @@ from collections import Counter
 import pytest
 
 from platewheel.nesting.geometry.facets import TOLERANCE_MM
-from platewheel.nesting.quick.fill import NoFit, Plate, variants
+from platewheel.nesting.quick.fill import Plate
+from platewheel.nesting.quick.no_fit import NoFit, variants
 from platewheel.nesting.quick.pattern import fill_kits, fill_most, top_up
 from platewheel.nesting.stock.layout import Layout
 from platewheel.nesting.verify.verify import faults

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from platewheel.nesting.quick.fill import variants
 from platewheel.nesting.quick.greedy import MOST_CELLS, greedy_plan, step_mm
+from platewheel.nesting.quick.no_fit import variants
 from platewheel.nesting.quick.plainer import MANY_KINDS
 from platewheel.nesting.stock.layout import Sheet, Wanted
 from platewheel.nesting.stock.stock import Cutting

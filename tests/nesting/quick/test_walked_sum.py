@@ -9,7 +9,7 @@ import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from platewheel.nesting.quick.fill import NoFit, variants
+from platewheel.nesting.quick.no_fit import NoFit, variants
 from platewheel.nesting.quick.no_fit_polygon import mask_of, no_fit_polygon
 from platewheel.nesting.quick.walked_sum import mask_within, walk_of, walked_sum
 from platewheel.parts.geometry.blank import Blank

@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from platewheel.nesting.quick import fill
+from platewheel.nesting.quick import no_fit
 from platewheel.nesting.quick.no_fit_polygon import no_fit_polygon
 from platewheel.nesting.search.nest import nest as lay
 from platewheel.nesting.stock.layout import Layout, Nest, Sheet, Wanted, sheets_of
@@ -42,7 +42,7 @@ def _regions_worked_out_once() -> Iterator[None]:
         return known[key]
 
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(fill, "no_fit_polygon", kept)
+        patch.setattr(no_fit, "no_fit_polygon", kept)
         yield
 
 
