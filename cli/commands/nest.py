@@ -15,7 +15,7 @@ from platewheel.cli.job.what_fits import settled
 from platewheel.cli.output.alone import alone_in
 from platewheel.cli.output.folder import OF_PLATES, require_ours, write_part
 from platewheel.cli.output.made_of import made_of
-from platewheel.cli.output.offcut_use import used_before
+from platewheel.cli.output.offcut_use import offcut_notes
 from platewheel.cli.output.reserved import require_free, reserved
 from platewheel.cli.output.write import SheetsWritten, sheet_files, write_sheets
 from platewheel.cli.report.rows import cutting_warnings, length_rows, nesting_row, sheet_rows
@@ -63,7 +63,7 @@ def _laid_and_written(
         _show(job, plan, as_json)
     rests, now = axle_rests(job), made_of(asked)
     with reserved(job, plan) as taken:
-        notes = [*done.told, *stopped_short(), *used_before(job, out), *taken, *odd]
+        notes = [*done.told, *stopped_short(), *offcut_notes(job, plan.layouts, out), *taken, *odd]
 
         def write(folder: Path) -> SheetsWritten:
             return write_sheets(job, plan, folder, rests)

@@ -19,7 +19,7 @@ from platewheel.cli.money.wheel_cost import wheel_cost
 from platewheel.cli.output.alone import alone_in
 from platewheel.cli.output.folder import require_ours, write_folder
 from platewheel.cli.output.made_of import made_of, write_made_of
-from platewheel.cli.output.offcut_use import USED_FILE, used_before
+from platewheel.cli.output.offcut_use import USED_FILE, offcut_notes
 from platewheel.cli.output.reserved import require_free, reserved
 from platewheel.cli.output.solids import write_solids
 from platewheel.cli.output.write import (
@@ -92,7 +92,13 @@ def build_job(
         plan = plan_job(job, seed, step, effort)
         done = settled(job, plan, seed, step, effort, what_fits=what_fits)
         with reserved(done.job, done.plan) as taken:
-            notes = [*done.told, *stopped_short(), *used_before(job, out), *taken, *questions(job)]
+            notes = [
+                *done.told,
+                *stopped_short(),
+                *offcut_notes(done.job, done.plan.layouts, out),
+                *taken,
+                *questions(job),
+            ]
             notes += [line for line in OWN_DISC if job.own_disc]
 
             def write(folder: Path) -> Report:

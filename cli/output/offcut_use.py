@@ -25,6 +25,11 @@ def used_toml(layouts: Sequence[Layout], job_name: str) -> str:
     return "\n".join(lines) + "\n"
 
 
+def offcut_notes(job: Job, layouts: Sequence[Layout], out: Path) -> list[str]:
+    """All that is to be minded of the offcuts of a plan."""
+    return [*used_before(job, out), *uncounted(job, layouts)]
+
+
 def used_before(job: Job, out: Path) -> list[str]:
     """A warning for each offcut of the job that another job in `out` used, and for each record
     that cannot be read. The job's own former build does not count, and of pieces in its ledger
@@ -57,6 +62,20 @@ def used_before(job: Job, out: Path) -> list[str]:
             for name in sorted(named[called] for called in named.keys() & used)
         ]
     return lines
+
+
+def uncounted(job: Job, layouts: Sequence[Layout]) -> list[str]:
+    """Without a ledger nothing knows of a job in another folder, or of one that is planned at the
+    same time, that takes an offcut too."""
+    taken = {one.sheet.name for one in layouts if one.sheet.is_offcut and one.placements}
+    if job.rack or not taken:
+        return []
+    names = ", ".join(f"'{name}'" for name in sorted(taken))
+    which = f"offcut {names} is" if len(taken) == 1 else f"offcuts {names} are"
+    return [
+        f"{which} in no ledger: look that no other job is planned on the same steel; "
+        'to keep count, job.ledger = "stock.toml" (`platewheel stock new` writes one)'
+    ]
 
 
 def _used_names(path: Path) -> Iterator[str]:

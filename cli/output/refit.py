@@ -10,7 +10,7 @@ from platewheel.cli.job.job import Job
 from platewheel.cli.job.plan import Plan, plan_parts, require_stock
 from platewheel.cli.output.alone import alone_in
 from platewheel.cli.output.folder import REFIT_OURS, require_ours, write_folder
-from platewheel.cli.output.offcut_use import used_before
+from platewheel.cli.output.offcut_use import offcut_notes
 from platewheel.cli.output.reserved import require_free, reserved
 from platewheel.cli.output.write import write_blanks, write_sheets, write_templates
 from platewheel.cli.papers.refit_page import refit_page
@@ -83,7 +83,7 @@ def _refitted(
     if nested and refit.parts:
         plan = plan_parts(cut, refit.parts, seed, step, effort)
         require_stock(cut, plan)
-        used = [*stopped_short(), *used_before(cut, out)]
+        used = [*stopped_short(), *offcut_notes(cut, plan.layouts, out)]
 
     def write(folder: Path) -> RefitReport:
         return _write(job, refit, plan, used, folder, step)

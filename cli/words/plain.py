@@ -12,6 +12,7 @@ from platewheel.parts.base.spec_model import unit_of
 
 # what a person calls it; keys that are not here are told by their own words
 WORDS = {
+    "job.ledger": "ledger of the rack",
     "job.wheels": "wheels to make",
     "costs.steel_price_per_kg": "price of steel",
     "costs.tube_price_per_kg": "price of tube",

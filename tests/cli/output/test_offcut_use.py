@@ -7,15 +7,19 @@ import os
 import sys
 import tomllib
 from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from platewheel.cli.job.job import job_of, read_job
-from platewheel.cli.output.offcut_use import USED_FILE, used_before, used_toml
+from platewheel.cli.ledger.piece import Ledger
+from platewheel.cli.ledger.rack import Rack
+from platewheel.cli.output.offcut_use import USED_FILE, uncounted, used_before, used_toml
 from platewheel.cli.papers.html.offcut_words import offcut_marks, offcuts_table
 from platewheel.cli.schema.report import OffcutRow, SheetRow
+from platewheel.cli.words.on_paper import on_paper
 from platewheel.nesting.stock.layout import Layout, Nest, Placement, Sheet, Wanted, sheets_of
 from platewheel.nesting.stock.stock import Offcut
 from platewheel.parts.geometry.blank import Blank
@@ -65,6 +69,7 @@ def nest(name: str, rows: str = ROWS + OFFCUT, **more: str) -> tuple[dict[str, A
     result = run("nest", "job.toml", "--json", "--effort", "quick")
     assert result.exit_code == 0, result.stderr
     told = [line for line in result.stderr.splitlines() if "offcut" in line]
+    told = [line for line in told if "in no ledger" not in line]
     return json.loads(result.stdout), told
 
 
@@ -99,6 +104,25 @@ def test_what_one_job_left_and_another_used_is_told_to_a_third() -> None:
     assert all(any(f"'{name}' was used by job 'user'" in line for line in told) for name in taken)
 
 
+def test_an_offcut_that_nothing_keeps_count_of_is_told() -> None:
+    """Two jobs in two folders took one offcut, and neither was told."""
+    job = job_with_offcuts()
+    lid, spare, plate = sheets_of(job.stock[:1], job.offcuts)
+    edge = polygon([(0.0, 0.0), (40.0, 0.0), (40.0, 30.0), (0.0, 30.0)])
+    part = (Placement(Blank("lid", "extra", 6.0, edge), 100.0, 100.0, 0.0),)
+    whole = next(one for one in (lid, spare, plate) if not one.is_offcut)
+    pieces = [one for one in (lid, spare, plate) if one.is_offcut]
+    assert uncounted(job, [Layout(whole, part), Layout(pieces[0], ())]) == []
+    (line,) = uncounted(job, [Layout(one, part) for one in pieces])
+    assert line == (
+        "offcuts 'lid', 'spare' are in no ledger: look that no other job is planned on the same "
+        'steel; to keep count, job.ledger = "stock.toml" (`platewheel stock new` writes one)'
+    )
+    assert "job.ledger" not in on_paper(line, "mm")
+    rack = Rack(Ledger(Path("stock.toml")), None, {})
+    assert uncounted(replace(job, rack=rack), [Layout(one, part) for one in pieces]) == []
+
+
 def test_build_tells_it_in_report_and_job_sheet(own_folder: Path) -> None:
     nest("first")
     write_job(own_folder, text_of(NAME))
@@ -108,8 +132,10 @@ def test_build_tells_it_in_report_and_job_sheet(own_folder: Path) -> None:
     assert line in result.stderr.splitlines()
     report = json.loads(result.stdout)
     assert line in report["warnings"]
+    assert any("'lid' is in no ledger" in one for one in report["warnings"])
     page = (own_folder / "out" / NAME / "job-sheet.html").read_text(encoding="utf-8")
     assert "was used by job" in page
+    assert "is in no ledger: look that no other job" in page
     kept = [row for sheet in report["sheets"] for row in sheet["offcuts"]]
     left = (own_folder / "out" / NAME / "offcuts.toml").read_text(encoding="utf-8")
     assert [row["name"] for row in tomllib.loads(left).get("offcut", [])] == [
