@@ -65,6 +65,18 @@ def test_a_font_that_is_not_there_is_refused_and_those_that_are_named(folder: Pa
     assert "Libertinus Serif" in told
 
 
+def test_a_letter_that_no_font_has_stands_there_by_its_number() -> None:
+    """A name in another script ended a whole build. Unicode Standard, appendix A: U+ and at least
+    four digits; Han, Hangul and a picture are in no font that comes with Typst."""
+    name = "\u5b57 \u6c34 \ud55c \U0001f682 \u041f\u0440\u0443\u0434 \u03b1\u0301"
+    name += " =1+1 #x $y$ <b> \\u{5b57}"
+    made = typeset("record.typ", RECORD | {"words": name})
+    text = pypdfium2.PdfDocument(made)[0].get_textpage().get_text_bounded()
+    there = "[U+5B57] [U+6C34] [U+D55C] [U+1F682] \u041f\u0440\u0443\u0434"
+    assert there in text
+    assert "=1+1 #x $y$ <b> \\u{5b57}" in text
+
+
 FITTED = """#import "plate-page.typ": fitted, sizes
 #set page(width: 60mm, height: 30mm, margin: 10mm)
 #set par(leading: 0.42em, spacing: 0mm)
