@@ -11,7 +11,6 @@ from platewheel.cli.terminal.exits import exit_codes, tell_warnings
 from platewheel.cli.terminal.options import JobFile, Json, Out
 
 if TYPE_CHECKING:
-    from platewheel.cli.output.made_of import made_of
     from platewheel.cli.output.solids import PrintFormat
 
 
@@ -42,6 +41,7 @@ def solids(
     """Write the solids: STEP of each part, of the wheel and the wheelset, and the wheel as glTF."""
     from platewheel.cli.job.job import read_job
     from platewheel.cli.output.folder import OF_THE_WHEEL, write_part
+    from platewheel.cli.output.made_of import made_of
     from platewheel.cli.output.solids import write_solids
     from platewheel.cli.report.rows import part_rows
     from platewheel.cli.terminal.show import show_json, show_table, steps

@@ -11,11 +11,18 @@ import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
+from platewheel.nesting.cutting.cut_order import HOME, places_of, rows_between
 from platewheel.nesting.cutting.short_path import Places, keeps_rules
 from platewheel.nesting.geometry.facets import outer_polygon
+from platewheel.nesting.stock.cutting import Cutting
+from platewheel.nesting.stock.layout import Layout
+from platewheel.nesting.stock.shared_lines import hull_of
 from platewheel.parts.geometry.outline import Loop, Point
+
+if TYPE_CHECKING:
+    from platewheel.nesting.cutting.part_cuts import PartCuts
 
 OVER_MM = 1000.0  # of way that a travel not run over a part is worth; our own figure
 LONGEST_PIECE = 3  # parts that are moved together
@@ -211,3 +218,35 @@ def travels_over(parts: Iterable[tuple[Sequence[tuple[Point, Point]], Loop | Non
             here = end
         cut |= 1 << k
     return count
+
+
+def off_cut_parts(
+    laid: list[PartCuts], layout: Layout, cutting: Cutting
+) -> tuple[list[PartCuts], int]:
+    """The parts, their leads laid, in the order in which travel keeps off those cut before; and
+    how many travels run over one all the same."""
+    if not laid:
+        return [], 0
+    where = {id(placement): i for i, placement in enumerate(layout.placements)}
+    parts = {where[id(part.placement)]: part for part in laid}
+    on_plate = (layout.placements, cutting.heat_apart_mm, layout.shared)
+    rows = rows_between(*on_plate)
+    stops = [_stop([parts[i] for i in row]) for row in rows]
+    firsts = {row[0]: k for k, row in enumerate(rows)}
+    wanted = [firsts[i] for i in parts if i in firsts]
+    order = [
+        parts[i] for k in clear_order(stops, wanted, places_of(*on_plate), HOME) for i in rows[k]
+    ]
+    both = [order] if order == laid else [order, laid]
+    over = [_over(parts) for parts in both]  # travel within a hollow part counts here alone
+    least = min(over)
+    return both[over.index(least)], least
+
+
+def _over(parts: list[PartCuts]) -> int:
+    return travels_over(([(c.begin, c.end) for c in part.cuts], part.loose) for part in parts)
+
+
+def _stop(row: list[PartCuts]) -> Stop:
+    loose = row[0].loose if len(row) == 1 else hull_of([part.placement for part in row])
+    return Stop(row[0].cuts[0].begin, row[-1].cuts[-1].end, loose)

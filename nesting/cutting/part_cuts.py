@@ -8,8 +8,8 @@ from functools import lru_cache
 from typing import Literal
 
 from platewheel.nesting.cutting.begun import as_circle, begun_at, other_sides
-from platewheel.nesting.cutting.clear_order import Stop, clear_order, travels_over
-from platewheel.nesting.cutting.cut_order import HOME, cut_order, places_of, rows_between, start_of
+from platewheel.nesting.cutting.clear_order import off_cut_parts
+from platewheel.nesting.cutting.cut_order import cut_order, start_of
 from platewheel.nesting.cutting.kerf import torch_path
 from platewheel.nesting.cutting.lead_place import (
     Leads,
@@ -33,7 +33,7 @@ from platewheel.nesting.cutting.tabs import (
 from platewheel.nesting.geometry.ring import Ring, Spot, ring_length, spot_at
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.layout import Layout, Placement
-from platewheel.nesting.stock.shared_lines import cut_before, hull_of
+from platewheel.nesting.stock.shared_lines import cut_before
 from platewheel.parts.geometry.outline import (
     Line,
     Loop,
@@ -121,43 +121,11 @@ def sheet_cuts(layout: Layout, cutting: Cutting) -> SheetCuts:
             cuts += _outline_cuts(part, cutting, wanted, room, told)
         laid.append(PartCuts(placement, 0, tuple(cuts)))
     parts = []
-    ordered, over = _off_cut_parts(laid, layout, cutting)
+    ordered, over = off_cut_parts(laid, layout, cutting)
     for number, done in enumerate(ordered, 1):
         own[id(done.placement)].number = number
         parts.append(replace(done, number=number))
     return SheetCuts(tuple(parts), tuple(told.lines(cutting)), over)
-
-
-def _over(parts: list[PartCuts]) -> int:
-    return travels_over(([(c.begin, c.end) for c in part.cuts], part.loose) for part in parts)
-
-
-def _off_cut_parts(
-    laid: list[PartCuts], layout: Layout, cutting: Cutting
-) -> tuple[list[PartCuts], int]:
-    """The parts, their leads laid, in the order in which travel keeps off those cut before; and
-    how many travels run over one all the same."""
-    if not laid:
-        return [], 0
-    where = {id(placement): i for i, placement in enumerate(layout.placements)}
-    parts = {where[id(part.placement)]: part for part in laid}
-    on_plate = (layout.placements, cutting.heat_apart_mm, layout.shared)
-    rows = rows_between(*on_plate)
-    stops = [_stop([parts[i] for i in row]) for row in rows]
-    firsts = {row[0]: k for k, row in enumerate(rows)}
-    wanted = [firsts[i] for i in parts if i in firsts]
-    order = [
-        parts[i] for k in clear_order(stops, wanted, places_of(*on_plate), HOME) for i in rows[k]
-    ]
-    both = [order] if order == laid else [order, laid]
-    over = [_over(parts) for parts in both]  # travel within a hollow part counts here alone
-    least = min(over)
-    return both[over.index(least)], least
-
-
-def _stop(row: list[PartCuts]) -> Stop:
-    loose = row[0].loose if len(row) == 1 else hull_of([part.placement for part in row])
-    return Stop(row[0].cuts[0].begin, row[-1].cuts[-1].end, loose)
 
 
 def _bridges(part: Neighbour, cutting: Cutting) -> tuple[Line, ...]:

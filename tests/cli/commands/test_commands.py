@@ -11,6 +11,7 @@ from pathlib import Path
 import pytest
 
 from platewheel.cli.job.job import Job
+from platewheel.cli.output.made_of import MADE_OF
 from tests.cli.jobs import NAME, files_of, job_text, run, write_job
 
 COMMANDS = (
@@ -126,7 +127,7 @@ def test_parts_of_the_folder_one_by_one(own_folder: Path, job: str) -> None:
     home = own_folder / "out" / NAME
     made: dict[str, bytes] = {}
     for command, key, entries in (
-        ("templates", "templates", {"templates"}),
+        ("templates", "templates", {"templates", MADE_OF}),
         ("nest", "sheets", {"sheets", "plates.pdf", "offcuts.toml", "offcuts-used.toml"}),
         ("solids", "parts", {"solids"}),
     ):
