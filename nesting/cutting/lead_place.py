@@ -6,13 +6,14 @@ import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
+from itertools import islice
 from typing import Any
 
 import numpy as np
 
 from platewheel.nesting.cutting.lead import Shape, far_half, lead_in, lead_out, own_gap_mm
 from platewheel.nesting.geometry.gaps import Box, box_gap, loop_gap, segment_box, segment_gap
-from platewheel.nesting.geometry.ring import Ring, Spot, spot_on
+from platewheel.nesting.geometry.ring import Ring, Spot, spots
 from platewheel.nesting.geometry.trim import between
 from platewheel.nesting.offcuts.taken import faceted
 from platewheel.nesting.stock.cutting import Cutting
@@ -30,11 +31,10 @@ from platewheel.parts.geometry.outline import (
 )
 
 LEAST_CLEAR_MM = 0.5  # a pierce needs some room even where the kerf is told as nothing
-SHARES = ((0.5,), (0.25, 0.75), (0.1, 0.4, 0.6, 0.9), tuple((2 * k + 1) / 32 for k in range(16)))
 FACET_MM = 0.002  # of parts as polygons
+AT_ONCE = 64  # spots
 HAIR_MM = 0.003  # of those and of rounding
 TOUCH_MM = 1e-6  # of boxes: pieces of which no nearer ones lie do not touch
-SHORT_MM = 8.0  # a shorter stretch is tried in its middle only
 
 
 @dataclass(eq=False)
@@ -224,17 +224,6 @@ def _clears_own(
     return gap(pierce, room) >= room
 
 
-def spots(ring: Ring) -> Iterator[Spot]:
-    """Places for a lead, the middles of the longest stretches first."""
-    lengths = [segment.length_mm for segment in ring]
-    order = sorted(range(len(ring)), key=lambda i: -round(lengths[i], 6))
-    for turn, shares in enumerate(SHARES):
-        for i in order:
-            if turn == 0 or lengths[i] > SHORT_MM * turn:
-                for share in shares:
-                    yield spot_on(ring, i, share, lengths)
-
-
 def place_leads(
     ring: Ring,
     wanted: Leads,
@@ -265,31 +254,37 @@ def _with_room_to_pierce(
     near: Sequence[Neighbour],
     pierce_mm: float | None,
 ) -> Iterator[Spot]:
-    """Spots where the lead-in may begin: those with good room to other parts first. Each is asked
-    about when its turn comes: the first is mostly taken."""
+    """Spots where the lead-in may begin: those with good room to other parts first. The first
+    is asked about alone, as it is mostly taken, the thousands of a long edge so many at once."""
     if not wanted.in_mm:
         yield from there
         return
-    import shapely
-
     least = room.pierce_mm if pierce_mm is None else pierce_mm
-    others = shapely.MultiPolygon(_each([part.steel for part in near if part is not own]))
-    narrow = []
-    for spot in there:
-        start = lead_in(spot, wanted.in_mm, wanted.shape, wanted.slant_deg).start
-        point = shapely.Point(start)
-        if not shapely.distance(point, own.steel) >= least - HAIR_MM:
-            continue
-        away = math.inf if others.is_empty else shapely.distance(point, others)
-        if away >= room.good_mm + room.kerf_mm - HAIR_MM:
-            yield spot
-        elif away >= room.pierce_mm + room.kerf_mm - HAIR_MM:
-            narrow.append(spot)
+    others = [part.steel for part in near if part is not own]
+    good, some_room = (
+        max(clear + room.kerf_mm - HAIR_MM, 0.0) for clear in (room.good_mm, room.pierce_mm)
+    )
+    narrow, rest, at_once = [], iter(there), 1
+    while some := list(islice(rest, at_once)):
+        at_once = AT_ONCE
+        for spot, free in zip(some, _free_mm(some, wanted, own.steel, others, least), strict=True):
+            if free >= good:
+                yield spot
+            elif free >= some_room:
+                narrow.append(spot)
     yield from narrow
 
 
-def _each(shapes: Sequence[Any]) -> list[Any]:
-    """Polygons alone: a shape drawn with a doubled corner may come out as several."""
+def _free_mm(
+    some: Sequence[Spot], wanted: Leads, steel: Any, others: Sequence[Any], least_mm: float
+) -> list[float]:
+    """How far the lead-in of each begins from other parts; -1 where nearer than that to its own."""
     import shapely
 
-    return [part for shape in shapes for part in shapely.get_parts(shape)]
+    starts = [lead_in(spot, wanted.in_mm, wanted.shape, wanted.slant_deg).start for spot in some]
+    points = shapely.points(starts)
+    away = [math.inf] * len(some)
+    if others:  # each whole: a shape drawn with a doubled corner may come out as several
+        away = shapely.distance(points, shapely.multipolygons(shapely.get_parts(others))).tolist()
+    far = (shapely.distance(points, steel) >= least_mm - HAIR_MM).tolist()
+    return [free if clear else -1.0 for free, clear in zip(away, far, strict=True)]

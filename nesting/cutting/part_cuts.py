@@ -17,7 +17,6 @@ from platewheel.nesting.cutting.lead_place import (
     Room,
     place_leads,
     room_on,
-    spots,
 )
 from platewheel.nesting.cutting.lead_variants import SHORTER, as_wanted, lead_variants, size_mm
 from platewheel.nesting.cutting.not_as_wanted import NotAsWanted
@@ -30,7 +29,7 @@ from platewheel.nesting.cutting.tabs import (
     outline_ring,
     tab_spots,
 )
-from platewheel.nesting.geometry.ring import Ring, Spot, ring_length, spot_at
+from platewheel.nesting.geometry.ring import Ring, Spot, ring_length, spot_at, spots
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.layout import Layout, Placement
 from platewheel.nesting.stock.shared_lines import cut_before

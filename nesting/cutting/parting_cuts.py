@@ -8,10 +8,9 @@ from functools import lru_cache
 
 from platewheel.nesting.cutting.cut_order import cuts as cuts_of
 from platewheel.nesting.cutting.lead import lead_in
-from platewheel.nesting.cutting.lead_place import spots
 from platewheel.nesting.cutting.part_cuts import Cut, sheet_cuts
 from platewheel.nesting.geometry.gaps import loop_gap, point_gap, segment_gap
-from platewheel.nesting.geometry.ring import Ring, ring_length, stretch
+from platewheel.nesting.geometry.ring import Ring, ring_length, spots, stretch
 from platewheel.nesting.offcuts.parting import Parting, partings
 from platewheel.nesting.offcuts.remnant import Remnant
 from platewheel.nesting.stock.cutting import LEAST_WEB_MM, Cutting

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from platewheel.nesting.geometry.trim import between
@@ -11,6 +11,8 @@ from platewheel.parts.geometry.outline import Line, Point, Segment
 
 Ring = tuple[Segment, ...]
 TINY_MM = 1e-9
+SHARES = ((0.5,), (0.25, 0.75), (0.1, 0.4, 0.6, 0.9), tuple((2 * k + 1) / 32 for k in range(16)))
+SHORT_MM = 8.0  # a shorter stretch is tried in its middle only
 
 
 @dataclass(frozen=True)
@@ -89,3 +91,14 @@ def stretch(ring: Ring, first_mm: float, last_mm: float) -> Ring:
             result.append(between(segment, a, b))
         begun += length
     return tuple(result)
+
+
+def spots(ring: Ring) -> Iterator[Spot]:
+    """Places for a lead, the middles of the longest stretches first."""
+    lengths = [segment.length_mm for segment in ring]
+    order = sorted(range(len(ring)), key=lambda i: -round(lengths[i], 6))
+    for turn, shares in enumerate(SHARES):
+        for i in order:
+            if turn == 0 or lengths[i] > SHORT_MM * turn:
+                for share in shares:
+                    yield spot_on(ring, i, share, lengths)

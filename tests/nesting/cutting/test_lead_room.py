@@ -4,14 +4,18 @@ from __future__ import annotations
 
 import itertools
 import math
+from collections.abc import Sequence
+from typing import Any
 
 import pytest
 import shapely
 
+from platewheel.nesting.cutting.lead_place import _free_mm
 from platewheel.nesting.cutting.part_cuts import sheet_cuts
 from platewheel.nesting.geometry.gaps import loop_gap
 from platewheel.nesting.stock.layout import Layout, Placement
-from platewheel.parts.geometry.outline import Circle, contains
+from platewheel.parts.geometry.blank import Blank
+from platewheel.parts.geometry.outline import Circle, contains, polygon
 from tests.nesting.leads import (
     assert_leads_clear,
     assert_same_cuts,
@@ -217,3 +221,32 @@ def test_no_lead_cuts_through_the_bridge_of_a_neighbour() -> None:
         for lead in (drawn(lead) for one in part.cuts for lead in leads(one)):
             for owner, foot in tabs:
                 assert owner is part or not lead.intersects(foot)
+
+
+@pytest.mark.parametrize("at_once", [1, 3])
+def test_spots_looked_at_a_few_at_a_time_give_the_same_cuts(
+    at_once: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """In the order wanted: those with good room first, then those with some."""
+    layout, asked = hemmed(20.0, 9.0, 14.0), cutting(lead_in_mm=5.0)
+    whole = sheet_cuts(layout, asked)
+    monkeypatch.setattr("platewheel.nesting.cutting.lead_place.AT_ONCE", at_once)
+    assert sheet_cuts(layout, asked) == whole
+
+
+def test_of_an_edge_of_thousands_of_lines_few_spots_are_looked_at(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    turns = [2 * math.pi * k / 1000 for k in range(1000)]
+    edge = polygon([(60 + 50 * math.cos(t), 60 + 50 * math.sin(t)) for t in turns])
+    looked: list[int] = []
+
+    def counted(some: Sequence[Any], *rest: Any) -> list[float]:
+        looked.append(len(some))
+        return _free_mm(some, *rest)
+
+    monkeypatch.setattr("platewheel.nesting.cutting.lead_place._free_mm", counted)
+    layout = Layout(plate(120.0, 120.0), (Placement(Blank("round", "x", 6.0, edge), 0, 0, 0.0),))
+    done = sheet_cuts(layout, cutting(lead_in_mm=3.0))
+    assert len(leads(done.parts[0].cuts[0])) == 1
+    assert 0 < sum(looked) < 400

@@ -9,8 +9,8 @@ import shapely
 
 from platewheel.nesting.cutting.kerf import torch_path
 from platewheel.nesting.cutting.lead import Shape, far_half, lead_in, lead_out, own_gap_mm
-from platewheel.nesting.cutting.lead_place import Leads, leads_at, place_leads, room_on, spots
-from platewheel.nesting.geometry.ring import Spot, spot_on
+from platewheel.nesting.cutting.lead_place import Leads, leads_at, place_leads, room_on
+from platewheel.nesting.geometry.ring import Spot, spot_on, spots
 from platewheel.nesting.stock.layout import Layout, Placement
 from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.geometry.outline import (
