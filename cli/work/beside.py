@@ -24,6 +24,8 @@ def beside(workers: int = 1) -> Iterator[Executor]:
     if _alone() and "fork" in multiprocessing.get_all_start_methods():
         fork = multiprocessing.get_context("fork")
         pool: Executor = ProcessPoolExecutor(workers, fork, _begin, (os.getpid(),))
+        pool.submit(int)  # all of them are forked now
+        _let_go(pool)
     else:
         pool = ThreadPoolExecutor(workers)
     try:
@@ -37,6 +39,13 @@ def beside(workers: int = 1) -> Iterator[Executor]:
         pool.shutdown(wait=bool(processes), cancel_futures=True)
         raise
     pool.shutdown()
+
+
+def _let_go(pool: Executor) -> None:
+    """Leave the writing end of the pipe for results to the workers. Where one is killed in the
+    midst of a result, its rest would be waited for as long as anyone may write it."""
+    with suppress(AttributeError):  # no part of what the library promises
+        pool._result_queue._writer.close()  # type: ignore[attr-defined]
 
 
 def _alone() -> bool:

@@ -28,6 +28,22 @@ with beside() as worker:
         assert worker.submit(signal.getsignal, number).result() == signal.SIG_DFL
 print("ended")
 """
+HALF = """
+import os, signal, struct, sys
+from platewheel.cli.work.beside import beside
+
+def half():
+    frame = sys._getframe()
+    while "result_queue" not in frame.f_locals:
+        frame = frame.f_back
+    end = frame.f_locals["result_queue"]._writer.fileno()
+    os.write(end, struct.pack("!i", 1000) + b"half of it")
+    os.kill(os.getpid(), signal.SIGKILL)
+
+os.cpu_count = lambda: 2
+with beside() as worker:
+    print(type(worker.submit(half).exception()).__name__)
+"""
 
 
 def test_what_it_finds_and_what_goes_wrong_comes_back() -> None:
@@ -64,6 +80,14 @@ def test_alone_it_takes_another_process_that_ctrl_c_does_not_stop() -> None:
         [sys.executable, "-c", script], capture_output=True, text=True, check=False
     )
     assert (done.stdout, done.returncode) == ("ended\n", 0), done.stderr
+
+
+def test_a_worker_that_is_killed_in_the_midst_of_its_answer_is_noticed() -> None:
+    """The length of an answer goes before it, as `multiprocessing.connection` sends it."""
+    done = subprocess.run(
+        [sys.executable, "-c", HALF], capture_output=True, text=True, check=False, timeout=60
+    )
+    assert (done.stdout, done.returncode) == ("BrokenProcessPool\n", 0), done.stderr
 
 
 def test_a_worker_that_is_ended_is_told_in_a_line(capsys: pytest.CaptureFixture[str]) -> None:
