@@ -18,6 +18,9 @@ from platewheel.cli.site.pages import (
     reference_page,
     report_page,
 )
+from platewheel.cli.terminal.run import run
+from platewheel.cli.work.guard import guarded, in_place
+from platewheel.cli.work.stopping import undisturbed
 
 OPTIONS = {
     "project": "platewheel",
@@ -45,18 +48,20 @@ OPTIONS = {
 
 
 def main(top: Path, out: Path) -> None:
-    """The pages of the project whose folder is `top`, into `out`. Raises: SphinxWarning."""
+    """The pages of the project whose folder is `top`, into `out`, put there when all are made.
+
+    Raises: SphinxWarning; SystemExit.
+    """
     from sphinx.application import Sphinx
 
     with tempfile.TemporaryDirectory() as aside:
-        source = Path(aside, "pages")
+        source, made = Path(aside, "pages"), Path(aside, "made")
         source.mkdir()
         write_pages(top, source)
-        shutil.rmtree(out, ignore_errors=True)
         app = Sphinx(
             str(source),
             None,
-            str(out),
+            str(made),
             str(Path(aside, "trees")),
             "html",
             confoverrides=OPTIONS,
@@ -64,8 +69,13 @@ def main(top: Path, out: Path) -> None:
             warningiserror=True,
         )
         app.build()
-    if app.statuscode:
-        raise SystemExit(app.statuscode)
+        if app.statuscode:
+            raise SystemExit(app.statuscode)
+        with undisturbed():
+            shutil.rmtree(out, ignore_errors=True)
+            out.parent.mkdir(parents=True, exist_ok=True)
+            shutil.move(made, out)
+            in_place(f"{out} is the new one, whole")
 
 
 def write_pages(top: Path, source: Path) -> None:
@@ -98,4 +108,5 @@ def write_pages(top: Path, source: Path) -> None:
 
 
 if __name__ == "__main__":
-    main(Path.cwd(), Path(sys.argv[1] if len(sys.argv) > 1 else "out/site"))
+    given = Path(sys.argv[1] if len(sys.argv) > 1 else "out/site")
+    guarded(lambda: run(lambda: main(Path.cwd(), given)), lambda begun, in_place: None)

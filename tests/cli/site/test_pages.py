@@ -3,11 +3,16 @@
 from __future__ import annotations
 
 import re
+import sys
+from contextlib import nullcontext
+from pathlib import Path
+from types import ModuleType, SimpleNamespace
 
 import pytest
 
 import platewheel
 from platewheel.cli.schema.job_sections import REPEATED, SINGLE
+from platewheel.cli.site import build
 from platewheel.cli.site.as_rst import as_rst
 from platewheel.cli.site.pages import examples_page, keys_page, reference_page, report_page
 from tests.places import ROOT
@@ -29,6 +34,33 @@ def test_every_key_of_the_report_is_told() -> None:
     tables = [schema, *schema["$defs"].values()]
     told = re.findall(r"^   \* - ``(\w+)``$", report_page(), re.MULTILINE)
     assert told == [key for table in tables for key in table["properties"]]
+
+
+@pytest.mark.parametrize("status", [0, 1])
+def test_the_pages_are_put_in_place_when_all_are_made(
+    status: int, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    class Sphinx:
+        statuscode = status
+
+        def __init__(self, source: str, conf: None, out: str, *more: object, **options: object):
+            self.out = Path(out)
+
+        def build(self) -> None:
+            assert (out / "former.html").exists()
+            self.out.mkdir()
+            (self.out / "index.html").write_text("new")
+
+    out = tmp_path / "site"
+    out.mkdir()
+    (out / "former.html").write_text("former")
+    monkeypatch.setitem(sys.modules, "sphinx", ModuleType("sphinx"))
+    monkeypatch.setitem(sys.modules, "sphinx.application", SimpleNamespace(Sphinx=Sphinx))
+    monkeypatch.setattr(build, "write_pages", lambda top, source: None)
+    with nullcontext() if status == 0 else pytest.raises(SystemExit):
+        build.main(ROOT, out)
+    there = [one.name for one in out.iterdir()]
+    assert there == (["former.html"] if status else ["index.html"])
 
 
 def test_every_script_is_shown() -> None:
