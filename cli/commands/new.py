@@ -57,17 +57,19 @@ def _asked(file: Path, overwrite: bool) -> None:
     from platewheel.cli.start.interview import interview
     from platewheel.cli.start.short_file import short_job_text
     from platewheel.cli.terminal.talk import TerminalTalk
+    from platewheel.cli.work.stopping import ToldToStop, stopped
 
     require_new(file, overwrite)
     talk = TerminalTalk()
     try:
         answered, search = interview(talk)
-    except (typer.Abort, KeyboardInterrupt):
+    except (typer.Abort, KeyboardInterrupt, ToldToStop):
         typer.echo()
-        if not talk.answers and not talk.watched:
+        told = stopped()
+        if not (talk.answers or talk.watched or told):
             tell(["--ask: no terminal, and no answers piped in, one a line; try it without --ask"])
             raise typer.Exit(REFUSED) from None
-        why = "stopped" if talk.watched else f"the answers end after line {talk.answers}"
+        why = "stopped" if talk.watched or told else f"the answers end after line {talk.answers}"
         tell([f"{why}: nothing is written"])
         raise typer.Exit(NOT_FINISHED) from None
     table = table_of(answered)

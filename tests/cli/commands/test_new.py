@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import signal
 import subprocess
 import sys
 from dataclasses import replace
@@ -16,6 +17,7 @@ from platewheel.cli.job.job import Job, read_job
 from platewheel.cli.propose.wanted import Wanted
 from platewheel.cli.schema.propose import OwnRow, ProposeReport
 from platewheel.cli.start.questions import QUESTIONS
+from platewheel.cli.work import stopping
 from platewheel.cli.work.progress import Steps
 from platewheel.parts.wheel.spec import WheelSpec
 from tests.cli.jobs import run
@@ -116,18 +118,24 @@ def test_answers_that_end_too_soon_write_nothing_and_say_so(count: int) -> None:
     assert list(Path().iterdir()) == []
 
 
-def test_ctrl_c_writes_nothing_and_says_so(monkeypatch: pytest.MonkeyPatch) -> None:
-    given = iter(["mm", "mine"])
+@pytest.mark.parametrize("number", [stopping.ASKED, signal.SIGTERM])
+@pytest.mark.parametrize("answers", [[], ["mm", "mine"]])
+def test_a_stop_writes_nothing_and_says_so(
+    number: int, answers: list[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    given = iter(answers)
 
     def prompt(label: str, default: str) -> str:
         if (answer := next(given, None)) is None:
-            raise KeyboardInterrupt
-        return answer
+            stopping._heard(number, None)
+        return str(answer)
 
+    monkeypatch.setattr(stopping, "_STATE", stopping._State())
     monkeypatch.setattr("typer.prompt", prompt)
     result = run("new", "asked.toml", "--ask")
     assert result.exit_code == 3
-    assert result.stderr == "the answers end after line 2: nothing is written\n"
+    assert result.stdout.endswith("\n")  # of a question
+    assert result.stderr == "stopped: nothing is written\n"
     assert list(Path().iterdir()) == []
 
 
