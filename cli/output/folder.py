@@ -87,6 +87,10 @@ def write_folder(
                 _put(made, home)
                 in_place(f"{home} is the new one, whole")
             return result
+        except OSError as error:
+            if error.errno is not None and error.filename is None:  # a disk that is full
+                error.filename = str(home)
+            raise
         finally:
             with undisturbed():
                 shutil.rmtree(aside, ignore_errors=True)

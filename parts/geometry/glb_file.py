@@ -33,4 +33,6 @@ def write_glb(product: Product, name: str, path: Path, fine_mm: float) -> None:
     notes = TColStd_IndexedDataMapOfStringString()
     done = writer.Perform(document(product), notes, Message_ProgressRange())
     if not done or not path.is_file():
-        raise GeometryError(f"{name}: the glTF translator wrote nothing to {path.name}")
+        raise GeometryError(
+            f"{name}: the glTF translator wrote nothing to {path.name}; is the disk full?"
+        )

@@ -65,7 +65,9 @@ def write_step(
     Interface_Static.SetIVal_s("write.stepcaf.subshapes.name", 1)  # cadquery too, once asked to
     writer.Transfer(document(model), STEPControl_StepModelType.STEPControl_AsIs)
     if writer.Write(str(path)) != IFSelect_ReturnStatus.IFSelect_RetDone or not path.is_file():
-        raise GeometryError(f"{name}: the STEP translator wrote nothing to {path.name}")
+        raise GeometryError(
+            f"{name}: the STEP translator wrote nothing to {path.name}; is the disk full?"
+        )
     text = path.read_text(encoding="utf-8", errors="surrogateescape")
     text = _HEAD.sub(lambda _: _head(name, header), text, count=1)
     counter = itertools.count(1)  # the translator's own runs on from file to file

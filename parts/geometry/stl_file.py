@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
 FINE_MM = 0.02  # triangles off the true face, on the print: less than a printer's step
 TURN = 0.1  # greatest angle between neighbouring triangles, radians
+HEAD, FACET = 84, 50  # bytes
 
 
 def fused(solids: Sequence[cq.Solid], name: str) -> cq.Solid:
@@ -32,5 +33,13 @@ def write_stl(solid: cq.Solid, name: str, path: Path, scale: float) -> None:
 
     small = solid.scale(1 / scale)
     small = small.moved(cq.Location(cq.Vector(0, 0, -small.BoundingBox().zmin)))
-    if not small.exportStl(str(path), FINE_MM, TURN, ascii=False, relative=False):
-        raise GeometryError(f"{name}: the modeller wrote nothing to {path.name}")
+    done = small.exportStl(str(path), FINE_MM, TURN, ascii=False, relative=False)
+    if not done or not _whole(path):  # it says that all is well where its last bytes found no room
+        raise GeometryError(f"{name}: the modeller wrote nothing to {path.name}; is the disk full?")
+
+
+def _whole(path: Path) -> bool:
+    """Whether as many triangles follow as its head says. Source: the binary STL format
+    (from memory): 80 bytes, the count in 4, then 50 a triangle."""
+    data = path.read_bytes()
+    return len(data) == HEAD + FACET * int.from_bytes(data[HEAD - 4 : HEAD], "little")

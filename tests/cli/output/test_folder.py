@@ -153,6 +153,17 @@ def test_a_digest_that_cannot_be_read_is_none(tmp_path: Path) -> None:
     assert [*of_another_state(tmp_path, now)] == ["sheets"]
 
 
+def test_a_full_disk_is_told_with_the_folder(tmp_path: Path) -> None:
+    """write(2) knows no name."""
+
+    def full(made: Path) -> None:
+        raise OSError(errno.ENOSPC, "No space left on device")
+
+    with pytest.raises(OSError, match=f"No space left on device: .*{NAME}"):
+        write_folder(tmp_path, NAME, full)
+    assert names(tmp_path) == []
+
+
 def test_a_job_folder_of_another_person_is_told_before_the_work(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

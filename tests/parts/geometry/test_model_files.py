@@ -121,3 +121,26 @@ def test_solids_apart_are_no_one_body(block: Any) -> None:
     away = block.moved(cq.Location(cq.Vector(50, 0, 0)))
     with pytest.raises(GeometryError, match="pair: the modeller gave 2 solids"):
         fused([block, away], "pair")
+
+
+@pytest.mark.parametrize("short", [0, 1, 50])
+def test_an_stl_without_its_last_bytes_is_not_taken_for_one(
+    short: int, tmp_path: Path, block: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A modeller on a full disk said that all was well."""
+    import cadquery as cq
+
+    own = cq.Shape.exportStl
+
+    def full(shape: Any, name: str, *about: Any, **more: Any) -> bool:
+        own(shape, name, *about, **more)
+        data = Path(name).read_bytes()
+        Path(name).write_bytes(data[: len(data) - short])
+        return True
+
+    monkeypatch.setattr(cq.Shape, "exportStl", full)
+    if not short:
+        write_stl(block, "box", tmp_path / "box.stl", 1.0)
+        return
+    with pytest.raises(GeometryError, match=r"box: .* box\.stl; is the disk full\?"):
+        write_stl(block, "box", tmp_path / "box.stl", 1.0)
