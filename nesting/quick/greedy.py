@@ -24,6 +24,7 @@ from platewheel.parts.geometry.blank import Blank
 FINE_STEP_MM, COARSE_STEP_MM = 1.0, 2.0
 FINE_AREA_MM2 = 4.6e6  # up to a 1500 x 3000 sheet
 MOST_CELLS = 250e6  # of the maps of a plate, one for each blank and turn: of more the step is wider
+MOST_LAID = 150e3  # parts laid in the orders of one fill, each taken out of each map
 MOST_LEFT_OUT = 8  # offcuts tried to do without: work that is bounded
 
 
@@ -49,6 +50,8 @@ def greedy_plan(
     few = len(group) > MANY_KINDS
     step = step_mm(group, plates, few=few)
     fits = NoFit(cutting.part_spacing_mm, step, {w.blank.name: w.turns for w in group}, few)
+    if few:
+        tries = (orders_of(group, plates, tries[0]), orders_of(group, plates, tries[1]))
     group = sorted(group, key=lambda w: (-_size(w), w.blank.name))
     bought = [p for p in plates if not p.is_offcut]
     priced = all_priced(plates)
@@ -82,6 +85,15 @@ def step_mm(group: Sequence[Wanted], plates: Sequence[Sheet], *, few: bool) -> f
     maps = sum(len(variants(w.blank, w.turns, few=few)) for w in group)
     least = FINE_STEP_MM if largest <= FINE_AREA_MM2 else COARSE_STEP_MM
     return max(least, float(math.ceil(math.sqrt(maps * largest / MOST_CELLS))))
+
+
+def orders_of(group: Sequence[Wanted], plates: Sequence[Sheet], most: int) -> int:
+    """Orders of a fill that are tried of very many kinds: as lay no more than MOST_LAID."""
+    maps = sum(len(variants(w.blank, w.turns, few=True)) for w in group)
+    parts = sum(w.count for w in group)
+    each = math.fsum(w.blank.area_mm2 * w.count for w in group) / parts
+    held = min(parts, max(p.area_mm2 for p in plates) / each)
+    return max(1, min(most, int(MOST_LAID / (held * maps))))
 
 
 def _dear_offcuts(plan: _Plan) -> list[Sheet]:

@@ -32,7 +32,8 @@ if TYPE_CHECKING:
 Mask = tuple["NDArray[np.bool_]", tuple[int, int]]
 Packed = tuple["NDArray[np.uint8]", int, tuple[int, int]]  # bits of rows, columns, corner
 SECTOR_TURNS = tuple(range(0, 360, 30))
-FEW = 300  # pairs of convex pieces whose sums are united; of more, the sum is walked round
+FEW = 8  # pairs of convex pieces whose sums are united; of more, the sum is walked round
+FEW_ROUND = 300  # the same of discs and sectors, whose pieces are no triangles
 PLAIN_BYTES = 256_000_000  # of masks kept as they are; those that come after are kept packed
 
 
@@ -130,7 +131,10 @@ class NoFit:
     def _walked(self, fixed: Blank, moving: Blank) -> tuple[Any, Any]:
         """Corners of the widened and of the moving part, where both have one ring of them and so
         many pieces that to unite their sums would take long; None otherwise."""
-        if len(self._pieces_of(fixed)) * len(self._pieces_of(moving)) <= FEW:
+        outlines = fixed.outline, moving.outline
+        round_ones = any(isinstance(one, Circle) or sector_of(one) for one in outlines)
+        sums = len(self._pieces_of(fixed)) * len(self._pieces_of(moving))
+        if sums <= (FEW_ROUND if round_ones else FEW):
             return None, None
         return self._ring(fixed, wide=True), self._ring(moving, wide=False)
 

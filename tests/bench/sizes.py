@@ -147,6 +147,49 @@ def offcuts(table: Table, folder: Path) -> None:
     ]
 
 
+def mix(table: Table, folder: Path) -> None:
+    """Twenty drawings of all kinds, with what the kerf cannot follow."""
+    parts: list[list[list[Point]]] = []
+    for k in range(4):
+        parts += [[wavy(3900, 120.0 + k, 9)], [star(1000, 90.0 + k, 120.0)]]
+        parts += [[spiral(1600, 4 + k / 4, 9.0)], [comb(100 + k, 11.0, 60.0)]]
+        parts.append(holed([wavy(1500, 200.0 + k, 9)]))
+    own(table, folder, parts, 4)
+    for row in table["extra"]:
+        row["finer_than_kerf"] = True
+
+
+def kinds(count: int) -> Callable[[Table, Path], None]:
+    """So many brackets, no two alike."""
+    sizes = [(60.0 + k * 37 % 201, 40.0 + k * 53 % 97, 10.0 + k % 19) for k in range(count)]
+    parts = [[[(0, 0), (a, 0), (a, c), (c, c), (c, b), (0, b)]] for a, b, c in sizes]
+    return lambda table, folder: own(table, folder, parts, 3)
+
+
+def uneven_offcuts(table: Table, folder: Path) -> None:
+    """Five offcuts of 4000 corners, and parts that find no straight edge there."""
+    table["offcut"] = [
+        {
+            "name": f"rest{k}",
+            "thickness_mm": 6,
+            "outline": [[round(x, 3) + 0.0 for x in at] for at in wavy(4000, 600.0 + k, 31)],
+        }
+        for k in range(5)
+    ]
+    own(table, folder, [[wavy(3900, 90.0, 9)], [wavy(200, 60.0, 9)]], 40)
+
+
+def loose_lines(table: Table, folder: Path) -> None:
+    """A round part drawn as 99 000 lines, none joined to the next."""
+    doc = ezdxf.new(units=4)
+    ring = wavy(99_000, 300.0, 11)
+    for a, b in zip(ring, [*ring[1:], ring[0]], strict=True):
+        doc.modelspace().add_line(a, b)
+    doc.saveas(folder / "part0.dxf")
+    row = {"name": "part0", "file": "part0.dxf", "thickness_mm": 6, "count": 4}
+    table.setdefault("extra", []).append(row)
+
+
 CASES: dict[str, Callable[[Table, Path], None]] = {
     **{f"wheels-{n}": wheels(n) for n in (1, 10, 100, 1000, 5000)},
     "sheets-20": sheets,
@@ -159,6 +202,11 @@ CASES: dict[str, Callable[[Table, Path], None]] = {
     "thin-c-3900": one([thin_c(3900, 300.0, 12.0)]),
     "holes-500": one(holed(square_holes(22))),
     "hole-3900": one(holed([wavy(3900, 240.0, 9)])),
+    "mix-20": mix,
+    "kinds-100": kinds(100),
+    "uneven-offcuts": uneven_offcuts,
+    "loose-lines": loose_lines,
+    "copies-500": lambda table, folder: own(table, folder, [[wavy(3900, 140.0, 9)]], 500),
 }
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from platewheel.nesting.quick.greedy import MOST_CELLS, greedy_plan, step_mm
+from platewheel.nesting.quick.greedy import MOST_CELLS, greedy_plan, orders_of, step_mm
 from platewheel.nesting.quick.no_fit import variants
 from platewheel.nesting.quick.plainer import MANY_KINDS
 from platewheel.nesting.stock.layout import Sheet, Wanted
@@ -52,3 +52,9 @@ def test_of_very_many_kinds_a_part_still_lies_the_way_that_it_fits(
     assert [p.rotation_deg for p in long_one] == [90.0]
     assert all(p.rotation_deg in (0.0, 90.0) for p in layout.placements)
     assert group[-1].blank.name not in {w.blank.name for w in left}
+
+
+def test_orders_of_very_many_kinds_lay_so_many_parts_at_most() -> None:
+    assert orders_of(kinds(46), [PLATE], 12) == 12
+    assert orders_of(kinds(120), [PLATE], 12) == 5  # 120 parts out of 240 maps
+    assert orders_of([Wanted(w.blank, 10) for w in kinds(120)], [LARGE], 12) == 1
