@@ -7,6 +7,7 @@ import os
 import re
 import shutil
 import tempfile
+import unicodedata
 from collections.abc import Callable, Collection, Iterator, Mapping
 from pathlib import Path
 from typing import TypeVar
@@ -173,13 +174,17 @@ def require_ours(out: Path, name: str, ours: Mapping[str, str] = OURS) -> None:
     """A folder that holds anything else is somebody's own: it is not replaced. For a command that
     takes long, to ask first. Raises: NotFinished."""
     home = out / name
-    there = next(one for one in (out, *out.absolute().parents) if one.exists())
+    there = next(one for one in (out, *out.absolute().parents) if os.path.lexists(one))
     if not there.is_dir():
         raise NotFinished([f"{there}: there, but no folder; name a folder as --out"])
     if not os.access(there, os.W_OK | os.X_OK):
         raise NotFinished([f"{there}: not yours to write in; name another folder as --out"])
     if home.is_symlink() or (home.exists() and not home.is_dir()):
         raise NotFinished([f"{home}: there, but no folder; move it away or take another --out"])
+    for one in out.iterdir() if out.is_dir() and os.access(out, os.R_OK) else ():
+        if one.name != name and _as_every_system_has_it(one.name) == _as_every_system_has_it(name):
+            line = f"{one}: there, and for some systems {name} is the same name; take another "
+            raise NotFinished([f"{line}--out or job.name"])
     for one in (home, *(home / name for name, inner in ours.items() if inner)):
         if one.is_dir() and not os.access(one, os.R_OK | os.W_OK | os.X_OK):
             line = f"{one}: not yours to write in; take another --out, or ask whose it is"
@@ -192,6 +197,11 @@ def require_ours(out: Path, name: str, ours: Mapping[str, str] = OURS) -> None:
                 "another --out or job.name"
             ]
         )
+
+
+def _as_every_system_has_it(name: str) -> str:
+    """Some know no capitals, or one way of writing an accent."""
+    return unicodedata.normalize("NFC", name).casefold()
 
 
 def _strangers(home: Path, ours: Mapping[str, str]) -> Iterator[str]:

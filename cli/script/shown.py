@@ -49,5 +49,6 @@ def _text(title: str, table: Table, units: Units) -> str:
         drawn.add_row(*map(Text, cells))
     file = StringIO()
     width = max(LEAST_WIDTH, get_terminal_size((120, 24)).columns)
-    Console(file=file, width=width, color_system=None).print(drawn)
+    plain = Console(file=file, width=width, color_system=None, _environ={})  # odd widths there
+    plain.print(drawn)
     return "\n".join(line.rstrip() for line in file.getvalue().splitlines())

@@ -30,6 +30,11 @@ def run(command: Callable[[], object]) -> int:
     _quiet_libraries()
     _sound_environment()
     try:
+        os.getcwd()
+    except OSError:
+        tell(["the folder that this was started in is gone; change into another one first"])
+        return NOT_FINISHED
+    try:
         code = _left(command)
         hear_no_more()
     except (KeyboardInterrupt, ToldToStop):  # between the two

@@ -8,9 +8,10 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from platewheel.parts.base.faults import Fault, SpecError
+from platewheel.parts.base.plain_values import MOST
 from platewheel.parts.geometry import outline
 from platewheel.parts.geometry.outline import Arc, Circle, Line, Loop, Point, Segment
-from platewheel.parts.geometry.soundness import shape_faults, tidied
+from platewheel.parts.geometry.soundness import ABOVE_0, shape_faults, tidied
 
 Kind = str  # of part; "extra" is one of the user's own
 
@@ -77,8 +78,9 @@ class Blank:
         if not (isinstance(self.name, str) and self.name):
             yield Fault("name", self.name, "text", '"lid"')
         thick = self.thickness_mm
-        if not (isinstance(thick, int | float) and 0 < thick < math.inf):
-            yield Fault(f"{self.name}.thickness_mm", thick, "a finite number above 0 mm", "6.0")
+        sound = isinstance(thick, int | float) and not isinstance(thick, bool)
+        if not (sound and 0 < thick <= MOST):
+            yield Fault(f"{self.name}.thickness_mm", thick, ABOVE_0, "6.0")
 
     def __hash__(self) -> int:
         return hash((self.name, self.thickness_mm, self.area_mm2))  # not of thousands of corners

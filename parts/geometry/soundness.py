@@ -10,6 +10,7 @@ from collections.abc import Iterator, Sequence
 from functools import lru_cache
 
 from platewheel.parts.base.faults import Fault
+from platewheel.parts.base.plain_values import MOST
 from platewheel.parts.geometry.meeting import Box, meetings, point_gap, segment_box
 from platewheel.parts.geometry.outline import (
     Arc,
@@ -27,6 +28,9 @@ from platewheel.parts.geometry.outline import (
 )
 
 CLOSED_MM = 1e-3  # ends this close are one corner: a fifth of what a cutting path may be off
+PLACE = f"two finite numbers, (x, y) in mm, up to {MOST:g}"
+ABOVE_0 = f"a finite number above 0 mm, up to {MOST:g}"
+DEGREES = f"a finite number, degrees, up to {MOST:g}"
 TOUCH_MM = 1e-7  # edges this close touch; pieces this short are none
 MOST_TOLD = 5  # places told of one blank at which edges meet
 
@@ -101,22 +105,22 @@ def _own(key: str, loop: Loop) -> Iterator[Fault]:
 
 def _round_faults(key: str, one: Circle | Arc) -> Iterator[Fault]:
     if not _is_point(one.centre):
-        yield Fault(f"{key}.centre", one.centre, "two finite numbers, (x, y) in mm", "(0.0, 0.0)")
+        yield Fault(f"{key}.centre", one.centre, PLACE, "(0.0, 0.0)")
     if not (_finite(one.radius_mm) and one.radius_mm > TOUCH_MM):
-        yield Fault(f"{key}.radius_mm", one.radius_mm, "a finite number above 0 mm", "10.0")
+        yield Fault(f"{key}.radius_mm", one.radius_mm, ABOVE_0, "10.0")
 
 
 def _piece_faults(key: str, piece: object) -> Iterator[Fault]:
     if isinstance(piece, Line):
         for end, at in (("start", piece.start), ("end", piece.end)):
             if not _is_point(at):
-                yield Fault(f"{key}.{end}", at, "two finite numbers, (x, y) in mm", "(0.0, 0.0)")
+                yield Fault(f"{key}.{end}", at, PLACE, "(0.0, 0.0)")
     elif isinstance(piece, Arc):
         yield from _round_faults(key, piece)
         if not _finite(piece.start_deg):
-            yield Fault(f"{key}.start_deg", piece.start_deg, "a finite number, degrees", "0.0")
+            yield Fault(f"{key}.start_deg", piece.start_deg, DEGREES, "0.0")
         if not (_finite(piece.sweep_deg) and abs(piece.sweep_deg) <= 360):
-            allowed = "a finite number from -360 to 360 degrees"
+            allowed = "a number from -360 to 360 degrees"
             yield Fault(f"{key}.sweep_deg", piece.sweep_deg, allowed, "180.0")
     else:
         yield Fault(key, piece, "a Line or an Arc", "Line((0.0, 0.0), (10.0, 0.0))")
@@ -124,7 +128,8 @@ def _piece_faults(key: str, piece: object) -> Iterator[Fault]:
 
 def _finite(number: object) -> bool:
     try:
-        return math.isfinite(number)  # type: ignore[arg-type]
+        sound = math.isfinite(number)  # type: ignore[arg-type]
+        return sound and abs(number) <= MOST and not isinstance(number, bool)  # type: ignore[arg-type]
     except (TypeError, OverflowError):
         return False
 

@@ -164,6 +164,22 @@ def test_a_full_disk_is_told_with_the_folder(tmp_path: Path) -> None:
     assert names(tmp_path) == []
 
 
+def test_a_name_that_some_systems_take_for_another_is_refused(tmp_path: Path) -> None:
+    """There the one job's folder would take the place of the other's."""
+    write_folder(tmp_path, "Pond", put("mine"))  # type: ignore[arg-type]
+    with pytest.raises(NotFinished, match="Pond: there, and for some systems pond is the same"):
+        write_folder(tmp_path, "pond", put("other"))  # type: ignore[arg-type]
+    write_folder(tmp_path, "Pond", put("again"))  # type: ignore[arg-type]
+    assert names(tmp_path) == ["Pond", "Pond/report.json"]
+
+
+@pytest.mark.parametrize("leads", ["nowhere", "out"])
+def test_a_link_that_leads_nowhere_is_no_folder(leads: str, tmp_path: Path) -> None:
+    (tmp_path / "out").symlink_to(leads)
+    with pytest.raises(NotFinished, match="out: there, but no folder"):
+        write_folder(tmp_path / "out", NAME, put("x"))  # type: ignore[arg-type]
+
+
 def test_a_job_folder_of_another_person_is_told_before_the_work(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -41,6 +41,19 @@ def test_the_code_is_that_of_the_work(line: str, code: int, told: str, tmp_path:
 
 
 @LINUX
+def test_a_folder_that_is_gone_is_told_before_any_work(tmp_path: Path) -> None:
+    """getcwd(3): ENOENT, the current working directory has been unlinked."""
+    here = tmp_path / "here"
+    here.mkdir()
+    done = shell(f'rmdir "{here}"; {PYTHON} new {tmp_path}/job.toml', here)
+    assert done.returncode == 3
+    assert done.stderr == (
+        "the folder that this was started in is gone; change into another one first\n"
+    )
+    assert [*tmp_path.iterdir()] == []
+
+
+@LINUX
 def test_what_cannot_be_written_is_forgotten(tmp_path: Path) -> None:
     stream = Forgiving(open("/dev/full", "wb"), encoding="utf-8", write_through=True)  # noqa: SIM115
     assert stream.write("first") == 5

@@ -56,6 +56,8 @@ WRONG: dict[str, tuple[Loop, tuple[Loop, ...], str, str]] = {
     "nan": ((*SQUARE[:3], Line((0.0, 100.0), (0.0, math.nan))), (), "plate.outline[3].end", "nan"),
     "infinite": (Circle((math.inf, 0.0), 3.0), (), "plate.outline.centre", "inf"),
     "radius": (Circle((0.0, 0.0), -3.0), (), "plate.outline.radius_mm", "-3.0"),
+    "farther than the sun": (Circle((0.0, 0.0), 1e300), (), "plate.outline.radius_mm", "1e\\+300"),
+    "yes": (Circle((0.0, True), 4.0), (), "plate.outline.centre", "True"),
     "sweep": ((Arc((0.0, 0.0), 5.0, 0.0, 720.0),), (), "plate.outline[0].sweep_deg", "720"),
     "points for lines": (((0.0, 0.0), (9.0, 0.0)), (), "plate.outline[0]", "a Line or an Arc"),  # type: ignore[dict-item]
     "lists for points": ((Line([0.0, 0.0], (9.0, 0.0)),), (), "plate.outline[0].start", "finite"),  # type: ignore[arg-type]
@@ -88,7 +90,7 @@ def test_a_wrong_loop_is_told_by_its_place(why: str) -> None:
     assert key in {fault.key for fault in told.value.faults}
 
 
-@pytest.mark.parametrize("thick", [0.0, -6.0, math.nan, math.inf, "6"])
+@pytest.mark.parametrize("thick", [0.0, -6.0, math.nan, math.inf, 1e300, True, "6"])
 def test_a_plate_has_a_thickness(thick: float) -> None:
     with pytest.raises(SpecError, match=r"plate.thickness_mm.*above 0 mm"):
         Blank("plate", "extra", thick, SQUARE)
