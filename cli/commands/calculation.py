@@ -27,5 +27,5 @@ def calculation(
         require_new(out, overwrite, "calculation.pdf")
         from platewheel.cli.output.calculation import write_calculation
 
-        write_calculation(job, out, rated=not quick)
+        write_calculation(job, out, rated=not quick, over=overwrite)
     tell_file(out)

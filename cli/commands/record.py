@@ -28,5 +28,5 @@ def record(
         job = read_job(job_file)
         measured = read_rings(rings, job.wheel) if rings else []
         require_new(out, overwrite, "record.pdf")
-        write_record_pdf(job, measured, out)
+        write_record_pdf(job, measured, out, over=overwrite)
     tell_file(out)

@@ -37,5 +37,5 @@ def standards(
         from platewheel.cli.work.whole_file import write_whole
 
         require_new(out, overwrite, "standards.pdf")
-        write_whole(out, standards_pdf(job))
+        write_whole(out, standards_pdf(job), over=overwrite)
     tell_file(out)

@@ -46,6 +46,7 @@ def alone_in(out: Path, name: str, tries: int | None = None) -> Iterator[None]:
                     raise
                 # whoever works there is trusted to be alone
                 lock.unlink(missing_ok=True)
+                put_back(out, name)
             else:
                 clear(out, name)
             yield
@@ -72,15 +73,28 @@ def _away_where_empty(folders: Sequence[Path]) -> None:
 def clear(out: Path, name: str) -> None:
     """Put right what a run that was ended left: a job folder between two renames is put back, what
     was written aside is taken away. To be called alone there."""
+    put_back(out, name)
+    for aside in _asides(out, name):
+        shutil.rmtree(aside, ignore_errors=True)
+
+
+def put_back(out: Path, name: str) -> None:
+    """Put back a job folder between two renames."""
     home = out / name
-    for aside in sorted(out.iterdir()):
-        if re.fullmatch(rf"\.{re.escape(name)}-[a-z0-9_]{{8}}", aside.name) and aside.is_dir():
-            former = former_of(aside, name)
-            if not {one.name for one in aside.iterdir()} <= {"made", former.name}:
-                continue  # somebody's own
-            if former.is_dir() and not home.exists():
-                former.rename(home)
-            shutil.rmtree(aside, ignore_errors=True)
+    for aside in _asides(out, name):
+        former = former_of(aside, name)
+        if former.is_dir() and not home.exists():
+            former.rename(home)
+
+
+def _asides(out: Path, name: str) -> Iterator[Path]:
+    """Folders that runs wrote to: nothing is in them but what those put there."""
+    pattern = re.compile(rf"\.{re.escape(name)}-[a-z0-9_]{{8}}")
+    for aside in sorted(one for one in out.iterdir() if pattern.fullmatch(one.name)):
+        if aside.is_symlink() or not aside.is_dir():
+            continue
+        if {one.name for one in aside.iterdir()} <= {"made", former_of(aside, name).name}:
+            yield aside
 
 
 def former_of(aside: Path, name: str) -> Path:

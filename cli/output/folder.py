@@ -28,6 +28,8 @@ EXTRA = r"extra-[A-Za-z0-9._-]+"  # a part of the user's own
 AXLE_PART = "(axle|key|spacer|collar|shim-inner|shim-outer|bush)"
 GAUGE = f"({'|'.join(GAUGE_NAMES)})"
 PLYWOOD = f"({'|'.join(PLYWOOD_NAMES)})"
+# what a file manager leaves in each folder that it has shown
+LITTER = (".DS_Store", ".directory", "Thumbs.db", "desktop.ini")
 OURS = {  # entry of a job folder -> what the files in it are called; "" for a file
     "report.json": "",
     "job-sheet.html": "",
@@ -77,7 +79,7 @@ def write_folder(
     require_ours(out, name, ours)
     with alone_in(out, name):
         require_ours(out, name, ours)  # once more: it may have waited for another run
-        aside = out / ".none"
+        aside: Path | None = None
         try:
             with undisturbed():
                 aside = Path(tempfile.mkdtemp(prefix=f".{name}-", dir=out))
@@ -85,6 +87,7 @@ def write_folder(
             made.mkdir()
             result = write(made)
             with undisturbed():
+                require_ours(out, name, ours)  # nobody put a file of his own there meanwhile
                 _put(made, home)
                 in_place(f"{home} is the new one, whole")
             return result
@@ -94,7 +97,8 @@ def write_folder(
             raise
         finally:
             with undisturbed():
-                shutil.rmtree(aside, ignore_errors=True)
+                if aside:
+                    shutil.rmtree(aside, ignore_errors=True)
 
 
 def write_part(
@@ -206,11 +210,15 @@ def _as_every_system_has_it(name: str) -> str:
 
 def _strangers(home: Path, ours: Mapping[str, str]) -> Iterator[str]:
     for entry in home.iterdir():
+        if entry.name in LITTER:
+            continue
         names = ours.get(entry.name)
         if names is None or entry.is_symlink() or entry.is_dir() != bool(names):
             yield entry.name
         elif names:
             for inner in entry.iterdir():
+                if inner.name in LITTER:
+                    continue
                 if not re.fullmatch(names, inner.name) or not inner.is_file():
                     yield f"{entry.name}/{inner.name}"
 
@@ -222,9 +230,10 @@ def _put(made: Path, home: Path) -> None:
         made.rename(home)
     elif not exchange(made, home):
         former = former_of(made.parent, home.name)
-        home.rename(former)
         try:
+            home.rename(former)
             made.rename(home)
         except BaseException:
-            former.rename(home)
+            if not home.exists():
+                former.rename(home)
             raise

@@ -13,10 +13,11 @@ from platewheel.parts.refit.measured_ring import MeasuredRing
 from platewheel.parts.refit.plan import plan_refit
 
 
-def write_record_pdf(job: Job, rings: Sequence[MeasuredRing], file: Path) -> None:
+def write_record_pdf(job: Job, rings: Sequence[MeasuredRing], file: Path, *, over: bool) -> None:
     """Write the record, filled from `rings` where there are any; all of it or nothing.
 
-    Raises: OSError; NotFinished where the template is broken.
+    Raises: OSError, also where the file is there and not to be written `over`; NotFinished where
+    the template is broken.
     """
     wheels = wheel_records(job, plan_refit(job.setting, rings)) if rings else []
-    write_whole(file, record_pdf(job, wheels))
+    write_whole(file, record_pdf(job, wheels), over=over)

@@ -138,7 +138,9 @@ def _why(number: int, asked: object, seen: _Seen) -> str:
     if number == signal.SIGKILL:
         why = "ended from outside, for want of memory perhaps"
     else:
-        why = f"a library has crashed ({signal.Signals(number).name}), please report it"
+        named = number in set(signal.Signals)
+        called = signal.Signals(number).name if named else f"signal {number}"
+        why = f"a library has crashed ({called}), please report it"
     return f"{why}; {kept}"
 
 

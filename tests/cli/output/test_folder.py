@@ -277,3 +277,66 @@ def test_a_disk_without_locks_is_written_on_and_not_cleared(
     assert (tmp_path / NAME / "report.json").read_text() == "new"
     assert (tmp_path / f".{NAME}-ab3_5678").is_dir()
     assert not (tmp_path / f".{NAME}.lock").exists()
+    former = tmp_path / f".{NAME}-ab3_9999" / f"former-{NAME}"  # of a run between two renames
+    former.parent.mkdir()
+    (tmp_path / NAME).rename(former)
+    with alone_in(tmp_path, NAME):
+        assert (tmp_path / NAME / "report.json").read_text() == "new"
+
+
+def test_a_file_that_a_person_puts_there_meanwhile_stays(tmp_path: Path) -> None:
+    write_folder(tmp_path, NAME, put("former"))  # type: ignore[arg-type]
+
+    def slowly(made: Path) -> None:
+        (made / "report.json").write_text("new")
+        (tmp_path / NAME / "my-notes.txt").write_text("mine")
+
+    with pytest.raises(NotFinished, match=r"holds my-notes\.txt"):
+        write_folder(tmp_path, NAME, slowly)
+    there = {path.name: path.read_text() for path in (tmp_path / NAME).iterdir()}
+    assert there == {"report.json": "former", "my-notes.txt": "mine"}
+
+
+@pytest.mark.parametrize("step", [1, 2])
+def test_a_stop_at_either_rename_leaves_a_whole_folder(
+    step: int, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """In a script a stop may come at any moment, where a disk knows no exchange."""
+    write_folder(tmp_path, NAME, put("former"))  # type: ignore[arg-type]
+    rename, done = Path.rename, list[Path]()
+
+    def stopped(one: Path, other: Path) -> Path:
+        done.append(one)
+        moved = rename(one, other)
+        if len(done) == step:
+            raise KeyboardInterrupt
+        return moved
+
+    monkeypatch.setattr(folder, "exchange", lambda one, other: False)
+    monkeypatch.setattr(Path, "rename", stopped)
+    with pytest.raises(KeyboardInterrupt):
+        write_folder(tmp_path, NAME, put("new"))  # type: ignore[arg-type]
+    text = (tmp_path / NAME / "report.json").read_text()
+    assert text == ("former" if step == 1 else "new")
+    assert names(tmp_path) == [NAME, f"{NAME}/report.json"]
+
+
+def test_what_a_file_manager_leaves_is_no_strangers(tmp_path: Path) -> None:
+    write_folder(tmp_path, NAME, whole_job)
+    for place in (tmp_path / NAME, tmp_path / NAME / "sheets"):
+        (place / ".DS_Store").write_text("")
+    write_folder(tmp_path, NAME, put("new"))  # type: ignore[arg-type]
+    assert names(tmp_path) == [NAME, f"{NAME}/report.json"]
+
+
+def test_where_nothing_can_be_made_nothing_is_taken_away(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def full(**about: object) -> str:
+        raise OSError(errno.ENOSPC, "No space left on device")
+
+    (tmp_path / ".none").mkdir()
+    monkeypatch.setattr(folder.tempfile, "mkdtemp", full)
+    with pytest.raises(OSError, match="No space"):
+        write_folder(tmp_path, NAME, put("new"))  # type: ignore[arg-type]
+    assert names(tmp_path) == [".none"]
