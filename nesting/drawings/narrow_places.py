@@ -124,10 +124,8 @@ def _judged(
     whole = inner.is_empty or not rim.within(rest, RIM_MM).all()
     if not whole and rim.within(corners, notice).all():
         return
-    widest = shapely.maximum_inscribed_circle(rest, tolerance=0.01)
-    place, width = widest.coords[0], 2 * widest.length
     if whole:
-        yield Narrow("whole", place, width, rest)
+        yield Narrow("whole", *_widest(rest), rest)
         return
     mouths = _lines(rest.boundary.intersection(rim.about(rest).buffer(RIM_MM)))
     mouths = [mouth for mouth in mouths if mouth.length > 1e-2 * radius]
@@ -135,14 +133,14 @@ def _judged(
         main = max(_polygons(inner), key=lambda one: one.area)
         mouth = min(mouths, key=lambda one: one.distance(main))
         walls = _lines(rest.boundary.difference(shapely.union_all(mouths).buffer(1e-4)))
-        place, width = _neck(walls) or (place, width)
+        place, width = _neck(walls) or _widest(rest)
         resting = _contacts(_middle(mouth, main), edge, radius)
         ends = (resting[1], resting[2]) if resting else None
         yield Narrow("between", place, width, rest, contacts=ends)
         return
     resting = _contacts(_middle(mouths[0], inner), edge, radius) if mouths else None
     if resting is None:
-        yield Narrow("end", place, width, rest)
+        yield Narrow("end", *_widest(rest), rest)
         return
     centre, first, last, rolls = resting
     turn = abs(_angle(first, centre) - _angle(last, centre)) % 360
@@ -154,8 +152,17 @@ def _judged(
     if rolls and deep <= 1.1 * rounding + notice:
         return
     mouth_mm = math.dist(first, last)
+    place, width = _widest(rest)
     width = mouth_mm if deep < mouth_mm else width
     yield Narrow("end", place, width, rest, deep, (first, last))
+
+
+def _widest(rest: Any) -> tuple[Point, float]:
+    """Where it is widest, and how wide."""
+    import shapely
+
+    widest = shapely.maximum_inscribed_circle(rest, tolerance=0.01)
+    return widest.coords[0], 2 * widest.length
 
 
 def _short_necks(
