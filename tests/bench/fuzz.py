@@ -2,8 +2,10 @@
 
     python -m tests.bench.fuzz [SECONDS [SEED [WHAT ...]]]
 
-WHAT: job, rings, drawing, ledger, build (all of them). Each file is what a person or a program may
-leave: lines cut, moved, doubled, numbers replaced by the least and the most, bytes changed. Every
+WHAT: job, rings, drawing, ledger, offcuts, build, states (all of them). Each file is what a person
+or a program may leave: lines cut, moved, doubled, numbers replaced by the least and the most, bytes
+changed, another encoding, letters nobody sees, names that no system has. `offcuts`: the record
+of a job beside it; `states`: parts of a folder made one by one of a job that changes. Every
 run must end in time with a code that README lists and, where it is refused, a line that says why;
 no traceback, no fault of platewheel's own, no number in JSON that is none. Prints each fault, with
 the folder that its files are kept in, and the sums.
@@ -34,8 +36,11 @@ from platewheel.cli.refit.rings_file import COLUMNS
 from tests.cli.jobs import job_text
 
 NUMBER = re.compile(r"-?\d+(\.\d+)?")
-NUMBERS = "0 -1 5e-324 1e-300 1e-6 0.001 1 7 1e3 1e6 1e12 1e300 1e999 inf nan 0x10 1_0 99999999999"
-WORDS = '"" "CON" "a\\u0000b" "\\u202e" true [] {} [[1,2]] 1979-05-27 \'\'\' """'
+NUMBERS = "0 -1 -0.0 5e-324 1e-300 1e-6 0.001 1 7 1e3 1e6 1e12 1e300 1e999 inf nan 0x10 1_0 true"
+NUMBERS += " 99999999999 " + "9" * 5000
+WORDS = '"" "CON" "nul.txt" "../up" "~" "a\\u0000b" "\\u202e" "a\\u200bb" "=1+1" "<b>&" "\\u5b57" '
+WORDS += "true [] {} [[1,2]] 1979-05-27 07:32:00 ''' \"\"\" a.a.a=1 [[[[1]]]] " + f'"{"x" * 300}"'
+ENCODINGS = ("utf-8", "utf-8", "utf-8", "utf-8", "utf-8-sig", "utf-16", "cp1252", "utf-32")
 LONG_S = 120.0
 DEMO = (Path(__file__).parents[2] / "cli" / "job" / "demo.toml").read_text(encoding="utf-8")
 
@@ -71,9 +76,15 @@ def changed(text: str, chance: random.Random) -> str:
     return text
 
 
+def written(file: Path, text: str, chance: random.Random) -> None:
+    """As an editor may: another encoding, other ends of lines."""
+    text = text.replace("\n", chance.choice(("\n", "\n", "\n", "\r\n", "\r")))
+    file.write_bytes(text.encode(chance.choice(ENCODINGS), "replace"))
+
+
 def job(place: Path, chance: random.Random) -> list[str]:
     base = chance.choice((DEMO, job_text()))
-    (place / "job.toml").write_text(changed(base, chance), encoding="utf-8", errors="replace")
+    written(place / "job.toml", changed(base, chance), chance)
     return ["check", "job.toml", "--quick", "--json"]
 
 
@@ -84,7 +95,7 @@ def rings(place: Path, chance: random.Random) -> list[str]:
         round_mm = 565.5 + chance.gauss(0, 2)
         rows.append(f"{number},{round_mm:.1f},6,{round_mm - 37.7:.1f},,,{chance.gauss(0, 2):.1f},,")
     text = changed("\n".join(rows), chance)
-    (place / "rings.csv").write_text(text, encoding="utf-8", errors="replace")
+    written(place / "rings.csv", text, chance)
     return ["refit", "job.toml", "--rings", "rings.csv", "--no-nest", "--json"]
 
 
@@ -109,7 +120,7 @@ def ledger(place: Path, chance: random.Random) -> list[str]:
         "outline = [[0, 0], [300, 0], [300, 200], [0, 200]]\n"
     )
     text = changed(HEAD + START + offcut, chance)
-    (place / "stock.toml").write_text(text, encoding="utf-8", errors="replace")
+    written(place / "stock.toml", text, chance)
     (place / "job.toml").write_text(
         job_text({"job.ledger": '"stock.toml"'}), encoding="utf-8", errors="replace"
     )
@@ -122,6 +133,32 @@ def ledger(place: Path, chance: random.Random) -> list[str]:
     )
 
 
+OFFCUT = """
+[[offcut]]
+name = "rest"
+thickness_mm = 5
+outline = [[0, 0], [450, 0], [450, 400], [0, 400]]
+"""
+
+
+def offcuts(place: Path, chance: random.Random) -> list[str]:
+    (place / "job.toml").write_text(job_text() + OFFCUT, encoding="utf-8")
+    beside = place / "out" / chance.choice(("lake", "L\u00e4ke", "lake\udcff", ".lake"))
+    beside.mkdir(parents=True)
+    text = changed('# used\n\n[[used]]\nname = "rest"\n\n[[used]]\nname = "lid"\n', chance)
+    written(beside / "offcuts-used.toml", text, chance)
+    return ["nest", "job.toml", "--effort", "quick", "--json"]
+
+
+def states(place: Path, chance: random.Random) -> list[str]:
+    """One part of the folder of the job as it was, then another of the job as it is."""
+    parts = ["solids", "nest", "templates"]
+    (place / "job.toml").write_text(job_text(), encoding="utf-8")
+    CliRunner().invoke(app, [chance.choice(parts), "job.toml"])
+    (place / "job.toml").write_text(changed(job_text(), chance), encoding="utf-8", errors="replace")
+    return [chance.choice(parts), "job.toml", "--json"]
+
+
 def build(place: Path, chance: random.Random) -> list[str]:
     (place / "job.toml").write_text(changed(job_text(), chance), encoding="utf-8", errors="replace")
     return ["build", "job.toml", "--effort", "quick", "--json"]
@@ -132,12 +169,14 @@ WHATS: dict[str, Callable[[Path, random.Random], list[str]]] = {
     "rings": rings,
     "drawing": drawing,
     "ledger": ledger,
+    "offcuts": offcuts,
+    "states": states,
     "build": build,
 }
 
 
-def fault(done: Any, took_s: float, out: Path) -> str:
-    """What is wrong with a run; empty where nothing is."""
+def fault(done: Any, took_s: float, out: Path, before: list[str]) -> str:
+    """What is wrong with a run; empty where nothing is. `before`: what was in `out`."""
     if done.exception is not None and not isinstance(done.exception, SystemExit):
         return f"{done.exception!r}"
     if "a fault of platewheel itself" in done.stderr or "Traceback" in done.stderr:
@@ -148,8 +187,9 @@ def fault(done: Any, took_s: float, out: Path) -> str:
         return f"exit {done.exit_code} without a word"
     if took_s > LONG_S:
         return f"{took_s:.0f} s"
-    left = [one.name for one in out.iterdir() if one.name.startswith(".")] if out.is_dir() else []
-    if left or (done.exit_code > 1 and out.is_dir()):
+    now = [*map(str, sorted(out.rglob("*")))] if out.is_dir() else []
+    left = [one for one in now if "/out/." in one and one not in before]
+    if left or (done.exit_code > 1 and (now != before or (out.is_dir() and not before))):
         return f"exit {done.exit_code}, left {left or 'a folder'}"
     return _no_number(done.stdout) if done.exit_code < 2 else ""
 
@@ -184,11 +224,12 @@ def main() -> None:
         chance = random.Random(f"{seed} {number}")
         what = whats[number % len(whats)]
         place = Path(tempfile.mkdtemp(prefix=f"fuzz-{what}-"))
-        arguments = WHATS[what](place, chance)
         os.chdir(place)
+        arguments = WHATS[what](place, chance)
+        before = [*map(str, sorted((place / "out").rglob("*")))]
         start = time.monotonic()
         done = CliRunner().invoke(app, arguments)
-        wrong = fault(done, time.monotonic() - start, place / "out")
+        wrong = fault(done, time.monotonic() - start, place / "out", before)
         sums[f"{what} exit {done.exit_code}"] += 1
         if wrong:
             sums["faults"] += 1
