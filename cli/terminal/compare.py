@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from platewheel.cli.compare.run import CheckPair, Comparison
-from platewheel.cli.terminal.show import show_table
+from platewheel.cli.terminal.show import say, show_table
 from platewheel.cli.words.phrases import Given, Name
 from platewheel.cli.words.table import Column, Table, table
 from platewheel.cli.words.values import Figure
@@ -18,17 +18,17 @@ from platewheel.parts.checks.result import CheckResult, verdict_words
 def show_comparison(found: Comparison, files: tuple[Path, Path]) -> None:
     """Keys, figures and checks of A and B, and a sentence for each."""
     for name, file, side in zip("AB", files, (found.a, found.b), strict=True):
-        print(f"{name}: {file}, {so_many(side.job.head.wheels, 'wheel')}")
+        say(f"{name}: {file}, {so_many(side.job.head.wheels, 'wheel')}")
     if found.keys:
         show_table("Keys that differ", keys_table(found))
     else:
-        print("The two job files say the same.")
+        say("The two job files say the same.")
     show_table("Figures", figures_table(found))
     if found.checks:
         title = "Checks that differ: verdict, value against limit, margin"
         show_table(title, _checks(found))
     for line in conclusions(found):
-        print(line)
+        say(line)
 
 
 def keys_table(found: Comparison) -> Table:

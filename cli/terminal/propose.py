@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from platewheel.cli.schema.propose import ChangeRow, ProposeReport
-from platewheel.cli.terminal.show import show_table
+from platewheel.cli.terminal.show import say, show_table
 from platewheel.cli.words.phrases import Name
 from platewheel.cli.words.proposal import (
     STOPPED,
@@ -22,25 +22,25 @@ from platewheel.parts.base.so_many import noun
 
 def show_proposals(report: ProposeReport, seconds: float) -> None:
     """How long it took, proposals, what binds the first and what would relax it; or why none is."""
-    print(
+    say(
         f"{report.choices:,} {noun(report.choices, 'combination')}, up to {report.judged:,} judged "
         f"at once, {report.screened:,} left by the screening, {report.analysed} analysed, "
         f"{seconds:.0f} s"
     )
     if report.stopped:
-        print(STOPPED)
-    print(own_words(report))
+        say(STOPPED)
+    say(own_words(report))
     if not report.proposals:
         return
     show_table("Wheels that fail no check", proposals_table(report))
     if lacks := not_priced(report):
-        print(lacks)
+        say(lacks)
     for line in report.notes:
-        print(line)
+        say(line)
     for row in report.proposals:
-        print(f"{row.rank}{f' ({row.kind})' if row.kind else ''}: {' '.join(row.lessons)}")
+        say(f"{row.rank}{f' ({row.kind})' if row.kind else ''}: {' '.join(row.lessons)}")
         for line in row.warnings:
-            print(f"   look at: {line}")
+            say(f"   look at: {line}")
     show_table("The first, one step away", _changes(report.proposals[0].changes))
     show_table("Cost against load rating", _trade(report))
     show_table("Flare against derailment", _flare(report))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from platewheel.cli.schema.refit import RefitReport
-from platewheel.cli.terminal.show import show_sheets, show_table
+from platewheel.cli.terminal.show import say, show_sheets, show_table
 from platewheel.cli.words.phrases import Name
 from platewheel.cli.words.refit import (
     choices_table,
@@ -29,14 +29,14 @@ def show_refit(report: RefitReport) -> None:
     choices, welded = choices_table(report), welded_table(report)
     if choices.rows:
         show_table("Choices", choices)
-        print(choices_words(report))
+        say(choices_words(report))
     if welded.rows:
         show_table("Measured after welding", welded)
     if report.sheets is not None and report.nesting is not None:
         show_sheets(report.sheets, report.nesting, [])
     show_table("Limits", limits_table(report))
     for line in (*summary_words(report), shrinkage_words(report)):
-        print(line)
+        say(line)
 
 
 def _blanks(report: RefitReport) -> Table:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
-from platewheel.cli.terminal.show import show_table
+from platewheel.cli.terminal.show import say, show_table
 from platewheel.cli.words.phrases import Name
 from platewheel.cli.words.table import Cells, Column, Table, table
 from platewheel.cli.words.values import Change
@@ -32,7 +32,7 @@ def show_sensitivity(found: Sensitivity) -> None:
     show_table(title, steps_table(found))
     show_table("What you can change of the line, in the same points", line_table(found))
     for line in told(found):
-        print(line)
+        say(line)
 
 
 def steps_table(found: Sensitivity) -> Table:

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from typing import Any
 
-from platewheel.cli.terminal.width import NARROW, PIPED, columns, row_blocks
+from platewheel.cli.terminal.width import NARROW, PIPED, columns, folded, row_blocks
 from platewheel.cli.words.by_hand import hand_words
 from platewheel.cli.words.figures import over_words, payload_words, web_words
 from platewheel.cli.words.plates import lengths_table, plates_table
@@ -38,6 +38,14 @@ def steps() -> Iterator[Steps]:
     finally:
         with undisturbed():
             status.stop()
+
+
+def say(line: str) -> None:
+    """A line on stdout, folded on a terminal, without what that would act upon."""
+    width = columns(sys.stdout)
+    if width is not None:
+        line = "".join(c if c.isprintable() else " " for c in line)
+    print("\n".join(folded(line, width)))
 
 
 def show_table(title: str, table: Table) -> None:
@@ -72,7 +80,7 @@ def show_rating(found: Any) -> None:
     if found is None:
         return
     governs = found.least.governs
-    print(
+    say(
         f"rated wheel load {found.least.load_n:.0f} N (the heaviest wheel at a joint), "
         f"{found.least.state}: {governs.name}, {governs.where}; " + payload_words(found.payload_kg)
     )
@@ -90,7 +98,7 @@ def show_sheets(sheets: Sequence[Any], nesting: Any, lengths: Sequence[Any]) -> 
             "proved the least" if bound.proved_least else f"at least {bound.least_sheets} by area"
         )
         whole = so_many(bound.sheets_used, "whole plate")
-        print(f"{bound.thickness_mm:g} mm: {whole}, {told}")
+        say(f"{bound.thickness_mm:g} mm: {whole}, {told}")
     setup = f", setting up {nesting.setup_hours:.1f} h" if nesting.setup_hours else ""
     work = (
         hand_words(nesting.by_hand)
@@ -98,13 +106,13 @@ def show_sheets(sheets: Sequence[Any], nesting: Any, lengths: Sequence[Any]) -> 
         else f"{nesting.cut_length_mm / 1000:.1f} m, {so_many(nesting.pierces or 0, 'pierce')}, "
         f"{nesting.rapid_length_mm / 1000:.1f} m of travel"
     )
-    print(
+    say(
         f"{so_many(nesting.sheets_used, 'plate')}, scrap {nesting.scrap_percent:.1f} %, after "
         f"offcuts {nesting.scrap_percent_after_offcuts:.1f} %, cutting "
         f"{nesting.cutting_hours:.1f} h: {work}{setup}"
     )
     if not nesting.by_hand:
-        print(web_words(nesting.web_mm, nesting.edge_web_mm))
+        say(web_words(nesting.web_mm, nesting.edge_web_mm))
     for sheet in sheets:
         if sheet.travels_over_cut_parts:
-            print(f"{sheet.file}: {over_words(sheet.travels_over_cut_parts)}")
+            say(f"{sheet.file}: {over_words(sheet.travels_over_cut_parts)}")

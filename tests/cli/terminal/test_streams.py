@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from platewheel.cli.terminal.exits import tell_file
+from platewheel.cli.terminal.show import say
 from platewheel.cli.terminal.streams import Forgiving
 
 PYTHON = f'"{sys.executable}" -m platewheel'
@@ -38,6 +39,21 @@ def test_the_code_is_that_of_the_work(line: str, code: int, told: str, tmp_path:
     assert done.returncode == code
     assert done.stderr.startswith(told)
     assert len(done.stderr.splitlines()) == bool(told)
+
+
+@pytest.mark.parametrize("wide", [40, 60, 80, 200])
+def test_a_long_line_is_folded_where_a_person_reads(
+    wide: int, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    line = "not priced in A: plates, hub tube, cutting, filler and gas, " * 5 + "a\x1b[31mb"
+    say(line)
+    assert capsys.readouterr().out == f"{line}\n"
+    monkeypatch.setattr(sys.stdout, "isatty", lambda: True)
+    monkeypatch.setenv("COLUMNS", str(wide))
+    say(line)
+    told = capsys.readouterr().out
+    assert max(map(len, told.splitlines())) <= wide
+    assert told.split() == line.replace("\x1b", " ").split()
 
 
 @LINUX
