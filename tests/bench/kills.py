@@ -27,7 +27,8 @@ from pathlib import Path
 from platewheel.cli.output.alone import mend
 from tests.cli.jobs import NAME, job_text
 
-SIGNALS = (signal.SIGKILL, signal.SIGTERM, signal.SIGINT)
+SIGNALS = (signal.SIGKILL, signal.SIGTERM, signal.SIGINT, signal.SIGHUP)
+ALL_OF_IT = 0.4  # of the strikes are at the whole group, as by a terminal or `timeout`
 COMMANDS = (
     ("build", "--effort", "quick"),
     ("build",),
@@ -109,9 +110,13 @@ def faults_of(place: Path, chance: random.Random, sums: Counter[str]) -> Iterato
         time.sleep(0.002)
     struck = run.poll() is None
     at = time.monotonic()
-    if struck:
+    whole = chance.random() < ALL_OF_IT
+    if struck and whole:
+        os.killpg(run.pid, number)
+    elif struck:
         run.send_signal(number)
-    words = f"{' '.join(command)}, {number.name} {name} after {at - since:.2f} s"
+    to = " to all of it" if whole else ""
+    words = f"{' '.join(command)}, {number.name}{to} {name} after {at - since:.2f} s"
     sums[f"{number.name} {'struck' if struck else 'too late'}"] += 1
     while time.monotonic() - at < ENDS_S and living(mark):
         time.sleep(0.02)
@@ -172,6 +177,7 @@ def main() -> None:
     runs, seed = (int(given) for given in (*sys.argv[1:], *("20", "0")[len(sys.argv) - 1 :]))
     chance, sums = random.Random(seed), Counter[str]()
     signal.signal(signal.SIGINT, signal.default_int_handler)  # a shell's "&" has it ignored
+    signal.signal(signal.SIGHUP, signal.SIG_DFL)  # and nohup this
     place = Path(tempfile.mkdtemp(prefix="kills-"))
     (place / "job.toml").write_text(job_text(), encoding="utf-8")
     subprocess.run(
