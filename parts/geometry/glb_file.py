@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from platewheel.parts.base.faults import GeometryError
+from platewheel.parts.geometry.modeller import silent_modeller
 from platewheel.parts.geometry.product import Product, bodies_in, document
 
 METRES = 0.001  # of a millimetre, the unit of the solids
@@ -31,7 +32,8 @@ def write_glb(product: Product, name: str, path: Path, fine_mm: float) -> None:
     to_metres.SetOutputLengthUnit(1.0)
     to_metres.SetOutputCoordinateSystem(RWMesh_CoordinateSystem.RWMesh_CoordinateSystem_glTF)
     notes = TColStd_IndexedDataMapOfStringString()
-    done = writer.Perform(document(product), notes, Message_ProgressRange())
+    with silent_modeller():
+        done = writer.Perform(document(product), notes, Message_ProgressRange())
     if not done or not path.is_file():
         raise GeometryError(
             f"{name}: the glTF translator wrote nothing to {path.name}; is the disk full?"

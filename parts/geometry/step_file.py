@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from platewheel.parts.base.faults import GeometryError
+from platewheel.parts.geometry.modeller import silent_modeller
 from platewheel.parts.geometry.product import Body, Product, document, group_of
 
 if TYPE_CHECKING:
@@ -64,7 +65,9 @@ def write_step(
     Interface_Static.SetCVal_s("write.step.unit", "MM")
     Interface_Static.SetIVal_s("write.stepcaf.subshapes.name", 1)  # cadquery too, once asked to
     writer.Transfer(document(model), STEPControl_StepModelType.STEPControl_AsIs)
-    if writer.Write(str(path)) != IFSelect_ReturnStatus.IFSelect_RetDone or not path.is_file():
+    with silent_modeller():
+        done = writer.Write(str(path)) == IFSelect_ReturnStatus.IFSelect_RetDone
+    if not done or not path.is_file():
         raise GeometryError(
             f"{name}: the STEP translator wrote nothing to {path.name}; is the disk full?"
         )

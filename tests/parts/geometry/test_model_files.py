@@ -15,6 +15,7 @@ import pytest
 from platewheel.parts.base.faults import GeometryError
 from platewheel.parts.geometry.glb_file import write_glb
 from platewheel.parts.geometry.product import Body, Group, Placed
+from platewheel.parts.geometry.step_file import write_step
 from platewheel.parts.geometry.stl_file import fused, write_stl
 from platewheel.parts.geometry.threemf_file import write_3mf
 
@@ -144,3 +145,16 @@ def test_an_stl_without_its_last_bytes_is_not_taken_for_one(
         return
     with pytest.raises(GeometryError, match=r"box: .* box\.stl; is the disk full\?"):
         write_stl(block, "box", tmp_path / "box.stl", 1.0)
+
+
+def test_what_cannot_be_written_is_told_by_the_error_alone(
+    tmp_path: Path, block: Any, capfd: pytest.CaptureFixture[str]
+) -> None:
+    there = tmp_path / "none"
+    with pytest.raises(GeometryError, match="box: the glTF translator wrote nothing"):
+        write_glb(Body("box", block), "box", there / "box.glb", 0.1)
+    with pytest.raises(GeometryError, match="box: the STEP translator wrote nothing"):
+        write_step(block, "box", there / "box.step")
+    with pytest.raises(GeometryError, match="box: the modeller wrote nothing"):
+        write_stl(block, "box", there / "box.stl", 1.0)
+    assert capfd.readouterr() == ("", "")
