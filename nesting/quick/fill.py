@@ -13,7 +13,8 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from platewheel.nesting.geometry.facets import convex_pieces
+from platewheel.nesting.geometry.facets import MANY_CORNERS, convex_pieces
+from platewheel.nesting.geometry.plain import joined_convex
 from platewheel.nesting.quick.no_fit import Mask, NoFit, Variant, variants
 from platewheel.nesting.quick.no_fit_polygon import (
     mask_of,
@@ -156,6 +157,8 @@ class Plate:
                 list(triangle.exterior.coords)[:-1]
                 for triangle in shapely.constrained_delaunay_triangles(part).geoms
             ]
+            if len(pieces) > MANY_CORNERS:
+                pieces = joined_convex(pieces)
             regions.append(no_fit_polygon(pieces, moving, self.margin_mm))
         return regions
 

@@ -21,6 +21,7 @@ from platewheel.nesting.geometry.facets import (
 )
 from platewheel.nesting.geometry.plain import PLAIN_CORNERS, joined_convex
 from platewheel.parts.geometry.outline import Loop, polygon
+from tests.bench.sizes import wavy
 
 few = settings(max_examples=25, deadline=None)
 
@@ -107,3 +108,14 @@ def test_triangles_of_a_convex_polygon_become_one_piece() -> None:
     fan = [[ring[0], ring[k], ring[k + 1]] for k in range(1, 6)]
     assert len(joined_convex(fan)) == 1
     assert len(joined_convex([fan[0][::-1], *fan[1:]])) == 1
+
+
+def test_what_lies_round_an_uneven_plate_is_joined_to_few_pieces_that_are_all_of_it() -> None:
+    plate = shapely.Polygon(wavy(1000, 600.0, 31))
+    for scrap in shapely.get_parts(shapely.box(*plate.bounds).difference(plate)):
+        parts = shapely.constrained_delaunay_triangles(scrap).geoms
+        triangles = [list(part.exterior.coords)[:-1] for part in parts]
+        pieces = [shapely.Polygon(piece) for piece in joined_convex(triangles)]
+        assert len(pieces) < 0.6 * len(triangles)
+        assert shapely.union_all(pieces).symmetric_difference(scrap).area < 1e-6
+        assert sum(piece.area for piece in pieces) < scrap.area + 1e-6
