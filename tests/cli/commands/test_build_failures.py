@@ -121,7 +121,7 @@ def test_the_traceback_of_a_fault_of_ours_is_shown_when_asked_for(
 @pytest.mark.usefixtures("planned", "no_solids", "former")
 def test_what_can_be_expected_has_no_traceback(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(f"platewheel.cli.output.build.{WRITERS[0]}", failing(OSError(28, "full")))
-    assert run("--debug", "build", "job.toml").stderr == "full\n"
+    assert run("--debug", "build", "job.toml").stderr == "out/pond-line: full\n"
 
 
 @pytest.mark.usefixtures("planned", "no_solids", "former")

@@ -87,7 +87,8 @@ def test_sixty_parts_of_ones_own_and_a_long_name_hold(
 
 
 def test_more_names_than_go_on_a_page_are_said_to_stand_elsewhere() -> None:
-    """Two hundred and forty discs, each with a name of its own, and as many warnings."""
+    """Two hundred and forty discs, each with a name of its own, as many warnings, and one of so
+    many kinds."""
     job = job_of(tomllib.loads(job_text()))
     placed = [
         Placement(disc(24.0, f"round_piece_of_the_wagon_{i:03d}"), *at, 0.0)
@@ -99,7 +100,7 @@ def test_more_names_than_go_on_a_page_are_said_to_stand_elsewhere() -> None:
     data = plates_pdf(job, plate_pages(job, plan, ["sheets/6mm-1.dxf"], [lines]))
     (page,) = pages_of(data)
     assert page.says("240 names are too many for this page: the report.json of a build has them")
-    assert page.says("240 warnings: read them before the cut, in the report.json of a build")
+    assert page.says("241 warnings: read them before the cut, in the report.json of a build")
     assert page.says("The makers' and the local rules come first.")
     assert set(numbers_drawn(page, 240, "240 names")) == set(range(1, 241))
     assert_inside(page)
