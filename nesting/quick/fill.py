@@ -9,22 +9,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
-import numpy as np
-
-from platewheel.nesting.geometry.facets import MANY_CORNERS, convex_pieces
-from platewheel.nesting.geometry.plain import joined_convex
-from platewheel.nesting.quick.no_fit import Mask, NoFit, Variant, variants
-from platewheel.nesting.quick.no_fit_polygon import (
-    mask_of,
-    no_fit_polygon,
-    turned_pieces,
-)
+from platewheel.nesting.quick.no_fit import Mask, NoFit, Variant, take_out, variants
 from platewheel.nesting.stock.layout import Placement, Sheet
 from platewheel.parts.geometry.blank import Blank
 
 if TYPE_CHECKING:
+    import numpy as np
     from numpy.typing import NDArray
 
 
@@ -55,7 +47,7 @@ class Spots:
     def take_out(self, mask: Mask, i: int, j: int) -> None:
         """Clear the mask's true cells, the mask's zero at cell i, j."""
         rows = self.first // max(1, self.free.shape[1])
-        _take_out(self.free[rows:], mask, i - rows, j)
+        take_out(self.free[rows:], mask, i - rows, j)
 
 
 class Plate:
@@ -68,7 +60,7 @@ class Plate:
         for blank in blanks:
             allowed = fits.turns.get(blank.name, "any")
             for variant in variants(blank, allowed, few=fits.few_turns):
-                free = self._start_map(variant)
+                free = fits.start_map(sheet, variant, margin_mm)
                 if free is not None:
                     self._free.append(Spots(variant, free))
 
@@ -128,47 +120,3 @@ class Plate:
         )
         for spots in self._free:
             spots.take_out(self.fits.mask(variant, spots.variant), i, j)
-
-    def _start_map(self, variant: Variant) -> NDArray[np.bool_] | None:
-        room_x = self.sheet.length_mm - 2 * self.margin_mm - (variant.high[0] - variant.low[0])
-        room_y = self.sheet.width_mm - 2 * self.margin_mm - (variant.high[1] - variant.low[1])
-        if room_x < -1e-9 or room_y < -1e-9:
-            return None
-        step = self.fits.step_mm
-        shape = (int(room_x / step + 1e-6) + 1, int(room_y / step + 1e-6) + 1)
-        free = np.ones(shape, dtype=np.bool_)
-        for region in self._barred(variant):
-            first = (self.margin_mm - variant.low[0], self.margin_mm - variant.low[1])
-            _take_out(free, mask_of(region, first, step), 0, 0)
-        return free
-
-    def _barred(self, variant: Variant) -> list[Any]:
-        """Positions at which the variant would come too near the edge or a hole of an offcut."""
-        import shapely
-
-        if not self.sheet.is_offcut:
-            return []
-        plate = shapely.Polygon(self.sheet.corners, self.sheet.holes)
-        around = shapely.box(*plate.bounds).difference(plate)
-        moving = turned_pieces(convex_pieces(variant.blank.outline), variant.rotation_deg)
-        regions = []
-        for part in shapely.get_parts(around):
-            pieces = [
-                list(triangle.exterior.coords)[:-1]
-                for triangle in shapely.constrained_delaunay_triangles(part).geoms
-            ]
-            if len(pieces) > MANY_CORNERS:
-                pieces = joined_convex(pieces)
-            regions.append(no_fit_polygon(pieces, moving, self.margin_mm))
-        return regions
-
-
-def _take_out(free: NDArray[np.bool_], mask: Mask, i: int, j: int) -> None:
-    """Clear the mask's true cells from a free map, the mask's zero at cell i, j."""
-    cells, (low_i, low_j) = mask
-    i0, j0 = i + low_i, j + low_j
-    a0, b0 = max(0, i0), max(0, j0)
-    a1 = min(free.shape[0], i0 + cells.shape[0])
-    b1 = min(free.shape[1], j0 + cells.shape[1])
-    if a1 > a0 and b1 > b0:
-        free[a0:a1, b0:b1] &= ~cells[a0 - i0 : a1 - i0, b0 - j0 : b1 - j0]

@@ -20,8 +20,9 @@ from platewheel.nesting.quick.no_fit_polygon import (
     turned_pieces,
     widened,
 )
+from platewheel.nesting.quick.scrap import Scrap, scraps_of
 from platewheel.nesting.quick.walked_sum import mask_within, walk_of, walked_sum
-from platewheel.nesting.stock.layout import Turns
+from platewheel.nesting.stock.layout import Sheet, Turns
 from platewheel.parts.geometry import outline
 from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.geometry.outline import Circle, Point
@@ -31,10 +32,12 @@ if TYPE_CHECKING:
 
 Mask = tuple["NDArray[np.bool_]", tuple[int, int]]
 Packed = tuple["NDArray[np.uint8]", int, tuple[int, int]]  # bits of rows, columns, corner
+Edge = tuple[tuple[Point, ...], tuple[tuple[Point, ...], ...], float]  # rim, holes, margin
 SECTOR_TURNS = tuple(range(0, 360, 30))
 FEW = 8  # pairs of convex pieces whose sums are united; of more, the sum is walked round
 FEW_ROUND = 300  # the same of discs and sectors, whose pieces are no triangles
 PLAIN_BYTES = 256_000_000  # of masks kept as they are; those that come after are kept packed
+START_BYTES = 256_000_000  # of packed maps of empty offcuts; those that come after are made anew
 
 
 @dataclass(frozen=True)
@@ -95,6 +98,42 @@ class NoFit:
     _masks: dict[tuple[tuple[str, int], tuple[str, int]], Mask] = field(default_factory=dict)
     _packed: dict[tuple[tuple[str, int], tuple[str, int]], Packed] = field(default_factory=dict)
     _bytes: int = 0
+    _scraps: dict[Edge, tuple[Scrap, ...]] = field(default_factory=dict)
+    _starts: dict[tuple[Edge, tuple[str, int]], NDArray[np.uint8]] = field(default_factory=dict)
+    _start_bytes: int = 0
+
+    def start_map(
+        self, sheet: Sheet, variant: Variant, margin_mm: float
+    ) -> NDArray[np.bool_] | None:
+        """Free spots of a variant on an empty plate, for the caller to take from; None where the
+        plate is too small."""
+        room_x = sheet.length_mm - 2 * margin_mm - (variant.high[0] - variant.low[0])
+        room_y = sheet.width_mm - 2 * margin_mm - (variant.high[1] - variant.low[1])
+        if room_x < -1e-9 or room_y < -1e-9:
+            return None
+        step = self.step_mm
+        shape = (int(room_x / step + 1e-6) + 1, int(room_y / step + 1e-6) + 1)
+        edge = (sheet.corners, sheet.holes, margin_mm)
+        if edge not in self._scraps:
+            self._scraps[edge] = scraps_of(sheet, margin_mm)
+        key = (edge, variant.key)
+        if key in self._starts:
+            return np.unpackbits(self._starts[key], axis=1, count=shape[1]).view(np.bool_)
+        free = np.ones(shape, dtype=np.bool_)
+        if not self._scraps[edge]:
+            return free
+        blank, turn = variant.blank, variant.rotation_deg
+        pieces, ring = turned_pieces(self._pieces_of(blank), turn), self._ring(blank, wide=False)
+        ring = None if ring is None else _turned(ring, turn)
+        first = (margin_mm - variant.low[0], margin_mm - variant.low[1])
+        for scrap in self._scraps[edge]:
+            for mask in scrap.masks(pieces, ring, first, step):
+                take_out(free, mask, 0, 0)
+        packed = np.packbits(free, axis=1)
+        if self._start_bytes + packed.nbytes <= START_BYTES:
+            self._start_bytes += packed.nbytes
+            self._starts[key] = packed
+        return free
 
     def mask(self, fixed: Variant, moving: Variant) -> Mask:
         """Grid offsets of `moving` from `fixed`, corner to corner of their bounds, that clash."""
@@ -167,6 +206,17 @@ class NoFit:
         if blank.name not in self._pieces:
             self._pieces[blank.name] = convex_pieces(blank.outline)
         return self._pieces[blank.name]
+
+
+def take_out(free: NDArray[np.bool_], mask: Mask, i: int, j: int) -> None:
+    """Clear the mask's true cells from a free map, the mask's zero at cell i, j."""
+    cells, (low_i, low_j) = mask
+    i0, j0 = i + low_i, j + low_j
+    a0, b0 = max(0, i0), max(0, j0)
+    a1 = min(free.shape[0], i0 + cells.shape[0])
+    b1 = min(free.shape[1], j0 + cells.shape[1])
+    if a1 > a0 and b1 > b0:
+        free[a0:a1, b0:b1] &= ~cells[a0 - i0 : a1 - i0, b0 - j0 : b1 - j0]
 
 
 def _turned(corners: NDArray[np.float64], degrees: float) -> NDArray[np.float64]:

@@ -88,12 +88,12 @@ def _edge_faults(
     margin_mm: float,
     tolerance_mm: float,
 ) -> Iterator[str]:
-    inside = all(
-        contains(edge, point) or _point_off(edge, point) <= tolerance_mm
-        for point in (segment.start for segment in segments(loop))
+    gaps = [loop_gap(loop, ring, margin_mm) for ring in (edge, *cut)]
+    corners = [segment.start for segment in segments(loop)]
+    inside = (gaps[0] > 0 and contains(edge, corners[0])) or all(  # off the edge: one tells of all
+        contains(edge, point) or _point_off(edge, point) <= tolerance_mm for point in corners
     )
-    for ring in (edge, *cut):
-        gap = loop_gap(loop, ring, margin_mm)
+    for ring, gap in zip((edge, *cut), gaps, strict=True):
         if ring is not edge:
             inside = inside and not contains(ring, inner_point(loop))
             inside = inside and not contains(loop, inner_point(ring))
