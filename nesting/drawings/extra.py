@@ -24,6 +24,8 @@ from platewheel.parts.base.spec_model import Rule, Spec, find_faults
 from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.geometry.outline import Circle, bounds
 
+MOST_FINE = 5000  # each is measured and filled: a millisecond or two
+
 
 class Extra(Spec):
     """A part of the user's own, drawn full size in a DXF file."""
@@ -92,6 +94,7 @@ def read_extras(
     """
     read: list[tuple[Extra, Outline]] = []
     faults: list[Fault] = []
+    places = 0
     for i, row in enumerate(rows):
         if not isinstance(row, dict):
             continue
@@ -108,21 +111,29 @@ def read_extras(
             else:
                 if not wrong:
                     extra = Extra(**row)
-                    drawn, wrong = _beside_kerf(extra, drawn, cutting)
+                    drawn, wrong, found = _beside_kerf(extra, drawn, cutting, places)
+                    places += found
                     read += [] if wrong else [(extra, drawn)]
         faults += (fault.below(f"extra[{i}]") for fault in wrong)
     return read, faults + list(_name_faults(rows, reserved))
 
 
 def _beside_kerf(
-    extra: Extra, drawn: Outline, cutting: Cutting | None
-) -> tuple[Outline, list[Fault]]:
-    """The drawing as the kerf can follow it, and what is refused.
+    extra: Extra, drawn: Outline, cutting: Cutting | None, before: int
+) -> tuple[Outline, list[Fault], int]:
+    """The drawing as the kerf can follow it, what is refused, and how many places are too fine;
+    `before`: so many in the drawings before it.
 
     Holes that are marked to be drilled are no matter of the kerf.
     """
     if cutting is None:
-        return drawn, []
+        return drawn, [], 0
+    if before > MOST_FINE:
+        return (
+            drawn,
+            [_too_many(extra, f"there are {before} before it, and it is not looked at")],
+            0,
+        )
     kerf, where = cutting.kerf_mm, (drawn.origin, drawn.unit_mm)
     cut = without_small_holes(extra_blank(extra, drawn), cutting).holes
     drilled = tuple(hole for hole in drawn.holes if hole not in cut)
@@ -131,11 +142,24 @@ def _beside_kerf(
     refused = found.stuck if stuck else found.fine
     wrong = wrong_of(extra.name, refused, kerf, *where, stuck=stuck)
     faults = [Fault("file", extra.file, allowed, advice) for allowed, advice in wrong]
+    count = len(found.fine)
+    if before + count > MOST_FINE:
+        faults.append(_too_many(extra, f"it has {count}, those before it {before}"))
     if not found.fine or faults:
-        return drawn, faults
+        return drawn, faults, count
     notes = (*drawn.notes, *notes_of(found.fine, kerf, *where))
     holes = (*found.holes, *drilled)
-    return replace(drawn, outline=found.outline, holes=holes, notes=notes), []
+    return replace(drawn, outline=found.outline, holes=holes, notes=notes), [], count
+
+
+def _too_many(extra: Extra, there: str) -> Fault:
+    allowed = (
+        f"at most {MOST_FINE} places finer than the kerf in all drawings; {extra.name}: {there}"
+    )
+    advice = (
+        "draw them as wide as the kerf, leave them out, or share the parts out over several jobs"
+    )
+    return Fault("file", extra.file, allowed, advice)
 
 
 def extra_parts(read: Iterable[tuple[Extra, Outline]], wheel_steel: str) -> tuple[ExtraPart, ...]:

@@ -19,22 +19,18 @@ from platewheel.nesting.drawings.narrow_places import (
     outside_of,
     region_of,
 )
-from platewheel.nesting.geometry.gaps import point_gap
-from platewheel.nesting.geometry.near import ends_of, gaps_to
-from platewheel.nesting.geometry.trim import between, share_of
+from platewheel.nesting.geometry.spans import Span, span_of
 from platewheel.nesting.stock.cutting import LEAST_WEB_MM
 from platewheel.parts.geometry.outline import (
     Circle,
-    Line,
     Loop,
     Point,
-    Segment,
-    area_mm2,
     segments,
 )
 
 ROUNDS = 4  # a place that is filled may show another
 LEAST_MM = 1e-4  # shorter pieces of an edge are rounding
+MOST_NOTED, FIRST = 60, 20  # places told one by one, and of more than these
 OFF_MM = 0.02  # a place further off an edge is not on it
 
 
@@ -104,11 +100,18 @@ def wrong_of(
 
 
 def notes_of(fine: Sequence[Fine], kerf_mm: float, origin: Point, unit_mm: float) -> Iterator[str]:
-    """What is lost where it is allowed."""
-    for one in fine:
+    """What is lost where it is allowed; of very many places the first, and how many more."""
+    told, rest = (fine, ()) if len(fine) <= MOST_NOTED else (fine[:FIRST], fine[FIRST:])
+    for one in told:
         than = f"the {LEAST_WEB_MM:g} mm that stand" if one.what == WEB else "the kerf"
         than += "" if one.what == WEB else f" of {kerf_mm:g} mm"
         yield f"{one.told(origin, unit_mm)}, narrower than {than}: {one.lost}"
+    for what, lost in dict.fromkeys((one.what, one.lost) for one in rest):
+        widths = [one.width_mm for one in rest if one.what == what]
+        places = (
+            "and 1 more place, " if len(widths) == 1 else f"and {len(widths)} more places, each "
+        )
+        yield f"{places}{what} {min(widths):.2f} to {max(widths):.2f} mm wide: {lost}"
 
 
 HOLE, HOLLOW, NECK, WEB = "a hole", "a hollow", "a neck", "a web"
@@ -126,16 +129,21 @@ def _webs(outline: Loop, holes: Sequence[Loop]) -> Iterator[Fine]:
     inside = [region_of(hole) for hole in holes]
     about = [outside_of(hole, half) for hole in holes if not isinstance(hole, Circle)]
     found = [
-        (one.place, one.width_mm, one.lost.buffer(LEAST_WEB_MM))
+        (one.place, one.width_mm, one.lost)
         for steel in (region_of(outline), *about)
         for one in narrow_places(steel, half)
         if one.kind != "end" or one.deep_mm >= one.width_mm  # or a tooth as short as it is thick
     ]
     edges = [region_of(outline).boundary, *(hole.boundary for hole in inside)]
+    known = shapely.STRtree([lost for *_, lost in found])
+    short: list[tuple[Point, float]] = []
     for place, width in _near_edges(edges):
-        if not any(told.intersects(shapely.Point(place)) for *_, told in found):
-            found.append((place, width, shapely.Point(place).buffer(LEAST_WEB_MM)))
-    for place, width, _ in sorted(found, key=lambda one: one[0]):
+        spot = shapely.Point(place)
+        told = known.query(spot, predicate="dwithin", distance=LEAST_WEB_MM)
+        if not len(told) and all(math.dist(place, at) > LEAST_WEB_MM for at, _ in short):
+            short.append((place, width))
+    told_all = [*((place, width) for place, width, _ in found), *short]
+    for place, width in sorted(told_all, key=lambda one: one[0]):
         yield Fine(WEB, place, width, "it stays as drawn and may burn or break away")
 
 
@@ -168,14 +176,15 @@ def _followed(
         if found[0].kind == "whole" and hole:
             return None, [*told, _fine(found[0])], []
         here = [_fine(one) for one in found]
-        told += [one for one in here if one.place not in {other.place for other in told}]
-        filled: Loop = loop
+        known = {other.place for other in told}
+        told += [one for one in here if one.place not in known]
+        ring = filled = span_of([one for one in segments(loop) if one.length_mm > LEAST_MM])
         for one in found:
             if one.contacts is not None:
                 filled = _without(filled, one, one.contacts) or filled
-        if filled is loop:
+        if filled is ring:
             return loop, told, here
-        loop = filled
+        loop = filled.segments
     return loop, told, told
 
 
@@ -184,53 +193,17 @@ def _fine(one: Narrow) -> Fine:
     return Fine(what, one.place, one.width_mm, lost)
 
 
-def _without(loop: Loop, narrow: Narrow, contacts: tuple[Point, Point]) -> Loop | None:
-    """The loop with a straight edge from contact to contact instead of its way into the narrow
+def _without(ring: Span, narrow: Narrow, contacts: tuple[Point, Point]) -> Span | None:
+    """The ring with a straight edge from contact to contact instead of its way into the narrow
     place; None where it does not go there any more."""
-    (a, b), ring = contacts, segments(loop)
-    first, last = _nearest(ring, contacts)
-    if max(point_gap(a, ring[first]), point_gap(b, ring[last])) > OFF_MM:
+    first, last = (ring.at(place, OFF_MM) for place in contacts)
+    if first is None or last is None or math.dist(*contacts) <= LEAST_MM:
         return None
-    on_it = [(first, _share(ring[first], a)), (last, _share(ring[last], b))]
-    ways = [_stretch(ring, *on_it), _stretch(ring, *on_it[::-1])]
-    if not all(ways) or math.dist(a, b) <= LEAST_MM:
+    ways = [ring.between(first, last, LEAST_MM), ring.between(last, first, LEAST_MM)]
+    if not all(way.segments for way in ways):
         return None
     inside = narrow.lost.representative_point()
-    rounds = [(*way, Line(way[-1].end, way[0].start)) for way in ways]
-    for i in sorted((0, 1), key=lambda i: area_mm2(rounds[i])):  # the smaller is the pocket
-        rest = ways[1 - i]
-        if region_of(rounds[i]).distance(inside) < LEAST_MM:
-            return (*rest, Line(rest[-1].end, rest[0].start))
+    for i in sorted((0, 1), key=lambda i: ways[i].closed_area_mm2()):  # the smaller is the pocket
+        if region_of(ways[i].closed().segments).distance(inside) < LEAST_MM:
+            return ways[1 - i].closed()
     return None
-
-
-def _nearest(ring: tuple[Segment, ...], places: Sequence[Point]) -> list[int]:
-    """Number of the segment that lies nearest to each place, all lines compared at once."""
-    import numpy as np
-
-    ends, found = ends_of(ring), []
-    round_ones = [i for i, one in enumerate(ring) if not isinstance(one, Line)]
-    for place in places:
-        gaps = gaps_to(place, ends)
-        gaps[round_ones] = [point_gap(place, ring[i]) for i in round_ones]
-        found.append(int(np.argmin(gaps)))
-    return found
-
-
-def _share(segment: Segment, place: Point) -> float:
-    return min(1.0, max(0.0, share_of(segment, place)))
-
-
-def _stretch(
-    ring: tuple[Segment, ...], first: tuple[int, float], last: tuple[int, float]
-) -> tuple[Segment, ...]:
-    """The ring from one place on it to another, the way it runs; each a segment's number and a
-    share of its length."""
-    (i, s), (k, t) = first, last
-    if i == k and s < t:
-        return (between(ring[i], s, t),)
-    count = len(ring)
-    run = [between(ring[i], s, 1.0)] if s < 1 else []
-    run += [ring[(i + step) % count] for step in range(1, (k - i) % count or count)]
-    run += [between(ring[k], 0.0, t)] if t > 0 else []
-    return tuple(piece for piece in run if piece.length_mm > LEAST_MM)

@@ -8,25 +8,27 @@ narrow place. What is left over anywhere else is one.
 
 from __future__ import annotations
 
+import heapq
 import math
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
-from functools import lru_cache
 from itertools import combinations
 from typing import Any, Literal
 
 import numpy as np
 
+from platewheel.nesting.drawings.chords import Chords
+from platewheel.nesting.drawings.mouths import RIM_MM, heard, mouths_and_walls, neck, widest
 from platewheel.parts.geometry.outline import Arc, Loop, Point, segments
 
 Kind = Literal["whole", "end", "between"]
+Resting = tuple[Point, Point, Point, int]  # centre of a disc that rests, the two places where it
+# touches, furthest apart, and at how many of them it rolls along an edge
 FACET_MM = 0.0005  # how far chords lie off an arc here
 NOTICE_MM = 0.05  # shallower places are the drawing's own roughness
 QUARTER = 64  # facets of a quarter turn
 SLIP = 1e-3  # of the radius: a place as wide as the disc is no narrow one
 GROWN_MM = 1e-3  # opened this much wider, so that rounding leaves nothing over
-NEAR_MM = 1e-3  # of boxes
-RIM_MM = 1e-6  # from the rim of what the disc reaches to what is left over at it
 SHORT_OF = 0.8  # an edge is rolled along if so much of it is near the disc as of a straight one
 
 
@@ -44,32 +46,6 @@ class Narrow:
     lost: Any  # polygon
     deep_mm: float = math.inf
     contacts: tuple[Point, Point] | None = None
-
-
-class Chords:
-    """A line as its chords in a tree: of thousands, only those about a place are looked at."""
-
-    def __init__(self, line: Any) -> None:
-        import shapely
-
-        self.line = line
-        parts = [shapely.get_coordinates(part) for part in shapely.get_parts(line)]
-        ends = [np.stack([part[:-1], part[1:]], axis=1) for part in parts]
-        self.tree = shapely.STRtree(shapely.linestrings(np.concatenate(ends)) if ends else [])
-
-    def within(self, shapes: Any, least_mm: float) -> Any:
-        """Whether each shape lies as near as that to the line."""
-        shapes = np.atleast_1d(shapes)
-        asked = self.tree.query_nearest(shapes, max_distance=least_mm, all_matches=False)[0]
-        return np.isin(np.arange(len(shapes)), asked)
-
-    def about(self, shape: Any) -> Any:
-        """Those of which the box meets that of a shape, or nearly so."""
-        import shapely
-
-        x0, y0, x1, y1 = shape.bounds
-        box = shapely.box(x0 - NEAR_MM, y0 - NEAR_MM, x1 + NEAR_MM, y1 + NEAR_MM)
-        return shapely.MultiLineString(list(self.tree.geometries[sorted(self.tree.query(box))]))
 
 
 def region_of(loop: Loop) -> Any:
@@ -97,72 +73,80 @@ def outside_of(loop: Loop, radius_mm: float) -> Any:
 def narrow_places(region: Any, radius_mm: float) -> list[Narrow]:
     """What vanishes for a disc of the radius, from left to right."""
     radius = radius_mm * (1 - SLIP)
-    inner = region.buffer(-radius, quad_segs=QUARTER)
-    opened = inner.buffer(radius + GROWN_MM, quad_segs=QUARTER)
+    inner = heard(region, lambda: region.buffer(-radius, quad_segs=QUARTER))
+    opened = heard(inner, lambda: inner.buffer(radius + GROWN_MM, quad_segs=QUARTER))
     notice = max(NOTICE_MM, 0.02 * radius_mm)
-    found: list[Narrow] = []
     edge, rim = Chords(region.boundary), Chords(opened.boundary)
-    for rest in _polygons(region.difference(opened)):
-        found += _judged(rest, edge, inner, rim, radius, notice)
     parts = _polygons(inner)
+    rests = _polygons(heard(opened, lambda: region.difference(opened)))
+    whole, deep = _unreached(rests, rim, radius, notice)
+    found = [
+        Narrow("whole", *widest(rests[i], whole.sum()), rests[i]) for i in np.flatnonzero(whole)
+    ]
+    found += _judged([rests[i] for i in np.flatnonzero(deep)], edge, parts, rim, radius, notice)
     if len(parts) > 1:  # necks so short that the disc nearly touches itself through them
         found += _short_necks(parts, [one for one in found if one.kind == "between"], edge, radius)
     return sorted(found, key=lambda one: one.place)
 
 
-def _judged(
-    rest: Any,
-    edge: Chords,
-    inner: Any,
-    rim: Chords,
-    radius: float,
-    notice: float,
-) -> Iterator[Narrow]:
+def _unreached(rests: list[Any], rim: Chords, radius: float, notice: float) -> tuple[Any, Any]:
+    """Which of them touch nothing that the disc reaches, and which others reach away from it."""
     import shapely
 
-    corners = shapely.points(shapely.get_coordinates(shapely.segmentize(rest, radius / 4)))
-    whole = inner.is_empty or not rim.within(rest, RIM_MM).all()
-    if not whole and rim.within(corners, notice).all():
+    if not rests or not len(rim.ends):
+        return np.ones(len(rests), bool), np.zeros(len(rests), bool)
+    corners, of = shapely.get_coordinates(shapely.segmentize(rests, radius / 4), return_index=True)
+    gaps = np.zeros(len(corners))
+    off = rim.corner_numbers(corners) < 0
+    gaps[off] = rim.gaps(corners[off], notice)
+    first = np.searchsorted(of, np.arange(len(rests)))
+    whole = np.minimum.reduceat(gaps, first) > RIM_MM
+    return whole, ~whole & (np.maximum.reduceat(gaps, first) > notice)
+
+
+def _judged(
+    rests: list[Any], edge: Chords, parts: list[Any], rim: Chords, radius: float, notice: float
+) -> Iterator[Narrow]:
+    """The narrow places of those that reach away from the rim."""
+    import shapely
+
+    if not rests:
         return
-    if whole:
-        yield Narrow("whole", *_widest(rest), rest)
-        return
-    mouths = _lines(rest.boundary.intersection(rim.about(rest).buffer(RIM_MM)))
-    mouths = [mouth for mouth in mouths if mouth.length > 1e-2 * radius]
-    if len(mouths) > 1:
-        main = max(_polygons(inner), key=lambda one: one.area)
-        mouth = min(mouths, key=lambda one: one.distance(main))
-        walls = _lines(rest.boundary.difference(shapely.union_all(mouths).buffer(1e-4)))
-        place, width = _neck(walls) or _widest(rest)
-        resting = _contacts(_middle(mouth, main), edge, radius)
-        ends = (resting[1], resting[2]) if resting else None
-        yield Narrow("between", place, width, rest, contacts=ends)
-        return
-    resting = _contacts(_middle(mouths[0], inner), edge, radius) if mouths else None
-    if resting is None:
-        yield Narrow("end", *_widest(rest), rest)
-        return
+    main = Chords(max(parts, key=lambda one: one.area).boundary)
+    reached = main if len(parts) == 1 else Chords(shapely.MultiPolygon(parts).boundary)
+    ways = mouths_and_walls(rests, rim, 1e-2 * radius)
+    resting = _all_resting([mouths for mouths, _ in ways], edge, main, reached, radius)
+    for rest, (mouths, walls), rests_at in zip(rests, ways, resting, strict=True):
+        if len(mouths) > 1:
+            place, width = neck(walls) or widest(rest, len(rests))
+            ends = (rests_at[1], rests_at[2]) if rests_at else None
+            yield Narrow("between", place, width, rest, contacts=ends)
+        elif rests_at is None:
+            yield Narrow("end", *widest(rest, len(rests)), rest)
+        else:
+            yield from _dead_end(rest, len(rests), rests_at, radius, notice)
+
+
+def _dead_end(
+    rest: Any, of: int, resting: Resting, radius: float, notice: float
+) -> Iterator[Narrow]:
+    """What is left over behind a mouth, one of so many, unless it is a corner's rounding."""
+    import shapely
+
     centre, first, last, rolls = resting
     turn = abs(_angle(first, centre) - _angle(last, centre)) % 360
     turn = math.radians(min(turn, 360 - turn))
-    deep = max(math.dist(corner, centre) for corner in rest.exterior.coords) - radius
+    corners = shapely.get_coordinates(rest.exterior) - centre
+    deep = float(np.hypot(*corners.T).max()) - radius
     rounding = radius * (1 / max(math.cos(turn / 2), 1e-6) - 1)
     if rolls == 1:  # the disc rests on the edge of a step: no more than a right angle is lost
         rounding = max(rounding, radius * (math.sqrt(2) - 1))
     if rolls and deep <= 1.1 * rounding + notice:
         return
     mouth_mm = math.dist(first, last)
-    place, width = _widest(rest)
+    place, width = widest(rest, of)
     width = mouth_mm if deep < mouth_mm else width
     yield Narrow("end", place, width, rest, deep, (first, last))
-
-
-def _widest(rest: Any) -> tuple[Point, float]:
-    """Where it is widest, and how wide."""
-    import shapely
-
-    widest = shapely.maximum_inscribed_circle(rest, tolerance=0.01)
-    return widest.coords[0], 2 * widest.length
 
 
 def _short_necks(
@@ -173,78 +157,103 @@ def _short_necks(
     import shapely
     import shapely.ops
 
-    reached = [max(parts, key=lambda one: one.area)]
-    left = [one for one in parts if one is not reached[0]]
-    grown = [neck.lost.buffer(radius * 1.1) for neck in known]
+    tree = shapely.STRtree(parts)
+    joined: dict[int, set[int]] = {}  # by a known neck
+    for neck_there in known:
+        at_it = tree.query(neck_there.lost, predicate="dwithin", distance=1.1 * radius).tolist()
+        for one in at_it:
+            joined.setdefault(one, set()).update(at_it)
+    left, reach = set(range(len(parts))), 4 * radius
+    first = max(left, key=lambda k: parts[k].area)
+    ways = [(-1.0, first, first)]
+    reached: list[int] = []
     while left:
-        joined = [
-            part
-            for part in left
-            if any(
-                lost.intersects(part) and lost.intersects(one) for one in reached for lost in grown
-            )
-        ]
-        if not joined:
-            here = shapely.union_all(reached)
-            part = min(left, key=lambda one: one.distance(here))
-            a, b = shapely.ops.nearest_points(here, part)
-            place = shapely.Point((a.x + b.x) / 2, (a.y + b.y) / 2)
-            resting = _contacts(a, edge, radius)
-            ends = (resting[1], resting[2]) if resting else None
-            width = 2 * place.distance(edge.line)
-            yield Narrow("between", (place.x, place.y), width, part, contacts=ends)
-            joined = [part]
-        reached += joined
-        left = [one for one in left if one not in joined]
+        while ways and left:
+            gap, here, part = heapq.heappop(ways)
+            if part not in left:
+                continue
+            if gap >= 0:
+                yield _short_neck(parts[here], parts[part], edge, radius)
+            left.discard(part)
+            reached.append(part)
+            for other in joined.get(part, ()):
+                heapq.heappush(ways, (-1.0, part, other))
+            _push_near(ways, tree, [part], left, reach)
+        if left:  # the next lie further off
+            reach *= 4
+            _push_near(ways, tree, reached, left, reach)
 
 
-def _middle(mouth: Any, inner: Any) -> Any:
-    """Centre of the disc that rests in a mouth."""
-    import shapely.ops
+def _push_near(
+    ways: list[tuple[float, int, int]],
+    tree: Any,
+    parts: list[int],
+    left: Collection[int],
+    reach: float,
+) -> None:
+    """The parts left that lie within reach of these, and how near."""
+    import shapely
 
-    return shapely.ops.nearest_points(inner, mouth.interpolate(0.5, normalized=True))[0]
+    shapes = tree.geometries
+    here, there = tree.query(shapes[parts], predicate="dwithin", distance=reach)
+    pairs = [(parts[i], k) for i, k in zip(here.tolist(), there.tolist(), strict=True) if k in left]
+    for one, other in pairs:
+        gap = float(shapely.distance(shapes[one], shapes[other]))
+        heapq.heappush(ways, (gap, one, other))
 
 
-def _contacts(centre: Any, edge: Chords, radius: float) -> tuple[Point, Point, Point, int] | None:
-    """The centre of a disc that rests, the two places where it touches, furthest apart, and at
-    how many of them it rolls along an edge."""
+def _short_neck(here: Any, part: Any, edge: Chords, radius: float) -> Narrow:
     import shapely
     import shapely.ops
 
+    a, b = shapely.ops.nearest_points(here, part)
+    place = ((a.x + b.x) / 2, (a.y + b.y) / 2)
+    (resting,) = _resting(np.array([(a.x, a.y)]), edge, radius)
+    ends = (resting[1], resting[2]) if resting else None
+    width = 2 * float(np.hypot(*(edge.nearest(np.array([place]))[0] - place)))
+    return Narrow("between", place, width, part, contacts=ends)
+
+
+def _all_resting(
+    mouths: list[Any], edge: Chords, main: Chords, reached: Chords, radius: float
+) -> list[Resting | None]:
+    """How the disc rests in the mouth of each place, in the one nearest to the greatest part."""
+    import shapely
+
+    chosen = [list(lines)[:1] for lines in mouths]
+    for k, lines in enumerate(mouths):
+        if len(lines) > 1:
+            gaps = main.tree.query_nearest(lines, return_distance=True, all_matches=False)[1]
+            chosen[k] = [lines[int(np.argmin(gaps))]]
+    asked = np.array([k for k, lines in enumerate(chosen) if lines], dtype=int)
+    found: list[Resting | None] = [None] * len(mouths)
+    if not len(asked):
+        return found
+    middles = shapely.line_interpolate_point([chosen[k][0] for k in asked], 0.5, normalized=True)
+    middles = shapely.get_coordinates(middles)
+    necks = np.array([len(mouths[k]) > 1 for k in asked])
+    centres = np.empty_like(middles)
+    centres[necks], centres[~necks] = main.nearest(middles[necks]), reached.nearest(middles[~necks])
+    for k, resting in zip(asked, _resting(centres, edge, radius), strict=True):
+        found[k] = resting
+    return found
+
+
+def _resting(centres: Any, edge: Chords, radius: float) -> list[Resting | None]:
+    """How a disc rests about each of the centres; None where it touches in less than two places."""
     near = 0.01 * radius
-    disc = shapely.Polygon(_round(radius + near) + np.array(centre.coords[0]))
-    touched = [
-        (shapely.ops.nearest_points(line, centre)[0].coords[0], line.length)
-        for line in _lines(edge.about(disc).intersection(disc))
-    ]
-    if len(touched) < 2:
-        return None
-    (first, one), (last, other) = max(
-        combinations(touched, 2), key=lambda pair: math.dist(pair[0][0], pair[1][0])
-    )
     straight = 2 * math.sqrt((radius + near) ** 2 - radius**2)
-    rolls = sum(length >= SHORT_OF * straight for length in (one, other))
-    return centre.coords[0], first, last, rolls
-
-
-@lru_cache(maxsize=8)
-def _round(radius: float) -> Any:
-    """Corners of a fine disc about the origin."""
-    turns = np.arange(16 * QUARTER) * (2 * math.pi / (16 * QUARTER))
-    return radius * np.column_stack((np.cos(turns), np.sin(turns)))
-
-
-def _neck(walls: list[Any]) -> tuple[Point, float] | None:
-    """The narrowest place between two walls."""
-    import shapely
-    import shapely.ops
-
-    pairs = [(a.distance(b), a, b) for i, a in enumerate(walls) for b in walls[:i]]
-    if not pairs:
-        return None
-    width, a, b = min(pairs, key=lambda pair: pair[0])
-    p, q = shapely.ops.nearest_points(a, b)
-    return ((p.x + q.x) / 2, (p.y + q.y) / 2), width
+    found: list[Resting | None] = []
+    for centre, touched in zip(centres, edge.runs_in(centres, radius + near), strict=True):
+        if len(touched) < 2:
+            found.append(None)
+            continue
+        (first, one), (last, other) = max(
+            combinations(touched, 2), key=lambda pair: math.dist(pair[0][0], pair[1][0])
+        )
+        rolls = sum(length >= SHORT_OF * straight for length in (one, other))
+        found.append(((float(centre[0]), float(centre[1])), first, last, rolls))
+    return found
 
 
 def _angle(point: Point, centre: Point) -> float:
@@ -257,13 +266,3 @@ def _polygons(shape: Any) -> list[Any]:
         for one in getattr(shape, "geoms", [shape])
         if one.geom_type == "Polygon" and one.area > 0
     ]
-
-
-def _lines(shape: Any) -> list[Any]:
-    """Its lines, those that run on into each other as one."""
-    import shapely
-    import shapely.ops
-
-    parts = [one for one in getattr(shape, "geoms", [shape]) if one.geom_type == "LineString"]
-    merged = shapely.line_merge(shapely.MultiLineString(parts)) if parts else None
-    return [] if merged is None else list(getattr(merged, "geoms", [merged]))

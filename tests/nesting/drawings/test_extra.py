@@ -6,6 +6,7 @@ import math
 from pathlib import Path
 from typing import Any
 
+import ezdxf
 import pytest
 
 from platewheel.cli.job.job import RESERVED
@@ -202,3 +203,27 @@ def test_the_joint_is_as_wide_as_the_key_says(tmp_path: Path) -> None:
     _, (fault,) = read_extras([SLIT], tmp_path)
     assert "within 0.05 mm" in fault.allowed
     assert read_extras([SLIT | {"join_tolerance_mm": 0.4}], tmp_path)[1] == []
+
+
+def test_so_many_places_finer_than_the_kerf_that_reading_would_not_end(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The drawing that has one too many is refused, and those behind it are not looked at."""
+    monkeypatch.setattr("platewheel.nesting.drawings.extra.MOST_FINE", 5)
+    slits = [(x + d, y) for x in (60, 40, 20) for d, y in ((1, 50), (1, 30), (0, 30), (0, 50))]
+    doc = ezdxf.new(units=4)
+    ring = [(0, 0), (80, 0), (80, 50), *slits, (0, 50)]
+    doc.modelspace().add_lwpolyline(ring, close=True)
+    doc.saveas(tmp_path / "fine.dxf")
+    one = {"file": "fine.dxf", "thickness_mm": 6, "count": 1, "finer_than_kerf": True}
+    rows = [one | {"name": name} for name in ("a", "b", "c")]
+    read, faults = read_extras(rows, tmp_path, cutting=Cutting(kerf_mm=1.7))
+    assert [extra.name for extra, _ in read] == ["a"]
+    assert [(fault.key, fault.value) for fault in faults] == [
+        ("extra[1].file", "fine.dxf"),
+        ("extra[2].file", "fine.dxf"),
+    ]
+    most = "at most 5 places finer than the kerf in all drawings; "
+    assert faults[0].allowed == f"{most}b: it has 3, those before it 3"
+    assert faults[1].allowed == f"{most}c: there are 6 before it, and it is not looked at"
+    assert "several jobs" in faults[0].advice

@@ -10,7 +10,7 @@ from hypothesis import Phase, given, settings
 from hypothesis import strategies as st
 
 from platewheel.nesting.cutting.kerf import torch_path
-from platewheel.nesting.drawings.kerf_fit import Fitted, fitted
+from platewheel.nesting.drawings.kerf_fit import Fine, Fitted, fitted, notes_of
 from platewheel.nesting.drawings.narrow_places import region_of
 from platewheel.nesting.stock.cutting import LEAST_WEB_MM
 from platewheel.nesting.stock.layout import NestingError
@@ -163,6 +163,18 @@ def test_many_places_each_by_itself() -> None:
     found = fitted(polygon([(0, 0), (100, 0), (100, 50), *row, (0, 50)]), (), KERF)
     assert [round(fine.place[0]) for fine in found.fine] == [20, 40, 60, 80]
     assert area_mm2(found.outline) == pytest.approx(SQUARE_MM2, abs=1e-3)
+
+
+def test_of_very_many_places_the_first_are_told_and_how_many_more() -> None:
+    fine = [Fine("a web", (k, 0), 0.3, "it stays") for k in range(30)]
+    fine += [Fine("a hollow", (k, 0), 0.5 + k / 100, "it is not cut") for k in range(60)]
+    assert len(list(notes_of(fine[:60], KERF, (0, 0), 1.0))) == 60
+    notes = list(notes_of(fine, KERF, (0, 0), 1.0))
+    assert notes[:20] == list(notes_of(fine[:20], KERF, (0, 0), 1.0))
+    assert notes[20:] == [
+        "and 10 more places, each a web 0.30 to 0.30 mm wide: it stays",
+        "and 60 more places, each a hollow 0.50 to 1.09 mm wide: it is not cut",
+    ]
 
 
 def test_without_a_kerf_nothing_is_too_fine() -> None:

@@ -1,0 +1,134 @@
+"""What a disc leaves over of a region, as its edge runs: along the rim of what the disc reaches,
+its mouths, and along the edge of the region, its walls. mm."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from typing import Any, TypeVar
+
+import numpy as np
+
+from platewheel.nesting.drawings.chords import Chords
+from platewheel.parts.base.interruptible import interruptible
+from platewheel.parts.geometry.outline import Point
+
+T = TypeVar("T")
+RIM_MM = 1e-6  # from the rim of what the disc reaches to what is left over at it
+FEW = 50  # walls compared each with each
+LONG = 500  # corners: work on more is long
+MANY = 100  # places: the widths of more are measured less finely, within ROUGH_MM / 4
+FINE_MM, ROUGH_MM = 0.01, 0.1  # how near the widest place is found
+LEAST_STEP_MM = 0.001
+TURNS = np.arange(8) * (math.pi / 4)
+
+
+def mouths_and_walls(rests: list[Any], rim: Chords, least_mm: float) -> list[tuple[Any, Any]]:
+    """Of each polygon its mouths and its walls, as lines; shorter mouths are part of the walls."""
+    import shapely
+
+    loops, owner = shapely.get_rings(rests, return_index=True)
+    corners, of = shapely.get_coordinates(loops, return_index=True)
+    on_rim = _on_rim(corners, of, rim)
+    first = np.searchsorted(of, np.arange(len(loops) + 1))
+    found: list[tuple[list[Any], list[Any]]] = [([], []) for _ in rests]
+    for i, k in enumerate(owner):
+        ring, on = corners[first[i] : first[i + 1]], on_rim[first[i] : first[i + 1] - 1]
+        lengths = np.hypot(*np.diff(ring, axis=0).T)
+        for run, open_here in _runs(on):
+            if open_here and lengths[run].sum() <= least_mm:
+                on[run] = False
+        for run, open_here in _runs(on):
+            line = ring[[*run, (run[-1] + 1) % len(on)]]
+            found[k][0 if open_here else 1].append(line)
+    return [(_lines(mouths), _lines(walls)) for mouths, walls in found]
+
+
+def neck(walls: Any) -> tuple[Point, float] | None:
+    """The narrowest place between two walls."""
+    import shapely
+    import shapely.ops
+
+    if len(walls) < 2:
+        return None
+    if len(walls) <= FEW:
+        pairs = [(i, k) for i in range(len(walls)) for k in range(i)]
+        gaps = shapely.distance(*(walls[list(side)] for side in zip(*pairs, strict=True)))
+        one, other = pairs[int(np.argmin(gaps))]
+    else:
+        near, gaps = shapely.STRtree(walls).query_nearest(
+            walls, exclusive=True, return_distance=True, all_matches=False
+        )
+        one, other = near[:, int(np.argmin(gaps))]
+    p, q = shapely.ops.nearest_points(walls[one], walls[other])
+    return ((p.x + q.x) / 2, (p.y + q.y) / 2), p.distance(q)
+
+
+def widest(rest: Any, of: int) -> tuple[Point, float]:
+    """Where it, one of so many, is widest, and how wide."""
+    import shapely
+
+    near = ROUGH_MM if of > MANY else FINE_MM
+    found = heard(rest, lambda: shapely.maximum_inscribed_circle(rest, tolerance=near))
+    if of <= MANY:
+        return found.coords[0], 2 * found.length
+    place, gap = _uphill(rest.boundary, np.array(found.coords[0]), found.length)
+    return (float(place[0]), float(place[1])), 2 * gap
+
+
+def _uphill(edge: Any, place: Any, gap: float) -> tuple[Any, float]:
+    """From a place on, away from the edge as far as steps lead, shorter ones where none does."""
+    import shapely
+
+    shapely.prepare(edge)
+    step = min(ROUGH_MM, gap / 2)  # none leads over the edge
+    ways = np.column_stack((np.cos(TURNS), np.sin(TURNS)))
+    while step > LEAST_STEP_MM:
+        spots = place + step * ways
+        gaps = shapely.distance(edge, shapely.points(spots))
+        best = int(np.argmax(gaps))
+        if gaps[best] > gap + step / 100:
+            place, gap = spots[best], float(gaps[best])
+        else:
+            step /= 2
+    return place, gap
+
+
+def heard(shape: Any, work: Callable[[], T]) -> T:
+    """What the work on a shape gives; where it is long, a stop is heard meanwhile."""
+    import shapely
+
+    return interruptible(work) if shapely.get_num_coordinates(shape) > LONG else work()
+
+
+def _on_rim(corners: Any, of: Any, rim: Chords) -> Any:
+    """Whether the chord that starts at a corner of a ring runs on the rim; (corners,)."""
+    number = rim.corner_numbers(corners)
+    one, then = number[:-1], number[1:]
+    both = (one >= 0) & (then >= 0)
+    on = np.append(both & ((rim.after[one] == then) | (rim.after[then] == one)), False)
+    asked = np.flatnonzero(~on[:-1] & (of[:-1] == of[1:]))
+    places = np.concatenate(
+        [corners[asked], corners[asked + 1], (corners[asked] + corners[asked + 1]) / 2]
+    )
+    on[asked] = (rim.gaps(places, RIM_MM) <= RIM_MM).reshape(3, -1).all(axis=0)
+    return on
+
+
+def _runs(on: Any) -> list[tuple[list[int], bool]]:
+    """Numbers of chords of a ring that follow each other and are all on or all off."""
+    count = len(on)
+    turns = np.flatnonzero(on != np.roll(on, 1))
+    if not len(turns):
+        return [(list(range(count)), bool(on[0]))]
+    ends = np.append(turns[1:], turns[0] + count)
+    return [
+        ([k % count for k in range(first, last)], bool(on[first]))
+        for first, last in zip(turns.tolist(), ends.tolist(), strict=True)
+    ]
+
+
+def _lines(runs: list[Any]) -> Any:
+    import shapely
+
+    return np.array([shapely.linestrings(run) for run in runs], dtype=object)
