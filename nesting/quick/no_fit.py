@@ -216,7 +216,8 @@ def take_out(free: NDArray[np.bool_], mask: Mask, i: int, j: int) -> None:
     a1 = min(free.shape[0], i0 + cells.shape[0])
     b1 = min(free.shape[1], j0 + cells.shape[1])
     if a1 > a0 and b1 > b0:
-        free[a0:a1, b0:b1] &= ~cells[a0 - i0 : a1 - i0, b0 - j0 : b1 - j0]
+        part = free[a0:a1, b0:b1]
+        np.greater(part, cells[a0 - i0 : a1 - i0, b0 - j0 : b1 - j0], out=part)  # and not
 
 
 def _turned(corners: NDArray[np.float64], degrees: float) -> NDArray[np.float64]:

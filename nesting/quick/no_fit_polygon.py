@@ -145,22 +145,23 @@ def mask_of(region: Any, first: Point, step_mm: float) -> tuple[NDArray[np.bool_
     low = (int(np.ceil((x0 - first[0]) / step_mm)), int(np.ceil((y0 - first[1]) / step_mm)))
     high = (int(np.floor((x1 - first[0]) / step_mm)), int(np.floor((y1 - first[1]) / step_mm)))
     shape = (max(0, high[0] - low[0] + 1), max(0, high[1] - low[1] + 1))
-    flips = np.zeros((shape[0], shape[1] + 1), dtype=np.int32)
+    odd = np.zeros((shape[0], shape[1] + 1), dtype=np.bool_)
     for ring in shapely.get_rings(shapely.get_parts(region)):
         points = shapely.get_coordinates(ring)
-        _flip_columns(flips, points, first, step_mm, low)
-    return (np.cumsum(flips, axis=1)[:, :-1] % 2).astype(bool), low
+        _flip_columns(odd, points, first, step_mm, low)
+    return np.logical_xor.accumulate(odd[:, :-1], axis=1), low
 
 
 def _flip_columns(
-    flips: NDArray[np.int32],
+    odd: NDArray[np.bool_],
     points: NDArray[np.float64],
     first: Point,
     step_mm: float,
     low: tuple[int, int],
 ) -> None:
-    """Count, for each column of constant x, the crossings below each grid point."""
-    columns, rows = flips.shape[0], flips.shape[1] - 1
+    """Tell, for each column of constant x, where a grid point has an odd number of crossings
+    between it and the one below."""
+    columns, rows = odd.shape[0], odd.shape[1] - 1
     ax, ay = points[:-1, 0], points[:-1, 1]
     bx, by = points[1:, 0], points[1:, 1]
     left, right = np.minimum(ax, bx), np.maximum(ax, bx)
@@ -175,4 +176,4 @@ def _flip_columns(
     y = ay[edge] + (x - ax[edge]) * slope
     row = np.ceil((y - first[1]) / step_mm).astype(int) - low[1]
     cell = column * (rows + 1) + np.clip(row, 0, rows)
-    flips += np.bincount(cell, minlength=flips.size).reshape(flips.shape).astype(np.int32)
+    np.logical_xor.at(odd.reshape(-1), cell, True)

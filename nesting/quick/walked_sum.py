@@ -86,9 +86,7 @@ def mask_within(
     slope = (by - ay)[edge] / (bx - ax)[edge]
     y = ay[edge] + (first[0] + (column + low[0]) * step_mm - ax[edge]) * slope
     row = np.clip(np.ceil((y - first[1]) / step_mm).astype(int) - low[1], 0, rows)
-    flips = np.bincount(
-        column * (rows + 1) + row,
-        weights=np.where(bx > ax, 1.0, -1.0)[edge],
-        minlength=columns * (rows + 1),
-    ).reshape(columns, rows + 1)
-    return np.cumsum(flips, axis=1)[:, :-1] > 0.5, low
+    flips = np.zeros((columns, rows + 1), dtype=np.int32)
+    ways = np.where(bx > ax, 1, -1).astype(np.int32)[edge]
+    np.add.at(flips.reshape(-1), column * (rows + 1) + row, ways)
+    return np.cumsum(flips[:, :-1], axis=1, dtype=np.int32) > 0, low
