@@ -11,7 +11,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from platewheel.nesting.quick.no_fit import Mask, NoFit, Variant, take_out, variants
+from platewheel.nesting.quick.no_fit import Mask, NoFit, Variant, take_out
 from platewheel.nesting.stock.layout import Placement, Sheet
 from platewheel.parts.geometry.blank import Blank
 
@@ -58,8 +58,7 @@ class Plate:
         self.placements: list[Placement] = []
         self._free: list[Spots] = []
         for blank in blanks:
-            allowed = fits.turns.get(blank.name, "any")
-            for variant in variants(blank, allowed, few=fits.few_turns):
+            for variant in fits.variants_of(blank):
                 free = fits.start_map(sheet, variant, margin_mm)
                 if free is not None:
                     self._free.append(Spots(variant, free))

@@ -98,9 +98,18 @@ class NoFit:
     _masks: dict[tuple[tuple[str, int], tuple[str, int]], Mask] = field(default_factory=dict)
     _packed: dict[tuple[tuple[str, int], tuple[str, int]], Packed] = field(default_factory=dict)
     _bytes: int = 0
+    _variants: dict[str, tuple[Variant, ...]] = field(default_factory=dict)
+    _round: dict[str, bool] = field(default_factory=dict)
     _scraps: dict[Edge, tuple[Scrap, ...]] = field(default_factory=dict)
     _starts: dict[tuple[Edge, tuple[str, int]], NDArray[np.uint8]] = field(default_factory=dict)
     _start_bytes: int = 0
+
+    def variants_of(self, blank: Blank) -> tuple[Variant, ...]:
+        """The turns a blank is tried at in this job."""
+        if blank.name not in self._variants:
+            turns = self.turns.get(blank.name, "any")
+            self._variants[blank.name] = variants(blank, turns, few=self.few_turns)
+        return self._variants[blank.name]
 
     def start_map(
         self, sheet: Sheet, variant: Variant, margin_mm: float
@@ -170,12 +179,18 @@ class NoFit:
     def _walked(self, fixed: Blank, moving: Blank) -> tuple[Any, Any]:
         """Corners of the widened and of the moving part, where both have one ring of them and so
         many pieces that to unite their sums would take long; None otherwise."""
-        outlines = fixed.outline, moving.outline
-        round_ones = any(isinstance(one, Circle) or sector_of(one) for one in outlines)
+        round_ones = self._is_round(fixed) or self._is_round(moving)
         sums = len(self._pieces_of(fixed)) * len(self._pieces_of(moving))
         if sums <= (FEW_ROUND if round_ones else FEW):
             return None, None
         return self._ring(fixed, wide=True), self._ring(moving, wide=False)
+
+    def _is_round(self, blank: Blank) -> bool:
+        """Whether it is a disc or an annular sector."""
+        if blank.name not in self._round:
+            edge = blank.outline
+            self._round[blank.name] = isinstance(edge, Circle) or sector_of(edge) is not None
+        return self._round[blank.name]
 
     def _ring(self, blank: Blank, *, wide: bool) -> NDArray[np.float64] | None:
         import shapely
