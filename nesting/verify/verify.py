@@ -15,6 +15,7 @@ from platewheel.parts.base.so_many import so_many
 from platewheel.parts.geometry.outline import Loop, Point, bounds, contains, polygon, segments
 
 TOLERANCE_MM = 1e-5  # positions are rounded to 1e-6 mm
+NEAR_MM = 1.0  # looked at even where parts may touch the edge, to tell those that do not
 SHARED_MM = 1e-6  # between parts that are placed by each other
 
 
@@ -88,9 +89,10 @@ def _edge_faults(
     margin_mm: float,
     tolerance_mm: float,
 ) -> Iterator[str]:
-    gaps = [loop_gap(loop, ring, margin_mm) for ring in (edge, *cut)]
+    gaps = [loop_gap(loop, ring, max(margin_mm, NEAR_MM)) for ring in (edge, *cut)]
     corners = [segment.start for segment in segments(loop)]
-    inside = (gaps[0] > 0 and contains(edge, corners[0])) or all(  # off the edge: one tells of all
+    within = gaps[0] > 0 and contains(edge, corners[0])  # off the edge: one corner tells of all
+    inside = within or all(
         contains(edge, point) or _point_off(edge, point) <= tolerance_mm for point in corners
     )
     for ring, gap in zip((edge, *cut), gaps, strict=True):
@@ -100,7 +102,7 @@ def _edge_faults(
         if gap < margin_mm - tolerance_mm:
             near = f"lies {gap:.4f} mm from the plate's edge, {margin_mm:g} wanted"
             yield f"{_said(placement)} {near}"
-    if margin_mm == 0:
+    if margin_mm == 0 and not (within and min(gaps) > 0):
         out = [_beyond(loop, edge), *(overlap_depth(loop, ring) for ring in cut)]
         inside = inside and max(out) <= tolerance_mm
     if not inside:
