@@ -223,3 +223,7 @@ def test_verdict_is_that_of_the_reference(
     over += [SPACING - a.distance(b) for i, a in enumerate(shapes) for b in shapes[:i]]
     if abs(max(over)) > 2e-3:  # else within the facets of the reference
         assert (told(layout) == "") == (max(over) < 0)
+
+
+def test_a_part_with_its_first_corner_on_the_plate_and_the_rest_off_it_is_told() -> None:
+    assert "lies off the plate" in told(laid((strip(200.0, 40.0), 500.0, 200.0, 0.0)))
