@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from platewheel.cli.job.gauge_faults import plate_faults, unasked_faults
-from platewheel.cli.job.own_parts import DrawnDisc, drawn_disc, own_parts
+from platewheel.cli.job.own_parts import DrawnDisc, drawn_disc, own_parts, so_many_faults
 from platewheel.cli.job.stray_keys import key_faults, section_faults
 from platewheel.cli.job.toml_file import read_toml
 from platewheel.cli.job.toml_lines import Places
@@ -188,7 +188,7 @@ def job_of(
             faults += (one.below(name) for one in key_faults(name, section, KINDS, REPEATED))
     drawn, bad_extras = own_parts(table, folder, RESERVED)
     disc, bad_disc = drawn_disc(table, folder)
-    faults += [*bad_extras, *bad_disc]
+    faults += [*bad_extras, *bad_disc, *so_many_faults(table, drawn, disc)]
     for name in REPEATED:
         rows = table.get(name, [])
         for i, row in enumerate(rows if isinstance(rows, list) else []):

@@ -7,8 +7,9 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
+from platewheel.cli.schema.job_head import JobHead
 from platewheel.nesting.cutting.kerf import torch_path
-from platewheel.nesting.drawings.all_lines import too_many_lines
+from platewheel.nesting.drawings.all_lines import copies_of, copies_of_disc, too_many_lines
 from platewheel.nesting.drawings.disc import DiscDrawing
 from platewheel.nesting.drawings.extra import Extra, extra_blank, read_extras
 from platewheel.nesting.drawings.layers import DrawingLayer, layer_faults
@@ -52,14 +53,29 @@ def own_parts(
     names = {row["name"] for row in extras if isinstance(row, dict) and _is_name(row.get("name"))}
     names |= {DISC.name} if "disc" in table else set()
     faults += layer_faults(rows, names)
-    places = [i for i, row in enumerate(extras) if isinstance(row, dict)]
-    if len(places) == len(drawn):
-        rows_read = [(i, *one) for i, one in zip(places, drawn, strict=True)]
-        faults += too_many_lines(rows_read)
+    places = _places(table)
     if cutting is not None and cutting.kerf_in_path and layers is not None and not faults:
         for i, (extra, outline) in zip(places, drawn, strict=True):
             faults += (fault.below(f"extra[{i}]") for fault in _unfollowed(extra, outline, cutting))
     return drawn, faults
+
+
+def so_many_faults(table: dict[str, Any], drawn: Read, disc: DrawnDisc | None) -> list[Fault]:
+    """Drawings of very many lines, wanted in numbers that no run would end with."""
+    places = _places(table)
+    copies = []
+    if len(places) == len(drawn):
+        copies = [copies_of(*one, row) for row, one in zip(places, drawn, strict=True)]
+    head = table.get("job")
+    wrong = find_faults(JobHead, head) if isinstance(head, dict) else []
+    if disc and isinstance(head, dict) and all(fault.key != "wheels" for fault in wrong):
+        copies.append(copies_of_disc(disc.spec.file, disc.blank, head["wheels"]))
+    return list(too_many_lines(copies))
+
+
+def _places(table: dict[str, Any]) -> list[int]:
+    """Rows of [[extra]] that are tables."""
+    return [i for i, row in enumerate(_rows(table, "extra")) if isinstance(row, dict)]
 
 
 def _layers(rows: Sequence[Any]) -> list[DrawingLayer] | None:

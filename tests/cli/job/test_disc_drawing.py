@@ -255,3 +255,22 @@ def test_two_jobs_differ_by_their_drawings(own: Job) -> None:
     rows = {row.key: row for row in differing_keys(plain, own)}
     assert "disc.file" in rows
     assert "disc.area_mm2" in rows
+
+
+def test_a_disc_of_so_many_lines_that_its_wheels_would_not_be_cut(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Three slots of four lines, rim, bore and a mark: 17 a disc, two discs a wheel."""
+    draw(tmp_path / "mine.dxf")
+    monkeypatch.setattr("platewheel.nesting.drawings.all_lines.MANY", 10)
+    monkeypatch.setattr("platewheel.nesting.drawings.all_lines.MOST_LINES", 102)
+    table = tomllib.loads(own_text())
+    table["job"]["wheels"] = 3
+    job_of(table, tmp_path)
+    table["job"]["wheels"] = 4
+    with pytest.raises(SpecError) as caught:
+        job_of(table, tmp_path)
+    (fault,) = caught.value.faults
+    assert fault.key == "disc.file"
+    assert "there are 136, 17 on each disc" in fault.allowed
+    assert "wheels = 3 in [job]" in fault.advice

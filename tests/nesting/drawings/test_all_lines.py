@@ -4,21 +4,33 @@ from __future__ import annotations
 
 import math
 
-from platewheel.nesting.drawings.all_lines import MOST_LINES, lines_of, too_many_lines
+from platewheel.nesting.drawings.all_lines import (
+    MOST_LINES,
+    Copies,
+    copies_of,
+    copies_of_disc,
+    lines_of,
+    too_many_lines,
+)
 from platewheel.nesting.drawings.extra import Extra
 from platewheel.nesting.drawings.read import Outline
-from platewheel.parts.geometry.outline import Circle, polygon
+from platewheel.parts.geometry.blank import Blank
+from platewheel.parts.geometry.outline import Circle, Line, polygon
+
+
+def many_sided(corners: int, radius: float) -> tuple[Line, ...]:
+    turns = [2 * math.pi * k / corners for k in range(corners)]
+    return polygon([(radius * math.cos(t), radius * math.sin(t)) for t in turns])
 
 
 def part(corners: int, count: int, name: str = "part") -> tuple[Extra, Outline]:
-    turns = [2 * math.pi * k / corners for k in range(corners)]
-    edge = polygon([(50 * math.cos(t), 50 * math.sin(t)) for t in turns])
+    edge = many_sided(corners, 50.0)
     extra = Extra(name=name, file=f"{name}.dxf", thickness_mm=6, count=count)
     return extra, Outline(edge, (Circle((0.0, 0.0), 5.0),), (), ())
 
 
-def numbered(*parts: tuple[Extra, Outline]) -> list[tuple[int, Extra, Outline]]:
-    return [(row, *one) for row, one in enumerate(parts)]
+def numbered(*parts: tuple[Extra, Outline]) -> list[Copies]:
+    return [copies_of(*one, row) for row, one in enumerate(parts)]
 
 
 def test_holes_count_too() -> None:
@@ -40,4 +52,18 @@ def test_what_is_told_is_allowed() -> None:
     counts = [int(fault.advice.split()[2]) for fault in faults]
     mended = numbered(part(3900, counts[0]), part(2000, counts[1], "other"))
     assert list(too_many_lines(mended)) == []
-    assert sum(lines_of(one) * extra.count for _, extra, one in mended) > 0.95 * MOST_LINES
+    assert sum(lines_of(one.drawn) * one.count for one in mended) > 0.95 * MOST_LINES
+
+
+def test_discs_count_two_to_a_wheel() -> None:
+    """An opening of 3898 lines, and 4 of rim and bore."""
+    bore, rim = Circle((-100.0, 0.0), 9.0), Circle((0.0, 0.0), 140.0)
+    disc = Blank("disc", "hub disc", 6.0, rim, (many_sided(3898, 60.0), bore))
+    (fault,) = too_many_lines([copies_of_disc("mine.dxf", disc, 100)])
+    assert (fault.key, fault.value) == ("disc.file", "mine.dxf")
+    assert f"there are {2 * 100 * 3902}, 3902 on each disc" in fault.allowed
+    assert fault.advice.startswith("wheels = 44 in [job] and the rest")
+    assert 2 * 44 * 3902 <= MOST_LINES < 2 * 45 * 3902
+    assert list(too_many_lines([copies_of_disc("mine.dxf", disc, 44)])) == []
+    beside = [copies_of_disc("mine.dxf", disc, 40), *numbered(part(3900, 80))]
+    assert [one.key for one in too_many_lines(beside)] == ["disc.file", "extra[0].count"]
