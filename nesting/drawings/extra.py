@@ -24,7 +24,7 @@ from platewheel.parts.base.spec_model import Rule, Spec, find_faults
 from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.geometry.outline import Circle, bounds
 
-MOST_FINE = 5000  # each is measured and filled: a millisecond or two
+MOST_FINE = 10_000  # each is measured and filled: a millisecond or two
 
 
 class Extra(Spec):
