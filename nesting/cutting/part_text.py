@@ -15,6 +15,7 @@ from typing import Any
 from platewheel.nesting.cutting.on_steel import SAG_MM, along, marks_on_steel, steel_of
 from platewheel.nesting.geometry.stroke_words import word_box, word_strokes
 from platewheel.nesting.stock.cutting import LEAST_WEB_MM, Cutting
+from platewheel.parts.base.interruptible import interruptible
 from platewheel.parts.geometry.blank import Blank, MarkPoint, MarkText
 from platewheel.parts.geometry.outline import Arc, Circle, Loop, Point
 
@@ -122,8 +123,9 @@ def _free_steel(blank: Blank, clear_mm: float, drilled_mm: float) -> Any:
         for mark in marks_on_steel(blank)
         if isinstance(mark, MarkPoint)
     ]
-    inner = steel_of(blank).buffer(-clear_mm - 2 * SAG_MM if clear_mm else 0.0)
-    return inner.difference(shapely.union_all(drilled))
+    shrunk_mm = clear_mm + 2 * SAG_MM if clear_mm else 0.0
+    inner = interruptible(lambda: steel_of(blank).buffer(-shrunk_mm))
+    return interruptible(lambda: inner.difference(shapely.union_all(drilled)))
 
 
 def _others(blank: Blank, named: MarkText | None) -> Iterator[Any]:

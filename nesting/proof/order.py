@@ -22,7 +22,7 @@ from platewheel.nesting.proof.scene import Scene, line_of, said
 from platewheel.parts.base.so_many import so_many
 from platewheel.parts.geometry.outline import Point
 
-AT_ONCE = 20_000  # pieces asked for what runs along them: memory is bounded
+AT_ONCE = 2000  # pieces asked for what runs along them: memory is bounded, a stop heard between
 TWICE_MM = 0.002  # two cuts as near as this along their way are one
 LEAST_MM = 0.01  # shorter common ways are a crossing
 SHARES = (0.05, 0.275, 0.5, 0.725, 0.95)
