@@ -17,7 +17,7 @@ T = TypeVar("T")
 RIM_MM = 1e-6  # from the rim of what the disc reaches to what is left over at it
 FEW = 50  # walls compared each with each
 LONG = 500  # corners: work on more is long
-MANY = 100  # places: the widths of more are measured less finely, within ROUGH_MM / 4
+MANY, WINDING = 100, 2000  # places, corners of one: more are measured within ROUGH_MM / 4
 FINE_MM, ROUGH_MM = 0.01, 0.1  # how near the widest place is found
 LEAST_STEP_MM = 0.001
 TURNS = np.arange(8) * (math.pi / 4)
@@ -68,9 +68,10 @@ def widest(rest: Any, of: int) -> tuple[Point, float]:
     """Where it, one of so many, is widest, and how wide."""
     import shapely
 
-    near = ROUGH_MM if of > MANY else FINE_MM
+    rough = of > MANY or shapely.get_num_coordinates(rest) > WINDING
+    near = ROUGH_MM if rough else FINE_MM
     found = heard(rest, lambda: shapely.maximum_inscribed_circle(rest, tolerance=near))
-    if of <= MANY:
+    if not rough:
         return found.coords[0], 2 * found.length
     place, gap = _uphill(rest.boundary, np.array(found.coords[0]), found.length)
     return (float(place[0]), float(place[1])), 2 * gap
