@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import replace
-from functools import partial
+from functools import lru_cache, partial
 from typing import TYPE_CHECKING
 
 from platewheel.parts.base.faults import Fault, SpecError
@@ -154,11 +154,16 @@ def own_section(spec: WheelSpec, disc: Blank) -> Sections:
 
 def own_disc(spec: WheelSpec, disc: Blank, side: Side) -> cq.Solid:
     """The disc in its place on the wheel: axis Z, its +x on +X; mm. Raises: GeometryError."""
+    made: cq.Solid = _solid(disc, *disc_z_mm(spec, side)).copy()  # a mesh of it stays its own
+    return made
+
+
+@lru_cache(maxsize=4)  # asked for by the drawings, the files and the whole wheel
+def _solid(disc: Blank, low: float, high: float) -> cq.Solid:
     import cadquery as cq
 
     from platewheel.parts.geometry.solid import one_solid
 
-    low, high = disc_z_mm(spec, side)
     edge, *holes = (_wire(loop, low) for loop in (disc.outline, *disc.holes))
     solid = cq.Solid.extrudeLinear(edge, holes, cq.Vector(0, 0, high - low))
     return one_solid(solid, disc.name)

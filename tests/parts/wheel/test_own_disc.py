@@ -14,7 +14,13 @@ from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.geometry.outline import Arc, Circle, moved, polygon, reversed_loop
 from platewheel.parts.wheel.assembly import wheel_mass_kg, wheel_parts, wheel_sections, wheel_solids
 from platewheel.parts.wheel.hub_disc import disc_blank, disc_volume_mm3
-from platewheel.parts.wheel.own_disc import as_disc, as_fitted_faults, most_gap_mm, reach_mm
+from platewheel.parts.wheel.own_disc import (
+    as_disc,
+    as_fitted_faults,
+    most_gap_mm,
+    own_solids,
+    reach_mm,
+)
 from platewheel.parts.wheel.part import Part
 from platewheel.parts.wheel.spec import WheelSpec
 from tests.parts.settings import demo_setting
@@ -138,3 +144,12 @@ def test_reach_of_a_circle(x: float, y: float, radius: float) -> None:
     out = math.hypot(x, y)
     assert near == pytest.approx(abs(out - radius), abs=1e-6)
     assert far == pytest.approx(out + radius, abs=1e-6)
+
+
+def test_a_disc_asked_for_again_is_the_same_and_shares_nothing() -> None:
+    """Its mesh is its own, so that no file hangs on what was drawn before it."""
+    (name, one), _ = own_solids(SPEC, disc())
+    one.tessellate(0.5)
+    (again, other), _ = own_solids(SPEC, disc())
+    assert (name, one.Volume()) == (again, pytest.approx(other.Volume(), rel=1e-12))
+    assert not one.wrapped.IsPartner(other.wrapped)
