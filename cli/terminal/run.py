@@ -5,6 +5,7 @@ from __future__ import annotations
 import logging
 import os
 import re
+import signal
 import sys
 import warnings
 from collections.abc import Callable
@@ -21,6 +22,7 @@ from platewheel.cli.work.stopping import (
 )
 from platewheel.parts.base.interruptible import hear_kept
 
+INTERRUPTED = 128 + signal.SIGINT  # so the library of commands ends at Ctrl-C, without a word
 NO_HOME = "/proc/no-home"  # nothing is there, and nobody can make it
 
 
@@ -76,6 +78,8 @@ def _left(command: Callable[[], object]) -> int:
     try:
         command()
     except SystemExit as left:
+        if left.code == INTERRUPTED:  # between what meets it in a command and the command's end
+            return _told_to_stop()
         return left.code if isinstance(left.code, int) else int(left.code is not None)
     except (KeyboardInterrupt, ToldToStop):  # before the command had begun, or after it
         return _told_to_stop()
