@@ -95,17 +95,18 @@ def tell(lines: Sequence[str]) -> None:
     """Findings on stderr, one a line; folded on a terminal."""
     width = columns(sys.stderr)
     for line in lines:
-        sys.stderr.write("\n".join(folded(_quiet(line), width)) + "\n")
+        sys.stderr.write("\n".join(folded(quiet(line), width)) + "\n")
 
 
 def tell_file(file: Path, *, aside: bool = False) -> None:
     """Where a file has been written, on stdout or `aside` on stderr: for a program as it is named,
     for a person without what a terminal would act upon."""
     stream = sys.stderr if aside else sys.stdout
-    stream.write((_quiet(str(file)) if stream.isatty() else str(file)) + "\n")
+    stream.write((quiet(str(file)) if stream.isatty() else str(file)) + "\n")
 
 
-def _quiet(line: str) -> str:
+def quiet(line: str) -> str:
+    """The line without what a terminal would act upon."""
     return "".join(c if c.isprintable() else " " for c in line)
 
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from typing import Any
 
+from platewheel.cli.terminal.exits import quiet
 from platewheel.cli.terminal.width import NARROW, PIPED, columns, folded, row_blocks
 from platewheel.cli.words.by_hand import hand_words
 from platewheel.cli.words.figures import over_words, payload_words, web_words
@@ -43,9 +44,7 @@ def steps() -> Iterator[Steps]:
 def say(line: str) -> None:
     """A line on stdout, folded on a terminal, without what that would act upon."""
     width = columns(sys.stdout)
-    if width is not None:
-        line = "".join(c if c.isprintable() else " " for c in line)
-    print("\n".join(folded(line, width)))
+    print("\n".join(folded(line if width is None else quiet(line), width)))
 
 
 def show_table(title: str, table: Table) -> None:
