@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from platewheel.cli.job.gauge_faults import plate_faults, unasked_faults
-from platewheel.cli.job.own_parts import DrawnDisc, drawn_disc, own_parts, so_many_faults
+from platewheel.cli.job.own_parts import DrawnDisc, drawn_disc, own_parts
 from platewheel.cli.job.stray_keys import key_faults, section_faults
 from platewheel.cli.job.toml_file import read_toml
 from platewheel.cli.job.toml_lines import Places
@@ -17,6 +17,12 @@ from platewheel.cli.ledger.rack import Rack, rack_of
 from platewheel.cli.schema.job_head import JobHead
 from platewheel.cli.schema.job_sections import KINDS, OPTIONAL, REPEATED, SINGLE, UNASKED
 from platewheel.nesting.cutting.cut_speed import CutSpeed, speed_faults
+from platewheel.nesting.drawings.all_lines import (
+    Copies,
+    copies_of,
+    copies_of_disc,
+    too_many_lines,
+)
 from platewheel.nesting.drawings.disc import DiscDrawing
 from platewheel.nesting.drawings.extra import Extra, ExtraPart, extra_parts
 from platewheel.nesting.drawings.layers import DrawingLayer
@@ -188,7 +194,7 @@ def job_of(
             faults += (one.below(name) for one in key_faults(name, section, KINDS, REPEATED))
     drawn, bad_extras = own_parts(table, folder, RESERVED)
     disc, bad_disc = drawn_disc(table, folder)
-    faults += [*bad_extras, *bad_disc, *so_many_faults(table, drawn, disc)]
+    faults += [*bad_extras, *bad_disc]
     for name in REPEATED:
         rows = table.get(name, [])
         for i, row in enumerate(rows if isinstance(rows, list) else []):
@@ -214,6 +220,7 @@ def job_of(
     faults += [*curve_faults(job.track, job.wagon), *way_faults(job.way, job.track, job.wagon)]
     faults += file_layer_faults(job.file_layers, job.cutting.dxf_version)
     faults += wear_faults(job.wheel, job.use)
+    faults += too_many_lines([*_drawn_copies(job)], job.stock, job.offcuts)
     if "gauges" in table:
         faults += unasked_faults(table["gauges"])
     if gauges_cut:
@@ -233,6 +240,14 @@ def _cut_thicknesses_mm(job: Job) -> list[float]:
     extras = [extra.blank.thickness_mm for extra in job.extras]
     gauges = [job.gauges.thickness_mm] if job.gauges.thickness_mm else []
     return [*tread, wheel.disc_thickness_mm, wheel.flange_thickness_mm, *extras, *gauges]
+
+
+def _drawn_copies(job: Job) -> Iterator[Copies]:
+    """What is cut to the user's own drawings."""
+    yield from (copies_of(part, row) for row, part in enumerate(job.extras))
+    if job.drawn_disc:
+        disc = job.drawn_disc
+        yield copies_of_disc(disc.spec.file, disc.blank, job.wheel.steel, job.head.wheels)
 
 
 def _repeated_names(table: dict[str, Any]) -> Iterator[Fault]:

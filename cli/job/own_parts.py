@@ -7,9 +7,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
-from platewheel.cli.schema.job_head import JobHead
 from platewheel.nesting.cutting.kerf import torch_path
-from platewheel.nesting.drawings.all_lines import copies_of, copies_of_disc, too_many_lines
 from platewheel.nesting.drawings.disc import DiscDrawing
 from platewheel.nesting.drawings.extra import Extra, extra_blank, read_extras
 from platewheel.nesting.drawings.layers import DrawingLayer, layer_faults
@@ -59,19 +57,6 @@ def own_parts(
         for i, (extra, outline) in zip(places, drawn, strict=True):
             faults += (fault.below(f"extra[{i}]") for fault in _unfollowed(extra, outline, cutting))
     return drawn, faults
-
-
-def so_many_faults(table: dict[str, Any], drawn: Read, disc: DrawnDisc | None) -> list[Fault]:
-    """Drawings of very many lines, wanted in numbers that no run would end with."""
-    places = _places(table)
-    copies = []
-    if len(places) == len(drawn):
-        copies = [copies_of(*one, row) for row, one in zip(places, drawn, strict=True)]
-    head = table.get("job")
-    wrong = find_faults(JobHead, head) if isinstance(head, dict) else []
-    if disc and isinstance(head, dict) and all(fault.key != "wheels" for fault in wrong):
-        copies.append(copies_of_disc(disc.spec.file, disc.blank, head["wheels"]))
-    return list(too_many_lines(copies))
 
 
 def _places(table: dict[str, Any]) -> list[int]:

@@ -1,20 +1,25 @@
-"""How many lines and arcs the drawings of a job make on all its plates together."""
+"""How many lines and arcs the drawings of a job make on all plates that are cut differently."""
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from platewheel.nesting.drawings.extra import Extra
-from platewheel.nesting.drawings.read import Outline
+from platewheel.nesting.drawings.extra import ExtraPart
+from platewheel.nesting.stock.stock import Offcut, Stock
 from platewheel.parts.base.faults import Fault
 from platewheel.parts.geometry.blank import Blank
-from platewheel.parts.geometry.outline import segments
+from platewheel.parts.geometry.outline import area_mm2, polygon, segments
 
-MANY = 200  # of one part: parts of fewer lie on plates that are cut alike, written and proved once
-# Each is laid, written, drawn, read back and proved: 700 parts of 2000, 1.4 million lines, took
-# `nest` 54 s and 790 MB, 1.2 million of twenty drawings 114 s and 1.3 GB
+MANY = 200  # of one part: many thousands of simpler ones end in seconds
+# Each is laid, written, drawn, read back and proved: 1.2 million of twenty drawings took `nest`
+# 114 s and 1.3 GB, 3.9 million of five more than 150 s and 2 GB; 1500 parts of 3900 lines that fill
+# plates cut alike 27 s
 MOST_LINES = 1_200_000
+# Plates cut differently, beyond one for each kind of part: what a kind fills alone is cut again and
+# again from one layout, as long as it lasts; then one that it shares, and the last
+MORE_PLATES = 2
 DISCS = 2  # of a wheel
 
 
@@ -24,44 +29,75 @@ class Copies:
 
     key: str
     value: object
-    name: str
-    drawn: Outline | Blank
+    drawn: Blank
+    steel: str
     count: int
     stands: str = "count = {most} here"
     each: int = 1  # parts for one of what the user counts
 
 
-def copies_of(extra: Extra, drawn: Outline, row: int) -> Copies:
-    """Of a part of the user's own."""
-    return Copies(f"extra[{row}].count", extra.count, extra.name, drawn, extra.count)
+def copies_of(part: ExtraPart, row: int) -> Copies:
+    """Of a part of the user's own, the job's [[extra]] number `row`."""
+    count = part.spec.count
+    return Copies(f"extra[{row}].count", count, part.blank, part.steel, count)
 
 
-def copies_of_disc(file: str, disc: Blank, wheels: int) -> Copies:
+def copies_of_disc(file: str, disc: Blank, steel: str, wheels: int) -> Copies:
     """Of a disc of the user's own."""
     stands = "wheels = {most} in [job]"
-    return Copies("disc.file", file, disc.name, disc, DISCS * wheels, stands, DISCS)
+    return Copies("disc.file", file, disc, steel, DISCS * wheels, stands, DISCS)
 
 
-def lines_of(drawn: Outline | Blank) -> int:
+def lines_of(drawn: Blank) -> int:
     """Lines and arcs that are cut or marked on one part."""
     cut = sum(len(segments(loop)) for loop in (drawn.outline, *drawn.holes))
     return cut + len(drawn.marks)
 
 
-def too_many_lines(all_of_them: Sequence[Copies]) -> Iterator[Fault]:
-    """A fault for each part of so many lines that a job of all of them would not end."""
+def too_many_lines(
+    all_of_them: Sequence[Copies], stock: Sequence[Stock], offcuts: Sequence[Offcut]
+) -> Iterator[Fault]:
+    """A fault for each part of so many lines that a job of all of them would not end.
+
+    Plates that are cut alike are worked out once: of each part at most so many are counted as have
+    room on plates that differ.
+    """
     each = {one.key: lines_of(one.drawn) for one in all_of_them}
-    fine = [one for one in all_of_them if each[one.key] > MANY]
-    total = sum(each[one.key] * one.count for one in fine)
+    counted = {
+        one.key: min(one.count, _most_that_differ(one, all_of_them, stock, offcuts))
+        for one in all_of_them
+        if each[one.key] > MANY
+    }
+    total = sum(each[key] * count for key, count in counted.items())
     if total <= MOST_LINES:
         return
-    for one in fine:
-        most = max(1, int(one.count / one.each * MOST_LINES / total))
+    for one in all_of_them:
+        if one.key not in counted:
+            continue
+        most = max(1, int(counted[one.key] / one.each * MOST_LINES / total))
         yield Fault(
             one.key,
             one.value,
-            f"at most {MOST_LINES} lines and arcs on all parts that have more than {MANY} each; "
-            f"there are {total}, {each[one.key]} on each {one.name}",
+            f"at most {MOST_LINES} lines and arcs on all parts that have more than {MANY} each, "
+            f"plates that are cut alike counted once; there are about {total}, {each[one.key]} on "
+            f"each {one.drawn.name}",
             f"{one.stands.format(most=most)} and the rest in jobs of their own, or draw its "
             "curves as arcs, not as many short lines",
         )
+
+
+def _most_that_differ(
+    one: Copies, all_of_them: Sequence[Copies], stock: Sequence[Stock], offcuts: Sequence[Offcut]
+) -> int:
+    """How many of a part have room, by area, on all plates of its steel that are cut differently:
+    of the largest plate one for each kind of part and MORE_PLATES; each offcut once."""
+    steel = one.steel, one.drawn.thickness_mm
+    alike = {other.key for other in all_of_them if (other.steel, other.drawn.thickness_mm) == steel}
+    large = [s.length_mm * s.width_mm for s in stock if (s.steel, s.thickness_mm) == steel]
+    room = max(large, default=0.0) * (len(alike) + MORE_PLATES)
+    room += sum(
+        area_mm2(polygon([(x, y) for x, y in piece.outline]))
+        for piece in offcuts
+        if (piece.steel, piece.thickness_mm) == steel
+    )
+    return math.ceil(room / area_mm2(one.drawn.outline))
