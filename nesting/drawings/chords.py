@@ -115,5 +115,5 @@ class Chords:
 
 
 def _as_numbers(places: Any) -> Any:
-    """Each place as one number, so that they can be sorted; no -0.0."""
-    return places[:, 0] + 0.0 + 1j * (places[:, 1] + 0.0)
+    """Each place as one number, so that they can be sorted."""
+    return places[:, 0] + 1j * places[:, 1]

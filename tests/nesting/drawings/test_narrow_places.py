@@ -39,9 +39,11 @@ def test_chords_near_a_place_are_those_that_a_polygon_library_finds(spots, wide:
 
 def test_a_run_goes_on_over_corners_and_over_the_start_of_a_ring() -> None:
     edge = Chords(shapely.box(0, 0, 10, 4).boundary)
-    centres = np.array([[*edge.ends[0, 0]], [5.0, 2.0], [50.0, 50.0]])
-    at_corner, between, nowhere = edge.runs_in(centres, 2.5)
-    assert at_corner == [(tuple(edge.ends[0, 0]), pytest.approx(5.0))]
+    corners = edge.ends[:, 0].tolist()
+    *at_corners, between, nowhere = edge.runs_in(
+        np.array([*corners, [5.0, 2.0], [50.0, 50.0]]), 2.5
+    )
+    assert at_corners == [[(tuple(corner), pytest.approx(5.0))] for corner in corners]
     assert sorted(between) == [((5.0, 0.0), pytest.approx(3.0)), ((5.0, 4.0), pytest.approx(3.0))]
     assert nowhere == []
 
@@ -51,6 +53,11 @@ def test_corners_are_known_by_their_place() -> None:
     numbers = edge.corner_numbers(np.array([(95.0, 5.0), (-10.0, -9.0), (95.0, 5.1)]))
     assert edge.ends[numbers[:2], 0].tolist() == [[95.0, 5.0], [-10.0, -9.0]]
     assert numbers[2] == -1
+    square = Chords(shapely.box(0, 0, 4, 3).boundary)
+    (number,) = square.corner_numbers(-np.zeros((1, 2)))  # -0.0 is 0.0
+    assert number >= 0
+    assert square.ends[number, 0].tolist() == [0.0, 0.0]
+    assert Chords(shapely.Polygon().boundary).corner_numbers(np.zeros((2, 2))).tolist() == [-1, -1]
     assert np.array_equal(edge.ends[edge.after, 0], edge.ends[:, 1])
 
 
