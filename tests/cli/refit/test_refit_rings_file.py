@@ -144,6 +144,24 @@ def test_files_that_cannot_be_read(
     assert faults(tmp_path, text, wheel) == keys
 
 
+@pytest.mark.parametrize(
+    ("text", "found", "advice"),
+    [
+        (HEAD + "\n" * 20_600, "20600 lines", "share the rings out"),
+        (f"{HEAD}\n1,{'9' * 400},6\n", "9" * 400, "fewer digits"),
+        (f"{HEAD.replace(',', ';')}\n1;{'9' * 400},5;6\n", f"{'9' * 400},5", "fewer digits"),
+    ],
+)
+def test_very_many_lines_and_digits(
+    tmp_path: Path, wheel: WheelSpec, text: str, found: str, advice: str
+) -> None:
+    with pytest.raises(SpecError) as caught:
+        read_rings(_written(tmp_path, text), wheel)
+    (fault,) = caught.value.faults
+    assert fault.value == found
+    assert fault.advice.startswith(advice)
+
+
 def test_nothing_is_written_where_one_ring_is_impossible(own_folder: Path) -> None:
     write_job(own_folder, job_text())
     (own_folder / "r.csv").write_text(f"{HEAD}\n1,565.5,6\n2,5655,6\n3,565.5,6 mm\n")
