@@ -16,6 +16,7 @@ import numpy as np
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
+PAST_MM = 1e-7  # beyond what directions and sums are rounded by, far below the spacing's HAIR_MM
 ROUND = 2**40  # parts of a full turn: directions are whole numbers, so that like ones are the same
 
 
@@ -59,7 +60,7 @@ def _sides_at(walk: Walk, other: Walk, *, after: bool) -> NDArray[np.float64]:
     wide = np.abs(other.turns)[None]
     side, corner = np.nonzero((past > 0) & (past <= wide) if after else past < wide)
     start = walk.corners[side] + other.corners[corner]
-    end = start + walk.sides[side]
+    end = np.roll(walk.corners, -1, axis=0)[side] + other.corners[corner]  # where the next begins
     right = other.turns[corner] < 0
     start[right], end[right] = end[right], start[right]
     return np.concatenate([start, end], axis=1)
@@ -69,7 +70,12 @@ def mask_within(
     edges: NDArray[np.float64], first: tuple[float, float], step_mm: float
 ) -> tuple[NDArray[np.bool_], tuple[int, int]]:
     """Grid points first + (i, j) step that the closed walks go round, as mask[i, j], with the index
-    of its corner. Exact at the grid points."""
+    of its corner. Exact at the grid points.
+
+    Asked a little past each, since grid points may lie on sides that are run both ways: rounding
+    would tell on which side of either.
+    """
+    first = (first[0] + PAST_MM, first[1] + PAST_MM)
     ends = edges.reshape(-1, 2)
     (x0, y0), (x1, y1) = ends.min(axis=0), ends.max(axis=0)
     low = (int(np.ceil((x0 - first[0]) / step_mm)), int(np.ceil((y0 - first[1]) / step_mm)))

@@ -5,15 +5,17 @@ from __future__ import annotations
 import math
 
 import numpy as np
+import pytest
 import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from platewheel.nesting.geometry.facets import laid_polygon
 from platewheel.nesting.quick.no_fit import NoFit, variants
 from platewheel.nesting.quick.no_fit_polygon import mask_of, no_fit_polygon
 from platewheel.nesting.quick.walked_sum import mask_within, walk_of, walked_sum
 from platewheel.parts.geometry.blank import Blank
-from platewheel.parts.geometry.outline import Point, polygon
+from platewheel.parts.geometry.outline import Point, moved, polygon
 from tests.bench.sizes import comb, thin_c, wavy
 
 FAR = st.integers(5, 60)  # whole mm, so that corners and grid points fall together
@@ -86,3 +88,29 @@ def test_a_hollow_that_the_spacing_closes_is_left_to_the_union() -> None:
     (mask, (i, j)) = fits.mask(variants(ring)[0], variants(disc)[0])
     low, high = variants(ring)[0].low, variants(disc)[0].low
     assert not mask[round(high[0] - low[0]) - i, round(high[1] - low[1]) - j]
+
+
+@pytest.mark.parametrize("turns", [(90, 270), (180, 90), (270, 180)])
+def test_parts_that_may_touch_do_not_overlap_at_any_grid_point(turns: tuple[int, int]) -> None:
+    """Corners on whole mm, turned: grid points lie on sides of both, but for the last digit."""
+    one, other = blank("one", comb(6, 8.0, 20.0)), blank("other", comb(4, 12.0, 25.0))
+    fits = NoFit(0.0, 1.0)
+    fixed, moving = (
+        next(v for v in variants(part) if v.rotation_deg == turn)
+        for part, turn in zip((one, other), turns, strict=True)
+    )
+    assert fits._walked(one, other)[0] is not None
+    mask, low = fits.mask(fixed, moving)
+    shapes = [
+        shapely.Polygon(laid_polygon(moved(v.blank.outline, 0, 0, v.rotation_deg)))
+        for v in (fixed, moving)
+    ]
+    off = np.stack(np.indices(mask.shape), axis=-1).reshape(-1, 2) + np.array(low)
+    off = off + np.array(fixed.low) - np.array(moving.low)
+    laid = shapely.polygons(shapely.get_coordinates(shapes[1])[None] + off[:, None])
+    shapely.prepare(shapes[0])
+    overlap = shapely.area(shapely.intersection(shapes[0], laid))
+    apart = shapely.distance(shapes[0], laid)
+    barred = mask.ravel()
+    assert (overlap[~barred] < 1e-4).all()
+    assert (apart[barred] < 1e-6).all()
