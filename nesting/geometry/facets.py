@@ -7,45 +7,61 @@ search finds is verified on the true arcs all the same (`nesting.verify.verify`)
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import replace
 
 from platewheel.nesting.geometry.plain import joined_convex, plain_about
-from platewheel.parts.geometry.outline import Arc, Circle, Line, Loop, Point, area_mm2
+from platewheel.parts.geometry.outline import Arc, Circle, Line, Loop, Point, Segment, area_mm2
 
 TOLERANCE_MM = 0.3  # how far a facet may stand off the true curve
+FINER, LEAST_MM = 4.0, 1e-7  # by so much from try to try, where facets cross; no edges lie nearer
 MOST_CORNERS = 200  # of a polygon that is laid as it is
 MANY_CORNERS = 30  # of more, triangles are joined: each is held against each of another part
 
 
-def facets_in(arc: Arc) -> int:
+def facets_in(arc: Arc, tolerance_mm: float = TOLERANCE_MM) -> int:
     """Least number of facets that keep within the tolerance."""
-    step = 2 * math.acos(arc.radius_mm / (arc.radius_mm + TOLERANCE_MM))
+    step = 2 * math.acos(arc.radius_mm / (arc.radius_mm + tolerance_mm))
     return max(1, math.ceil(math.radians(abs(arc.sweep_deg)) / step))
 
 
 def outer_polygon(loop: Loop) -> list[Point]:
     """Corners of a polygon that holds the loop: round outsides circumscribed, hollows cut short.
 
-    The loop runs counter-clockwise or is a circle.
+    The loop runs counter-clockwise or is a circle. Facets are finer where those of round edges
+    that nearly touch would cross.
     """
     if isinstance(loop, Circle):
-        return _tangent_corners(Arc(loop.centre, loop.radius_mm, 0.0, 360.0))
+        return _tangent_corners(Arc(loop.centre, loop.radius_mm, 0.0, 360.0), TOLERANCE_MM)
+    points = _about(loop, TOLERANCE_MM)
+    if not any(isinstance(segment, Arc) for segment in loop):
+        return points
+    import shapely
+
+    tolerance_mm = TOLERANCE_MM
+    while not shapely.Polygon(points).is_valid and tolerance_mm > LEAST_MM:
+        tolerance_mm /= FINER
+        points = _about(loop, tolerance_mm)
+    return points
+
+
+def _about(loop: Sequence[Segment], tolerance_mm: float) -> list[Point]:
     points: list[Point] = []
     for segment in loop:
         points.append(segment.start)
         if isinstance(segment, Line):
             continue
         if segment.sweep_deg > 0:  # material inside the arc: corners where tangents meet
-            points += _tangent_corners(segment)
+            points += _tangent_corners(segment, tolerance_mm)
         else:  # material outside the arc: chords cut into the hollow
-            count = facets_in(segment)
+            count = facets_in(segment, tolerance_mm)
             step = segment.sweep_deg / count
             points += [segment.at(segment.start_deg + i * step) for i in range(1, count)]
     return points
 
 
-def _tangent_corners(arc: Arc) -> list[Point]:
-    count = facets_in(arc)
+def _tangent_corners(arc: Arc, tolerance_mm: float) -> list[Point]:
+    count = facets_in(arc, tolerance_mm)
     step = arc.sweep_deg / count
     wide = replace(arc, radius_mm=arc.radius_mm / math.cos(math.radians(step) / 2))
     return [wide.at(arc.start_deg + (i + 0.5) * step) for i in range(count)]

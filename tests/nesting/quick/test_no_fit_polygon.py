@@ -15,7 +15,7 @@ from platewheel.nesting.geometry.facets import TOLERANCE_MM, convex_pieces, oute
 from platewheel.nesting.quick.no_fit import NoFit
 from platewheel.nesting.quick.no_fit_polygon import mask_of, no_fit_polygon, turned_pieces
 from platewheel.parts.geometry.blank import Blank
-from platewheel.parts.geometry.outline import Circle
+from platewheel.parts.geometry.outline import Arc, Circle, Line, polygon
 from tests.nesting.plates import SAG_MM, disc, faceted, sector, strip, tapered
 
 
@@ -25,7 +25,18 @@ def begun_later(blank: Blank, at: int) -> Blank:
     return replace(blank, outline=(*blank.outline[at:], *blank.outline[:at]))
 
 
+def two_lobes(radius_mm: float, apart_mm: float) -> Blank:
+    """Round lobes side by side on a bar, which nearly touch."""
+    x, y, half = radius_mm + apart_mm / 2, 10 + 0.6 * radius_mm, 0.8 * radius_mm
+    low = math.degrees(math.atan2(-0.6, 0.8))
+    right, left = (Arc((at, y), radius_mm, low, 180 - 2 * low) for at in (x, -x))
+    end = x + half
+    lines = polygon([left.end, (-end, 0.0), (end, 0.0), right.start])[:-1]
+    return Blank("lobes", "part", 6.0, (*lines, right, Line(right.end, left.start), left))
+
+
 BLANKS = {
+    "two lobes": two_lobes(12.0, 0.3),
     "disc": disc(60.0),
     "strip": strip(120.0, 20.0),
     "cone": sector(40.0, 55.0, 330.0),
