@@ -20,6 +20,8 @@ if TYPE_CHECKING:
 
 Pieces = Sequence[Sequence[Point]]
 HAIR_MM = 1e-6  # a part may lie just at the spacing; far below the verifier's tolerance
+ROUNDING_MM = 2.0**-24  # far below HAIR_MM; sums of such numbers are exact
+WITHIN = 1e-5  # of the way from a corner to the middle: off the union's own edge
 MANY = 2000  # sums: to unite more takes so long that Ctrl-C must not wait for it
 SIDES = 32  # of the polygon drawn round the spacing's circle: at most 0.5 % more, never less
 
@@ -55,12 +57,27 @@ def _wide(pieces: Pieces, spacing_mm: float) -> Sequence[Any]:
 
 
 def _united(rings: Any) -> Any:
+    """The union, of rounded corners: of such that are the same but for the last digit GEOS now and
+    then loses a part of it, or gives up. What still lacks a ring's corner is snapped to a grid."""
     import shapely
 
-    shapes = shapely.polygons([shapely.linearrings(ring) for ring in rings])
-    if len(shapes) < MANY:
-        return shapely.union_all(shapes)
-    return interruptible(lambda: shapely.union_all(shapes))
+    rounded = [np.round(np.asarray(ring) / ROUNDING_MM) * ROUNDING_MM for ring in rings]
+    shapes = shapely.polygons([shapely.linearrings(ring) for ring in rounded])
+
+    def whole() -> Any:
+        corners, of = shapely.get_coordinates(shapes, return_index=True)
+        middles = shapely.get_coordinates(shapely.centroid(shapes))
+        corners += WITHIN * (middles[of] - corners)
+        try:
+            union = shapely.union_all(shapes)
+        except shapely.errors.GEOSException:
+            union = shapely.Polygon()
+        shapely.prepare(union)
+        if shapely.intersects_xy(union, corners).all():
+            return union
+        return shapely.union_all(shapes, grid_size=ROUNDING_MM)
+
+    return whole() if len(shapes) < MANY else interruptible(whole)
 
 
 def _sums(a: Sequence[Any], b: Sequence[Any]) -> NDArray[np.float64]:

@@ -8,6 +8,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 import shapely
+import shapely.affinity
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -15,7 +16,7 @@ from platewheel.nesting.geometry.facets import TOLERANCE_MM, convex_pieces, oute
 from platewheel.nesting.quick.no_fit import NoFit
 from platewheel.nesting.quick.no_fit_polygon import mask_of, no_fit_polygon, turned_pieces
 from platewheel.parts.geometry.blank import Blank
-from platewheel.parts.geometry.outline import Arc, Circle, Line, polygon
+from platewheel.parts.geometry.outline import Arc, Circle, Line, Point, polygon
 from tests.nesting.plates import SAG_MM, disc, faceted, sector, strip, tapered
 
 
@@ -219,3 +220,43 @@ def test_masks_kept_packed_are_the_same(monkeypatch: pytest.MonkeyPatch) -> None
     plain = masks()
     monkeypatch.setattr(no_fit, "PLAIN_BYTES", 100_000)
     assert masks() == plain
+
+
+# pairs of which GEOS 3.14 lost a part, or gave up: corners of sums the same but for the last digit
+KITE_A = [(53.5, 0.0), (0.0, 124.5), (-100.4, 0.0), (0.0, -97.5)]
+STAR_A = [(6.5, 0.0), (15.9, 27.5), (-2.9, 5.1), (-22.0, 0.0), (-15.7, -27.2), (15.5, -26.9)]
+KITE_B = [(60.5, 0.0), (0.0, 52.8), (-111.2, 0.0), (0.0, -73.2)]
+STAR_B = [(13.8, 0.0), (18.4, 31.9), (-15.5, 26.8), (-15.7, 0.0), (-11.2, -19.3), (14.3, -24.7)]
+
+
+@pytest.mark.parametrize(("kite", "star", "turn"), [(KITE_A, STAR_A, 120), (KITE_B, STAR_B, 90)])
+def test_no_part_of_a_region_is_lost(kite: list[Point], star: list[Point], turn: float) -> None:
+    """Where a part laid at some grid point overlaps the other, the region bars it."""
+    moving = turned_pieces(convex_pieces(polygon(star)), turn)
+    region = no_fit_polygon(convex_pieces(polygon(kite)), moving, 0.0)
+    part = shapely.affinity.rotate(shapely.Polygon(star), turn, origin=(0, 0))
+    x, y = np.meshgrid(np.arange(-150.0, 150.0, 4.0), np.arange(-150.0, 150.0, 4.0))
+    spots = np.stack([x.ravel(), y.ravel()], axis=1)
+    laid = shapely.polygons(shapely.get_coordinates(part)[None] + spots[:, None])
+    overlap = shapely.area(shapely.intersection(laid, shapely.Polygon(kite)))
+    assert (overlap > 1e-3).sum() > 500
+    assert shapely.intersects_xy(region, spots[overlap > 1e-3]).all()
+
+
+@pytest.mark.parametrize("gives_up", [False, True])
+def test_what_is_lost_all_the_same_is_snapped(
+    monkeypatch: pytest.MonkeyPatch, gives_up: bool
+) -> None:
+    kite, star = convex_pieces(polygon(KITE_A)), convex_pieces(polygon(STAR_A))
+    region, true = no_fit_polygon(kite, star, 0.0), shapely.union_all
+
+    def losing(shapes: np.ndarray, **more: float) -> object:
+        if "grid_size" in more:
+            return true(shapes, **more)
+        if gives_up:
+            raise shapely.errors.GEOSException
+        return true(shapes[:-2])
+
+    monkeypatch.setattr(shapely, "union_all", losing)
+    snapped = no_fit_polygon(kite, star, 0.0)
+    assert snapped.symmetric_difference(region).area < 1e-3
