@@ -91,7 +91,8 @@ def _edge_faults(
 ) -> Iterator[str]:
     gaps = [loop_gap(loop, ring, max(margin_mm, NEAR_MM)) for ring in (edge, *cut)]
     corners = [segment.start for segment in segments(loop)]
-    within = gaps[0] > 0 and contains(edge, corners[0])  # off the edge: one corner tells of all
+    # well off the edge, one corner tells of all: a corner on it may hide a crossing
+    within = gaps[0] > tolerance_mm and contains(edge, corners[0])
     inside = within or all(
         contains(edge, point) or _point_off(edge, point) <= tolerance_mm for point in corners
     )
@@ -102,7 +103,7 @@ def _edge_faults(
         if gap < margin_mm - tolerance_mm:
             near = f"lies {gap:.4f} mm from the plate's edge, {margin_mm:g} wanted"
             yield f"{_said(placement)} {near}"
-    if margin_mm == 0 and not (within and min(gaps) > 0):
+    if margin_mm == 0 and not (within and min(gaps) > tolerance_mm):
         out = [_beyond(loop, edge), *(overlap_depth(loop, ring) for ring in cut)]
         inside = inside and max(out) <= tolerance_mm
     if not inside:

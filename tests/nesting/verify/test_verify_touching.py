@@ -17,7 +17,7 @@ from hypothesis import strategies as st
 from platewheel.nesting.stock.layout import Layout, Placement, Sheet
 from platewheel.nesting.verify.verify import TOLERANCE_MM, faults
 from platewheel.parts.geometry.blank import Blank
-from platewheel.parts.geometry.outline import Circle
+from platewheel.parts.geometry.outline import Circle, polygon
 from tests.nesting.plates import disc, offcut, on_plate, plate, sector, steel, strip
 
 OFF = 0.01
@@ -215,3 +215,21 @@ def test_an_offcut_whose_edge_does_not_begin_at_its_bounds_corner() -> None:
     assert told(away, bar(10, 20), bar(110, 80)) == []
     assert "off the plate" in told(away, bar(10 - OFF, 20))[0]
     assert "off the plate" in told(away, bar(10, 20 - OFF))[0]
+
+
+def test_a_part_that_leaves_the_plate_at_its_own_corners_is_told() -> None:
+    """Two corners on a slanting edge but for the last digit: neither crossing is found there."""
+    slant = [(1000.0, 138.81103662006527), (188.92208957980375, 1000.0)]
+    corners = [
+        (236.68790258140274, 861.7697369686372),
+        (407.22158783266997, 680.6999214353624),
+        (450.89973580755134, 721.8365157217684),
+        (356.082982816849, 823.969913989356),  # beyond the edge
+        (280.3660505562841, 902.9063312550431),
+    ]
+    part = Blank("part", "part", 6.0, polygon(corners))
+    sheet = offcut("slanting", [(0.0, 0.0), (1000.0, 0.0), *slant, (0.0, 1000.0)])
+    out = shapely.Polygon(corners).difference(shapely.Polygon(sheet.corners))
+    assert out.area > 10.0
+    (fault,) = told(sheet, (part, 0.0, 0.0, 0.0))
+    assert "off the plate" in fault
