@@ -69,7 +69,11 @@ def faults(
 
 
 def _shared_faults(one: Placement, other: Placement, kerf_mm: float) -> Iterator[str]:
-    """Not a kerf apart, or not with both ends of an edge across from those of the other's."""
+    """One in the other, not a kerf apart, or not with both ends of an edge across from those of
+    the other's."""
+    pairs = ((one.outline, other.outline), (other.outline, one.outline))
+    if any(contains(outer, _a_point(inner)) for inner, outer in pairs):
+        yield f"{_said(one)} and {_said(other)} overlap"
     gap = loop_gap(one.outline, other.outline, 2 * kerf_mm)
     ends = [segment.start for segment in segments(one.outline)]
     across = [segment.start for segment in segments(other.outline)]

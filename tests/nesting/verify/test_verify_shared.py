@@ -8,7 +8,8 @@ from hypothesis import strategies as st
 
 from platewheel.nesting.stock.layout import Layout, NestingError, Placement
 from platewheel.nesting.verify.verify import faults, verify
-from platewheel.parts.geometry.outline import moved_point
+from platewheel.parts.geometry.blank import Blank
+from platewheel.parts.geometry.outline import moved_point, polygon
 from tests.nesting.plates import disc, plate, strip
 
 KERF, SPACING, MARGIN = 1.5, 6.0, 10.0
@@ -56,6 +57,21 @@ def test_corners_across_from_each_other_are_not_enough() -> None:
     layout = Layout(plate(600.0, 600.0), (two().placements[0], narrow), shared=((0, 1),))
     (line,) = told(layout)
     assert "lie 0.000000 mm apart with 2 corners" in line
+
+
+def test_a_strip_within_the_other_is_told() -> None:
+    """Below a notch as wide as it is long, a kerf from the notch's floor."""
+    inside = strip(60.0, 20.0, "inside")
+    notch = [(130.0, 100.0), (130.0, 60.0), (70.0, 60.0), (70.0, 100.0)]
+    block = [(0.0, 0.0), (200.0, 0.0), (200.0, 100.0), *notch, (0.0, 100.0)]
+    around = Blank("around", "part", 6.0, polygon(block))
+    x, y = inside.bounds[:2]
+    laid = (
+        Placement(around, 100.0, 100.0, 0.0),
+        Placement(inside, 170.0 - x, 160.0 - KERF - 20.0 - y, 0.0),
+    )
+    (line,) = told(Layout(plate(600.0, 600.0), laid, shared=((0, 1),)))
+    assert line.endswith("overlap")
 
 
 def test_no_others_may_lie_so_near() -> None:
