@@ -202,6 +202,8 @@ def _without(ring: Span, narrow: Narrow, contacts: tuple[Point, Point]) -> Span 
     ways = [ring.between(first, last, LEAST_MM), ring.between(last, first, LEAST_MM)]
     if not all(way.segments for way in ways):
         return None
+    if any(len(way.segments) == 1 and way.straight[0] for way in ways):  # filled with another
+        return None
     inside = narrow.lost.representative_point()
     for i in sorted((0, 1), key=lambda i: ways[i].closed_area_mm2()):  # the smaller is the pocket
         if region_of(ways[i].closed().segments).distance(inside) < LEAST_MM:

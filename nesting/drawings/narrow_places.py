@@ -28,7 +28,9 @@ FACET_MM = 0.0005  # how far chords lie off an arc here
 NOTICE_MM = 0.05  # shallower places are the drawing's own roughness
 QUARTER = 64  # facets of a quarter turn
 SLIP = 1e-3  # of the radius: a place as wide as the disc is no narrow one
-GROWN_MM = 1e-3  # opened this much wider, so that rounding leaves nothing over
+GROWN_MM = 1e-3  # opened this much wider, so that rounding leaves nothing over,
+GROWN = 0.011  # and by this share: GEOS draws an edge straight by up to a hundredth of the radius
+LARGER = 1.2  # than what runs to a point: the drawing's roughness there
 SHORT_OF = 0.8  # an edge is rolled along if so much of it is near the disc as of a straight one
 
 
@@ -73,8 +75,9 @@ def outside_of(loop: Loop, radius_mm: float) -> Any:
 def narrow_places(region: Any, radius_mm: float) -> list[Narrow]:
     """What vanishes for a disc of the radius, from left to right."""
     radius = radius_mm * (1 - SLIP)
+    grown = radius * (1 + GROWN) + GROWN_MM
     inner = heard(region, lambda: region.buffer(-radius, quad_segs=QUARTER))
-    opened = heard(inner, lambda: inner.buffer(radius + GROWN_MM, quad_segs=QUARTER))
+    opened = heard(inner, lambda: inner.buffer(grown, quad_segs=QUARTER))
     notice = max(NOTICE_MM, 0.02 * radius_mm)
     edge, rim = Chords(region.boundary), Chords(opened.boundary)
     parts = _polygons(inner)
@@ -137,13 +140,17 @@ def _dead_end(
     turn = abs(_angle(first, centre) - _angle(last, centre)) % 360
     turn = math.radians(min(turn, 360 - turn))
     corners = shapely.get_coordinates(rest.exterior) - centre
-    deep = float(np.hypot(*corners.T).max()) - radius
-    rounding = radius * (1 / max(math.cos(turn / 2), 1e-6) - 1)
-    if rolls == 1:  # the disc rests on the edge of a step: no more than a right angle is lost
-        rounding = max(rounding, radius * (math.sqrt(2) - 1))
-    if rolls and deep <= 1.1 * rounding + notice:
+    away = np.hypot(*corners.T)
+    deep, mouth_mm = float(away.max()) - radius, math.dist(first, last)
+    rounding, lost_mm2 = radius * (1 / max(math.cos(turn / 2), 1e-6) - 1), math.inf
+    if rolls == 1:  # the disc rests on the edge of a step: no more than a right angle is lost,
+        rounding = max(rounding, radius * (math.sqrt(2) - 1))  # or what runs to a point: no slit
+        to_point = shapely.Polygon([first, last, corners[away.argmax()] + centre]).area
+        lost_mm2 = to_point - radius**2 * (turn - math.sin(turn)) / 2
+        lost_mm2 = max(lost_mm2, radius**2 * (1 - math.pi / 4))
+    small = rest.area <= LARGER * lost_mm2 + notice * mouth_mm
+    if rolls and small and deep <= 1.1 * rounding + notice:
         return
-    mouth_mm = math.dist(first, last)
     place, width = widest(rest, of)
     width = mouth_mm if deep < mouth_mm else width
     yield Narrow("end", place, width, rest, deep, (first, last))
