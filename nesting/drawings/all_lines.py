@@ -62,28 +62,43 @@ def too_many_lines(
     Plates that are cut alike are worked out once: of each part at most so many are counted as have
     room on plates that differ.
     """
-    each = {one.key: lines_of(one.drawn) for one in all_of_them}
-    counted = {
-        one.key: min(one.count, _most_that_differ(one, all_of_them, stock, offcuts))
-        for one in all_of_them
-        if each[one.key] > MANY
-    }
-    total = sum(each[key] * count for key, count in counted.items())
+    fine = [one for one in all_of_them if lines_of(one.drawn) > MANY]
+    counted = [min(one.count, _most_that_differ(one, all_of_them, stock, offcuts)) for one in fine]
+    lines = [lines_of(one.drawn) for one in fine]
+    total = sum(each * count for each, count in zip(lines, counted, strict=True))
     if total <= MOST_LINES:
         return
-    for one in all_of_them:
-        if one.key not in counted:
+    allowed = _allowed(
+        [each * one.each for each, one in zip(lines, fine, strict=True)],
+        [count / one.each for count, one in zip(counted, fine, strict=True)],
+    )
+    alone = sum(allowed) == len(fine)  # one of each, and yet too many
+    for one, each, most in zip(fine, lines, allowed, strict=True):
+        if most * one.each >= one.count and not alone:
             continue
-        most = max(1, int(counted[one.key] / one.each * MOST_LINES / total))
+        fewer = f"{one.stands.format(most=most)} and the rest" if one.count > one.each else "some"
         yield Fault(
             one.key,
             one.value,
             f"at most {MOST_LINES} lines and arcs on all parts that have more than {MANY} each, "
-            f"plates that are cut alike counted once; there are about {total}, {each[one.key]} on "
+            f"plates that are cut alike counted once; there are about {total}, {each} on "
             f"each {one.drawn.name}",
-            f"{one.stands.format(most=most)} and the rest in jobs of their own, or draw its "
-            "curves as arcs, not as many short lines",
+            f"{fewer} in jobs of their own, or draw its curves as arcs, not as many short lines",
         )
+
+
+def _allowed(lines: Sequence[int], wanted: Sequence[float]) -> list[int]:
+    """How many of each, of so many lines, make no more than MOST_LINES: alike shares of what is
+    wanted, one where that is less than one."""
+    few: set[int] = set()  # of which there is one
+    while True:
+        others = [k for k in range(len(lines)) if k not in few]
+        left = MOST_LINES - sum(lines[k] for k in few)
+        share = left / max(1.0, sum(lines[k] * wanted[k] for k in others))
+        less = {k for k in others if wanted[k] * share < 1}
+        if not less:
+            return [1 if k in few else int(wanted[k] * share) for k in range(len(lines))]
+        few |= less
 
 
 def _most_that_differ(

@@ -68,6 +68,28 @@ def test_what_is_told_is_allowed() -> None:
     assert sum(lines_of(one.drawn) * one.count for one in mended) > 0.95 * MOST_LINES
 
 
+def test_single_parts_beside_very_many_stay_and_the_many_are_fewer() -> None:
+    """As many drawings as a job may have, each of nearly as many lines as one may have."""
+    once = [part(3900, 1)] * 200
+    rows = numbered(*once, part(3900, 500, "many"), part(300, 3, "three"))
+    faults = told(rows)
+    assert [fault.key for fault in faults] == ["extra[200].count", "extra[201].count"]
+    counts = [int(fault.advice.split()[2]) for fault in faults]
+    mended = numbered(*once, part(3900, counts[0], "many"), part(300, counts[1], "three"))
+    assert told(mended) == []
+    assert sum(lines_of(one.drawn) * one.count for one in mended) > 0.95 * MOST_LINES
+
+
+def test_single_parts_that_are_too_many_together_are_told() -> None:
+    rows = numbered(*[part(9998, 1)] * 119, part(500, 30, "thirty"))
+    assert told(rows[:-1]) == []
+    faults = told(rows)
+    assert [fault.key for fault in faults] == ["extra[119].count"]
+    more = told(numbered(*[part(9998, 1)] * 121))
+    assert len(more) == 121
+    assert more[0].advice.startswith("some in jobs of their own, or")
+
+
 def test_plates_that_are_cut_alike_count_once() -> None:
     """Of one kind at most three plates differ, of two four; an offcut is one more."""
     small = (Stock(thickness_mm=6, width_mm=1500, length_mm=1500),)
@@ -91,7 +113,9 @@ def test_other_steel_has_no_room_for_it() -> None:
 
 
 @given(
-    st.lists(st.tuples(st.integers(201, 3000), st.integers(1, 9000)), min_size=1, max_size=4),
+    st.lists(
+        st.tuples(st.integers(201, 3000), st.integers(1, 9000) | st.just(1)), min_size=1, max_size=4
+    ),
     st.floats(20.0, 200.0),
 )
 def test_whatever_is_told_may_be_followed(sizes: list[tuple[int, int]], radius: float) -> None:
