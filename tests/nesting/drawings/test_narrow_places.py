@@ -10,6 +10,7 @@ import shapely
 from hypothesis import given
 from hypothesis import strategies as st
 
+from platewheel.nesting.drawings import chords
 from platewheel.nesting.drawings.chords import Chords
 from platewheel.nesting.drawings.narrow_places import Narrow, narrow_places, region_of
 from platewheel.parts.geometry.outline import polygon
@@ -35,6 +36,20 @@ def test_chords_near_a_place_are_those_that_a_polygon_library_finds(spots, wide:
         assert all(line.distance(shapely.Point(place)) < 1e-9 for place, _ in runs)
         least = min((math.dist(place, spot) for place, _ in runs), default=math.inf)
         assert least == pytest.approx(line.distance(shapely.Point(spot)), abs=1e-9) or not runs
+
+
+@pytest.mark.parametrize("at_once", [1, 3])
+def test_places_asked_for_a_few_at_once_are_told_alike(
+    monkeypatch: pytest.MonkeyPatch, at_once: int
+) -> None:
+    spots = np.random.default_rng(2).uniform(-60, 60, (10, 2))
+    edge = Chords(RING.boundary)
+    gaps, nearest, runs = edge.gaps(spots, 20.0), edge.nearest(spots), edge.runs_in(spots, 12.0)
+    assert 0 < np.isfinite(gaps).sum() < 10
+    monkeypatch.setattr(chords, "AT_ONCE", at_once)
+    assert edge.gaps(spots, 20.0).tolist() == gaps.tolist()
+    assert edge.nearest(spots).tolist() == nearest.tolist()
+    assert edge.runs_in(spots, 12.0) == runs
 
 
 def test_a_run_goes_on_over_corners_and_over_the_start_of_a_ring() -> None:

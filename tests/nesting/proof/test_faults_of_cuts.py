@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from platewheel.nesting.proof import order
 from tests.nesting.proof.good_file import (
     E,
     circle,
@@ -225,3 +226,12 @@ FAULTS: Faults = {
 @pytest.mark.parametrize("name", FAULTS)
 def test_a_fault_is_told(tmp_path: Path, version: str, name: str) -> None:
     assert_told(FAULTS, name, version, tmp_path / "s.dxf")
+
+
+@pytest.mark.parametrize("name", ["a stretch of an edge cut again", "grid twice in part"])
+@pytest.mark.parametrize("at_once", [1, 3])
+def test_cuts_are_held_against_all_others_however_few_at_once(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path, name: str, at_once: int
+) -> None:
+    monkeypatch.setattr(order, "AT_ONCE", at_once)
+    assert_told(FAULTS, name, "R2000", tmp_path / "s.dxf")
