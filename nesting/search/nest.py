@@ -71,7 +71,8 @@ def nest(
         layouts += done
         unplaced += _together(left)
     for layout in layouts:
-        verify(layout, cutting.part_spacing_mm, cutting.sheet_margin_mm, kerf_mm=cutting.kerf_mm)
+        apart = laid_for_leads(cutting, layout.sheet.thickness_mm)
+        verify(layout, apart.part_spacing_mm, apart.sheet_margin_mm, kerf_mm=cutting.kerf_mm)
     if cutting.process == "hand":  # strips lie a kerf apart, their line is a straight cut
         layouts = [replace(layout, shared=()) for layout in layouts]
     return Nest(tuple(layouts), tuple(unplaced))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from platewheel.nesting.drawings.all_lines import (
@@ -112,6 +112,7 @@ def test_other_steel_has_no_room_for_it() -> None:
     assert len(told(numbered(part(3900, 1000)), (thick, strong, LARGE))) == 1
 
 
+@settings(max_examples=25)
 @given(
     st.lists(
         st.tuples(st.integers(201, 3000), st.integers(1, 9000) | st.just(1)), min_size=1, max_size=4
