@@ -61,6 +61,10 @@ def near_pairs(
     if not len(a) or not len(b):
         return
     within = within_mm + HAIR * (within_mm + float(max(np.abs(a).max(), np.abs(b).max())))
+    of_a, of_b = _about(a, b, within), _about(b, a, within)
+    a, b = a[of_a], b[of_b]
+    if not len(a) or not len(b):
+        return
     order = np.argsort(b[:, 0], kind="stable")
     left = b[order, 0]
     widest = float((b[:, 2] - b[:, 0]).max())
@@ -78,8 +82,18 @@ def near_pairs(
         one, other = a[i], b[k]
         gap = np.maximum(one[:, :2] - other[:, 2:], other[:, :2] - one[:, 2:]).clip(min=0.0)
         near = np.hypot(gap[:, 0], gap[:, 1]) <= within
-        yield i[near], k[near]
+        yield of_a[i[near]], of_b[k[near]]
         begin = stop
+
+
+def _about(
+    boxes: NDArray[np.float64], others: NDArray[np.float64], within: float
+) -> NDArray[np.int64]:
+    """Numbers of the boxes no further from the others' common box: of two large outlines side by
+    side a few."""
+    low, high = others[:, :2].min(axis=0) - within, others[:, 2:].max(axis=0) + within
+    near = (boxes[:, :2] <= high) & (boxes[:, 2:] >= low)
+    return np.flatnonzero(near.all(axis=1))
 
 
 def line_gaps(a: NDArray[np.float64], b: NDArray[np.float64]) -> NDArray[np.float64]:

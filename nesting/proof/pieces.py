@@ -152,12 +152,20 @@ def facets(path: Path) -> NDArray[np.float64]:
 def samples(path: Path, step_mm: float, least: int = 8) -> NDArray[np.float64]:
     """Points along a path at equal steps of each piece, its end among them: so many at least to a
     piece, but for those that would lie closer than `FINE_MM`."""
-    found = []
+    counts = []
     for piece in path:
         length = piece.length_mm
         fewest = min(least, math.ceil(length / FINE_MM))
-        found.append(piece.spread(max(2, fewest, math.ceil(length / step_mm))))
-    return np.vstack([*found, [path[-1].end]])
+        counts.append(max(2, fewest, math.ceil(length / step_mm)))
+    first = np.cumsum([0, *counts])
+    share = np.arange(first[-1]) - np.repeat(first[:-1], counts)
+    ends = np.repeat([(*p.start, *p.end) for p in path], counts, axis=0)
+    along = (share / np.repeat(counts, counts))[:, None]
+    found: NDArray[np.float64] = ends[:, :2] + along * (ends[:, 2:] - ends[:, :2])
+    for k, piece in enumerate(path):
+        if piece.bulge:
+            found[first[k] : first[k + 1]] = piece.spread(counts[k])
+    return np.vstack([found, [path[-1].end]])
 
 
 def points_at(path: Path, shares: Sequence[float]) -> NDArray[np.float64]:

@@ -180,8 +180,11 @@ def moved_point(point: Point, x_mm: float, y_mm: float, rotation_deg: float) -> 
 def moved(loop: Loop, x_mm: float, y_mm: float, rotation_deg: float = 0.0) -> Loop:
     """The loop turned about the origin, then moved."""
 
+    cos, sin = _cos_sin(rotation_deg)
+
     def place(point: Point) -> Point:
-        return moved_point(point, x_mm, y_mm, rotation_deg)
+        x, y = point
+        return cos * x - sin * y + x_mm, sin * x + cos * y + y_mm
 
     if isinstance(loop, Circle):
         return Circle(place(loop.centre), loop.radius_mm)
