@@ -13,10 +13,9 @@ from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.geometry.outline import area_mm2, polygon, segments
 
 MANY = 200  # of one part: many thousands of simpler ones end in seconds
-# Each is laid, written, drawn, read back and proved: 1.2 million of twenty drawings took `nest`
-# 114 s and 1.3 GB, 3.9 million of five more than 150 s and 2 GB; 1500 parts of 3900 lines that fill
-# plates cut alike 27 s
-MOST_LINES = 1_200_000
+# Each is laid, written, drawn, read back and proved: 1.2 million of one drawing took `nest` 70 s,
+# 1.3 GB, 0.96 million of twenty 72 s, 1.1 GB; 1500 parts of 3900 that fill plates cut alike 27 s
+MOST_LINES = 1_000_000
 # Plates cut differently, beyond one for each kind of part: what a kind fills alone is cut again and
 # again from one layout, as long as it lasts; then one that it shares, and the last
 MORE_PLATES = 2
