@@ -50,9 +50,10 @@ def say(line: str) -> None:
 def show_table(title: str, table: Table) -> None:
     """Table on stdout, in mm; cells are plain text. A row a block on a narrow terminal."""
     width = columns(sys.stdout, asked=True)
+    rows = [["\n".join(map(quiet, c.split("\n"))) for c in row] for row in table.cells("mm")]
     if width is not None and width < NARROW and len(table.columns) > 2:
         print(title)
-        for line in row_blocks(table.heads(short=True), table.cells("mm"), width):
+        for line in row_blocks(table.heads(short=True), rows, width):
             print(line)
         return
     from rich.console import Console
@@ -62,7 +63,7 @@ def show_table(title: str, table: Table) -> None:
     drawn = Drawn(title=title, title_justify="left", show_edge=False)
     for head in table.heads(short=True):
         drawn.add_column(head, overflow="fold")
-    for cells in table.cells("mm"):
+    for cells in rows:
         drawn.add_row(*(Text(cell) for cell in cells))
     Console(width=width or PIPED).print(drawn)
 
