@@ -18,6 +18,7 @@ from platewheel.cli.job.stray_keys import stray_key, stray_section
 from platewheel.cli.job.toml_lines import HEAD, Statement, parsed, statements
 from platewheel.parts.base.faults import Fault
 from platewheel.parts.base.meant import meant
+from platewheel.parts.base.plain_values import HIDES, hidden_mark
 from platewheel.parts.base.spec_model import (
     Spec,
     advised,
@@ -29,6 +30,8 @@ from platewheel.parts.base.written_number import normal, unquoted
 
 MOST_TOLD = 60  # broken lines; a file with more is no job file
 MOST_LONG = 4000  # letters of a line that is tried as what it may mean
+TAB = "\t"
+CONTROLS = re.compile(r"[\x00-\x08\x0b-\x1f\x7f]")  # that TOML has in no line
 GAP = re.compile(r"\s{30}")
 TOML = "key = value, [section] or # note"
 NOTE = re.compile(r"^\s*(//|;|--|/\*|\*|%|<!--|rem\b)", re.IGNORECASE)
@@ -60,6 +63,12 @@ class _Reader:
     lines: dict[str, int] = field(default_factory=dict)
 
     def read(self, one: Statement) -> None:
+        bare = CONTROLS.sub("", one.text)
+        if bare != one.text:
+            allowed = f"{HIDES}; {hidden_mark(one.text.replace(TAB, ' '))}"
+            self.fault(one, one.text.strip(), allowed, "write the line anew by hand")
+            self.read(Statement(one.number, bare))
+            return
         if NOTE.match(one.text) and parsed(one.text) is None:
             self.fault(one, one.text.strip(), "notes after #", f"write # {_after_mark(one.text)}")
             return

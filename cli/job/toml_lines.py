@@ -132,7 +132,7 @@ class Places:
         """Line of a key as faults name it: its own, that of its section's head, or the last; 0
         where it is of another file."""
         start = re.match(r"(([\w-]+)(?:\[\d+\])?)(?:\.[\w-]+)?", key)
-        if not start:
+        if not start or key[start.end() :].startswith(":"):  # `stock.toml:8`
             return 0
         paths = (start[0], start[1], start[2])
         found = (self.lines[path] for path in paths if path in self.lines)

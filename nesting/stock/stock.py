@@ -81,7 +81,9 @@ class Offcut(Spec):
     outline: Ring = Field(
         examples=[[[0, 0], [600, 0], [600, 400], [0, 400]]],
         description="corners [x, y] in order",
-        json_schema_extra={"takes": "a list of at least three [x, y] corners in mm"},
+        json_schema_extra={
+            "takes": "a list of at least three [x, y] corners in mm, each from -100000 to 100000"
+        },
     )
     holes: list[Ring] = Field(
         default_factory=list,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
+from datetime import date, time
 
 MOST_KEY = 1000  # letters that are told; a path of a file may be long
 
@@ -36,6 +37,8 @@ class Fault:
 
 def _shown(value: object) -> str:
     try:
+        if isinstance(value, date | time):  # of TOML, which has them without quotes
+            return value.isoformat()
         whole = isinstance(value, float) and value.is_integer() and abs(value) < 1e6
         text = repr(value) if whole or not isinstance(value, float) else f"{value:g}"
     except (ValueError, RecursionError):  # an integer or a nesting too long to write out

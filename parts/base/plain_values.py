@@ -36,7 +36,7 @@ def odd_values(kind: type[Spec], table: Mapping[str, Any]) -> Iterator[Fault]:
             continue
         for one in _all(value):
             if isinstance(one, str) and any(_hidden(mark) for mark in one):
-                takes = f"{HIDES}; {_told(one)}"
+                takes = f"{HIDES}; {hidden_mark(one)}"
                 yield Fault(key, value, takes, "write it anew by hand")
                 break
             if isinstance(one, int | float) and one and not LEAST <= abs(one) <= MOST:
@@ -60,7 +60,7 @@ def _hidden(mark: str) -> bool:
     return unicodedata.category(mark) in HIDDEN or bool(BLANK.match(mark))
 
 
-def _told(text: str) -> str:
+def hidden_mark(text: str) -> str:
     """The first mark that cannot be seen, and where: nobody finds it by looking."""
     at, mark = next((at, mark) for at, mark in enumerate(text, 1) if _hidden(mark))
     name = unicodedata.name(mark, "")

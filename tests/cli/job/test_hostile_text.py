@@ -12,7 +12,7 @@ import pytest
 
 from platewheel.cli.job import toml_lines
 from platewheel.cli.job.job import read_job
-from platewheel.cli.job.toml_lines import statements
+from platewheel.cli.job.toml_lines import Places, statements
 from platewheel.cli.ledger.read import read_ledger
 from platewheel.cli.output.offcut_use import USED_FILE, _used_names
 from platewheel.cli.refit.rings_file import read_rings
@@ -57,6 +57,38 @@ def job_with(folder: Path, key: str, value: str) -> tuple[str, ...]:
 def test_a_job_file_that_would_take_for_ever(text: str, words: str, tmp_path: Path) -> None:
     file = write_job(tmp_path, text + job_text())
     assert any(words in line.replace(f"{tmp_path}/", "") for line in faults(read_job, file))
+
+
+@pytest.mark.parametrize(
+    ("line", "letter"),
+    [
+        ("gauge_mm = 381 # \x1b[31m red", "letter 18 is U+001B"),
+        ("gauge_mm = 381\t# \0", "letter 18 is U+0000"),
+        ("gauge_mm\x7f = 381", "letter 9 is U+007F"),
+    ],
+)
+def test_a_mark_that_cannot_be_seen_is_told_and_the_rest_is_read(
+    line: str, letter: str, tmp_path: Path
+) -> None:
+    text = job_text({"job.wheels": "0"})
+    number = next(i for i, own in enumerate(text.splitlines(), 1) if own.startswith("gauge_mm"))
+    text = "\n".join(line if own.startswith("gauge_mm") else own for own in text.splitlines())
+    told = faults(read_job, write_job(tmp_path, text))
+    assert len(told) == 2
+    (hidden,) = (one for one in told if one.startswith(f"line {number}: "))
+    assert letter in hidden
+    assert "write the line anew by hand" in hidden
+    assert any("job.wheels: found 0" in one for one in told)
+
+
+def test_a_date_is_shown_as_it_is_written(tmp_path: Path) -> None:
+    (told,) = job_with(tmp_path, "track.gauge_mm", "1979-05-27T07:32:00Z")
+    assert "found 1979-05-27T07:32:00+00:00;" in told
+
+
+def test_lines_of_another_file_are_not_those_of_a_section() -> None:
+    places = Places({"stock": 95, "stock.price": 97}, 99, frozenset({"stock"}))
+    assert [places.line(key) for key in ("stock.toml:8", "stock.price", "stock[0]")] == [0, 97, 95]
 
 
 def test_what_is_deep_as_ours_is_read() -> None:

@@ -70,7 +70,10 @@ def test_every_key_of_every_table_is_there_with_a_note(text: str) -> None:
         ("track.min_curve_radius_m", "(a number from 1 up to 10000 m)"),
         ("cutting.kerf_in_path", "(true or false)"),
         ("paper.size", '("A4" | "A3" | "Letter" | "Tabloid")'),
-        ("offcut.outline", "(a list of at least three [x, y] corners in mm)"),
+        (
+            "offcut.outline",
+            "(a list of at least three [x, y] corners in mm, each from -100000 to 100000)",
+        ),
         ("pipe.wall_mm", "(a number above 0 up to 100 mm)"),
     ],
 )
