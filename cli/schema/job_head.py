@@ -20,7 +20,8 @@ class JobHead(Spec):
         examples=["my-wheels"],
         description="names the folder in out/",
         json_schema_extra={
-            "takes": "of 1 to 60 letters, digits, spaces, '.', '_' or '-', no end in ' ' or '.'"
+            "takes": "of 1 to 60 letters, digits, spaces, '.', '_' or '-', first a letter or "
+            "digit, no end in ' ' or '.'"
         },
     )
     wheels: int = Field(ge=1, le=100000, examples=[8], description="how many to make")

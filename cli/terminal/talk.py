@@ -4,6 +4,10 @@ from __future__ import annotations
 
 import sys
 
+from platewheel.parts.base.faults import Fault, SpecError
+
+MOST_ANSWERS = 500  # that are piped in: the questions are some thirty
+
 
 class TerminalTalk:
     """Speaks on stdout; `answers` counts those that came."""
@@ -27,9 +31,14 @@ class TerminalTalk:
         self._console.print(Text(quiet), soft_wrap=False)
 
     def ask(self, label: str, default: str) -> str:
-        """One answer. Raises: typer.Abort at Ctrl-C or where the answers end."""
+        """One answer. Raises: typer.Abort at Ctrl-C or where the answers end; SpecError where they
+        come without end."""
         import typer
 
+        if self.answers >= MOST_ANSWERS and not self.watched:
+            allowed = f"at most {MOST_ANSWERS} answers, one a line"
+            advice = "answers in a file; `?` tells what a question takes"
+            raise SpecError([Fault("--ask", "more answers piped in", allowed, advice)])
         text = str(typer.prompt(label, default=default))
         self.answers += 1
         if not self.watched:

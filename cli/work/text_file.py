@@ -105,7 +105,9 @@ def toml_table(text: str) -> dict[str, Any]:
     except (ValueError, RecursionError) as error:  # ValueError: numbers of absurd length, too
         place = re.search(r"\(at line (\d+)", str(error))
         last = text.rstrip("\n").count("\n") + 1
-        raise NotToml(str(error), int(place[1]) if place else last) from error
+        own = isinstance(error, tomllib.TOMLDecodeError)
+        found = str(error) if own else "a number of thousands of digits, or more brackets than any"
+        raise NotToml(found, int(place[1]) if place else last) from error
 
 
 def require_shallow(text: str) -> None:

@@ -36,7 +36,10 @@ class Extra(Spec):
         pattern=r"^[A-Za-z0-9]([A-Za-z0-9._-]{0,38}[A-Za-z0-9_-])?$",
         examples=["bracket"],
         description="a name of its own, not one of the wheel's parts",
-        json_schema_extra={"takes": "of 1 to 40 letters, digits, '.', '_' or '-', no end in '.'"},
+        json_schema_extra={
+            "takes": "of 1 to 40 letters, digits, '.', '_' or '-', first a letter or digit, no end "
+            "in '.'"
+        },
     )
     file: str = Field(
         min_length=1,

@@ -47,6 +47,13 @@ def test_it_writes_a_job_that_builds_without_a_failed_check() -> None:
     assert Path("out/my-wheels/job-sheet.html").is_file()
 
 
+def test_answers_without_end_are_refused() -> None:
+    result = CliRunner().invoke(app, ["new", "n.toml", "--ask"], input="y\n" * 600)
+    assert result.exit_code == 2
+    assert "at most 500 answers" in result.stderr
+    assert not Path("n.toml").exists()
+
+
 def test_a_file_that_is_there_is_kept_unless_told() -> None:
     path = Path("mine.toml")
     path.write_bytes(b"mine\r\n")
