@@ -22,6 +22,11 @@ _TRACEBACKS: ContextVar[bool] = ContextVar("tracebacks", default=False)
 DONE, CHECK_FAILED, REFUSED, NOT_FINISHED = 0, 1, 2, 3
 
 
+SHORT = "short of memory: close other programs, or raise this one's limit, and run it again"
+# of the loader of shared libraries: there is no place to put one
+NO_ROOM = ("failed to map segment", "annot allocate memory")
+
+
 def show_tracebacks(shown: bool) -> None:
     """Whether a fault of platewheel itself is told with its traceback."""
     _TRACEBACKS.set(shown)
@@ -52,12 +57,18 @@ def exit_codes() -> Iterator[None]:
     except (KeyboardInterrupt, ToldToStop):
         tell([f"stopped; {what_is_kept()}"])
         raise typer.Exit(NOT_FINISHED) from None
-    except (OSError, MemoryError) as error:
+    except MemoryError as error:
+        tell([f"{SHORT} ({error})" if str(error) else SHORT])
+        raise typer.Exit(NOT_FINISHED) from None
+    except OSError as error:
         reason = getattr(error, "strerror", None) or str(error) or type(error).__name__
         where = getattr(error, "filename", None)
         tell([f"{where}: {reason}" if where else reason])
         raise typer.Exit(NOT_FINISHED) from None
     except ImportError as error:
+        if any(words in str(error) for words in NO_ROOM):
+            tell([f"{SHORT} ({error})"])
+            raise typer.Exit(NOT_FINISHED) from None
         tell([f"a library cannot be loaded: {error}; see README, 'If a library is missing'"])
         raise typer.Exit(NOT_FINISHED) from None
     except (typer.Exit, typer.Abort):

@@ -32,3 +32,23 @@ def test_a_stop_after_a_command_has_done_its_work_is_told(
     assert run(app) == NOT_FINISHED
     kept = "out/pond is the new one, whole" if there else "the former job folder is as it was"
     assert capsys.readouterr().err == f"stopped; {kept}\n"
+
+
+@pytest.mark.parametrize(
+    ("error", "begins"),
+    [
+        (MemoryError("Unable to allocate 9 GiB"), "short of memory: close other programs"),
+        (MemoryError(), "short of memory: close other programs"),
+        (ImportError("a.so: failed to map segment from shared object"), "short of memory: "),
+        (ImportError("a.so: cannot open shared object file"), "a library cannot be loaded: a.so"),
+    ],
+)
+def test_memory_that_ran_out_is_told_as_that(
+    error: Exception, begins: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    with pytest.raises(typer.Exit) as left, exit_codes():
+        raise error
+    assert left.value.exit_code == NOT_FINISHED
+    told = capsys.readouterr().err
+    assert told.startswith(begins)
+    assert str(error) in told
