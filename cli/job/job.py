@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from platewheel.cli.job.gauge_faults import plate_faults, unasked_faults
-from platewheel.cli.job.own_parts import DrawnDisc, drawn_disc, own_parts
+from platewheel.cli.job.own_parts import DrawnDisc, drawn_disc, own_parts, require_all_read
 from platewheel.cli.job.stray_keys import key_faults, section_faults
 from platewheel.cli.job.toml_file import read_toml
 from platewheel.cli.job.toml_lines import Places
@@ -205,6 +205,7 @@ def job_of(
     faults += _repeated_names(table)
     if faults:
         raise SpecError(faults)
+    require_all_read(table, drawn, disc)
     there = {name: kind for name, kind in SINGLE.items() if name in table or name not in UNASKED}
     single = {name: kind(**table.get(name, {})) for name, kind in there.items()}
     rows = {name: tuple(kind(**r) for r in table.get(name, [])) for name, kind in REPEATED.items()}

@@ -11,7 +11,8 @@ from platewheel.nesting.cutting.kerf import torch_path
 from platewheel.nesting.drawings.disc import DiscDrawing
 from platewheel.nesting.drawings.extra import Extra, extra_blank, read_extras
 from platewheel.nesting.drawings.layers import DrawingLayer, layer_faults
-from platewheel.nesting.drawings.read import UNITS_MM, Outline, moved_mark
+from platewheel.nesting.drawings.opened import UNITS_MM
+from platewheel.nesting.drawings.read import Outline, moved_mark
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.layout import NestingError
 from platewheel.nesting.stock.small_holes import without_small_holes
@@ -57,6 +58,12 @@ def own_parts(
         for i, (extra, outline) in zip(places, drawn, strict=True):
             faults += (fault.below(f"extra[{i}]") for fault in _unfollowed(extra, outline, cutting))
     return drawn, faults
+
+
+def require_all_read(table: dict[str, Any], drawn: Read, disc: DrawnDisc | None) -> None:
+    """Of a job without a fault every drawing is there. Raises: RuntimeError, a fault of ours."""
+    if len(drawn) != len(_rows(table, "extra")) or ("disc" in table and disc is None):
+        raise RuntimeError("a drawing of [[extra]] or [disc] is neither read nor refused")
 
 
 def _places(table: dict[str, Any]) -> list[int]:

@@ -6,7 +6,7 @@ from typing import Annotated
 
 from pydantic import Field
 
-from platewheel.nesting.drawings.read import Unit
+from platewheel.nesting.drawings.opened import Unit
 from platewheel.nesting.stock.cutting import LEAST_WEB_MM
 
 DrawingUnit = Annotated[

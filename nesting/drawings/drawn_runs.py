@@ -13,6 +13,7 @@ from platewheel.nesting.drawings.curves import curve_corners, require_flat
 Drawn = tuple[Any, str]  # an entity and its layer
 
 FAR_MM = 1e8  # further off the origin, numbers lose the hundredths
+NO_NUMBER = "with NaN, no number, among its numbers"
 CURVES = ("ELLIPSE", "SPLINE")
 DRAWN = ("LINE", "ARC", "CIRCLE", "LWPOLYLINE", "POLYLINE", *CURVES)
 WORDS = (  # say something about the part, are none of its edges
@@ -55,6 +56,8 @@ def drawn_runs(entity: Any, unit_mm: float) -> Run:
         raise DrawnError(f"{entity.dxftype()} {error}") from error
     except Exception as error:  # damaged numbers can upset the library in any way
         raise DrawnError(f"{entity.dxftype()} that cannot be drawn") from error
+    if any(math.isnan(number) for corner in run.corners for number in corner):
+        raise DrawnError(f"{entity.dxftype()} {NO_NUMBER}")
     if not all(abs(number) <= FAR_MM for corner in run.corners for number in corner):
         raise DrawnError(f"{entity.dxftype()} that lies beyond {FAR_MM:g} mm")
     return run
@@ -109,6 +112,8 @@ def _near(entity: Any, unit_mm: float) -> None:
         points = [*entity.control_points, *entity.fit_points]
     else:
         points = [entity.dxf.center, entity.dxf.major_axis]
+    if any(math.isnan(float(n)) for point in points for n in point):
+        raise DrawnError(f"{entity.dxftype()} {NO_NUMBER}")
     if not all(abs(float(n)) * unit_mm <= FAR_MM for point in points for n in point):
         raise DrawnError(f"{entity.dxftype()} that lies beyond {FAR_MM:g} mm")
 

@@ -45,14 +45,15 @@ def outline_and_holes(
                 ("loops that enclose an area", f"draw the loop at {place} wider, or remove it")
             )
     places = list(islice(_crossings(found.loops, join_mm), MOST_COUNTED + 1))
-    others = more(len(places))
+    told = list(dict.fromkeys(said(place, unit_mm) for place in places))  # a corner is met twice
+    others = more(len(told))
     if len(places) > MOST_COUNTED:
         others = f" (and more than {MOST_COUNTED - MOST_TOLD} more places)"
-    for place_mm in places[:MOST_TOLD]:
+    for where in told[:MOST_TOLD]:
         found.wrong.append(
             (
                 "loops that neither cross nor touch themselves or each other",
-                f"part the lines at {said(place_mm, unit_mm)}{others}",
+                f"part the lines at {where}{others}",
             )
         )
     if found.wrong:

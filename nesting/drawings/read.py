@@ -11,10 +11,11 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import Any, Literal
+from typing import Any
 
 from platewheel.nesting.drawings.closed_loops import (
     JOIN_MM,
+    SHORT_MM,
     Run,
     Wrong,
     closed_loops,
@@ -24,7 +25,6 @@ from platewheel.nesting.drawings.counted import (
     MOST_ENTITIES,
     BlockError,
     entities_in_space,
-    entities_in_text,
 )
 from platewheel.nesting.drawings.curve_arcs import CURVE_MM
 from platewheel.nesting.drawings.drawn_runs import (
@@ -39,6 +39,7 @@ from platewheel.nesting.drawings.drawn_runs import (
 from platewheel.nesting.drawings.drawn_words import MARKED_WORDS, drawn_words
 from platewheel.nesting.drawings.layers import Uses, unlike_drawing, use_of
 from platewheel.nesting.drawings.nested_loops import outline_and_holes
+from platewheel.nesting.drawings.opened import A_DXF, Refused, Unit, opened, require_few, unit_of
 from platewheel.nesting.drawings.short_lines import by_arcs
 from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.base.so_many import so_many
@@ -54,13 +55,8 @@ from platewheel.parts.geometry.outline import (
     segments,
 )
 
-Unit = Literal["file", "mm", "cm", "m", "inch"]
-UNITS_MM: dict[str, float] = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "inch": 25.4}
-INSUNITS = {1: "inch", 4: "mm", 5: "cm", 6: "m"}  # Source: DXF reference, $INSUNITS
-MOST_BYTES = 40_000_000
 MOST_EDGES = 4000  # lines and arcs of one part, cut or marked
 LEAST_MM, MOST_MM = 1.0, 30_000.0  # greater of length and width
-A_DXF = "a DXF drawing of one flat part"
 
 
 @dataclass(frozen=True)
@@ -97,18 +93,18 @@ def read_outline(
         return SpecError(Fault("file", name, allowed, advice) for allowed, advice in wrong)
 
     try:
-        drawing = _open(path)
-        unit_mm, notes = _unit(drawing, unit)
-        entities, told, wrong = _entities(drawing, uses or {})
-        notes += told
+        drawing = opened(path)
+        unit_mm, notes = unit_of(drawing, unit)
+        entities, left_out, wrong = _entities(drawing, uses or {})
         runs, marks, told, bad = _runs(entities, unit_mm)
-        notes += told
+        left_out += told
+        notes += left_out
         wrong += bad
-    except _Refused as refusal:
+    except Refused as refusal:
         raise refused([refusal.wrong]) from refusal.__cause__
-    if not runs and not wrong:
-        wrong = [("closed lines on visible layers; none are drawn", "draw the part's edge")]
     found = closed_loops(runs, unit_mm, join_mm)
+    if not (found.loops or found.wrong or wrong):
+        wrong = [_no_edge(runs, left_out, len(marks))]
     short = _edges(found.loops)
     if short > MOST_EDGES:
         found.loops = [by_arcs(loop) for loop in found.loops]
@@ -143,59 +139,23 @@ def read_outline(
     )
 
 
+def _no_edge(runs: Sequence[Run], left_out: Sequence[str], marks: int) -> Wrong:
+    """Why a drawing has no loop, though nothing else is wrong with it."""
+    if not runs:
+        told = [*left_out, *([so_many(marks, "mark")] if marks else [])]
+        there = f": {', '.join(told)}" if told else ""
+        allowed = f"closed lines on visible layers; none are drawn{there}"
+        return allowed, "draw the part's edge by lines and arcs"
+    xs, ys, _ = zip(*(corner for run in runs for corner in run.corners), strict=True)
+    allowed = (
+        f"closed lines longer than {SHORT_MM:g} mm; all that are drawn are shorter, together "
+        f"{max(max(xs) - min(xs), max(ys) - min(ys)):.3g} mm across"
+    )
+    return allowed, "say the drawing's unit with the key unit, or draw the part full size"
+
+
 def _edges(loops: Sequence[Loop]) -> int:
     return sum(len(segments(loop)) for loop in loops)
-
-
-class _Refused(Exception):  # noqa: N818 - a signal inside this module, not an error
-    def __init__(self, allowed: str, advice: str) -> None:
-        self.wrong: Wrong = (allowed, advice)
-
-
-def _open(path: Path) -> Any:
-    import ezdxf
-
-    try:
-        if not path.exists():
-            raise _Refused(A_DXF, "a path from the job file's folder; no such file is there")
-        if not path.is_file():
-            raise _Refused(A_DXF, "name a file: this is none")
-        size = path.stat().st_size
-        if size == 0:
-            raise _Refused(A_DXF, "save the drawing again: the file is empty")
-        if size > MOST_BYTES:
-            allowed = f"a drawing of at most {MOST_BYTES} bytes; it has {size}"
-            raise _Refused(allowed, "save the one part alone")
-        _require_few(entities_in_text(path.read_bytes()))
-        return ezdxf.readfile(path)
-    except _Refused:
-        raise
-    except PermissionError as error:
-        raise _Refused(A_DXF, "a file that may be read") from error
-    except Exception as error:  # a damaged file can upset the reader in any way
-        advice = "save it as DXF (R12, or R2000 and later); the file cannot be read as one"
-        raise _Refused(A_DXF, advice) from error
-
-
-def _unit(drawing: Any, unit: Unit) -> tuple[float, list[str]]:
-    """One unit of the drawing in mm, and what was assumed."""
-    if unit != "file":
-        return UNITS_MM[unit], []
-    code = drawing.header.get("$INSUNITS", 0)
-    if code == 0:
-        return 1.0, ["the drawing names no unit: taken as mm"]
-    if code not in INSUNITS:
-        raise _Refused(
-            f"a drawing in mm, cm, m or inches; its $INSUNITS is {code}",
-            "draw it in mm, or say its unit with the key unit",
-        )
-    return UNITS_MM[INSUNITS[code]], []
-
-
-def _require_few(count: int) -> None:
-    if count > MOST_ENTITIES:
-        allowed = f"at most {MOST_ENTITIES} entities, those of blocks counted; there are {count}"
-        raise _Refused(allowed, "save the one part alone")
 
 
 def _entities(drawing: Any, uses: Uses) -> tuple[list[Drawn], list[str], list[Wrong]]:
@@ -208,7 +168,7 @@ def _entities(drawing: Any, uses: Uses) -> tuple[list[Drawn], list[str], list[Wr
     drawn: set[str] = set()
     unseen = ignored = 0
     try:
-        _require_few(entities_in_space(drawing))
+        require_few(entities_in_space(drawing))
         for entity, layer in flat_entities(drawing.modelspace()):
             there.setdefault(layer.lower(), layer)
             use = use_of(uses, layer)
@@ -221,11 +181,11 @@ def _entities(drawing: Any, uses: Uses) -> tuple[list[Drawn], list[str], list[Wr
                 if entity.dxftype() in DRAWN:
                     drawn.add(layer)
     except BlockError as error:
-        raise _Refused(f"blocks that can be taken apart, not {error}", "explode them") from error
-    except _Refused:
+        raise Refused(f"blocks that can be taken apart, not {error}", "explode them") from error
+    except Refused:
         raise
-    except Exception as error:  # as in `_open`
-        raise _Refused(A_DXF, "save it again, its blocks exploded; the file is damaged") from error
+    except Exception as error:  # as in `opened`
+        raise Refused(A_DXF, "save it again, its blocks exploded; the file is damaged") from error
     told = [(unseen, "hidden layers"), (ignored, "layers that the job ignores")]
     notes = [f"{so_many(n, 'entity', 'entities')} on {where} left out" for n, where in told if n]
     return seen, notes, list(unlike_drawing(uses, list(there.values()), hidden, drawn))
@@ -243,7 +203,7 @@ def _runs(
     many = sum(entity.dxftype() in CURVES for entity, _ in entities)
     if many > MOST_EDGES:
         allowed = f"at most {MOST_EDGES} {' and '.join(CURVES)}; there are {many}"
-        raise _Refused(allowed, "join the curves, or draw them as arcs")
+        raise Refused(allowed, "join the curves, or draw them as arcs")
     corners = 0
     for entity, use in entities:
         kind = entity.dxftype()
@@ -263,7 +223,7 @@ def _runs(
             corners += len(run.corners)
             if corners > 3 * MOST_ENTITIES:
                 allowed = f"polylines and curves of at most {3 * MOST_ENTITIES} corners together"
-                raise _Refused(allowed, "save the one part alone; draw curves as arcs")
+                raise Refused(allowed, "save the one part alone; draw curves as arcs")
             if kind == "POINT":
                 marks.append(MarkPoint(run.corners[0][:2]))
                 continue

@@ -55,6 +55,8 @@ class SpecError(ValueError):
 
     def __init__(self, faults: Iterable[Fault]) -> None:
         self.faults = tuple(faults)
+        if not self.faults:  # who gathers faults would take the refused for sound
+            raise RuntimeError("refused without a fault that says why")
         super().__init__("\n".join(str(fault) for fault in self.faults))
 
 

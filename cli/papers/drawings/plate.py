@@ -11,9 +11,9 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from platewheel.nesting.drawings.open_cuts import Corner, chained
 from platewheel.nesting.files.file_layers import FileLayer, ours_again
 from platewheel.nesting.files.file_units import read_in_mm
+from platewheel.nesting.geometry.open_cuts import Corner, chained
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray

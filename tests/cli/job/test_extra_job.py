@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import tomllib
 from pathlib import Path
 
 import ezdxf
@@ -11,7 +12,7 @@ import pytest
 
 from platewheel.cli.job.blanks import job_blanks, other_blanks
 from platewheel.cli.job.job import read_job
-from platewheel.cli.job.own_parts import MOST_PARTS, own_parts
+from platewheel.cli.job.own_parts import MOST_PARTS, own_parts, require_all_read
 from platewheel.cli.output.write import write_blanks, write_templates
 from platewheel.cli.report.rows import blank_rows
 from platewheel.nesting.drawings.read import read_outline
@@ -200,3 +201,31 @@ def test_more_drawings_than_one_job_can_lay_are_refused(job_file: Path) -> None:
     assert read == []
     assert (fault.key, fault.value) == ("extra", MOST_PARTS + 1)
     assert f"at most {MOST_PARTS}" in fault.allowed
+
+
+@pytest.mark.parametrize("table", ["extra", "disc"])
+def test_a_drawing_without_a_line_to_cut_is_never_dropped(table: str, job_file: Path) -> None:
+    doc = ezdxf.new("R2000", units=4)
+    doc.modelspace().add_circle((0, 0), 0.0004)
+    doc.saveas(job_file.parent / "drawings" / "bracket.dxf")
+    if table == "disc":
+        disc = '[disc]\nfile = "drawings/bracket.dxf"\n'
+        job_file.write_text(job_text(rows=ROWS + disc), encoding="utf-8")
+    with pytest.raises(SpecError) as refusal:
+        read_job(job_file)
+    told = [one for one in refusal.value.faults if "all that are drawn are shorter" in one.allowed]
+    keys = {"extra": ["extra[0].file", "extra[1].file"], "disc": ["disc.file"]}
+    assert [one.key for one in told] == keys[table]
+
+
+def test_a_row_without_part_or_fault_is_a_fault_of_ours(job_file: Path) -> None:
+    job = tomllib.loads(job_file.read_text(encoding="utf-8"))
+    drawn, faults = own_parts(job, job_file.parent, ())
+    assert not faults
+    require_all_read(job, drawn, None)
+    with pytest.raises(RuntimeError, match="neither read nor refused"):
+        require_all_read(job, drawn[1:], None)
+    with pytest.raises(RuntimeError, match="neither read nor refused"):
+        require_all_read({"disc": {"file": "mine.dxf"}}, [], None)
+    with pytest.raises(RuntimeError, match="without a fault"):
+        SpecError([])

@@ -21,9 +21,9 @@ from platewheel.cli.papers.drawings.plate import dxf_picture
 from platewheel.nesting.cutting.cut_order import cut_order
 from platewheel.nesting.cutting.cut_time import plate_work
 from platewheel.nesting.cutting.part_cuts import sheet_cuts
-from platewheel.nesting.drawings.open_cuts import chained
 from platewheel.nesting.files.asked import asked_of
 from platewheel.nesting.files.write_dxf import write_sheet_dxf
+from platewheel.nesting.geometry.open_cuts import chained
 from platewheel.nesting.offcuts.remnant import remnants
 from platewheel.nesting.proof.cuts import prove_cuts
 from platewheel.nesting.search.nest import nest

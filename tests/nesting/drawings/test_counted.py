@@ -12,7 +12,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from platewheel.nesting.drawings import counted, read
+from platewheel.nesting.drawings import counted, opened
 from platewheel.nesting.drawings.counted import (
     MOST_ENTITIES,
     entities_in_space,
@@ -66,7 +66,7 @@ def test_too_many_are_told_with_their_number_before_the_file_is_read(
     for i in range(30):
         doc.modelspace().add_circle((30 * i, 0), 5)
     path = save(doc, tmp_path)
-    monkeypatch.setattr(read, "MOST_ENTITIES", 29)
+    monkeypatch.setattr(opened, "MOST_ENTITIES", 29)
     monkeypatch.setattr("ezdxf.readfile", lambda path: pytest.fail("read all the same"))
     with pytest.raises(SpecError) as caught:
         read_outline(path, said="many.dxf")
