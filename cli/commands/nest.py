@@ -9,12 +9,13 @@ from typing import Any
 from platewheel.cli.job.axles import axle_rests
 from platewheel.cli.job.hole_tools import hole_tools
 from platewheel.cli.job.job import Job
+from platewheel.cli.job.pieces import cut_pieces
 from platewheel.cli.job.plan import Plan, lacking, plan_job
 from platewheel.cli.job.questions import questions
 from platewheel.cli.job.what_fits import settled
 from platewheel.cli.output.alone import alone_in
-from platewheel.cli.output.folder import OF_PLATES, require_ours, write_part
-from platewheel.cli.output.made_of import made_of
+from platewheel.cli.output.folder import require_ours, write_part
+from platewheel.cli.output.made_of import OF_PLATES, made_of
 from platewheel.cli.output.offcut_use import offcut_notes
 from platewheel.cli.output.reserved import require_free, reserved
 from platewheel.cli.output.write import SheetsWritten, sheet_files, write_sheets
@@ -61,7 +62,7 @@ def _laid_and_written(
         job, plan = done.job, done.plan
     if what_fits:
         _show(job, plan, as_json)
-    rests, now = axle_rests(job), made_of(asked)
+    rests, now = axle_rests(job), made_of(asked, cut_pieces(job, plan))
     with reserved(job, plan) as taken:
         notes = [*done.told, *stopped_short(), *offcut_notes(job, plan.layouts, out), *taken, *odd]
 

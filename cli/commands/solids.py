@@ -40,8 +40,8 @@ def solids(
 ) -> None:
     """Write the solids: STEP of each part, of the wheel and the wheelset, and the wheel as glTF."""
     from platewheel.cli.job.job import read_job
-    from platewheel.cli.output.folder import OF_THE_WHEEL, write_part
-    from platewheel.cli.output.made_of import made_of
+    from platewheel.cli.output.folder import write_part
+    from platewheel.cli.output.made_of import OF_THE_WHEEL, made_of
     from platewheel.cli.output.solids import write_solids
     from platewheel.cli.report.rows import part_rows
     from platewheel.cli.terminal.show import show_json, show_table, steps

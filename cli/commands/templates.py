@@ -27,8 +27,8 @@ def templates(
     """Write the full-size paper templates: a PDF for each blank and plywood gauge, small ones
     together on one."""
     from platewheel.cli.job.job import read_job
-    from platewheel.cli.output.folder import OF_THE_WHEEL, write_part
-    from platewheel.cli.output.made_of import made_of
+    from platewheel.cli.output.folder import write_part
+    from platewheel.cli.output.made_of import OF_THE_WHEEL, made_of
     from platewheel.cli.output.write import write_templates
     from platewheel.cli.terminal.show import show_json, show_table, steps
     from platewheel.cli.words.files import templates_table

@@ -38,6 +38,12 @@ def taken_pieces(job: Job, plan: Plan, axles: bool) -> list[Piece]:
     return taken
 
 
+def cut_pieces(job: Job, plan: Plan) -> list[tuple[str, str, object]]:
+    """The same with the job's axles sawn too, as they are whoever has them: kind, name, sizes and
+    price."""
+    return [(one.kind, one.name, one.spec) for one in taken_pieces(job, plan, axles=True)]
+
+
 def rack_names(job: Job, plan: Plan) -> dict[Size, list[str]]:
     """Names of the plates and lengths on the rack that a plan cuts, by their kind and size."""
     names: dict[Size, list[str]] = {}

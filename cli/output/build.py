@@ -9,6 +9,7 @@ from typing import Any
 
 from platewheel.cli.job.axles import axle_rests
 from platewheel.cli.job.job import Job
+from platewheel.cli.job.pieces import cut_pieces
 from platewheel.cli.job.plan import plan_job
 from platewheel.cli.job.questions import questions
 from platewheel.cli.job.what_fits import Settled, settled
@@ -84,7 +85,6 @@ def build_job(
     require_ours(out, job.head.name)
     require_free(job)
     wheels = wheel_records(job, plan_refit(job.setting, rings)) if rings else []
-    asked, now = job.head.wheels, made_of(job)
     # the analysis takes as long as nest and files
     load_solver()
     with alone_in(out, job.head.name), beside() as worker:
@@ -102,8 +102,11 @@ def build_job(
             notes += [line for line in OWN_DISC if job.own_disc]
 
             def write(folder: Path) -> Report:
-                write_made_of(folder, now)
-                return _write_all(done, asked, notes, folder, step, rating, wheels)
+                report = _write_all(done, job.head.wheels, notes, folder, step, rating, wheels)
+                made = [entry.name for entry in folder.iterdir()]
+                now = made_of(job, cut_pieces(done.job, done.plan))
+                write_made_of(folder, now, folder, made, ())
+                return report
 
             return write_folder(out, job.head.name, write)
 

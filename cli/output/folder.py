@@ -14,7 +14,7 @@ from typing import TypeVar
 
 from platewheel.cli.output.alone import alone_in, former_of
 from platewheel.cli.output.exchange import exchange
-from platewheel.cli.output.made_of import MADE_OF, of_another_state, write_made_of
+from platewheel.cli.output.made_of import MADE_OF, OF_THE_WHEEL, stale, write_made_of
 from platewheel.cli.work.guard import in_place
 from platewheel.cli.work.not_finished import NotFinished
 from platewheel.cli.work.stopping import undisturbed
@@ -46,9 +46,6 @@ OURS = {  # entry of a job folder -> what the files in it are called; "" for a f
     "sheets": r"[0-9.]+mm-[0-9]+\.dxf",
     "templates": rf"({PART}|{EXTRA}|{GAUGE}|{PLYWOOD}|strip-{PART}|small-parts)\.pdf",
 }
-
-OF_PLATES = ("report.json", "job-sheet.html", "job-sheet.pdf")  # tell of the cutting files
-OF_THE_WHEEL = (*OF_PLATES, "calculation.pdf", "standards.pdf")  # tell of the wheel
 
 WHEELSET_OURS = {"report.json": "", "wheelset.step": ""}  # of a wheelset
 DECK_OURS = {"wheel.inp": "", "README.txt": ""}  # of a deck
@@ -106,14 +103,14 @@ def write_part(
     name: str,
     write: Callable[[Path], T],
     papers: Collection[str],
-    now: Mapping[str, str] | None = None,
+    now: Mapping[str, str],
     *,
     same: bool = False,
 ) -> tuple[T, list[str]]:
-    """Replace only those entries of out/name that `write` makes; all or none. Where they are
-    not what was there, `papers` that tell of them are taken away, and a line says so; `same`: the
-    same files in another print, by their names. What was made of other parts than `now` (of
-    `made_of`) is taken away with all papers.
+    """Replace only those entries of out/name that `write` makes, of `now` (by `made_of`); all or
+    none. What stands beside them and is of another state of the job is taken away with all papers;
+    `papers` also where what they tell of is not what was there. A line says so. `same`: the same
+    files in another print, by their names.
 
     Raises: as `write_folder`.
     """
@@ -122,26 +119,30 @@ def write_part(
     def beside_the_others(folder: Path) -> T:
         result = write(folder)
         made = [entry.name for entry in folder.iterdir()]
-        other = [one for one in of_another_state(home, now) if one not in made] if now else []
-        stale = [one for one in papers if (home / one).exists() and one not in made]
-        if all(_alike(folder / one, home / one, same) for one in made):
-            stale = []
-        if other:
-            stale = [one for one in OF_THE_WHEEL if (home / one).exists()]
-            told.append(_taken(home, other, "were made of the job as it was, other parts than now"))
-        if stale:
-            told.append(_taken(home, stale, "tell of other files than are there now"))
-        if now:
-            write_made_of(folder, now)
-        _carry(home, folder, [*stale, *other])
+        other = stale(home, now, made)
+        for entries, why in (
+            (other.changed, "are of the job as it was, not as it is now"),
+            (other.unknown, "may be of another state of the job: nothing tells of which"),
+        ):
+            if entries:
+                told.append(_taken(home, entries, why))
+        gone = [*other.changed, *other.unknown]
+        alike = all(_alike(folder / one, home / one, same) for one in made)
+        against = OF_THE_WHEEL if gone else () if alike else papers
+        against = [one for one in against if one not in gone and (home / one).exists()]
+        if against:
+            told.append(_taken(home, against, "tell of other files than are there now"))
+        gone += against
+        write_made_of(folder, now, home, made, gone)
+        _carry(home, folder, gone)
         return result
 
     return write_folder(out, name, beside_the_others), told
 
 
-def _taken(home: Path, stale: Collection[str], why: str) -> str:
+def _taken(home: Path, entries: Collection[str], why: str) -> str:
     anew = "`platewheel build` writes them anew"
-    return f"taken away from {home}, as they {why}: {', '.join(stale)}; {anew}"
+    return f"taken away from {home}, as they {why}: {', '.join(entries)}; {anew}"
 
 
 def _alike(new: Path, former: Path, names: bool) -> bool:
@@ -153,12 +154,12 @@ def _alike(new: Path, former: Path, names: bool) -> bool:
     return inner == there and all(_alike(new / one, former / one, names) for one in inner)
 
 
-def _carry(home: Path, made: Path, stale: Collection[str]) -> None:
-    """Every entry of `home` that `made` has not and that is not stale, without a second copy where
+def _carry(home: Path, made: Path, gone: Collection[str]) -> None:
+    """Every entry of `home` that `made` has not and that is not gone, without a second copy where
     the disk can."""
     for entry in sorted(home.iterdir()) if home.exists() else ():
         target = made / entry.name
-        if not target.exists() and entry.name not in stale:
+        if not target.exists() and entry.name not in gone:
             if entry.is_dir():
                 target.mkdir()
                 for inner in entry.iterdir():
