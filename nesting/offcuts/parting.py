@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
 
+from platewheel.nesting.offcuts.in_steel import HAIR_MM, in_steel
 from platewheel.nesting.offcuts.remnant import Remnant, slug_hole
 from platewheel.nesting.offcuts.taken import rings_of
 from platewheel.nesting.stock.layout import Layout, NestingError
@@ -20,7 +21,7 @@ from platewheel.parts.geometry.outline import Point
 
 MITRE = 2.0  # corners of the run stay square; those sharper than 60 degrees are cut off
 LEAST_HALF_MM = 1e-3  # where the kerf is told as nothing: tells steel from the plate's edge
-HAIR_MM = 1e-6
+SHORTEST_MM = 0.1  # that an edge runs before its first corner
 TOUCH_MM = 0.01  # a piece loses no more than that by its own cuts
 SLIVER_MM = 1.5  # beside a slanted edge: a piece is told in whole mm inside it
 
@@ -88,18 +89,39 @@ def _round(piece: Remnant, free: Any, half: float) -> Iterator[Parting]:
             middle = tuple(corners[:-1])
             yield Parting(middle, _edge(piece, middle, half, closed=True), True, piece)
             continue
-        for run in _in_steel(corners, free):
-            yield Parting(run, _edge(piece, run, half, closed=False), False, piece)
+        for run in in_steel(corners, free, _plate(piece.layout), 2 * half):
+            yield _open(piece, run, half)
+
+
+def _open(piece: Remnant, run: tuple[Point, ...], half: float) -> Parting:
+    """An open run. One that begins or ends hardly before a corner does so as far before it as the
+    corner of the piece lies: its edge would run back to that, along a run that is cut already."""
+    if len(run) > 2:
+        edge = _beside(piece, run, half, closed=False)
+        first = _past(edge[0], edge[1], run[0], run[1])
+        last = _past(edge[-1], edge[-2], run[-1], run[-2])
+        run = (_back(run[0], run[1], first), *run[1:-1], _back(run[-1], run[-2], last))
+    return Parting(run, _edge(piece, run, half, closed=False), False, piece)
+
+
+def _past(end: Point, corner: Point, run_end: Point, run_corner: Point) -> float:
+    """How far the end of an edge lies past the corner next to it, the way that its run goes."""
+    share = 1 / math.dist(run_end, run_corner)
+    ahead = (share * (run_corner[0] - run_end[0]), share * (run_corner[1] - run_end[1]))
+    past = (end[0] - corner[0]) * ahead[0] + (end[1] - corner[1]) * ahead[1]
+    return past + SHORTEST_MM if past > HAIR_MM else 0.0
+
+
+def _back(end: Point, corner: Point, by_mm: float) -> Point:
+    """An end moved so much further away from the corner next to it."""
+    share = by_mm / math.dist(end, corner) if by_mm else 0.0
+    return end[0] + share * (end[0] - corner[0]), end[1] + share * (end[1] - corner[1])
 
 
 def _edge(piece: Remnant, run: Sequence[Point], half: float, *, closed: bool) -> tuple[Point, ...]:
     """The piece's edge beside a run: its own corners, and ends that may reach past them."""
-    corners = [corner for ring in (piece.corners, *piece.holes) for corner in ring]
-    moved = _moved_back(run, half, closed=closed)
-    inner = range(len(run)) if closed else range(1, len(run) - 1)
     found: list[Point] = []
-    for i, point in enumerate(moved):
-        at = _nearest(corners, point) if i in inner else point
+    for at in _beside(piece, run, half, closed=closed):
         if not found or math.dist(found[-1], at) > HAIR_MM:  # a corner cut off is told once
             found.append(at)
     if closed and math.dist(found[-1], found[0]) <= HAIR_MM:
@@ -107,35 +129,16 @@ def _edge(piece: Remnant, run: Sequence[Point], half: float, *, closed: bool) ->
     return tuple(found)
 
 
+def _beside(piece: Remnant, run: Sequence[Point], half: float, *, closed: bool) -> list[Point]:
+    """Of each point of a run its own of the edge."""
+    corners = [corner for ring in (piece.corners, *piece.holes) for corner in ring]
+    moved = _moved_back(run, half, closed=closed)
+    inner = range(len(run)) if closed else range(1, len(run) - 1)
+    return [_nearest(corners, at) if i in inner else at for i, at in enumerate(moved)]
+
+
 def _nearest(corners: Sequence[Point], point: Point) -> Point:
     return min(corners, key=lambda corner: math.dist(corner, point))
-
-
-def _in_steel(corners: Sequence[Point], free: Any) -> Iterator[tuple[Point, ...]]:
-    """Stretches of a closed path, its first corner repeated, that lie in steel; as it runs."""
-    import shapely
-
-    pieces: list[list[Point]] = []
-    for a, b in pairwise(corners):
-        cut = shapely.LineString([a, b]).intersection(free)
-        lines = [one for one in shapely.get_parts(cut) if _in_the_midst(one, free)]
-        ends = [[(float(x), float(y)) for x, y in line.coords] for line in lines]
-        sides = [tuple(sorted(end, key=lambda p: math.dist(p, a))) for end in ends]
-        for first, last in sorted(sides, key=lambda side: math.dist(side[0], a)):
-            if pieces and math.dist(pieces[-1][-1], first) < HAIR_MM:
-                pieces[-1].append(last)
-            else:
-                pieces.append([first, last])
-    if len(pieces) > 1 and math.dist(pieces[-1][-1], pieces[0][0]) < HAIR_MM:
-        pieces[0] = [*pieces.pop(), *pieces[0][1:]]
-    yield from (tuple(run) for run in pieces)
-
-
-def _in_the_midst(line: Any, free: Any) -> bool:
-    """Neither a point nor along the plate's own edge."""
-    if line.length <= HAIR_MM:
-        return False
-    return bool(free.boundary.distance(line.interpolate(0.5, normalized=True)) > HAIR_MM)
 
 
 def _moved_back(run: Sequence[Point], half: float, *, closed: bool) -> tuple[Point, ...]:

@@ -110,8 +110,8 @@ def test_each_piece_comes_free_but_for_inward_corners(
 def test_no_part_is_touched_and_nothing_cut_twice(
     layout: Layout, kind: str, kerf_mm: float
 ) -> None:
-    """A web stands beside each part's kerf; runs lie in the plate, no two of them along
-    one another, and their ends at its edge or in a run before."""
+    """A web stands beside each part's kerf; runs lie in the plate but for gaps narrower than the
+    kerf, no two of them along one another, and their ends at its edge or in a run before."""
     rules = cutting(20.0, 20.0, kerf_mm=kerf_mm, offcut_outline=kind, least_offcut_mm=100.0)
     runs = partings(layout, remnants(layout, rules), kerf_mm)
     parts = shapely.union_all([on_plate(placement) for placement in layout.placements])
@@ -120,7 +120,8 @@ def test_no_part_is_touched_and_nothing_cut_twice(
         line = line_of(run)
         if layout.placements:
             assert line.distance(parts) >= kerf_mm + 1.0 - 2e-3
-        assert whole.buffer(1e-6).covers(line)
+        gaps = shapely.get_parts(line.difference(whole.buffer(1e-6)))
+        assert all(gap.length < kerf_mm for gap in gaps)
         assert line.intersection(whole.boundary.buffer(1e-6)).length < 0.1
         before = [line_of(other) for other in runs[:i] if other.piece != run.piece]
         for other in before:
@@ -158,6 +159,42 @@ def test_a_rest_at_the_plates_end_is_parted_by_one_straight_cut() -> None:
     assert run.middle == ((1599.15, 0.0), (1599.15, 1250.0))  # upwards: the scrap on the left
     assert run.edge == ((1600.0, 0.0), (1600.0, 1250.0))
     assert not run.closed
+
+
+def toothed(pitch: float) -> Layout:
+    """A plate of 400 x 300 with teeth below, 20 mm deep, as wide as the gaps between them."""
+    starts = [k * pitch for k in range(round(400 / pitch))]
+    gaps = [
+        (a + x * pitch, y)
+        for a in starts
+        for x, y in ((0.25, 0), (0.25, 20), (0.75, 20), (0.75, 0))
+    ]
+    return Layout(offcut("t", [(0, 0), *gaps, (400.0, 0.0), (400.0, 300.0), (0.0, 300.0)]), ())
+
+
+@pytest.mark.parametrize(("pitch", "count"), [(0.8, 1), (3.2, 1), (4.0, 51), (8.0, 26)])
+def test_gaps_narrower_than_the_kerf_are_run_over(pitch: float, count: int) -> None:
+    """Gaps of 1.6 mm are, of 2 mm not: then each tooth of the 200 mm is a cut of its own."""
+    layout = toothed(pitch)
+    piece = rectangle(layout, (200.0, 20.0, 400.0, 300.0))
+    runs = partings(layout, (piece,), KERF)
+    assert len(runs) == count
+    assert {run.edge[0][1] for run in runs} == {20.0}
+    assert freed(piece, pieces_after(layout, runs, KERF)).area == pytest.approx(200 * 280, rel=1e-3)
+
+
+@pytest.mark.parametrize(("x", "begin"), [(199.5, 200.1), (199.9, 200.1), (201.0, 201.0)])
+def test_a_run_that_begins_hardly_before_a_corner_does_not_go_back(x: float, begin: float) -> None:
+    """A notch 30 mm wide from x on, below a piece whose corner is at (200, 20): its edge would
+    begin left of that and run back."""
+    notch = [(x, 0.0), (x, 20.0), (x + 30.0, 20.0), (x + 30.0, 0.0)]
+    edge = [(0.0, 0.0), *notch, (500.0, 0.0), (500.0, 300.0), (0.0, 300.0)]
+    layout = Layout(offcut("n", edge), ())
+    piece = rectangle(layout, (200.0, 20.0, 500.0, 300.0))
+    long, short = sorted(partings(layout, (piece,), KERF), key=lambda run: len(run.edge))
+    assert long.edge == ((500.0, 20.0), (x + 30.0, 20.0))
+    assert short.edge == (pytest.approx((begin, 20.0)), (200.0, 20.0), (200.0, 300.0))
+    assert short.middle[0] == pytest.approx((begin, 20.0 - KERF / 2))
 
 
 def test_two_pieces_side_by_side_share_one_cut() -> None:
