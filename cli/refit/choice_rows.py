@@ -7,7 +7,7 @@ from platewheel.cli.schema.refit import ChoiceRow, TruedRing
 from platewheel.parts.making.springback import RING_SOURCE
 from platewheel.parts.refit.plan import Refit
 from platewheel.parts.refit.ring_windows import RESIZE_SHARE, RESIZE_SOURCE
-from platewheel.parts.refit.truing import MOST_SHARE, choices
+from platewheel.parts.refit.truing import MOST_SHARE, MOST_TRUED, choices
 
 
 def choice_rows(job: Job, refit: Refit) -> list[ChoiceRow]:
@@ -52,7 +52,8 @@ def choice_limits() -> list[tuple[str, str, str]]:
         ("force that presses a ring round, for a choice", "told, not limited", RING_SOURCE),
         (
             "rings trued for a choice",
-            f"at most {100 * MOST_SHARE:g} % of them: choices of more are not told",
+            f"at most {100 * MOST_SHARE:g} % of them, and {MOST_TRUED}: choices of more are not "
+            "told",
             "common practice, no source",
         ),
     ]

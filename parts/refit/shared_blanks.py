@@ -8,6 +8,7 @@ for covering intervals by points (greatest size that the tightest ring left over
 from __future__ import annotations
 
 import math
+from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
@@ -90,16 +91,18 @@ def fewest_sizes(windows: Sequence[Window]) -> tuple[tuple[float, ...], tuple[in
             groups.append([])
         groups[-1].append(i)
     points = [_middle([spans[i] for i in g], [windows[i].wanted_mm for i in g]) for g in groups]
+    at = [point / STEPS_PER_MM for point in points]  # rising, as their groups are
     chosen = [
         min(
-            (k for k, at in enumerate(points) if low <= at <= high),
-            key=lambda k: (abs(points[k] / STEPS_PER_MM - window.wanted_mm), k),
+            range(bisect_left(points, low), bisect_right(points, high)),
+            key=lambda k: (abs(at[k] - window.wanted_mm), k),
         )
         for (low, high), window in zip(spans, windows, strict=True)
     ]
     used = sorted(set(chosen))  # all of them: a size that nobody needed would be one too many
     sizes = tuple(points[k] / STEPS_PER_MM for k in used)
-    return sizes, tuple(used.index(k) for k in chosen)
+    place = {k: i for i, k in enumerate(used)}
+    return sizes, tuple(place[k] for k in chosen)
 
 
 def steps_of(window: Window) -> tuple[int, int]:

@@ -11,11 +11,15 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from platewheel.parts.refit.fewest_missed import cheapest_points
 from platewheel.parts.refit.measured_ring import MeasuredRing
 from platewheel.parts.refit.plan import Refit, plan_refit
 from platewheel.parts.refit.ring_windows import moved
-from platewheel.parts.refit.shared_blanks import Window
-from platewheel.parts.refit.truing import MOST_SHARE, Choice, Trued, choices
+from platewheel.parts.refit.shared_blanks import Window, fewest_sizes
+from platewheel.parts.refit.size_count import Spans
+from platewheel.parts.refit.tried_sizes import Kinds, Ring
+from platewheel.parts.refit.truing import MOST_SHARE, Choice, Trued, choices, fewest_trued
+from tests.parts.refit.plain_truing import plain_points, plain_shifts
 from tests.parts.refit.test_roundness_border import setting
 
 # discs too thin for the table of ISO 9013, so gaps of the job's own 0.75 to 1.3 mm
@@ -186,3 +190,73 @@ def test_flanges_tried_on_discs_and_pipes_bind_a_ring() -> None:
 
 def test_rings_alike_leave_nothing_to_choose() -> None:
     assert told(rings_of([(0, 0)] * 4)) == ()
+
+
+def some_ring(
+    at: int, sides: int, apart: int, uneven: int, resize: tuple[int, int], flange: int
+) -> Ring:
+    """Windows in fifths of a tenth of a mm, so that not all ends are steps; two discs unlike where
+    `apart`, none alike to a flange's."""
+    now, whole = [], []
+    for side in range(2):
+        low = (at + side * apart) / 50
+        now.append(Window(low + uneven / 50, low + 0.1, low + (sides - uneven) / 50))
+        whole.append(Window(low, low + 0.1, low + sides / 50))
+    taken = (Window(at / 50, at / 50, (at + flange) / 50),) if flange else ()
+    low, high = -resize[0] / 50, resize[1] / 50
+    return Ring((tuple(now), taken), (tuple(whole), taken), (low, high))
+
+
+SOME_RING = st.builds(
+    some_ring,
+    st.integers(0, 90),
+    st.integers(6, 20),
+    st.sampled_from([0, 0, 7]),
+    st.integers(0, 3),
+    st.sampled_from([(0, 0), (15, 15), (0, 15), (20, 20)]),
+    st.sampled_from([0, 11, 23]),
+)
+
+
+@settings(max_examples=150, deadline=None)
+@given(st.lists(SOME_RING, min_size=1, max_size=12), st.integers(1, 3))
+def test_the_same_rings_are_trued_as_when_all_are_asked_each_time(
+    some: list[Ring], each: int
+) -> None:
+    rings = some * each
+    sizes = [fewest_sizes([w for ring in rings for w in ring.now[pool]])[0] for pool in (0, 1)]
+    now = len(sizes[0]), len(sizes[1])
+    assert fewest_trued(rings, now) == plain_shifts(rings, now)
+    for pool in (0, 1):
+        pairs = [
+            ((int(a), int(b)), (int(c), int(d)))
+            for (a, b), (c, d) in zip(
+                Kinds.of(rings).pools[pool].now, Kinds.of(rings).pools[pool].wide, strict=True
+            )
+        ]
+        assert cheapest_points(pairs, 9) == plain_points(pairs, 9)
+
+
+def test_spans_that_change_are_counted_as_if_set_up_anew() -> None:
+    """2..4 lies in 1..5, which counts once that is gone; twice there, once away is there still."""
+    spans = Spans([(1, 5), (2, 4), (2, 4), (7, 9)])
+    assert spans.points() == 2
+    assert spans.points([(5, 6)]) == 3
+    spans.change([(2, 4)], [])
+    assert spans.points([(5, 6)]) == 3
+    other = spans.copy()
+    spans.change([(2, 4)], [])
+    assert spans.points([(5, 6)]) == 2
+    assert other.points([(5, 6)]) == 3
+    spans.change([], [(10, 12), (3, 3)])
+    assert spans.points() == 3
+    assert spans.points([], 1) > 1
+
+
+def test_choices_that_true_more_rings_than_a_shop_would_are_not_looked_at() -> None:
+    """Two sizes of ring, so far apart that all of one would be trued for a size less."""
+    apart = Window(9.0, 9.05, 9.1), Window(9.3, 9.35, 9.4)
+    small, large = (Ring(((w, w), ()), ((w, w), ()), (-0.5, 0.5)) for w in apart)
+    assert list(fewest_trued([small] * 500 + [large] * 501, (2, 0))) == [1]
+    assert len(fewest_trued([small] * 500 + [large] * 501, (2, 0))[1]) == 500
+    assert fewest_trued([small] * 501 + [large] * 502, (2, 0)) == {}
