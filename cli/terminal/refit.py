@@ -8,6 +8,7 @@ from platewheel.cli.words.phrases import Name
 from platewheel.cli.words.refit import (
     choices_table,
     choices_words,
+    first_of,
     kept_table,
     limits_table,
     shrinkage_words,
@@ -16,27 +17,42 @@ from platewheel.cli.words.refit import (
 )
 from platewheel.cli.words.table import Column, Table, table
 from platewheel.cli.words.values import Count, Length, Quantity
+from platewheel.parts.base.so_many import so_many
+
+MOST_RINGS = 40  # told of one blank or choice; the page has them all
+MOST_ROWS = 100  # of one table, likewise
+PAGE = "refit-sheet.html"
 
 
 def show_refit(report: RefitReport) -> None:
     """Blanks, axles, limits and sums; plates where they were laid."""
     if report.blanks:
         show_table("Blanks (disc: diameter; flange: tread)", _blanks(report))
-    show_table("Axles", _axles(report))
+    _show_first("Axles", _axles(report), "axle")
     kept = kept_table(report)
     if kept.rows:
-        show_table("Cut before (numbers: new)", kept)
-    choices, welded = choices_table(report), welded_table(report)
+        _show_first("Cut before (numbers: new)", kept, "ring")
+    choices, welded = choices_table(report, MOST_RINGS, PAGE), welded_table(report)
     if choices.rows:
         show_table("Choices", choices)
         say(choices_words(report))
     if welded.rows:
-        show_table("Measured after welding", welded)
+        _show_first("Measured after welding", welded, "wheel")
     if report.sheets is not None and report.nesting is not None:
         show_sheets(report.sheets, report.nesting, [])
     show_table("Limits", limits_table(report))
     for line in (*summary_words(report), shrinkage_words(report)):
         say(line)
+
+
+def _show_first(title: str, whole: Table, what: str) -> None:
+    """The first rows alone where there are many."""
+    more = len(whole.rows) - MOST_ROWS
+    if more <= 0:
+        show_table(title, whole)
+        return
+    show_table(title, Table(whole.columns, whole.rows[:MOST_ROWS]))
+    say(f"and {so_many(more, f'more {what}')}: {PAGE}")
 
 
 def _blanks(report: RefitReport) -> Table:
@@ -54,7 +70,7 @@ def _blanks(report: RefitReport) -> Table:
                 "blank": Name(blank.name),
                 "count": Count(blank.count),
                 "size": Length(shared[blank.name].size_mm),
-                "rings": Name(", ".join(shared[blank.name].rings)),
+                "rings": Name(", ".join(first_of(shared[blank.name].rings, MOST_RINGS, PAGE))),
             }
             for blank in report.blanks
         ),

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from platewheel.cli.schema.refit import RefitReport, TruedRing
 from platewheel.cli.words.phrases import Name, Sentence
 from platewheel.cli.words.table import Cells, Column, Table, table
@@ -30,8 +32,15 @@ def limits_table(report: RefitReport) -> Table:
     )
 
 
-def choices_table(report: RefitReport) -> Table:
-    """Rings that would be trued so that fewer sizes are cut; no row where that saves none."""
+def first_of(told: Sequence[str], most: int, where: str) -> list[str]:
+    """No more than so many; of the rest, how many and where they are told."""
+    more = len(told) - most
+    return [*told[:most], f"and {more} more: {where}"] if more > 0 else list(told)
+
+
+def choices_table(report: RefitReport, most: int | None = None, where: str = "") -> Table:
+    """Rings that would be trued so that fewer sizes are cut; no row where that saves none. Of each
+    choice no more than `most` rings, the rest told by number and `where` they are."""
     columns = (
         Column("choice", "Choice", Sentence, short="choice"),
         Column("sizes", "Sizes cut", Count, "number", "sizes cut"),
@@ -50,7 +59,9 @@ def choices_table(report: RefitReport) -> Table:
                 "sizes": Count(row.sizes),
                 "discs": Count(row.discs),
                 "flanges": Count(row.flanges),
-                "rings": Sentence("; ".join(map(_trued, row.rings))),
+                "rings": Sentence(
+                    "; ".join(first_of([*map(_trued, row.rings)], most or len(row.rings), where))
+                ),
             }
             for row in report.choices
         ),
