@@ -30,6 +30,7 @@ CUT = "cut"  # every blank with its count, whatever its shape came from
 AXLES = "axles"  # the wheelset, whatever its sizes came from
 PIECES = "pieces"  # of the ledger; known to what lays a plan
 
+USED = "offcuts-used.toml"  # stays until a plan is made anew: what it tells of may be cut
 OF_PLATES = ("report.json", "job-sheet.html", "job-sheet.pdf")  # tell of the cutting files
 OF_THE_WHEEL = (*OF_PLATES, "calculation.pdf", "standards.pdf")  # tell of the wheel
 
@@ -48,7 +49,7 @@ KINDS = {
     "blanks": Kind(("blanks",), ("cutting", "file_layers", CUT)),
     "templates": Kind(("templates", "marking-out.pdf"), (*_SHOP, "head.name", "paper")),
     "sheets": Kind(
-        ("sheets", "plates.pdf", "offcuts.toml", "offcuts-used.toml"),
+        ("sheets", "plates.pdf", "offcuts.toml", USED),
         (
             *_SHOP,
             AXLES,
@@ -102,7 +103,9 @@ def stale(home: Path, now: Mapping[str, str], made: Collection[str]) -> Stale:
             continue
         if _anew(kind, made):  # made no more
             changed += left
-        elif what not in was:
+            continue
+        left = [one for one in left if one != USED]
+        if what not in was:
             unknown += left
         elif what in now and was[what] != now[what]:
             changed += left

@@ -153,6 +153,20 @@ def test_one_command_vouches_for_nothing_that_another_made(tmp_path: Path) -> No
     assert there_now(tmp_path) >= PAPERS | CUTTING
 
 
+def test_which_offcuts_were_used_stays_known_until_there_is_another_plan(tmp_path: Path) -> None:
+    """The steel may be cut: without the record another job plans on it again."""
+
+    def planned(made: Path) -> None:
+        (made / "sheets").mkdir()
+        (made / "offcuts-used.toml").write_text("whole")
+
+    write_part(tmp_path, NAME, planned, (), NOW)
+    write_part(tmp_path, NAME, templates, (), NOW | dict.fromkeys(KINDS, "2"))
+    assert there_now(tmp_path) == {"templates", "offcuts-used.toml", MADE_OF}
+    write_part(tmp_path, NAME, lambda made: (made / "sheets").mkdir(), (), NOW)
+    assert "offcuts-used.toml" not in there_now(tmp_path)
+
+
 def test_what_is_made_no_more_goes(tmp_path: Path) -> None:
     """Of a job by hand `templates` writes a page that it does not write of another."""
 
