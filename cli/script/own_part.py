@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterator
 
 from platewheel.cli.job.job import RESERVED
 from platewheel.nesting.drawings.extra import Extra, ExtraPart
+from platewheel.nesting.geometry.markable import listed, markable
 from platewheel.nesting.stock.layout import Turns
 from platewheel.parts.base.faults import Fault, SpecError
-from platewheel.parts.geometry.blank import Blank
+from platewheel.parts.geometry.blank import Blank, MarkText
 
 
 def own_part(
@@ -21,6 +22,7 @@ def own_part(
     faults = []
     if blank.name in {*taken, *RESERVED}:
         faults.append(Fault("name", blank.name, "a name that no other part has", "my-part"))
+    faults += _unmarkable(blank)
     try:
         spec = Extra(
             name=blank.name,
@@ -34,3 +36,17 @@ def own_part(
     if faults:
         raise SpecError(faults)
     return ExtraPart(spec, blank, steel)
+
+
+def _unmarkable(blank: Blank) -> Iterator[Fault]:
+    """Words that would be marked on the steel otherwise than they are written."""
+    for i, mark in enumerate(blank.marks):
+        if not isinstance(mark, MarkText):
+            continue
+        found = markable(mark.text)
+        if found.swapped or found.hidden or found.missing:
+            odd = [*(one for one, _ in found.swapped), *found.missing]
+            odd += [f"U+{ord(one):04X}" for one in found.hidden]
+            allowed = f"words in letters that have strokes to mark, not {listed(odd)}"
+            advice = f'"{found.text}"' if found.text else "a word of Latin letters"
+            yield Fault(f"marks[{i}].text", mark.text, allowed, advice)

@@ -12,6 +12,7 @@ from platewheel.cli.words.phrases import Phrase, Sentence
 from platewheel.cli.words.plain import plain
 from platewheel.cli.words.table import Column, Look, Table
 from platewheel.cli.words.values import Value
+from platewheel.parts.base.plain_values import without_unseen
 from platewheel.parts.base.units import Units
 
 KEY = re.compile(r"\[{1,2}[a-z_]+\]{1,2}|\b[a-z]+(?:_[a-z]+)*\.[a-z]+(?:_[a-z0-9]+)*(?![\w.])")
@@ -43,10 +44,16 @@ def on_paper(said: str | Value | None, units: Units, bare: bool = False) -> str:
         said = Sentence(plain(said.text))
     if isinstance(said, Phrase):
         parts = (
-            plain(one) if isinstance(one, str) else on_paper(one, units, bare) for one in said.parts
+            _seen(plain(one)) if isinstance(one, str) else on_paper(one, units, bare)
+            for one in said.parts
         )
         return "".join(parts)
-    return said.told(units, bare)
+    return _seen(said.told(units, bare))
+
+
+def _seen(text: str) -> str:
+    """Without marks that nobody sees but ends of lines: a name or a path may have any."""
+    return "\n".join(map(without_unseen, text.split("\n")))
 
 
 def lines_on_paper(table: Table, units: Units) -> Iterator[tuple[Look, list[tuple[Column, str]]]]:

@@ -14,6 +14,7 @@ from platewheel.nesting.cutting.part_text import (
     text_place,
     words_clear_mm,
 )
+from platewheel.nesting.geometry.markable import listed
 from platewheel.nesting.geometry.stroke_words import Stroke, word_strokes
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.layout import Placement
@@ -115,11 +116,17 @@ def _warnings(blanks: Sequence[Blank], digits: str, cutting: Cutting) -> Iterato
         if bare := [name for name, place in places if place is None]:
             yield f"no room to mark name or number {letters}: {', '.join(bare)}"
     for blank in once:
-        marked = _marked_words(blank, cutting)
-        if bare := [w.text for w, one in zip(own_words(blank), marked, strict=False) if not one]:
+        marked, least = _marked_words(blank, cutting), least_marked_mm(cutting)
+        left = [w for w, one in zip(own_words(blank), marked, strict=False) if not one]
+        if low := [word.text for word in left if word.height_mm < least]:
+            yield (
+                f"{blank.name}: words drawn lower than {least:g} mm, the least that is marked, are "
+                f"left out: {listed(low)}"
+            )
+        if tight := [word.text for word in left if word.height_mm >= least]:
             yield (
                 f"{blank.name}: no room on the steel to mark its words in letters of "
-                f"{least_marked_mm(cutting):g} mm: {', '.join(bare)}"
+                f"{least:g} mm: {listed(tight)}"
             )
         lost = [mark for mark in lines_of(blank) if on_steel(mark, blank) != (mark,)]
         if lost and blank.kind == "extra":  # the wheel's own have centres there by design

@@ -33,14 +33,18 @@ def flat_entities(entities: Iterable[Any], layer: str | None = None) -> Iterator
     Only of drawings whose blocks have been counted.
     """
     for entity in entities:
-        home = str(entity.dxf.get("layer", "0"))
-        home = layer if layer is not None and home == "0" else home
+        home = _home(entity, layer)
         if entity.dxftype() != "INSERT":
             yield entity, home
             continue
-        yield from ((attribute, home) for attribute in entity.attribs)
+        yield from ((attribute, _home(attribute, home)) for attribute in entity.attribs)
         for one in entity.multi_insert() if entity.mcount > 1 else [entity]:
             yield from flat_entities(one.virtual_entities(), home)
+
+
+def _home(entity: Any, layer: str | None) -> str:
+    own = str(entity.dxf.get("layer", "0"))
+    return layer if layer is not None and own == "0" else own
 
 
 def drawn_runs(entity: Any, unit_mm: float) -> Run:

@@ -36,11 +36,12 @@ from platewheel.nesting.drawings.drawn_runs import (
     drawn_runs,
     flat_entities,
 )
-from platewheel.nesting.drawings.drawn_words import MARKED_WORDS, drawn_words
+from platewheel.nesting.drawings.drawn_words import MARKED_WORDS, Words, drawn_words
 from platewheel.nesting.drawings.layers import Uses, unlike_drawing, use_of
 from platewheel.nesting.drawings.nested_loops import outline_and_holes
 from platewheel.nesting.drawings.opened import A_DXF, Refused, Unit, opened, require_few, unit_of
 from platewheel.nesting.drawings.short_lines import by_arcs
+from platewheel.nesting.geometry.markable import Markable, told
 from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.base.so_many import so_many
 from platewheel.parts.geometry.blank import Mark, MarkPoint
@@ -96,8 +97,8 @@ def read_outline(
         drawing = opened(path)
         unit_mm, notes = unit_of(drawing, unit)
         entities, left_out, wrong = _entities(drawing, uses or {})
-        runs, marks, told, bad = _runs(entities, unit_mm)
-        left_out += told
+        runs, marks, also, bad = _runs(entities, unit_mm)
+        left_out += also
         notes += left_out
         wrong += bad
     except Refused as refusal:
@@ -142,8 +143,8 @@ def read_outline(
 def _no_edge(runs: Sequence[Run], left_out: Sequence[str], marks: int) -> Wrong:
     """Why a drawing has no loop, though nothing else is wrong with it."""
     if not runs:
-        told = [*left_out, *([so_many(marks, "mark")] if marks else [])]
-        there = f": {', '.join(told)}" if told else ""
+        instead = [*left_out, *([so_many(marks, "mark")] if marks else [])]
+        there = f": {', '.join(instead)}" if instead else ""
         allowed = f"closed lines on visible layers; none are drawn{there}"
         return allowed, "draw the part's edge by lines and arcs"
     xs, ys, _ = zip(*(corner for run in runs for corner in run.corners), strict=True)
@@ -186,8 +187,8 @@ def _entities(drawing: Any, uses: Uses) -> tuple[list[Drawn], list[str], list[Wr
         raise
     except Exception as error:  # as in `opened`
         raise Refused(A_DXF, "save it again, its blocks exploded; the file is damaged") from error
-    told = [(unseen, "hidden layers"), (ignored, "layers that the job ignores")]
-    notes = [f"{so_many(n, 'entity', 'entities')} on {where} left out" for n, where in told if n]
+    out = [(unseen, "hidden layers"), (ignored, "layers that the job ignores")]
+    notes = [f"{so_many(n, 'entity', 'entities')} on {where} left out" for n, where in out if n]
     return seen, notes, list(unlike_drawing(uses, list(there.values()), hidden, drawn))
 
 
@@ -197,6 +198,7 @@ def _runs(
     """Cuts, marks, what to tell, and what cannot be cut."""
     runs: list[Run] = []
     marks: list[Mark] = []
+    spelt: list[Markable] = []
     words: Counter[str] = Counter()
     curves: Counter[str] = Counter()
     refused: Counter[str] = Counter()
@@ -207,9 +209,11 @@ def _runs(
     corners = 0
     for entity, use in entities:
         kind = entity.dxftype()
-        said = drawn_words(entity, unit_mm) if use == "mark" and kind in MARKED_WORDS else ()
-        if said:
-            marks += said
+        marked = use == "mark" and kind in MARKED_WORDS
+        said = drawn_words(entity, unit_mm) if marked else Words()
+        spelt += said.spelt
+        if any(one.drawn or one.hidden for one in said.spelt):
+            marks += said.lines
         elif kind in WORDS and not (kind == "POINT" and use == "mark"):
             words[kind] += 1
         elif kind not in DRAWN and kind != "POINT":
@@ -238,6 +242,7 @@ def _runs(
         for kind, n in sorted(curves.items())
         if n
     ]
+    notes += told(spelt)
     allowed = f"{', '.join(DRAWN)} in the xy plane"
     wrong = [
         (allowed, f"draw the outline by these instead of {n} {what}")

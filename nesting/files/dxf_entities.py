@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Any, Literal
 
 from platewheel.nesting.files.file_units import INSUNITS, FileUnits, in_units
+from platewheel.parts.base.plain_values import without_unseen
 from platewheel.parts.geometry.blank import Mark, MarkPoint, MarkText
 from platewheel.parts.geometry.outline import (
     Arc,
@@ -138,6 +139,7 @@ def add_text(
     """One line of words, placed by its lower left corner or by its middle."""
     from ezdxf.enums import TextEntityAlignment
 
-    entity = space.add_text(text, height=height, rotation=turn, dxfattribs={"layer": "text"})
+    seen = without_unseen(text)  # of a part, an offcut, a plate: whatever a script has named it
+    entity = space.add_text(seen, height=height, rotation=turn, dxfattribs={"layer": "text"})
     align = TextEntityAlignment.MIDDLE_CENTER if centred else TextEntityAlignment.LEFT
     entity.set_placement(at, align=align)

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+import unicodedata
 from dataclasses import dataclass
 from functools import lru_cache
 
 from platewheel.nesting.geometry.stroke_letters import (
+    ABOVE,
+    BELOW,
+    DOTLESS,
     FOOT,
     GLYPHS,
     NO_GLYPH,
@@ -29,14 +33,15 @@ class WordBox:
 
 
 def word_box(word: str, height_mm: float) -> WordBox:
-    """Room that a word takes; tails hang below half the height.
+    """Room that a word takes; tails hang below half the height, accents stand above it.
 
     Letters stand in cells of one width, so n of them are n - 1/3 of their height wide.
     """
     unit = height_mm / TALL
     ends = [float(y) for letter in word for stroke in _letter(letter) for _, y in stroke]
-    foot = min([FOOT, *ends])
-    return WordBox(_wide(word) * unit / 2, height_mm / 2, height_mm / 2 + (FOOT - foot) * unit)
+    foot, top = min([FOOT, *ends]), max([TOP, *ends])
+    up, down = (top - TOP) * unit, (FOOT - foot) * unit
+    return WordBox(_wide(word) * unit / 2, height_mm / 2 + up, height_mm / 2 + down)
 
 
 def word_strokes(
@@ -64,10 +69,40 @@ def _wide(word: str) -> int:
     return max(0, len(word) * STEP - (STEP - WIDE))
 
 
+def has_strokes(letter: str) -> bool:
+    """Whether a sign is drawn as itself, not as a box."""
+    return letter in GLYPHS or _accented(letter) is not None
+
+
+Strokes = tuple[tuple[tuple[int, int], ...], ...]
+
+
 @lru_cache(maxsize=256)
-def _letter(letter: str) -> tuple[tuple[tuple[int, int], ...], ...]:
+def _letter(letter: str) -> Strokes:
     """Corners of a letter's strokes in its cell."""
+    return _accented(letter) or _corners(GLYPHS.get(letter, NO_GLYPH))
+
+
+def _corners(strokes: tuple[str, ...], up: int = 0) -> Strokes:
     return tuple(
-        tuple((int(corner[0]), int(corner[1])) for corner in stroke.split())
-        for stroke in GLYPHS.get(letter, NO_GLYPH)
+        tuple((int(corner[0]), int(corner[1]) + up) for corner in stroke.split())
+        for stroke in strokes
+    )
+
+
+def _accented(letter: str) -> Strokes | None:
+    """A letter with an accent above it, below it or both; None for any other sign."""
+    apart = unicodedata.normalize("NFD", letter)
+    base, marks = apart[0], apart[1:]
+    above = [mark for mark in marks if mark in ABOVE]
+    below = [mark for mark in marks if mark in BELOW]
+    one_a_side = len(above) <= 1 and len(below) <= 1 and len(above) + len(below) == len(marks)
+    if base not in GLYPHS or not base.isalpha() or not marks or not one_a_side:
+        return None
+    own = _corners(DOTLESS.get(base, GLYPHS[base]) if above else GLYPHS[base])
+    up = max(y for stroke in own for _, y in stroke) + 1
+    return (
+        *own,
+        *(stroke for mark in above for stroke in _corners(ABOVE[mark], up)),
+        *(stroke for mark in below for stroke in _corners(BELOW[mark])),
     )

@@ -51,6 +51,16 @@ def name_rule(v: Any) -> Iterator[Fault]:
         yield Fault("name", v.name, NAME, f'name = "{_mended(v.name)}"')
 
 
+def unseen(text: str) -> tuple[str, ...]:
+    """Marks of a text that cannot be seen, such as line ends, bells and turns, each once."""
+    return tuple(dict.fromkeys(mark for mark in text if _hidden(mark)))
+
+
+def without_unseen(text: str) -> str:
+    """The text without them: what a drawing or a paper may bear."""
+    return "".join(mark for mark in text if not _hidden(mark))
+
+
 def _mended(name: str) -> str:
     bare = "".join(mark for mark in name if not _hidden(mark)).strip(" .") or "piece"
     return f"{bare.split('.')[0].strip()}-1" if DEVICE.fullmatch(bare) else bare

@@ -15,6 +15,7 @@ from typer.testing import CliRunner
 import platewheel
 from platewheel.cli.commands.main import app
 from platewheel.cli.script.changes import with_values
+from platewheel.parts.geometry.blank import MarkText
 from platewheel.parts.geometry.outline import Circle
 from tests.cli.jobs import job_text
 
@@ -124,6 +125,18 @@ def test_a_part_needs_a_name_of_its_own(job: platewheel.JobFile) -> None:
     with pytest.raises(platewheel.SpecError) as told:
         job.with_part(disc, 0)
     assert {fault.key for fault in told.value.faults} == {"name", "count"}
+
+
+def test_words_of_a_part_are_such_as_can_be_marked(job: platewheel.JobFile) -> None:
+    words = ("Tr\u00e4ger", "Ma\u00df", "\u6f22", "a\u202eb")
+    marks = tuple(MarkText((0.0, 0.0), one, 5.0) for one in words)
+    lid = platewheel.Blank("lid", "extra", 6.0, Circle((0.0, 0.0), 40.0), (), marks)
+    with pytest.raises(platewheel.SpecError) as told:
+        job.with_part(lid, 1)
+    sharp, chinese, turned = told.value.faults
+    assert (sharp.key, sharp.value, sharp.advice) == ("marks[1].text", "Ma\u00df", '"Mass"')
+    assert "not \u6f22" in chinese.allowed
+    assert "not U+202E" in turned.allowed
 
 
 def test_what_is_told_of_steel_and_cost(job: platewheel.JobFile) -> None:

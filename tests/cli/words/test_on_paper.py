@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from typing import Any
+
 import pytest
 
 from platewheel.cli.words.on_paper import backticked, lines_on_paper, on_paper, without_keys
@@ -49,3 +52,9 @@ def test_words_turn_to_inches_wherever_they_stand() -> None:
 
 def test_typed_words_stand_between_backticks() -> None:
     assert backticked("run `platewheel rings` first") == ["run ", "platewheel rings", " first"]
+
+
+@pytest.mark.parametrize("kind", [str, Name, Sentence, lambda text: phrase("by ", Name(text))])
+def test_what_nobody_sees_is_not_put_on_paper(kind: Callable[[str], Any]) -> None:
+    told = on_paper(kind("a\u202eb\x1b\x00c\u200b\nd"), "mm")
+    assert told.removeprefix("by ") == "abc\nd"

@@ -229,3 +229,18 @@ def test_words_without_room_are_told() -> None:
     layout = Layout(plate(300.0, 100.0), (Placement(blank, 20.0, 20.0, 0.0),))
     done = sheet_marks(sheet_cuts(layout, cutting()).parts, cutting())
     assert done.warnings == ("own: no room on the steel to mark its words in letters of 4 mm: OUT",)
+
+
+def test_words_too_low_or_too_many_are_told_in_one_short_line() -> None:
+    low = tuple(MarkText((x, 10.0), "B7", 2.5) for x in (20.0, 60.0, 90.0))
+    tight = tuple(MarkText((118.0, 10.0), "W" * 80, 6.0) for _ in range(12))
+    blank = replace(strip(120.0, 20.0), kind="extra", name="own", marks=(*low, *tight))
+    layout = Layout(plate(300.0, 100.0), (Placement(blank, 20.0, 20.0, 0.0),))
+    done = sheet_marks(sheet_cuts(layout, cutting()).parts, cutting())
+    *_, first, second = done.warnings
+    assert first == (
+        "own: words drawn lower than 4 mm, the least that is marked, are left out: B7, B7, B7"
+    )
+    assert "no room on the steel" in second
+    assert second.endswith("and 7 more")
+    assert len(second) < 500

@@ -38,7 +38,7 @@ def test_a_line_of_words_lies_about_its_place(
 ) -> None:
     entity = drawing().modelspace().add_text("HXH", height=6.0, rotation=turn)
     entity.set_placement(place, align=align)
-    (words,) = drawn_words(entity, 1.0)
+    (words,) = drawn_words(entity, 1.0).lines
     x0, y0, x1, y1 = box(words, place, turn)
     assert y1 - y0 == pytest.approx(6.0)
     *up, side = align.name.split("_")
@@ -57,7 +57,7 @@ def test_lines_of_words_hang_at_their_attachment_point(
     entity.dxf.update(
         {"insert": place, "char_height": 6.0, "rotation": turn, "attachment_point": point}
     )
-    boxes = [box(words, place, turn) for words in drawn_words(entity, 1.0)]
+    boxes = [box(words, place, turn) for words in drawn_words(entity, 1.0).lines]
     assert len(boxes) == count
     assert [a[1] - b[1] for a, b in itertools.pairwise(boxes)] == pytest.approx(
         [10.0] * (count - 1)
@@ -71,7 +71,7 @@ def test_lines_of_words_hang_at_their_attachment_point(
 def test_words_between_two_points_lie_in_their_middle() -> None:
     entity = drawing().modelspace().add_text("GO", height=5.0)
     entity.set_placement((10.0, 10.0), (40.0, 40.0), align=Align.ALIGNED)
-    (words,) = drawn_words(entity, 25.4)
+    (words,) = drawn_words(entity, 25.4).lines
     assert (words.height_mm, words.turn_deg) == (pytest.approx(127.0), pytest.approx(45.0))
     off = 2.5 * math.sqrt(0.5)
     assert words.at == pytest.approx((25.4 * (25.0 - off), 25.4 * (25.0 + off)))
@@ -100,3 +100,46 @@ def test_words_in_another_alphabet_than_the_drawing_tells_are_left_out(tmp_path:
     drawn = read_outline(path)
     assert drawn.marks == ()
     assert "1 TEXT left out" in drawn.notes
+
+
+def test_words_lie_at_their_place_as_they_are_spelt() -> None:
+    """One letter that becomes two is as wide as these at the left of its place."""
+    entity = drawing().modelspace().add_text("\u00df", height=6.0)
+    entity.set_placement((10, 20), align=Align.LEFT)
+    (words,) = drawn_words(entity, 1.0).lines
+    assert words.text == "ss"
+    assert words.at == pytest.approx((10 + (2 - 1 / 3) * 6.0 / 2, 23.0))
+
+
+def test_what_cannot_be_marked_is_left_out_and_told(tmp_path: Path) -> None:
+    doc = drawing()
+    space = doc.modelspace()
+    space.add_lwpolyline([(0, 0), (300, 0), (300, 300), (0, 300)], close=True)
+    layer = {"layer": "mark"}
+    for k, said in enumerate(["\u202eab\x1bc\x00", "\u6f22\u5b57 5", "Ma\u00df", "\x07"]):
+        space.add_text(said, height=9, dxfattribs={**layer, "insert": (20, 20 + 20 * k)})
+    space.add_mtext("\u2603\\PTr\u00e4ger", dxfattribs={**layer, "char_height": 9})
+    drawn = read_outline(save(doc, tmp_path))
+    assert [m.text for m in drawn.marks if isinstance(m, MarkText)] == [
+        "abc",
+        "Mass",
+        "Tr\u00e4ger",
+    ]
+    hidden, swapped, lost = drawn.notes
+    assert "U+202E, U+001B, U+0000, U+0007" in hidden
+    assert "\u00df by ss" in swapped
+    assert "\u6f22, \u5b57, \u2603" in lost
+    assert "\u6f22\u5b57 5, \u2603" in lost
+
+
+def test_words_of_a_block_lie_on_their_own_layer(tmp_path: Path) -> None:
+    """DXF reference, ATTRIB: an entity with a layer of its own; layer 0 is that of the INSERT."""
+    doc = drawing()
+    doc.modelspace().add_lwpolyline([(0, 0), (300, 0), (300, 300), (0, 300)], close=True)
+    doc.blocks.new("tag").add_attdef("NO", (0, 0))
+    for layer, place in (("mark", (20, 20)), ("0", (20, 90))):
+        block = doc.modelspace().add_blockref("tag", place)
+        block.add_attrib("NO", "B7", place, dxfattribs={"layer": layer, "height": 9})
+    drawn = read_outline(save(doc, tmp_path))
+    assert [m.text for m in drawn.marks if isinstance(m, MarkText)] == ["B7"]
+    assert drawn.notes == ("1 ATTRIB left out",)

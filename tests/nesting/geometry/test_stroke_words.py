@@ -5,16 +5,18 @@ from __future__ import annotations
 import itertools
 import math
 import string
+import unicodedata
 
 import pytest
 import shapely
 from hypothesis import given
 from hypothesis import strategies as st
 
-from platewheel.nesting.geometry.stroke_letters import FOOT, GLYPHS, TAIL, TOP, WIDE
-from platewheel.nesting.geometry.stroke_words import word_box, word_strokes
+from platewheel.nesting.geometry.stroke_letters import BELOW, FOOT, GLYPHS, TAIL, TOP, WIDE
+from platewheel.nesting.geometry.stroke_words import has_strokes, word_box, word_strokes
 
-WANTED = string.ascii_letters + string.digits + "-.,/()+=_#"
+WANTED = string.ascii_letters + string.digits + string.punctuation.translate({123: None, 125: None})
+WANTED += "°±×Øø"
 ORIGIN = (0.0, 0.0)
 
 
@@ -34,13 +36,13 @@ def test_every_letter_has_strokes_in_its_cell() -> None:
             assert all(a != b for a, b in itertools.pairwise(stroke))
             for x, y in stroke:
                 assert 0 <= x <= WIDE
-                assert TAIL <= y <= TOP
+                assert TAIL <= y <= TOP + (letter == "$")
 
 
 def test_no_two_letters_are_alike() -> None:
     """Some of one lies 0.6 of a cell's unit (a tenth of its height) or more off the other, the
     box of what has no letter among them; capital and small letters of one form differ in size."""
-    shapes = {letter: drawn(letter) for letter in WANTED + "\u00e9"}
+    shapes = {letter: drawn(letter) for letter in WANTED + "\u6f22"}
     for (a, one), (b, other) in itertools.combinations(shapes.items(), 2):
         assert shapely.hausdorff_distance(one, other, densify=0.05) > 0.6, (a, b)
 
@@ -67,7 +69,7 @@ def test_a_word_fills_its_box_and_no_more(word: str, height: float) -> None:
     assert -box.half_mm - slack <= x0 <= x1 <= box.half_mm + slack
     assert y1 <= box.up_mm + slack
     assert y0 >= -box.down_mm - slack
-    tails = bool(set(word) & set("gjpqy,_"))
+    tails = bool(set(word) & set("gjpqy,_;|$"))
     assert (box.down_mm > height / 2 * 1.01) == tails
 
 
@@ -89,10 +91,27 @@ def test_a_word_moves_and_turns_as_a_whole(
 
 
 def test_a_sign_without_a_letter_is_a_box() -> None:
-    (box,) = word_strokes("\u00e9", ORIGIN, 6.0)
+    (box,) = word_strokes("\u6f22", ORIGIN, 6.0)
     assert set(box) == {(-2.0, -3.0), (-2.0, 3.0), (2.0, 3.0), (2.0, -3.0)}
     assert box[0] == box[-1]
-    assert len(word_strokes("a\u00e9a", ORIGIN, 6.0)) == 2 * len(GLYPHS["a"]) + 1
+    assert len(word_strokes("a\u6f22a", ORIGIN, 6.0)) == 2 * len(GLYPHS["a"]) + 1
+
+
+@pytest.mark.parametrize("letter", "ÄÖÜäöüÉéèêñÑåÅãçÇşğİíőűčřžąęșȚŪĝạḷ")
+def test_an_accent_is_added_to_its_letter(letter: str) -> None:
+    """Unicode's own decomposition says to which; what is added lies clear of it, in its box."""
+    base, *marks = unicodedata.normalize("NFD", letter)
+    plain, whole = drawn(base), drawn(letter)
+    added = whole.difference(plain.buffer(1e-9))
+    assert has_strokes(letter)
+    assert added.length > 0.9
+    x0, y0, x1, y1 = whole.bounds
+    box = word_box(letter, 6.0)
+    assert -box.half_mm <= x0 <= x1 <= box.half_mm
+    assert (-box.down_mm, box.up_mm) == pytest.approx((min(y0, -3.0), max(y1, 3.0)))
+    if marks[0] not in BELOW:
+        under = [y for _, y in shapely.get_coordinates(plain) if base not in "ij"]
+        assert added.bounds[1] > max(under, default=1.0)
 
 
 def test_letters_stand_on_one_line_in_order() -> None:
