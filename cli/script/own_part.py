@@ -6,9 +6,10 @@ from collections.abc import Collection, Iterator
 
 from platewheel.cli.job.job import RESERVED
 from platewheel.nesting.drawings.extra import Extra, ExtraPart
-from platewheel.nesting.geometry.markable import listed, markable
+from platewheel.nesting.geometry.markable import markable
 from platewheel.nesting.stock.layout import Turns
 from platewheel.parts.base.faults import Fault, SpecError
+from platewheel.parts.base.so_many import listed
 from platewheel.parts.geometry.blank import Blank, MarkText
 
 

@@ -1,7 +1,11 @@
-"""What of leads and tabs could not be had as wanted, in words."""
+"""What of leads and tabs could not be had as wanted, in words.
+
+Every part is named: the proof of the file takes from these words what the user has been told.
+"""
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Iterator
 
 from platewheel.nesting.cutting.lead_place import HAIR_MM, Neighbour
@@ -33,7 +37,9 @@ class NotAsWanted:
         """Each in words."""
         if self.no_lead:
             by_number = sorted(self.no_lead, key=lambda one: one[1].number)
-            names = ", ".join(f"{what}{part.said}" for what, part in by_number)
+            counted = Counter((what, part.said) for what, part in by_number)
+            told = [_of_them(what, said, count) for (what, said), count in counted.items()]
+            names = ", ".join(told)
             length = cutting.lead_in_mm or cutting.lead_out_mm
             kind = "lead-in" if cutting.lead_in_mm else "lead-out"
             yield f"no room for a {kind} of {length:g} mm: {names}"
@@ -76,3 +82,8 @@ class NotAsWanted:
 def _names(parts: Iterable[Neighbour]) -> str:
     """In the order of cuts."""
     return ", ".join(part.said for part in sorted(parts, key=lambda part: part.number))
+
+
+def _of_them(what: str, said: str, count: int) -> str:
+    """A part, or so many of its holes."""
+    return f"{count} holes of {said}" if count > 1 and what else f"{what}{said}"

@@ -14,12 +14,11 @@ from platewheel.nesting.cutting.part_text import (
     text_place,
     words_clear_mm,
 )
-from platewheel.nesting.geometry.markable import listed
 from platewheel.nesting.geometry.stroke_words import Stroke, word_strokes
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.layout import Placement
 from platewheel.nesting.stock.small_holes import least_hole
-from platewheel.parts.base.so_many import noun, so_many
+from platewheel.parts.base.so_many import listed, noun, so_many
 from platewheel.parts.geometry.blank import Blank, Mark, MarkPoint, MarkText
 from platewheel.parts.geometry.outline import Arc, Line, moved, moved_point, segments
 

@@ -33,7 +33,11 @@ def asked_of(layout: Layout, cutting: Cutting, kept: Sequence[Remnant] = ()) -> 
         )
 
     words = " ".join(done.warnings)
-    holes = frozenset(n for n, (said, _) in named.items() if f"a hole of {said}" in words)
+    holes = frozenset(
+        n
+        for n, (said, _) in named.items()
+        if f"a hole of {said}" in words or f" holes of {said}" in words
+    )
     thick = layout.sheet.thickness_mm
     mine = [piece for piece in kept if piece.layout == layout]
     return Asked(

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from platewheel.nesting.geometry.stroke_words import has_strokes
 from platewheel.parts.base.plain_values import unseen, without_unseen
+from platewheel.parts.base.so_many import listed
 
 # What Unicode takes apart into no letter of ours; common practice, no source
 SPELT = {
@@ -50,8 +51,6 @@ SPELT = {
     "»": '"',
     "μ": "u",
 }
-MOST_TOLD = 5  # words of one kind
-MOST_LETTERS = 60  # of a word that is told
 
 
 @dataclass(frozen=True)
@@ -116,10 +115,3 @@ def told(lines: Iterable[Markable]) -> Iterator[str]:
             f"words left out, for no letter can be marked for {listed(list(letters))}; draw them "
             f"as lines: {listed([line.drawn for line in lost])}"
         )
-
-
-def listed(words: list[str]) -> str:
-    """The first of the words, and how many more there are; long ones cut."""
-    first = [one if len(one) <= MOST_LETTERS else f"{one[:MOST_LETTERS]}..." for one in words]
-    left = len(words) - MOST_TOLD
-    return ", ".join(first[:MOST_TOLD]) + (f" and {left} more" if left > 0 else "")

@@ -1,6 +1,11 @@
-"""A count with its noun, `1 plate` and `3 plates`, for every sentence that counts."""
+"""A count with its noun, `1 plate` and `3 plates`, and lists as long as can be read."""
 
 from __future__ import annotations
+
+from collections.abc import Sequence
+
+MOST_TOLD = 5  # words of one kind, where nothing else is said
+MOST_LETTERS = 60  # of a word that is told
 
 
 def so_many(count: float, one: str, many: str = "") -> str:
@@ -28,3 +33,16 @@ def counted_unit(digits: str, unit: str) -> str:
     if not things or digits != "1":
         return unit
     return unit[:-2] if unit.endswith(("sses", "shes", "ches", "xes")) else unit[:-1]
+
+
+def listed(words: Sequence[str], most: int = MOST_TOLD) -> str:
+    """The first of the words, and how many more there are; long ones cut.
+
+    >>> listed(["a", "b", "c", "d"], 2)
+    'a, b and 2 more'
+    """
+    first = [
+        one if len(one) <= MOST_LETTERS else f"{one[:MOST_LETTERS]}..." for one in words[:most]
+    ]
+    left = len(words) - most
+    return ", ".join(first) + (f" and {left} more" if left > 0 else "")

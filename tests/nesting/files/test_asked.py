@@ -13,7 +13,8 @@ from platewheel.nesting.offcuts.remnant import rectangle
 from platewheel.nesting.proof.asked import Told
 from platewheel.nesting.proof.cuts import prove_cuts
 from platewheel.nesting.stock.layout import Layout, Placement
-from platewheel.parts.geometry.outline import Circle
+from platewheel.parts.geometry.blank import Blank
+from platewheel.parts.geometry.outline import Circle, polygon
 from tests.nesting.plates import SLOT, cutting, disc, offcut, plate, sector, strip
 
 RING = disc(160.0, "ring", holes=(Circle((0.0, 0.0), 60.0),))
@@ -80,6 +81,22 @@ def test_what_the_user_is_told_is_taken_from_the_warnings(tmp_path: Path) -> Non
     nut = asked_of(Layout(plate(200.0, 200.0), (narrow, wide)), far)
     told = frozenset(part.number for part in nut.parts if part.name == "nut-wide")
     assert nut.told == Told(near_pierce=told)
+
+
+@pytest.mark.parametrize("count", [1, 3])
+def test_holes_without_a_lead_are_told_however_many_a_part_has(count: int, tmp_path: Path) -> None:
+    """Zigzags 4 mm wide, in which no line of 4 mm goes inwards."""
+    low = [(4.0 * i, 8.0 * (i % 2)) for i in range(12)]
+    zigzag = [*low, *((x, y + 4.0) for x, y in reversed(low))]
+    holes = tuple(polygon([(x + 20, y + 20 + 25 * k) for x, y in zigzag]) for k in range(count))
+    blank = Blank("saw", "extra", 6.0, polygon([(0, 0), (90, 0), (90, 110), (0, 110)]), holes)
+    layout = Layout(plate(200.0, 200.0), (Placement(blank, 30.0, 30.0, 0.0),))
+    led = cutting(lead_in_mm=4.0, text_marks=False)
+    (line,) = write_sheet_dxf(layout, led, tmp_path / "s.dxf")
+    assert line.endswith(("a hole of " if count == 1 else "3 holes of ") + "saw 1 at (30, 30)")
+    asked = asked_of(layout, led)
+    assert asked.told.no_lead == {1}
+    assert prove_cuts(tmp_path / "s.dxf", asked) == []
 
 
 def test_only_what_is_kept_of_the_layout_is_asked() -> None:

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from platewheel.nesting.geometry.markable import MOST_TOLD, listed, markable, told
+from platewheel.nesting.geometry.markable import markable, told
 from platewheel.nesting.geometry.stroke_words import has_strokes
 
 
@@ -50,9 +50,3 @@ def test_no_letter_is_boxed_and_none_lost_in_silence(words: str) -> None:
     if found.text != unicodedata.normalize("NFC", " ".join(words.split(" "))).strip():
         blank = any(letter.isspace() and letter != " " for letter in words)
         assert found.swapped or found.hidden or found.missing or blank
-
-
-def test_long_lists_are_cut_and_counted() -> None:
-    assert listed(["a"] * MOST_TOLD) == "a, a, a, a, a"
-    assert listed(["a"] * (MOST_TOLD + 7)).endswith("a and 7 more")
-    assert len(listed(["W" * 4000])) < 100

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from platewheel.parts.base.so_many import counted_unit, noun, so_many
+from platewheel.parts.base.so_many import MOST_TOLD, counted_unit, listed, noun, so_many
 
 
 @pytest.mark.parametrize(
@@ -33,3 +33,9 @@ def test_words_with_a_plural_of_their_own() -> None:
 )
 def test_a_unit_that_is_a_thing_is_one_after_a_one(digits: str, unit: str, told: str) -> None:
     assert counted_unit(digits, unit) == told
+
+
+def test_long_lists_are_cut_and_counted() -> None:
+    assert listed(["a"] * MOST_TOLD) == "a, a, a, a, a"
+    assert listed(["a"] * (MOST_TOLD + 7)).endswith("a and 7 more")
+    assert len(listed(["W" * 4000])) < 100
