@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from platewheel.cli.job.job import Job
-from platewheel.cli.work.text_file import file_bytes, path_text, toml_table
+from platewheel.cli.work.text_file import file_bytes, no_utf8, path_text, toml_table
 from platewheel.nesting.stock.layout import Layout
 from platewheel.nesting.stock.piece_name import as_called
 from platewheel.parts.base.spec_model import toml_value
@@ -81,7 +81,11 @@ def uncounted(job: Job, layouts: Sequence[Layout]) -> list[str]:
 def _used_names(path: Path) -> Iterator[str]:
     """Raises: OSError, ValueError where the file is there but is no such record."""
     try:
-        text = file_bytes(path, MOST_BYTES).decode("utf-8-sig")
+        data = file_bytes(path, MOST_BYTES)
+        text = data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        found, line = no_utf8(data, error)
+        raise ValueError(f"{found}, in line {line}") from error
     except (FileNotFoundError, NotADirectoryError):
         return
     rows: Any = toml_table(text).get("used", [])

@@ -13,7 +13,7 @@ from platewheel.nesting.drawings.curves import curve_corners, require_flat
 Drawn = tuple[Any, str]  # an entity and its layer
 
 FAR_MM = 1e8  # further off the origin, numbers lose the hundredths
-NO_NUMBER = "with NaN, no number, among its numbers"
+NO_NUMBER = "with NaN or infinity among its numbers"
 CURVES = ("ELLIPSE", "SPLINE")
 DRAWN = ("LINE", "ARC", "CIRCLE", "LWPOLYLINE", "POLYLINE", *CURVES)
 WORDS = (  # say something about the part, are none of its edges
@@ -60,7 +60,7 @@ def drawn_runs(entity: Any, unit_mm: float) -> Run:
         raise DrawnError(f"{entity.dxftype()} {error}") from error
     except Exception as error:  # damaged numbers can upset the library in any way
         raise DrawnError(f"{entity.dxftype()} that cannot be drawn") from error
-    if any(math.isnan(number) for corner in run.corners for number in corner):
+    if not all(math.isfinite(number) for corner in run.corners for number in corner):
         raise DrawnError(f"{entity.dxftype()} {NO_NUMBER}")
     if not all(abs(number) <= FAR_MM for corner in run.corners for number in corner):
         raise DrawnError(f"{entity.dxftype()} that lies beyond {FAR_MM:g} mm")
@@ -116,7 +116,7 @@ def _near(entity: Any, unit_mm: float) -> None:
         points = [*entity.control_points, *entity.fit_points]
     else:
         points = [entity.dxf.center, entity.dxf.major_axis]
-    if any(math.isnan(float(n)) for point in points for n in point):
+    if not all(math.isfinite(float(n)) for point in points for n in point):
         raise DrawnError(f"{entity.dxftype()} {NO_NUMBER}")
     if not all(abs(float(n)) * unit_mm <= FAR_MM for point in points for n in point):
         raise DrawnError(f"{entity.dxftype()} that lies beyond {FAR_MM:g} mm")
@@ -129,6 +129,8 @@ def _round(entity: Any, unit_mm: float) -> Run:
     first, turn = 0.0, 360.0
     if entity.dxftype() == "ARC":
         first = entity.dxf.start_angle
+        if not (math.isfinite(first) and math.isfinite(entity.dxf.end_angle)):
+            raise DrawnError(f"ARC {NO_NUMBER}")
         turn = (entity.dxf.end_angle - first) % 360 or 360.0
     pieces = max(1, math.ceil(turn / 180 - 1e-9))
     bulge = math.tan(math.radians(turn / pieces) / 4)

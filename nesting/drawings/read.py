@@ -104,8 +104,12 @@ def read_outline(
     except Refused as refusal:
         raise refused([refusal.wrong]) from refusal.__cause__
     found = closed_loops(runs, unit_mm, join_mm)
-    if not (found.loops or found.wrong or wrong):
-        wrong = [_no_edge(runs, left_out, len(marks))]
+    if not (found.wrong or wrong):
+        if not found.loops:
+            raise refused([_no_edge(runs, left_out, len(marks))])
+        around = _around(found.loops)
+        if max(_sides(around)) < LEAST_MM:  # whatever else is wrong with it follows from that
+            raise refused([_of_no_size(around)])
     short = _edges(found.loops)
     if short > MOST_EDGES:
         found.loops = [by_arcs(loop) for loop in found.loops]
@@ -126,10 +130,9 @@ def read_outline(
     if sorted_loops is None:
         raise refused(found.wrong)
     outline, holes = sorted_loops
-    x0, y0, x1, y1 = bounds(outline)
-    if not LEAST_MM <= max(x1 - x0, y1 - y0) <= MOST_MM:
-        allowed = f"a part of {LEAST_MM:g} to {MOST_MM:g} mm; this is {x1 - x0:g} x {y1 - y0:g} mm"
-        raise refused([(allowed, "say the drawing's unit with the key unit")])
+    x0, y0, _, _ = around = bounds(outline)
+    if not LEAST_MM <= max(_sides(around)) <= MOST_MM:
+        raise refused([_of_no_size(around)])
     return Outline(
         moved(outline, -x0, -y0),
         tuple(moved(hole, -x0, -y0) for hole in holes),
@@ -138,6 +141,25 @@ def read_outline(
         (x0, y0),
         unit_mm,
     )
+
+
+Box = tuple[float, float, float, float]
+
+
+def _around(loops: Sequence[Loop]) -> Box:
+    x0, y0, x1, y1 = zip(*map(bounds, loops), strict=True)
+    return min(x0), min(y0), max(x1), max(y1)
+
+
+def _sides(around: Box) -> tuple[float, float]:
+    x0, y0, x1, y1 = around
+    return x1 - x0, y1 - y0
+
+
+def _of_no_size(around: Box) -> Wrong:
+    length, width = _sides(around)
+    allowed = f"a part of {LEAST_MM:g} to {MOST_MM:g} mm; this is {length:g} x {width:g} mm"
+    return allowed, "say the drawing's unit with the key unit"
 
 
 def _no_edge(runs: Sequence[Run], left_out: Sequence[str], marks: int) -> Wrong:

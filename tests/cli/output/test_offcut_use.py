@@ -176,6 +176,7 @@ def test_a_record_that_cannot_be_read_is_told_and_stops_nothing(
     bad, good = used_before(job_with_offcuts(), tmp_path)
     assert bad.startswith(f"{tmp_path / 'bad' / USED_FILE}: cannot be read: ")
     assert "job 'bad'" in bad
+    assert "codec" not in bad
     assert "\n" not in bad
     assert good.startswith("offcut 'spare' was used by job 'good'")
 

@@ -54,13 +54,34 @@ def test_a_place_where_loops_touch_is_told_once(tmp_path: Path) -> None:
     assert fault.advice == "part the lines at (50, 50)"
 
 
-def test_a_number_that_is_none_is_named_so(tmp_path: Path) -> None:
+@pytest.mark.parametrize("number", [math.nan, math.inf])
+@pytest.mark.parametrize("kind", ["LWPOLYLINE", "CIRCLE", "ARC", "SPLINE"])
+def test_a_number_that_is_none_is_named_so(kind: str, number: float, tmp_path: Path) -> None:
     doc = drawing()
-    doc.modelspace().add_lwpolyline([(0, 0), (math.nan, 0), (9, 9)], close=True)
+    space = doc.modelspace()
+    if kind == "LWPOLYLINE":
+        space.add_lwpolyline([(0, 0), (number, 0), (9, 9)], close=True)
+    elif kind == "CIRCLE":
+        space.add_circle((0, 0), number)
+    elif kind == "ARC":
+        space.add_arc((0, 0), 9, 0, number)
+    else:
+        space.add_spline().control_points = [(0, 0, 0), (9, number, 0), (9, 9, 0), (0, 9, 0)]
     with pytest.raises(SpecError) as refusal:
         read_outline(save(doc, tmp_path))
     (fault,) = refusal.value.faults
-    assert "NaN" in fault.advice
+    assert f"1 {kind} with NaN or infinity among its numbers" in fault.advice
+
+
+@pytest.mark.parametrize("side", [0.011, 0.02, 0.5])
+def test_a_drawing_in_another_unit_is_called_too_small(side: float, tmp_path: Path) -> None:
+    """And not one of loops too slender, which its loops are too."""
+    doc = drawing()
+    doc.modelspace().add_lwpolyline([(0, 0), (side, 0), (side, side), (0, side)], close=True)
+    with pytest.raises(SpecError) as refusal:
+        read_outline(save(doc, tmp_path))
+    (fault,) = refusal.value.faults
+    assert f"a part of 1 to 30000 mm; this is {side:g} x {side:g} mm" in fault.allowed
 
 
 def test_a_name_longer_than_any_file_has_is_no_file(tmp_path: Path) -> None:
