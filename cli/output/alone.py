@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import re
 import shutil
 from collections.abc import Iterator, Sequence
@@ -53,7 +54,8 @@ def alone_in(out: Path, name: str, tries: int | None = None) -> Iterator[None]:
     finally:
         _MINE.reset(mine)
         _away_where_empty(made)
-    tell_guard("ends", "folder", out.absolute(), name)
+    if not _left(out, name):  # else the guard clears it, when this process has let go of its files
+        tell_guard("ends", "folder", out.absolute(), name)
 
 
 def mend(out: Path, name: str, made: Sequence[Path] = ()) -> None:
@@ -75,7 +77,27 @@ def clear(out: Path, name: str) -> None:
     was written aside is taken away. To be called alone there."""
     put_back(out, name)
     for aside in _asides(out, name):
-        shutil.rmtree(aside, ignore_errors=True)
+        take_away(aside)
+
+
+def take_away(aside: Path) -> None:
+    """The folder with all that is in it, where that can be."""
+    shutil.rmtree(aside, ignore_errors=True)
+    if not aside.exists():
+        return
+    for home, folders, files in os.walk(aside, topdown=False):  # one handle instead of three
+        for one in files:
+            with suppress(OSError):
+                os.unlink(os.path.join(home, one))
+        _away_where_empty([Path(home, one) for one in folders])
+    _away_where_empty([aside])
+
+
+def _left(out: Path, name: str) -> bool:
+    try:
+        return out.exists() and any(_asides(out, name))
+    except OSError:  # not to be listed now
+        return True
 
 
 def put_back(out: Path, name: str) -> None:

@@ -12,7 +12,7 @@ from collections.abc import Callable, Collection, Iterator, Mapping
 from pathlib import Path
 from typing import TypeVar
 
-from platewheel.cli.output.alone import alone_in, former_of
+from platewheel.cli.output.alone import alone_in, former_of, take_away
 from platewheel.cli.output.exchange import exchange
 from platewheel.cli.output.made_of import MADE_OF, OF_THE_WHEEL, stale, write_made_of
 from platewheel.cli.work.guard import in_place
@@ -95,7 +95,7 @@ def write_folder(
         finally:
             with undisturbed():
                 if aside:
-                    shutil.rmtree(aside, ignore_errors=True)
+                    take_away(aside)
 
 
 def write_part(

@@ -126,9 +126,13 @@ def _write_id(path: Path, file: BinaryIO) -> None:
         raise NoLock(errno.EEXIST, NOT_OURS, str(path))
     if not file.writable():
         return
-    file.truncate(0)
-    file.write(f"{os.getpid()}\n".encode())
-    file.flush()
+    try:  # past the buffer, which would be written once more when the file is closed
+        os.ftruncate(file.fileno(), 0)
+        os.write(file.fileno(), f"{os.getpid()}\n".encode())
+    except OSError as error:  # a disk that is full
+        path.unlink(missing_ok=True)
+        error.filename = str(path)
+        raise
 
 
 def _who(file: BinaryIO) -> str:

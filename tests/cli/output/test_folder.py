@@ -379,3 +379,32 @@ def test_where_nothing_can_be_made_nothing_is_taken_away(
     with pytest.raises(OSError, match="No space"):
         write_folder(tmp_path, NAME, put("new"))  # type: ignore[arg-type]
     assert names(tmp_path) == [".none"]
+
+
+def short_of_handles(folder: Path, **how: object) -> None:
+    """shutil.rmtree holds one for each folder that it is in; where it gets none it goes on."""
+
+
+def test_few_handles_take_away_what_was_written_aside(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(alone.shutil, "rmtree", short_of_handles)
+    for _ in range(2):
+        write_folder(tmp_path, NAME, whole_job)
+    assert [path.name for path in tmp_path.iterdir()] == [NAME]
+
+
+def test_what_cannot_be_taken_away_now_is_left_to_the_process_beside(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    told: list[str] = []
+    monkeypatch.setattr(alone, "tell_guard", lambda what, *more: told.append(what))
+    write_folder(tmp_path, NAME, whole_job)
+    assert told == ["begins", "ends"]
+    with monkeypatch.context() as without:
+        without.setattr(alone.shutil, "rmtree", short_of_handles)
+        without.setattr(alone.os, "walk", lambda *where, **how: iter(()))
+        write_folder(tmp_path, NAME, whole_job)
+    assert told == ["begins", "ends", "begins"]
+    mend(tmp_path, NAME)
+    assert [path.name for path in tmp_path.iterdir()] == [NAME]

@@ -105,3 +105,21 @@ def test_a_ledger_by_a_link_that_leads_round(tmp_path: Path) -> None:
     (tmp_path / "stock.toml").symlink_to("stock.toml")
     with pytest.raises(Exception, match="Too many levels"):
         keep.changed(tmp_path / "stock.toml", lambda ledger: ledger)
+
+
+def test_a_lock_that_cannot_be_written_is_named_and_goes(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """write(2): EFBIG, ENOSPC; what stood in a buffer came again as the file was closed."""
+
+    def full(handle: int, text: bytes) -> int:
+        raise OSError(errno.EFBIG, "File too large")
+
+    path = tmp_path / ".pond.lock"
+    monkeypatch.setattr(lock.os, "write", full)
+    with (
+        pytest.raises(OSError, match=r"File too large: '.*\.pond\.lock'"),
+        lock.alone_for_now(path, 1, RuntimeError),
+    ):
+        pytest.fail("it is not locked")
+    assert [*tmp_path.iterdir()] == []
