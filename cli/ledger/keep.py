@@ -46,6 +46,7 @@ def changed(path: Path, change: Callable[[Ledger], Ledger]) -> tuple[Ledger, Led
         before = read_ledger(home)
         after = change(before)
         if after != before:
+            require_kept(path)
             with undisturbed():
                 put_whole(home, ledger_toml(after).encode())
         return before, after
@@ -60,10 +61,14 @@ def take_back(path: Path, job: str, job_file: str, before: str) -> None:
 
 
 def require_kept(path: Path) -> None:
-    """For a command that takes long: the ledger can be written. Raises: NotFinished."""
+    """The ledger can be written; for a command that takes long, to ask first. Raises:
+    NotFinished."""
     home = os.path.realpath(path)
     if not os.access(os.path.dirname(home), os.W_OK | os.X_OK):
         raise NotFinished([f"{path}: its folder is not yours to write in; ask whose it is"])
+    if os.path.exists(home) and not os.access(home, os.W_OK):
+        way = "let it be written to (chmod u+w), or ask whose it is"
+        raise NotFinished([f"{path}: the ledger is not to be written to; {way}"])
 
 
 def ledger_toml(ledger: Ledger) -> str:

@@ -184,7 +184,12 @@ def require_ours(out: Path, name: str, ours: Mapping[str, str] = OURS) -> None:
         raise NotFinished([f"{there}: there, but no folder; name a folder as --out"])
     if not os.access(there, os.W_OK | os.X_OK):
         raise NotFinished([f"{there}: not yours to write in; name another folder as --out"])
-    if home.is_symlink() or (home.exists() and not home.is_dir()):
+    if home.is_symlink():
+        line = f"{home}: is a link, and a job folder is put in place whole, which would break it"
+        raise NotFinished(
+            [f"{line}; take it away, or name as --out the folder that it should be in"]
+        )
+    if home.exists() and not home.is_dir():
         raise NotFinished([f"{home}: there, but no folder; move it away or take another --out"])
     for one in out.iterdir() if out.is_dir() and os.access(out, os.R_OK) else ():
         if one.name != name and _as_every_system_has_it(one.name) == _as_every_system_has_it(name):

@@ -185,3 +185,17 @@ def test_no_piece_is_lost_or_given_twice_between_processes(tmp_path: Path) -> No
     assert [p.name for p in pieces] == names
     assert {p.state for p in pieces} == {"reserved"}
     assert {p.job for p in pieces} <= {"pond", "lake"}
+
+
+def test_a_ledger_that_may_not_be_written_to_is_told_as_such(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Before the work, and where it is changed: the system says 'Permission denied' of it."""
+    path, ours = tmp_path / "stock.toml", os.access
+    put(path, "A")
+    monkeypatch.setattr(keep.os, "access", lambda it, how: str(it) != str(path) and ours(it, how))
+    with pytest.raises(NotFinished, match=r"stock\.toml: the ledger is not to be written to"):
+        keep.require_kept(path)
+    with pytest.raises(NotFinished, match=r"the ledger is not to be written to"):
+        changed(path, lambda ledger: reserve(ledger, POND, [bar("A")]))
+    assert read_ledger(path).pieces == (bar("A"),)

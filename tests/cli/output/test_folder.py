@@ -219,6 +219,19 @@ def test_a_link_that_leads_nowhere_is_no_folder(leads: str, tmp_path: Path) -> N
         write_folder(tmp_path / "out", NAME, put("x"))  # type: ignore[arg-type]
 
 
+@pytest.mark.parametrize("leads", ["nowhere", "elsewhere"])
+def test_a_job_folder_that_is_a_link_is_told_as_one(leads: str, tmp_path: Path) -> None:
+    (tmp_path / "elsewhere").mkdir()
+    (tmp_path / NAME).symlink_to(leads)
+    with pytest.raises(NotFinished, match=f"{NAME}: is a link, .* take it away, or name"):
+        write_folder(tmp_path, NAME, put("x"))  # type: ignore[arg-type]
+    assert [*(tmp_path / "elsewhere").iterdir()] == []
+    (tmp_path / NAME).unlink()
+    (tmp_path / NAME).touch()
+    with pytest.raises(NotFinished, match=f"{NAME}: there, but no folder"):
+        write_folder(tmp_path, NAME, put("x"))  # type: ignore[arg-type]
+
+
 def test_a_job_folder_of_another_person_is_told_before_the_work(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
