@@ -21,6 +21,7 @@ from platewheel.cli.work.stopping import ASKED, listen, placed, stopped, undistu
 
 GRACE_S = 1.0  # to end by itself; within two seconds it has ended
 CUT_SHORT = 3  # exit code
+DONE = (0, 1)  # those of a run that came to its end, whatever its checks say
 TOLD = {signal.SIGTERM, getattr(signal, "SIGHUP", signal.SIGTERM)}
 _TO_GUARD: list[int] = []  # in a run that is watched over: where it tells
 
@@ -126,7 +127,10 @@ def _watch(run: int, heard: list[int], ends: tuple[int, int], mend: Mend) -> NoR
     for one in [*seen.begun.values()][::-1]:  # not left in the way that a run leaves it
         mend(one, bool(seen.placed))
     if os.WIFEXITED(status):
-        os._exit(os.WEXITSTATUS(status))
+        code = os.WEXITSTATUS(status)
+        if (last is not None or heard) and code in DONE and not seen.keeps:
+            _say("; ".join(["told to stop when all was done", *seen.placed]))
+        os._exit(code)
     _say(_why(os.WTERMSIG(status), asked or last is not None, seen))
     os._exit(CUT_SHORT)
 

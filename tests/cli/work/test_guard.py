@@ -87,6 +87,17 @@ DONE = """
 
     sys.modules["last"] = Last()
 """
+DONE_LATE = """
+    from platewheel.cli.work.whole_file import write_whole
+    write_whole(Path("pond.pdf"), b"pond")
+
+    class Last:
+        def __del__(self, told=os.write, own=os.getpid(), wait=time.sleep):
+            told(1, f"{own}\\n".encode())
+            wait(0.2)
+
+    sys.modules["last"] = Last()
+"""
 SEARCHES = """
     for _ in range(2):
         try:
@@ -217,6 +228,16 @@ def test_a_run_that_is_done_ends_as_done(tmp_path: Path) -> None:
     run, _ = started(DONE, tmp_path)
     _, told = run.communicate(timeout=60)
     assert (run.returncode, told) == (0, "")
+
+
+@pytest.mark.parametrize("number", [signal.SIGINT, signal.SIGTERM])
+def test_a_stop_that_comes_too_late_is_told_as_such(number: int, tmp_path: Path) -> None:
+    """The files are new ones, though somebody has stopped the run: nothing said so."""
+    run, _ = started(DONE_LATE, tmp_path)
+    run.send_signal(number)
+    _, told = run.communicate(timeout=60)
+    line = "told to stop when all was done; pond.pdf is written\n"
+    assert (run.returncode, told) == (0, line)
 
 
 @pytest.mark.parametrize("number", [signal.SIGKILL, signal.SIGTERM])
