@@ -21,10 +21,8 @@ from platewheel.parts.wheelset.assembly import wheelset
 
 MADE_OF = ".made-of.json"
 MOST_BYTES = 1000
-PLACE = (
-    "places",
-    "rack",
-)  # of a job: where its keys stand; `pieces` and its own rows tell the rack
+# of a job: where its keys stand; PIECES and the file's own rows tell the rack
+PLACE = ("places", "rack")
 WHOLE = tuple(one.name for one in fields(Job) if one.name not in PLACE)
 CUT = "cut"  # every blank with its count, whatever its shape came from
 AXLES = "axles"  # the wheelset, whatever its sizes came from
@@ -66,7 +64,7 @@ KINDS = {
             *("head.name", "head.author"),
         ),
     ),
-    "papers": Kind(OF_THE_WHEEL, WHOLE),
+    "papers": Kind(OF_THE_WHEEL, (*WHOLE, CUT)),
     PIECES: Kind(OF_THE_WHEEL, ()),
 }
 
@@ -82,13 +80,15 @@ class Stale:
 def made_of(job: Job, pieces: Collection[object] | None = None) -> dict[str, str]:
     """A digest for each kind of what it is made of, for the papers also of the `pieces` of the
     ledger that a plan cuts, where there is a plan."""
-    state = {name: getattr(job, name) for name in WHOLE}
+    state: dict[str, object] = {name: getattr(job, name) for name in WHOLE}
     if job.rack:  # as the file has them: what other jobs take and leave changes nothing of this one
         state |= {FIELDS.get(name, name): rows for name, rows in job.rack.own.items()}
-        state["extras"] = job.extras
-    state |= {CUT: _cut(job), AXLES: _axles(job)}
+    drawn = [(one.spec, one.steel, one.notes) for one in job.extras]  # their blanks are cut
+    state |= {CUT: _cut(job), AXLES: _axles(job), "extras": drawn}
+    once = {name: _digest(value) for name, value in state.items()}  # drawings have many lines
     now = {
-        what: _digest([(one, _read(state, one)) for one in kind.of]) for what, kind in KINDS.items()
+        what: _digest([(one, _read(state, one) if "." in one else once[one]) for one in kind.of])
+        for what, kind in KINDS.items()
     }
     now.pop(PIECES)
     return now if pieces is None else now | {PIECES: _digest(pieces)}
@@ -131,7 +131,7 @@ def _cut(job: Job) -> list[object]:
     try:
         cut = job_blanks(job, wheel_parts(job.wheel, disc=job.own_disc))
     except SpecError:  # gauges that cannot be made; no plate is cut of such a job
-        return []
+        return [one.blank for one in job.extras]
     return [(one.stem, one.count, one.steel, one.turns, one.blank) for one in cut]
 
 
@@ -157,9 +157,12 @@ def _was(home: Path) -> dict[str, str]:
 
 
 def _read(state: Mapping[str, object], name: str) -> object:
-    field, _, key = name.partition(".")
-    return getattr(state[field], key) if key else state[field]
+    field, key = name.split(".")
+    return getattr(state[field], key)
 
 
 def _digest(made: object) -> str:
-    return sha256(repr(made).encode()).hexdigest()
+    found = sha256()
+    for one in made if isinstance(made, list | tuple) else (made,):
+        found.update(f"{one!r};".encode())
+    return found.hexdigest()

@@ -18,6 +18,9 @@ from platewheel.cli.job.job import FIELDS, Job, job_of
 from platewheel.cli.output.made_of import KINDS, made_of
 from platewheel.cli.schema.job_sections import KINDS as SECTIONS
 from platewheel.cli.schema.job_sections import REPEATED, SINGLE
+from platewheel.nesting.drawings.extra import Extra, ExtraPart
+from platewheel.parts.geometry.blank import Blank
+from platewheel.parts.geometry.outline import Circle
 from tests.cli.jobs import ROWS, job_text
 from tests.cli.read_of import WHOLE, WRITERS, states, traced
 
@@ -91,6 +94,20 @@ def test_every_section_goes_into_the_papers() -> None:
     of = {name.split(".")[0] for name in KINDS["papers"].of}
     assert {FIELDS.get(name, name) for name in (*SINGLE, *REPEATED)} <= of
     assert {one.name for one in fields(Job)} - of == {"places", "rack"}
+
+
+def test_a_drawing_tells_apart_whatever_is_made_of_its_lines() -> None:
+    """The same file with other lines: its name in the job is the same."""
+    spec = Extra(name="lid", file="lid.dxf", thickness_mm=5, count=2)
+    job = every()
+    small, large = (Blank("lid", "extra", 5.0, Circle((0.0, 0.0), r)) for r in (30.0, 31.0))
+    one, other = (
+        made_of(replace(job, extras=(ExtraPart(spec, blank, "S235"),))) for blank in (small, large)
+    )
+    same = {what for what in one if one[what] == other[what]}
+    assert same == {"solids"}
+    disc = made_of(replace(job, own_disc=small))
+    assert {what for what in disc if disc[what] == made_of(job)[what]} == set()
 
 
 # what these read of a job, the digests have from themselves: blanks, and the wheelset
