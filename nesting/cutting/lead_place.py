@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
-from itertools import islice
 from typing import Any
 
 import numpy as np
 
-from platewheel.nesting.cutting.lead import Shape, far_half, lead_in, lead_out, own_gap_mm
+from platewheel.nesting.cutting.lead import Leads, Shape, far_half, own_gap_mm
 from platewheel.nesting.geometry.gaps import Box, box_gap, loop_gap, segment_box, segment_gap
-from platewheel.nesting.geometry.ring import Ring, Spot, spots
+from platewheel.nesting.geometry.inside import inside
+from platewheel.nesting.geometry.ring import Ring, Spot
 from platewheel.nesting.geometry.trim import between
 from platewheel.nesting.offcuts.taken import faceted
 from platewheel.nesting.stock.cutting import Cutting
@@ -25,15 +25,14 @@ from platewheel.parts.geometry.outline import (
     Point,
     Segment,
     bounds,
-    contains,
     polygon,
     segments,
 )
 
 LEAST_CLEAR_MM = 0.5  # a pierce needs some room even where the kerf is told as nothing
 FACET_MM = 0.002  # of parts as polygons
-AT_ONCE = 64  # spots
-HAIR_MM = 0.003  # of those and of rounding
+OWN_SHARE = {"arc": 0.5, "line": 0.8}  # of what a lead's far half keeps off a straight cut
+MIDDLE_SHARE = {"arc": 0.5, "line": 0.999}  # of its length, that a pierce keeps off its hole
 TOUCH_MM = 1e-6  # of boxes: pieces of which no nearer ones lie do not touch
 
 
@@ -52,12 +51,26 @@ class Neighbour:
     leads: list[Segment] = field(default_factory=list)
     bridges: tuple[Line, ...] = ()
     number: int = 0  # in the order of cuts
+    _boxes: list[Box] = field(default_factory=list)  # of the leads
 
     @property
     def said(self) -> str:
         """Name, number and place."""
         at = self.placement
         return f"{at.blank.name} {self.number} at ({at.x_mm:g}, {at.y_mm:g})"
+
+    def take(self, *leads: Segment | None) -> None:
+        """Later leads stay clear of these."""
+        laid = [lead for lead in leads if lead is not None]
+        self.leads += laid
+        self._boxes += [segment_box(lead) for lead in laid]
+
+    def leads_near(self, lead: Segment, box: Box, clear_mm: float) -> bool:
+        """Whether one of its leads lies nearer than that to another lead of this box."""
+        return any(
+            box_gap(box, other_box) < clear_mm and segment_gap(lead, other) < clear_mm
+            for other, other_box in zip(self.leads, self._boxes, strict=True)
+        )
 
     @cached_property
     def steel(self) -> Any:
@@ -82,6 +95,14 @@ class Room:
     good_mm: float  # that it keeps off others where it can
     reach_mm: float  # parts further apart do not see each other's leads
 
+    @cached_property
+    def edge_lines(self) -> Any:
+        """Edges of the plate as lines."""
+        import shapely
+
+        rings = [[side.start for side in segments(ring)] for ring in self.edges]
+        return shapely.MultiLineString([[*ring, ring[0]] for ring in rings])
+
     def near(self, own: Neighbour) -> list[Neighbour]:
         """Parts whose leads, edges or tabs may matter to a part, itself among them."""
         return [part for part in self.parts if box_gap(part.box, own.box) < self.reach_mm]
@@ -89,12 +110,12 @@ class Room:
     def free(self, lead: Segment, own: Neighbour, near: Sequence[Neighbour]) -> bool:
         """Whether a lead keeps clear of all but its own part."""
         plate, *cut_out = self.edges
-        if not contains(plate, lead.start) or any(contains(c, lead.start) for c in cut_out):
+        if not inside(plate, lead.start) or any(inside(c, lead.start) for c in cut_out):
             return False
         box, clear = segment_box(lead), self.clear_mm
         if any(loop_gap((lead,), ring, clear) < clear for ring in self.edges):
             return False
-        if any(segment_gap(lead, other) < clear for part in near for other in part.leads):
+        if any(part.leads_near(lead, box, clear) for part in near):
             return False
         far = max(clear, 2 * self.bridge_mm)
         return not any(
@@ -106,7 +127,7 @@ class Room:
     def pierces_clear(self, at: Point, near: Sequence[Neighbour]) -> bool:
         """Whether a pierce keeps off the leads laid before."""
         least, spot = self.pierce_mm + self.kerf_mm / 2, Line(at, at)
-        return not any(segment_gap(spot, lead) < least for part in near for lead in part.leads)
+        return not any(part.leads_near(spot, (*at, *at), least) for part in near)
 
     def _hits(self, lead: Segment, part: Neighbour) -> bool:
         """A lead begins off all other parts, so it is clear of one that it does not come near."""
@@ -135,27 +156,6 @@ def room_on(layout: Layout, cutting: Cutting) -> Room:
     longest = math.sqrt(2) * max(cutting.lead_in_mm, cutting.lead_out_mm)  # across an arc
     reach = 2 * longest + max(clear, 2 * bridge, good + cutting.kerf_mm)
     return Room(edges, tuple(parts), clear, bridge, cutting.kerf_mm, pierce, good, reach)
-
-
-@dataclass(frozen=True)
-class Leads:
-    """What is wanted of a cut's leads; a length of 0 wants none."""
-
-    in_mm: float
-    out_mm: float
-    shape: Shape
-    slant_deg: float = 90.0  # of a line into the cut
-
-    @property
-    def off_mm(self) -> float:
-        """How far from a straight cut the lead-in begins."""
-        return self.in_mm * math.sin(math.radians(self.slant_deg))
-
-    def shapes(self, spot: Spot) -> tuple[Segment | None, Segment | None]:
-        """Lead-in and lead-out at a spot."""
-        into = lead_in(spot, self.in_mm, self.shape, self.slant_deg) if self.in_mm else None
-        off = lead_out(spot, self.out_mm, self.shape) if self.out_mm else None
-        return into, off
 
 
 def leads_at(
@@ -203,14 +203,13 @@ def _clears_own(
     hole that is hardly rounder; inside a hole at most to its middle."""
     far = far_half(lead, into=into)
     tip = lead.start if into else lead.end
-    if contains(loop, tip) != hole:
+    if inside(loop, tip) != hole:
         return False
 
     def gap(piece: Segment, enough_mm: float) -> float:
         return min(loop_gap((piece,), cut, enough_mm) for cut in cuts)
 
-    share = 0.5 if shape == "arc" else 0.8
-    least = share * own_gap_mm(length_mm, shape, into=into, slant_deg=slant_deg)
+    least = OWN_SHARE[shape] * own_gap_mm(length_mm, shape, into=into, slant_deg=slant_deg)
     if gap(far, least) < least:
         return False
     near = between(lead, 0.5, 0.9) if into else between(lead, 0.1, 0.5)
@@ -220,71 +219,5 @@ def _clears_own(
         return True
     pierce = between(lead, 0.0, 1e-6)
     off = length_mm * math.sin(math.radians(slant_deg))
-    room = (0.5 if shape == "arc" else 0.999) * off
+    room = MIDDLE_SHARE[shape] * off
     return gap(pierce, room) >= room
-
-
-def place_leads(
-    ring: Ring,
-    wanted: Leads,
-    room: Room,
-    own: Neighbour,
-    loop: Loop,
-    *,
-    hole: bool,
-    allowed: Iterable[Spot] | None = None,
-    pierce_mm: float | None = None,
-) -> tuple[Spot, Segment | None, Segment | None] | None:
-    """First spot of the cut with room for the leads wanted; None where there is none. The pierce
-    keeps `pierce_mm` off its own part, else what the room asks; off others as good as it goes."""
-    near = room.near(own)
-    there = spots(ring) if allowed is None else allowed
-    for spot in _with_room_to_pierce(there, wanted, room, own, near, pierce_mm):
-        found = leads_at(spot, wanted, room, own, loop, hole=hole, path=ring, near=near)
-        if found is not None:
-            return spot, *found
-    return None
-
-
-def _with_room_to_pierce(
-    there: Iterable[Spot],
-    wanted: Leads,
-    room: Room,
-    own: Neighbour,
-    near: Sequence[Neighbour],
-    pierce_mm: float | None,
-) -> Iterator[Spot]:
-    """Spots where the lead-in may begin: those with good room to other parts first. The first
-    is asked about alone, as it is mostly taken, the thousands of a long edge so many at once."""
-    if not wanted.in_mm:
-        yield from there
-        return
-    least = room.pierce_mm if pierce_mm is None else pierce_mm
-    others = [part.steel for part in near if part is not own]
-    good, some_room = (
-        max(clear + room.kerf_mm - HAIR_MM, 0.0) for clear in (room.good_mm, room.pierce_mm)
-    )
-    narrow, rest, at_once = [], iter(there), 1
-    while some := list(islice(rest, at_once)):
-        at_once = AT_ONCE
-        for spot, free in zip(some, _free_mm(some, wanted, own.steel, others, least), strict=True):
-            if free >= good:
-                yield spot
-            elif free >= some_room:
-                narrow.append(spot)
-    yield from narrow
-
-
-def _free_mm(
-    some: Sequence[Spot], wanted: Leads, steel: Any, others: Sequence[Any], least_mm: float
-) -> list[float]:
-    """How far the lead-in of each begins from other parts; -1 where nearer than that to its own."""
-    import shapely
-
-    starts = [lead_in(spot, wanted.in_mm, wanted.shape, wanted.slant_deg).start for spot in some]
-    points = shapely.points(starts)
-    away = [math.inf] * len(some)
-    if others:  # each whole: a shape drawn with a doubled corner may come out as several
-        away = shapely.distance(points, shapely.multipolygons(shapely.get_parts(others))).tolist()
-    far = (shapely.distance(points, steel) >= least_mm - HAIR_MM).tolist()
-    return [free if clear else -1.0 for free, clear in zip(away, far, strict=True)]

@@ -8,7 +8,8 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Iterator
 
-from platewheel.nesting.cutting.lead_place import HAIR_MM, Neighbour
+from platewheel.nesting.cutting.lead_place import Neighbour
+from platewheel.nesting.cutting.lead_search import HAIR_MM
 from platewheel.nesting.geometry.gaps import loop_gap
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.parts.base.so_many import noun, so_many

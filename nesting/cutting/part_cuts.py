@@ -4,21 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from functools import lru_cache
+from functools import lru_cache, partial
 from typing import Literal
 
 from platewheel.nesting.cutting.begun import as_circle, begun_at, other_sides
 from platewheel.nesting.cutting.clear_order import off_cut_parts
 from platewheel.nesting.cutting.cut_order import cut_order, start_of
 from platewheel.nesting.cutting.kerf import torch_path
-from platewheel.nesting.cutting.lead_place import (
-    Leads,
-    Neighbour,
-    Room,
-    place_leads,
-    room_on,
-)
-from platewheel.nesting.cutting.lead_variants import SHORTER, as_wanted, lead_variants, size_mm
+from platewheel.nesting.cutting.lead import SHORTER, Leads, as_wanted, lead_variants, size_mm
+from platewheel.nesting.cutting.lead_place import Neighbour, Room, room_on
+from platewheel.nesting.cutting.lead_search import LeadSearch
 from platewheel.nesting.cutting.not_as_wanted import NotAsWanted
 from platewheel.nesting.cutting.tabs import (
     PHASES,
@@ -29,7 +24,7 @@ from platewheel.nesting.cutting.tabs import (
     outline_ring,
     tab_spots,
 )
-from platewheel.nesting.geometry.ring import Ring, Spot, ring_length, spot_at, spots
+from platewheel.nesting.geometry.ring import Ring, Spot, ring_length, spot_at
 from platewheel.nesting.stock.cutting import Cutting
 from platewheel.nesting.stock.layout import Layout, Placement
 from platewheel.nesting.stock.shared_lines import cut_before
@@ -145,12 +140,13 @@ def _hole_cut(
     half = min(x1 - x0, y1 - y0) / 2
     most = min(longest, half)
     pierce = min(room.pierce_mm, MIDDLE * half)  # in the middle of a hole that is too small
+    search = LeadSearch(ring, room, part, hole, hole=True, pierce_mm=pierce)
     for leads in _hole_leads(wanted, longest, most):
         # a circle is the same all round: a few places tell
-        found = place_leads(ring, leads, room, part, hole, hole=True, pierce_mm=pierce)
+        found = search.first(leads)
         if found is not None:
             spot, into, off = found
-            _take(part, into, off)
+            part.take(into, off)
             length = max(leads.in_mm, leads.out_mm)
             name = part.placement.blank.name
             if length < longest:
@@ -188,7 +184,7 @@ def _outline_cuts(
         else:
             tabs, start, into, off = found
             part.bridges = bridge_lines(ring, tabs, opening_mm(cutting))
-            _take(part, into, off)
+            part.take(into, off)
             if wanted.in_mm and wanted.out_mm and off is None:
                 told.no_run_off.append(part)
             if into is not None and not as_wanted(into, wanted):
@@ -227,7 +223,8 @@ def _start(
     with a shorter or slanted one; the tabs are moved on where they are in the way."""
     beside = cutting.kerf_mm / 2 if cutting.kerf_in_path else 0.0  # from the part to the path
     least = room.pierce_mm - beside
-    opening = opening_mm(cutting)
+    opening, total = opening_mm(cutting), ring_length(ring)
+    search = LeadSearch(ring, room, part, loop, hole=False)
     for leads in lead_variants(wanted, least):
         for phase in PHASES if tabs else (0.0,):
             moved = tab_spots(ring, cutting, phase) if phase else tabs
@@ -235,16 +232,14 @@ def _start(
             if len(moved) != len(tabs) or not _whole(bridges, part, room):
                 continue
             away = opening + (max(leads.in_mm, leads.out_mm) if tabs else 0.0)
-            allowed = _spots_off_tabs(ring, moved, away)
-            found = place_leads(ring, leads, room, part, loop, hole=False, allowed=allowed)
+            found = search.first(leads, partial(_off_tabs, moved, away, total))
             if found is not None:
                 return moved, *found
     return None
 
 
-def _spots_off_tabs(ring: Ring, tabs: tuple[float, ...], away: float) -> Iterator[Spot]:
-    total = ring_length(ring)
-    return (s for s in spots(ring) if from_tabs(s.along_mm, tabs, total) >= away)
+def _off_tabs(tabs: tuple[float, ...], away: float, total: float, spot: Spot) -> bool:
+    return from_tabs(spot.along_mm, tabs, total) >= away
 
 
 def _lead_behind_tab(
@@ -254,17 +249,13 @@ def _lead_behind_tab(
     spot = spot_at(piece, 0.0)
     least = room.pierce_mm
     upright = Leads(wanted.in_mm, 0.0, "line")
+    search = LeadSearch(piece, room, part, loop, hole=False, there=[spot])
     for leads in lead_variants(upright, least):
-        found = place_leads(piece, leads, room, part, loop, hole=False, allowed=[spot])
+        found = search.first(leads)
         if found is not None:
-            _take(part, found[1])
+            part.take(found[1])
             return found[1]
     return None
-
-
-def _take(part: Neighbour, *leads: Segment | None) -> None:
-    """Later leads stay clear of these."""
-    part.leads += [lead for lead in leads if lead is not None]
 
 
 def _whole(bridges: tuple[Line, ...], part: Neighbour, room: Room) -> bool:

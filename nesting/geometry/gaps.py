@@ -19,6 +19,8 @@ from platewheel.parts.geometry.outline import Arc, Circle, Line, Loop, Point, Se
 __all__ = ["Box", "box_gap", "loop_gap", "meetings", "point_gap", "segment_box", "segment_gap"]
 
 MANY = 4000  # pairs of segments: of more, boxes are compared all at once
+FEW = 4
+LONG = 100  # segments: of more, the boxes are kept for the next time, as leads ask of one outline
 
 
 def loop_gap(a: Loop, b: Loop, enough_mm: float = math.inf) -> float:
@@ -31,6 +33,8 @@ def loop_gap(a: Loop, b: Loop, enough_mm: float = math.inf) -> float:
         return _circle_gap(a, b)
     least = enough_mm
     ones, others = segments(a), segments(b)
+    if len(ones) <= FEW and len(others) > LONG:
+        return _gap_of_few(ones, others, enough_mm)
     if len(ones) * len(others) > MANY:
         return _gap_of_many(ones, others, enough_mm)
     boxed = [(segment, segment_box(segment)) for segment in others]
@@ -39,6 +43,26 @@ def loop_gap(a: Loop, b: Loop, enough_mm: float = math.inf) -> float:
         for other, other_box in boxed:
             if box_gap(box, other_box) < least:
                 least = min(least, segment_gap(one, other))
+    return least
+
+
+def _gap_of_few(a: tuple[Segment, ...], b: tuple[Segment, ...], enough_mm: float) -> float:
+    """`loop_gap` of a few segments and many, the nearest boxes first."""
+    import numpy as np
+
+    from platewheel.nesting.geometry.near import known_boxes
+
+    boxes, least = known_boxes(b), enough_mm
+    for one in a:
+        x0, y0, x1, y1 = segment_box(one)
+        beside = np.maximum(boxes[:, 0] - x1, x0 - boxes[:, 2]).clip(min=0.0)
+        above = np.maximum(boxes[:, 1] - y1, y0 - boxes[:, 3]).clip(min=0.0)
+        gaps = np.hypot(beside, above)
+        near = np.flatnonzero(gaps < least)
+        for k in near[np.argsort(gaps[near], kind="stable")].tolist():
+            if gaps[k] >= least:
+                break
+            least = min(least, segment_gap(one, b[k]))
     return least
 
 

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from platewheel.parts.geometry.outline import Line, Point, Segment, bounds
+from platewheel.parts.geometry.outline import Arc, Line, Point, Segment, bounds
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -38,6 +38,30 @@ def known_boxes(ring: tuple[Segment, ...]) -> NDArray[np.float64]:
     """`boxes_of` an outline that will be asked for again."""
     found: NDArray[np.float64] = _known(_Same(ring))
     return found
+
+
+def known_ends(ring: tuple[Segment, ...]) -> NDArray[np.float64]:
+    """`ends_of` an outline that will be asked for again."""
+    found: NDArray[np.float64] = _known_ends(_Same(ring))
+    return found
+
+
+def known_arcs(ring: tuple[Segment, ...]) -> tuple[NDArray[np.int64], NDArray[np.float64]]:
+    """Numbers of the arcs among the segments, and their centre x, y, radius, sweep: rows of 4."""
+    found: tuple[NDArray[np.int64], NDArray[np.float64]] = _known_arcs(_Same(ring))
+    return found
+
+
+@lru_cache(maxsize=64)
+def _known_ends(same: _Same) -> NDArray[np.float64]:
+    return ends_of(same.ring)
+
+
+@lru_cache(maxsize=64)
+def _known_arcs(same: _Same) -> tuple[NDArray[np.int64], NDArray[np.float64]]:
+    arcs = [(i, one) for i, one in enumerate(same.ring) if isinstance(one, Arc)]
+    rows = [(*arc.centre, arc.radius_mm, arc.sweep_deg) for _, arc in arcs]
+    return np.array([i for i, _ in arcs], dtype=np.int64), np.array(rows).reshape(-1, 4)
 
 
 @lru_cache(maxsize=64)  # parts beside each other on a plate

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from platewheel.nesting.geometry.trim import between
@@ -52,14 +52,13 @@ def heading(segment: Segment, share: float) -> Point:
     return -sign * math.sin(turn), sign * math.cos(turn)
 
 
-def spot_on(
-    ring: Ring, index: int, share: float, lengths_mm: Sequence[float] | None = None
-) -> Spot:
-    """Place at a share of one of the path's segments, whose lengths may be known."""
-    if lengths_mm is None:
-        lengths_mm = [segment.length_mm for segment in ring[:index]]
-    before = math.fsum(lengths_mm[:index])
-    segment = ring[index]
+def spot_on(ring: Ring, index: int, share: float) -> Spot:
+    """Place at a share of one of the path's segments."""
+    before = math.fsum(segment.length_mm for segment in ring[:index])
+    return _spot(ring[index], share, before)
+
+
+def _spot(segment: Segment, share: float, before: float) -> Spot:
     point = between(segment, share, 1.0).start if share else segment.start
     return Spot(before + share * segment.length_mm, point, heading(segment, share))
 
@@ -96,9 +95,12 @@ def stretch(ring: Ring, first_mm: float, last_mm: float) -> Ring:
 def spots(ring: Ring) -> Iterator[Spot]:
     """Places for a lead, the middles of the longest stretches first."""
     lengths = [segment.length_mm for segment in ring]
+    before: dict[int, float] = {}  # of thousands of segments: each sum once
     order = sorted(range(len(ring)), key=lambda i: -round(lengths[i], 6))
     for turn, shares in enumerate(SHARES):
         for i in order:
             if turn == 0 or lengths[i] > SHORT_MM * turn:
+                if i not in before:
+                    before[i] = math.fsum(lengths[:i])
                 for share in shares:
-                    yield spot_on(ring, i, share, lengths)
+                    yield _spot(ring[i], share, before[i])

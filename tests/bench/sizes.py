@@ -179,6 +179,19 @@ def uneven_offcuts(table: Table, folder: Path) -> None:
     own(table, folder, [[wavy(3900, 90.0, 9)], [wavy(200, 60.0, 9)]], 40)
 
 
+def spiral_slot(corners: int, wide: float) -> list[list[Point]]:
+    """A plate of 1200 x 1200 with a slot of 40 rounds, a lead of 4 mm in no place of it."""
+    half = corners // 2
+    turns = [80 * math.pi * i / (half - 1) for i in range(half)]
+
+    def at(turn: float, more: float) -> Point:
+        r = 20 + wide * turn / math.pi + more
+        return r * math.cos(turn), r * math.sin(turn)
+
+    slot = [*(at(t, wide) for t in turns), *(at(t, 0.0) for t in reversed(turns))]
+    return [[(-600, -600), (600, -600), (600, 600), (-600, 600)], slot]
+
+
 def loose_lines(table: Table, folder: Path) -> None:
     """A round part drawn as 99 000 lines, none joined to the next."""
     doc = ezdxf.new(units=4)
@@ -201,6 +214,7 @@ CASES: dict[str, Callable[[Table, Path], None]] = {
     "spiral-3900": one([spiral(3900, 9.0, 12.0)]),
     "thin-c-3900": one([thin_c(3900, 300.0, 12.0)]),
     "holes-500": one(holed(square_holes(22))),
+    "spiral-hole": lambda table, folder: own(table, folder, [spiral_slot(3980, 5.0)], 1),
     "hole-3900": one(holed([wavy(3900, 240.0, 9)])),
     "mix-20": mix,
     "kinds-100": kinds(100),

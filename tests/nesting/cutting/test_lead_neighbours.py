@@ -111,7 +111,7 @@ def test_its_own_part_is_not_asked() -> None:
 def test_a_kerf_off_leads_that_are_laid_whosever() -> None:
     for k in (0, 1):
         room = room_of()
-        room.parts[k].leads.append(upright(150.0, 50.0, 60.0))
+        room.parts[k].take(upright(150.0, 50.0, 60.0))
         assert free(upright(151.5 + HAIR, 50.0, 60.0), room)
         assert not free(upright(151.5 - HAIR, 50.0, 60.0), room)
 

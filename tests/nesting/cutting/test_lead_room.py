@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import itertools
 import math
-from collections.abc import Sequence
 from typing import Any
 
 import pytest
 import shapely
 
-from platewheel.nesting.cutting.lead_place import _free_mm
+from platewheel.nesting.cutting.lead_search import LeadSearch
 from platewheel.nesting.cutting.part_cuts import sheet_cuts
 from platewheel.nesting.geometry.gaps import loop_gap
 from platewheel.nesting.stock.layout import Layout, Placement
@@ -230,7 +229,7 @@ def test_spots_looked_at_a_few_at_a_time_give_the_same_cuts(
     """In the order wanted: those with good room first, then those with some."""
     layout, asked = hemmed(20.0, 9.0, 14.0), cutting(lead_in_mm=5.0)
     whole = sheet_cuts(layout, asked)
-    monkeypatch.setattr("platewheel.nesting.cutting.lead_place.AT_ONCE", at_once)
+    monkeypatch.setattr("platewheel.nesting.cutting.lead_search.AT_ONCE", (at_once,))
     assert sheet_cuts(layout, asked) == whole
 
 
@@ -239,13 +238,13 @@ def test_of_an_edge_of_thousands_of_lines_few_spots_are_looked_at(
 ) -> None:
     turns = [2 * math.pi * k / 1000 for k in range(1000)]
     edge = polygon([(60 + 50 * math.cos(t), 60 + 50 * math.sin(t)) for t in turns])
-    looked: list[int] = []
+    looked, plain = [], LeadSearch._clear
 
-    def counted(some: Sequence[Any], *rest: Any) -> list[float]:
-        looked.append(len(some))
-        return _free_mm(some, *rest)
+    def counted(search: LeadSearch, rows: Any, *rest: Any) -> Any:
+        looked.append(len(rows))
+        return plain(search, rows, *rest)
 
-    monkeypatch.setattr("platewheel.nesting.cutting.lead_place._free_mm", counted)
+    monkeypatch.setattr(LeadSearch, "_clear", counted)
     layout = Layout(plate(120.0, 120.0), (Placement(Blank("round", "x", 6.0, edge), 0, 0, 0.0),))
     done = sheet_cuts(layout, cutting(lead_in_mm=3.0))
     assert len(leads(done.parts[0].cuts[0])) == 1

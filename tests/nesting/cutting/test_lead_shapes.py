@@ -8,8 +8,9 @@ import pytest
 import shapely
 
 from platewheel.nesting.cutting.kerf import torch_path
-from platewheel.nesting.cutting.lead import Shape, far_half, lead_in, lead_out, own_gap_mm
-from platewheel.nesting.cutting.lead_place import Leads, leads_at, place_leads, room_on
+from platewheel.nesting.cutting.lead import Leads, Shape, far_half, lead_in, lead_out, own_gap_mm
+from platewheel.nesting.cutting.lead_place import leads_at, room_on
+from platewheel.nesting.cutting.lead_search import LeadSearch
 from platewheel.nesting.geometry.ring import Spot, spot_on, spots
 from platewheel.nesting.stock.layout import Layout, Placement
 from platewheel.parts.geometry.blank import Blank
@@ -162,7 +163,8 @@ def test_an_arc_parts_soon_from_its_torch_path_in_a_round_hole(into: bool, kerf:
         (own,) = room.parts
         path = segments(torch_path(own.holes[0], kerf, hole=True))
         wanted = Leads(5.0 * into, 5.0 * (not into), "arc")
-        got = place_leads(path, wanted, room, own, own.holes[0], hole=True, pierce_mm=0.0)
+        search = LeadSearch(path, room, own, own.holes[0], hole=True, pierce_mm=0.0)
+        got = search.first(wanted)
         if got is None:
             continue
         (lead,) = [one for one in got[1:] if one is not None]
@@ -257,7 +259,8 @@ def test_the_first_spot_with_room_is_taken() -> None:
     room = room_on(Layout(plate(300.0, 300.0), (Placement(square, 5.0, 5.0, 0.0),)), cutting())
     (own,) = room.parts
     ring = segments(reversed_loop(own.outline))
-    told = place_leads(ring, Leads(8.0, 0.0, "line"), room, own, own.outline, hole=False)
+    search = LeadSearch(ring, room, own, own.outline, hole=False)
+    told = search.first(Leads(8.0, 0.0, "line"))
     assert told is not None
     spot, into, off = told
     assert spot.point == pytest.approx((35, 65))
@@ -265,7 +268,7 @@ def test_the_first_spot_with_room_is_taken() -> None:
     assert into.start == pytest.approx((35, 73))
     assert off is None
     nowhere = Leads(400.0, 0.0, "line")
-    assert place_leads(ring, nowhere, room, own, own.outline, hole=False) is None
+    assert search.first(nowhere) is None
 
 
 def test_in_a_round_hole_a_line_reaches_the_middle() -> None:
