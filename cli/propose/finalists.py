@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from concurrent.futures import Executor
 from dataclasses import replace
-from functools import partial
 
 from platewheel.cli.job.job import Job
 from platewheel.cli.job.plan import lacking, plan_job
@@ -17,6 +16,7 @@ from platewheel.cli.money.wheel_cost import wheel_cost
 from platewheel.cli.propose.played import found_job
 from platewheel.cli.report.rows import nesting_row
 from platewheel.cli.schema.propose import ProposalRow
+from platewheel.parts.base.interruptible import kept
 from platewheel.parts.base.units import at_most
 from platewheel.parts.checks.result import CheckResult
 from platewheel.parts.gauges.spec import GaugesSpec
@@ -26,15 +26,21 @@ from platewheel.parts.rating.assess import Assessment, assess
 from platewheel.parts.rating.rate import borne_n
 from platewheel.parts.wheel.assembly import wheel_mass_kg
 
+AT_ONCE = 2  # as there are workers: what is rated once Ctrl-C has come, a few seconds
 MOST_ROUNDS = 3  # times as many finalists as proposals are rated in full at most
 
 
 def finalists(
     job: Job, found: Found, count: int, pool: Executor, reserve: float = 0.0
-) -> tuple[list[ProposalRow], list[str]]:
-    """Up to `count` wheels, one a family, cheapest first; and why others are left out. Where one
-    fails, the next of its family or the next family takes its place."""
+) -> tuple[list[ProposalRow], list[str], bool]:
+    """Up to `count` wheels, one a family, cheapest first; why others are left out; and whether
+    Ctrl-C has ended it. Where one fails, the next of its family or the next family takes its
+    place. Once Ctrl-C has come no more than AT_ONCE are rated, those most of all wanted."""
     told: dict[int, ProposalRow | str] = {}
+    good: list[ProposalRow] = []
+    stopped = found.stopped
+    if stopped:
+        count = min(count, AT_ONCE)
     while len(told) < MOST_ROUNDS * count:
         failed = [row for row, what in told.items() if isinstance(what, str)]
         rows = [row for row in families(found, count, failed) if row not in told]
@@ -42,11 +48,23 @@ def finalists(
             break
         ones = [found_job(job, found, row) for row in rows]
         costs = [float(found.cost[row]) for row in rows]
-        judged = pool.map(partial(finalist, reserve=reserve), ones, costs)
-        told |= zip(rows, judged, strict=True)
-    good = [what for what in told.values() if not isinstance(what, str)]
+        asked = [
+            pool.submit(finalist, one, cost, reserve) for one, cost in zip(ones, costs, strict=True)
+        ]
+        try:
+            told |= zip(rows, [one.result() for one in asked], strict=True)
+        except KeyboardInterrupt:
+            kept("the proposal of the best wheels found")
+            stopped = True
+            for one in asked[AT_ONCE:]:
+                one.cancel()
+            ended = [k for k, one in enumerate(asked) if k < AT_ONCE or one.done()]
+            told |= {rows[k]: asked[k].result() for k in ended if not asked[k].cancelled()}
+        good = [what for what in told.values() if not isinstance(what, str)]
+        if stopped and good:
+            break
     good.sort(key=lambda row: (row.cost_per_wheel, -row.rated_n))
-    return good[:count], [what for what in told.values() if isinstance(what, str)]
+    return good[:count], [what for what in told.values() if isinstance(what, str)], stopped
 
 
 def finalist(one: Job, estimate: float, reserve: float = 0.0) -> ProposalRow | str:

@@ -41,7 +41,8 @@ def show_proposals(report: ProposeReport, seconds: float) -> None:
         say(f"{row.rank}{f' ({row.kind})' if row.kind else ''}: {' '.join(row.lessons)}")
         for line in row.warnings:
             say(f"   look at: {line}")
-    show_table("The first, one step away", _changes(report.proposals[0].changes))
+    if report.proposals[0].changes:  # not looked at where Ctrl-C came before
+        show_table("The first, one step away", _changes(report.proposals[0].changes))
     show_table("Cost against load rating", _trade(report))
     show_table("Flare against derailment", _flare(report))
 

@@ -93,4 +93,4 @@ def _told_to_stop() -> int:
 
 def _goes_on(kept: str) -> None:
     tell_guard("keeps")
-    tell([f"stopped: {kept} is kept and written; Ctrl-C again ends the run"])
+    tell([f"stopped: writing {kept}; Ctrl-C again ends at once"])

@@ -54,7 +54,7 @@ def compacted(
         try:
             found = _within(task, sheet, counts, aim, best, left, most, guessed)
         except KeyboardInterrupt:
-            kept("the shortest last plate found")
+            kept("the plan with the shortest last plate found")
             task.report("stopped: the shortest found is kept")
             break
         if found is not None:

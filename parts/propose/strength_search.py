@@ -14,6 +14,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
 from platewheel.parts.base.interruptible import kept
+from platewheel.parts.base.so_many import so_many
 
 if TYPE_CHECKING:
     import numpy as np
@@ -94,7 +95,7 @@ def cheapest_strong(
         except KeyboardInterrupt:
             if not best:
                 raise
-            kept("the wheels analysed")
+            kept(f"the proposal of the best of {so_many(len(best), 'wheel')} found")
             tried.stopped = True
             break
     return tried

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from concurrent.futures import ThreadPoolExecutor
+from concurrent.futures import Future, ThreadPoolExecutor
 from dataclasses import dataclass, field
 
 import pytest
@@ -34,7 +34,8 @@ class Wheels:
 class Few:
     """What the search found: rows in order of cost, and their families."""
 
-    wheels: Wheels
+    stopped: bool = False
+    wheels: Wheels = field(default_factory=lambda: Wheels(read_job(DEMO).wheel))
     strong: list[int] = field(default_factory=lambda: [0, 1, 2, 3, 4, 5, 6, 7])
     family: list[int] = field(default_factory=lambda: [0, 0, 1, 0, 1, 2, 3, 3])
     cost: list[float] = field(default_factory=lambda: [100.0 + k for k in range(8)])
@@ -46,7 +47,11 @@ def job() -> Job:
 
 
 def chosen(
-    job: Job, bad: set[int], count: int, monkeypatch: pytest.MonkeyPatch
+    job: Job,
+    bad: set[int],
+    count: int,
+    monkeypatch: pytest.MonkeyPatch,
+    found: Few | None = None,
 ) -> tuple[list[int], list[str], list[int]]:
     """Rows proposed, why others are not, and rows rated in full."""
     rated: list[int] = []
@@ -58,7 +63,7 @@ def chosen(
 
     monkeypatch.setattr(module, "finalist", stand_in)
     with ThreadPoolExecutor(1) as pool:
-        good, left_out = finalists(job, Few(Wheels(job.wheel)), count, pool)  # type: ignore[arg-type]
+        good, left_out, _ = finalists(job, found or Few(), count, pool)  # type: ignore[arg-type]
     return [round(row.cost_estimate - 100) for row in good], left_out, rated
 
 
@@ -94,3 +99,37 @@ def test_a_finalist_without_its_reserve_is_left_out(
     told = module.finalist(job, 120.0, reserve=1.0)
     assert isinstance(told, str)
     assert told.endswith("% of reserve, 100 % are asked for")
+
+
+@dataclass
+class Stopped(Few):
+    stopped: bool = True
+
+
+def test_once_ctrl_c_has_come_a_few_are_rated_and_no_more(
+    job: Job, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    assert chosen(job, set(), 4, monkeypatch, Stopped()) == ([0, 2], [], [0, 2])
+    assert chosen(job, {0}, 4, monkeypatch, Stopped()) == ([2], ["row 0 fails"], [0, 2])
+    good, _, rated = chosen(job, {0, 2}, 4, monkeypatch, Stopped())
+    assert (good, rated) == ([1, 4], [0, 2, 1, 4])  # one is wanted
+
+
+def test_ctrl_c_while_they_are_rated_keeps_the_first_of_them(
+    job: Job, monkeypatch: pytest.MonkeyPatch, heard: list[str]
+) -> None:
+    """With one at work none of the others has begun."""
+    came: list[int] = []
+
+    def result(future: Future[object]) -> object:
+        if not came:
+            came.append(1)
+            raise KeyboardInterrupt
+        return plain(future)
+
+    plain = Future.result
+    monkeypatch.setattr(Future, "result", result)
+    good, _, rated = chosen(job, set(), 4, monkeypatch)
+    assert good[:2] == [0, 2]
+    assert len(rated) <= 3  # one more may have been begun by then
+    assert heard == ["the proposal of the best wheels found"]

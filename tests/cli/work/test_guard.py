@@ -203,7 +203,7 @@ def test_what_is_kept_may_go_on_until_ctrl_c_is_said_again(tmp_path: Path) -> No
     run.send_signal(signal.SIGINT)
     _, told = run.communicate(timeout=60)
     first, second = told.splitlines()
-    assert first == "stopped: the best plan found is kept and written; Ctrl-C again ends the run"
+    assert first == "stopped: writing the best plan found; Ctrl-C again ends at once"
     assert second.startswith("stopped; ")
     assert run.returncode == 3
 
