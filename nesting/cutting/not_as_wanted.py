@@ -87,4 +87,4 @@ def _names(parts: Iterable[Neighbour]) -> str:
 
 def _of_them(what: str, said: str, count: int) -> str:
     """A part, or so many of its holes."""
-    return f"{count} holes of {said}" if count > 1 and what else f"{what}{said}"
+    return f"{so_many(count, 'hole')} of {said}" if count > 1 and what else f"{what}{said}"

@@ -68,7 +68,7 @@ def failing(error: BaseException) -> Callable[..., Any]:
     [
         (OSError(28, "No space left on device", "x.dxf"), "x.dxf: No space left on device"),
         (KeyboardInterrupt(), "as it was"),
-        (MemoryError(), "MemoryError"),
+        (MemoryError(), "short of memory"),
         (RuntimeError("odd"), "a fault of platewheel itself"),
     ],
     ids=["disk-full", "interrupted", "no-memory", "a-fault-of-ours"],
