@@ -46,11 +46,16 @@ def traced(at: Callable[[Any], Any], slope: Callable[[Any], Any], params: Any) -
     most = len(params) + MOST_PLACES
     places, ways = at(params), slope(params)
     while True:
-        chord = np.abs(np.diff(places))
+        along = np.diff(places)
+        chord = np.abs(along)
         unit = _unit(ways, places)
         turn = np.abs(np.angle(unit[1:] * unit[:-1].conj()))
+        # between two bends that undo each other the ends lean on the chord and have no turn; an
+        # arc's ends lean half its turn
+        lean = np.maximum(*(np.abs(np.angle(one * along.conj())) for one in (unit[1:], unit[:-1])))
+        bent = np.maximum(turn, 2 * lean)
         # a chord's arc rises chord x tan(turn / 4) / 2; a turn of 0.2 may hide a longer way round
-        coarse = chord * np.tan(np.minimum(turn, 3.0) / 4) / 2 > SAMPLE_MM
+        coarse = chord * np.tan(np.minimum(bent, 3.0) / 4) / 2 > SAMPLE_MM
         coarse |= (turn > 0.2) & (chord > SAMPLE_MM)
         coarse &= np.diff(params) > 1e-12 * (params[-1] - params[0])
         if not coarse.any():

@@ -14,7 +14,7 @@ import scipy.interpolate
 import scipy.special
 import shapely
 from ezdxf.math import rational_bspline_from_arc
-from hypothesis import Phase, given, settings
+from hypothesis import Phase, example, given, settings
 from hypothesis import strategies as st
 
 from platewheel.nesting.drawings.closed_loops import Run, run_segments
@@ -127,7 +127,14 @@ PLACES = st.lists(
 )
 
 
+# two bends of one stretch that undo each other
+BENT_BACK = [(-69.02, 195.81), (0, 185.52), (43.73, 40.27), (-192.77, 0), (0, -73.12)]
+BENT_BACK += [(-47.8, 119.79), (187.79, 82.5), (1, 168.52), (0, -86.7), (71.39, 0), (0, -89.64)]
+BENT_BACK += [(2, 0)]
+
+
 @settings(max_examples=12, phases=[Phase.explicit, Phase.generate])
+@example(BENT_BACK, 5)
 @given(PLACES, st.sampled_from([2, 3, 4, 5]))
 def test_a_spline_beside_scipy(places: list[Point], degree: int) -> None:
     """The same control points and knots in a library of its own."""
