@@ -45,7 +45,7 @@ def templates(
                 lambda folder: write_templates(job, parts, folder, print_scale),
                 OF_THE_WHEEL,
                 made_of(job),
-                same=print_scale != 1.0,
+                same=True,  # at another scale of print too
             )
         tell_warnings(stale)
         table = templates_table(made)

@@ -9,6 +9,8 @@ from pathlib import Path
 import pytest
 from pypdf import PdfReader
 
+from platewheel.cli.job.job import read_job
+from platewheel.cli.output.made_of import MADE_OF, made_of
 from tests.cli.jobs import NAME, job_text, run
 
 
@@ -36,6 +38,19 @@ def test_print_scale_reaches_every_page(tmp_path: Path) -> None:
         assert "made for a printer that prints 0.98" in text
     for text in made(tmp_path).values():  # the next run is true again
         assert "made for a printer" not in text
+
+
+def test_the_papers_stay_at_any_print_scale(tmp_path: Path) -> None:
+    """They tell of the same templates: it took them away on the way back to a true print."""
+    made(tmp_path)
+    home, now = tmp_path / "out" / NAME, made_of(read_job(tmp_path / "job.toml"), ())
+    (home / "report.json").write_text("{}")
+    (home / MADE_OF).write_text(json.dumps(now))
+    made(tmp_path, "--print-scale", "0.98")
+    made(tmp_path)
+    assert (home / "report.json").exists()
+    made(tmp_path, margin_mm="20")
+    assert not (home / "report.json").exists()
 
 
 @pytest.mark.parametrize("factor", ["0.8", "98", "nan"])
