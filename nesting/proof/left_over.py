@@ -71,7 +71,8 @@ def _meets(end: Point, cut: Cut, parting: list[Cut], scene: Scene) -> bool:
 
 
 def _free_faults(piece: Any, parting: list[Cut], scene: Scene) -> Iterator[str]:
-    """The steel that hangs on a kept piece, all kerfs taken out, ends near to the piece."""
+    """The steel that hangs on a kept piece, all kerfs taken out, ends near to the piece; of one in
+    the hole of a part, in the hole: it falls out with the slug."""
     import shapely
 
     asked = scene.asked
@@ -95,7 +96,8 @@ def _free_faults(piece: Any, parting: list[Cut], scene: Scene) -> Iterator[str]:
     lost = piece.buffer(-by).difference(here).area
     if lost > SURE_MM * piece.length:
         yield f"cuts take {lost:.1f} mm2 off the piece to keep at {said(inner.coords[0])}"
-    beyond = here.difference(piece.buffer(reach, quad_segs=FACET_CHORDS))
+    slug = next((e.area for e in scene.edges if e.hole and e.area.contains(piece)), None)
+    beyond = here.difference(slug or piece.buffer(reach, quad_segs=FACET_CHORDS))
     if beyond.area > SURE_MM:
         place = beyond.representative_point().coords[0]
         yield (

@@ -141,6 +141,18 @@ def test_a_piece_may_be_parted_all_round_from_a_lead(tmp_path: Path, by: str) ->
     assert prove_cuts(write(on.entities, tmp_path / "s.dxf"), wanted) == []
 
 
+def test_a_piece_to_keep_in_a_hole_falls_out_with_its_slug(tmp_path: Path) -> None:
+    """Beside the small disc in the hole of 70 mm; the slug reaches further round it than 1 mm."""
+    small = ((74.0, 96.0), (82.0, 96.0), (82.0, 104.0), (74.0, 104.0))
+    wanted = replace(asked(), kept=(*asked().kept, Kept(small)), keep_reach_mm=1.0)
+    file = write(good(), tmp_path / "s.dxf")
+    assert prove_cuts(file, wanted) == []
+    on = Edit(good())
+    on.before("grid", line("offcut", (78.0, 90.0), (78.0, 110.0)))
+    told = prove_cuts(write(on.entities, file), wanted)
+    assert any("runs into a piece to keep" in line for line in told), told
+
+
 @pytest.mark.parametrize("version", ["R2000", "R12"])
 @pytest.mark.parametrize("turn_deg", [17.0, 123.4, 271.0])
 @pytest.mark.parametrize("kind", KINDS, ids=str)
