@@ -9,6 +9,8 @@ from __future__ import annotations
 from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
+from platewheel.parts.base.library_settings import leave_settings_alone
+
 if TYPE_CHECKING:
     __version__: str
     from platewheel.cli.schema.report import Report
@@ -26,6 +28,8 @@ if TYPE_CHECKING:
     from platewheel.parts.wheel.spec import WheelSpec
     from platewheel.parts.wheel.tread_ring import tread_blank, tread_ring
     from platewheel.parts.wheel.welds import weld_beads
+
+leave_settings_alone()  # before any room loads a library
 
 _HOMES = {
     "Arc": "parts.geometry.outline",

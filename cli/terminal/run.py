@@ -61,17 +61,23 @@ def _quiet_libraries() -> None:
 
 def _sound_environment() -> None:
     """What a variable says that is no such thing is not said at all: libraries stumble over it."""
-    if not os.path.isdir(os.path.expanduser("~")):
+    if not _may_enter(os.path.expanduser("~")):
         os.environ["HOME"] = NO_HOME  # some will not be loaded without one, or below a file
     for name in ("COLUMNS", "LINES"):
         if not re.fullmatch(SIZE, os.environ.get(name, "80")):
             del os.environ[name]
     for name in [one for one in os.environ if re.fullmatch("XDG_[A-Z]+_HOME", one)]:
-        if not os.path.isabs(os.environ[name]):  # by its specification: invalid, to be ignored
+        folder = os.environ[name]  # by its specification one not absolute is to be ignored
+        if not os.path.isabs(folder) or (os.path.lexists(folder) and not _may_enter(folder)):
             del os.environ[name]
     if not re.fullmatch(r"[1-9][0-9]*(,[1-9][0-9]*)*", os.environ.get("OMP_NUM_THREADS", "1")):
         del os.environ["OMP_NUM_THREADS"]
     os.environ.pop("SOURCE_DATE_EPOCH", None)  # our files have one date, and no other is asked for
+
+
+def _may_enter(folder: str) -> bool:
+    """Whether it is a folder in which files may be looked for."""
+    return os.path.isdir(folder) and os.access(folder, os.R_OK | os.X_OK)
 
 
 def _left(command: Callable[[], object]) -> int:

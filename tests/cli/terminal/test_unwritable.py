@@ -111,3 +111,19 @@ def test_a_width_that_no_terminal_has_is_not_said(
     assert os.environ["LINES"] == "50"
     monkeypatch.setenv("COLUMNS", columns)  # in a script, or where a person set it since
     assert columns_of(sys.stdout, asked=True) in (None, UNTOLD, *range(20, 1000))
+
+
+@pytest.mark.parametrize("name", ["HOME", "XDG_CONFIG_HOME", "XDG_CACHE_HOME", "XDG_DATA_HOME"])
+def test_a_folder_that_may_not_be_looked_into_is_as_none(
+    name: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """As who owns everything, a test cannot be kept out: the system is asked in its place."""
+    closed = tmp_path / "closed"
+    closed.mkdir()
+    monkeypatch.setenv("HOME", str(tmp_path))
+    monkeypatch.setenv(name, str(closed))
+    _sound_environment()
+    assert os.environ[name] == str(closed)  # open still
+    monkeypatch.setattr(os, "access", lambda path, mode: str(path) != str(closed))
+    _sound_environment()
+    assert os.environ.get(name) == (NO_HOME if name == "HOME" else None)
