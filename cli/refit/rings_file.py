@@ -32,10 +32,10 @@ COLUMNS = {  # name -> what goes in
     "flange_angle_deg": "gauge, axle to the flange's rail-side face, once welded; may be empty",
 }
 NEEDED = ("ring", "outside_circumference_mm")
-MOST_LINES = 20_500  # 20 000 rings and notes, all different, take `refit` 50 s
+MOST_LINES = 20_500  # 20 000 rings and notes, all different by up to 7 %, take `refit` 50 s
 MOST_BYTES = 6_000_000  # a line is some sixty bytes
+NO_END = float("inf")
 SIGNED = ("flange_seam_mm", "flange_angle_deg")  # what an angle may be is told beside the drawn
-INF = float("inf")
 NUMBER = re.compile(r"[+-]?(\d+(\.\d*)?|\.\d+)")
 WITH_COMMA = re.compile(r"[+-]?(\d+,\d*|,\d+)")
 OTHERS = {";": "semicolon", "\t": "tab"}  # that may stand between values in place of commas
@@ -201,8 +201,8 @@ def _number(text: str, marks: _Marks) -> float | None:
         text = text.replace(",", ".")
     elif marks.decimal == ",":
         return None
-    value = float(text) if NUMBER.fullmatch(text) else INF
-    return value if abs(value) < INF else None
+    value = float(text) if NUMBER.fullmatch(text) else NO_END
+    return value if abs(value) < NO_END else None
 
 
 def _number_wanted(text: str, column: str, marks: _Marks) -> tuple[str, str]:
@@ -212,7 +212,7 @@ def _number_wanted(text: str, column: str, marks: _Marks) -> tuple[str, str]:
     allowed = "a number of mm, + open or - lapped" if signed else f"a number of {unit} above 0"
     if not text:
         return allowed, "measure the ring, or take its line out"
-    if NUMBER.fullmatch(plain := text.replace(",", ".")) and abs(float(plain)) == INF:
+    if NUMBER.fullmatch(plain := text.replace(",", ".")) and abs(float(plain)) == NO_END:
         return allowed, "fewer digits: what the tape says"
     if marks.decimal == "," and NUMBER.fullmatch(text):
         return allowed, f"a decimal comma, as the file has elsewhere: {text.replace('.', ',')}"
