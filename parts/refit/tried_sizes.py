@@ -32,20 +32,23 @@ class Ring:
 @dataclass(frozen=True)
 class Pool:
     """Discs or flanges: the kind of ring of each window, what it meets as it is and what it can
-    be brought to meet, in steps; (n), (n, 2) and (n, 2)."""
+    be brought to meet, in steps; (n), (n, 2) and (n, 2). `unlike` are the spans of `now` each once
+    and `which` of them each is."""
 
     kind: NDArray[np.int64]
     now: NDArray[np.int64]
     wide: NDArray[np.int64]
+    unlike: NDArray[np.int64]
+    which: NDArray[np.int64]
 
     def missed(self, points: Sequence[int]) -> NDArray[np.bool_]:
         """Windows as they are in which none of these points, rising, lies."""
         import numpy as np
 
-        at = np.searchsorted(np.array(points, dtype=np.int64), self.now[:, 0])
+        at = np.searchsorted(np.array(points, dtype=np.int64), self.unlike[:, 0])
         beyond = np.iinfo(np.int64).max
         first = np.array([*points, beyond], dtype=np.int64)[at]
-        missed: NDArray[np.bool_] = first > self.now[:, 1]
+        missed: NDArray[np.bool_] = (first > self.unlike[:, 1])[self.which]
         return missed
 
 
@@ -70,24 +73,28 @@ class Kinds:
         counts = np.array([len(one) for one in places.values()], dtype=np.int64)
         return cls(tuple(places), tuple(map(tuple, places.values())), (pools[0], pools[1]), counts)
 
-    def rings(self, kinds: Sequence[int]) -> int:
+    def rings(self, kinds: NDArray[np.bool_]) -> int:
         """How many rings these kinds are."""
-        return int(self.counts[kinds].sum()) if len(kinds) else 0
+        return int(self.counts[kinds].sum())
 
-    def missed(self, sizes: Sizes) -> list[int]:
-        """Kinds that as they are lack a size."""
-        return sorted({*self._missed(0, sizes[0]), *self._missed(1, sizes[1])})
+    def missed(self, sizes: Sizes) -> NDArray[np.bool_]:
+        """Whether each kind as it is lacks a size."""
+        return self.missed_by(0, sizes[0]) | self.missed_by(1, sizes[1])
 
-    def _missed(self, pool: int, points: Sequence[int]) -> list[int]:
-        one = self.pools[pool]
-        return sorted(set(one.kind[one.missed(points)].tolist()))
+    def missed_by(self, pool: int, points: Sequence[int]) -> NDArray[np.bool_]:
+        """Whether each kind as it is lacks a size of one pool."""
+        import numpy as np
 
-    def cheapest(self, pool: int, trued: Sequence[int], most: int) -> list[tuple[int, ...]]:
+        one, missed = self.pools[pool], np.zeros(len(self.counts), dtype=bool)
+        missed[one.kind[one.missed(points)]] = True
+        return missed
+
+    def cheapest(self, pool: int, trued: NDArray[np.bool_], most: int) -> list[tuple[int, ...]]:
         """`cheapest_points` of one pool, once rings of these kinds are trued."""
         import numpy as np
 
         one = self.pools[pool]
-        now = np.where(np.isin(one.kind, trued)[:, None], one.wide, one.now)
+        now = np.where(trued[one.kind][:, None], one.wide, one.now)
         pairs, inverse = np.unique(np.hstack([now, one.wide]), axis=0, return_inverse=True)
         counts = np.zeros(len(pairs))
         np.add.at(counts, inverse.ravel(), self.counts[one.kind])
@@ -97,10 +104,11 @@ class Kinds:
 def some_sizes(kinds: Kinds, now: tuple[int, int], most_trued: int) -> Iterator[Sizes]:
     """Sizes worth trying: for each number of one pool the cheapest points, and then of the other
     with the rings at hand that are trued already; none that one pool misses more rings by."""
+    none = kinds.counts < 0
     for first in (0, 1):
         second = 1 - first
-        for points in kinds.cheapest(first, (), now[first]):
-            trued = kinds._missed(first, points)
+        for points in kinds.cheapest(first, none, now[first]):
+            trued = kinds.missed_by(first, points)
             if kinds.rings(trued) > most_trued:
                 continue
             for others in kinds.cheapest(second, trued, now[second]):
@@ -140,4 +148,5 @@ def _pool(rings: Sequence[Ring], pool: int) -> Pool:
             wides.append((min(low, wide[0]), max(high, wide[1])))
     whole_numbers = (np.array(one, dtype=np.int64) for one in (nows, wides))
     now_spans, wide_spans = (one.reshape(-1, 2) for one in whole_numbers)
-    return Pool(np.array(kind, dtype=np.int64), now_spans, wide_spans)
+    unlike, which = np.unique(now_spans, axis=0, return_inverse=True)
+    return Pool(np.array(kind, dtype=np.int64), now_spans, wide_spans, unlike, which.ravel())

@@ -104,7 +104,7 @@ def _found(rings: Sequence[Ring], now: tuple[int, int]) -> dict[int, dict[int, f
         if count >= sum(now) or kinds.rings(missed) >= fewest:
             continue
         shifts: dict[int, float] = {}
-        for kind in missed:
+        for kind in missed.nonzero()[0].tolist():
             shift = _least_shift(kinds.of_each[kind], near_sizes(kinds.of_each[kind], sizes))
             if shift is None:
                 break
