@@ -129,7 +129,8 @@ def _watch(run: int, heard: list[int], ends: tuple[int, int], mend: Mend) -> NoR
     if os.WIFEXITED(status):
         code = os.WEXITSTATUS(status)
         if (last is not None or heard) and code in DONE and not seen.keeps:
-            _say("; ".join(["told to stop when all was done", *seen.placed]))
+            _say("; ".join(["stopped when all was done", *seen.placed]))
+            code = CUT_SHORT  # as wherever else a stop is heard
         os._exit(code)
     _say(_why(os.WTERMSIG(status), asked or last is not None, seen))
     os._exit(CUT_SHORT)

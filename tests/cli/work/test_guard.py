@@ -236,8 +236,8 @@ def test_a_stop_that_comes_too_late_is_told_as_such(number: int, tmp_path: Path)
     run, _ = started(DONE_LATE, tmp_path)
     run.send_signal(number)
     _, told = run.communicate(timeout=60)
-    line = "told to stop when all was done; pond.pdf is written\n"
-    assert (run.returncode, told) == (0, line)
+    line = "stopped when all was done; pond.pdf is written\n"
+    assert (run.returncode, told) == (3, line)
 
 
 @pytest.mark.parametrize("number", [signal.SIGKILL, signal.SIGTERM])
