@@ -116,11 +116,11 @@ def _by_programme(
     programme, since a blank that one ring takes another lacks."""
     import numpy as np
     from scipy.optimize import Bounds, LinearConstraint, milp
+    from scipy.sparse import csc_array
 
     flat = [(i, way) for i, one in enumerate(ways) for way in one]
-    once = np.zeros((len(ways), len(flat)))
-    for column, (i, _) in enumerate(flat):
-        once[i, column] = 1
+    of = [i for i, _ in flat]
+    once = csc_array((np.ones(len(flat)), (of, range(len(flat)))), shape=(len(ways), len(flat)))
     takes = np.array([[_takes(way)[name] for _, way in flat] for name in left])
     found = milp(
         np.concatenate([np.array(one, dtype=float) for one in costs]),
