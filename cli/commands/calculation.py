@@ -20,11 +20,12 @@ def calculation(
     ] = False,
 ) -> None:
     """Write the calculation as a PDF: each check with formula, numbers, limit and source."""
+    from platewheel.cli.job.inputs import read_for
     from platewheel.cli.job.job import read_job
 
     with exit_codes():
         job = read_job(job_file)
-        require_new(out, overwrite, "calculation.pdf")
+        require_new(out, overwrite, "calculation.pdf", reads=read_for(job, job_file))
         from platewheel.cli.output.calculation import write_calculation
 
         write_calculation(job, out, rated=not quick, over=overwrite)

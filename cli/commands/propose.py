@@ -53,6 +53,7 @@ def propose(
     as_json: Json = False,
 ) -> None:
     """Find the cheapest wheels that pass every check on this track; exit 1 where none does."""
+    from platewheel.cli.job.inputs import read_for
     from platewheel.cli.job.job import read_job
     from platewheel.cli.job.written_wheel import with_wheel
     from platewheel.cli.output.folder import PROPOSAL_OURS, require_ours
@@ -78,7 +79,8 @@ def propose(
         _sound(wanted.least_diameter_mm, wanted.most_diameter_mm, choose, proposals)
         require_ours(out, f"{job.head.name}-proposal", PROPOSAL_OURS)
         if write:
-            require_new(write, overwrite)
+            others = read_for(job, job_file)[1:]  # the job file itself may take the wheel
+            require_new(write, overwrite, reads=others)
             text = job_file.read_text(encoding="utf-8-sig")
             axle = job.setting.back_to_back_mm if job.has_axle else None
             with_wheel(text, job.wheel.model_dump(), axle)  # can be followed

@@ -20,6 +20,7 @@ def record(
     overwrite: Annotated[bool, typer.Option(help="Write over a file that is there.")] = False,
 ) -> None:
     """Write the build record as a PDF: a line a wheel, to be filled in by hand."""
+    from platewheel.cli.job.inputs import read_for
     from platewheel.cli.job.job import read_job
     from platewheel.cli.output.record import write_record_pdf
     from platewheel.cli.refit.rings_file import read_rings
@@ -27,6 +28,6 @@ def record(
     with exit_codes():
         job = read_job(job_file)
         measured = read_rings(rings, job.wheel) if rings else []
-        require_new(out, overwrite, "record.pdf")
+        require_new(out, overwrite, "record.pdf", reads=read_for(job, job_file, rings))
         write_record_pdf(job, measured, out, over=overwrite)
     tell_file(out)

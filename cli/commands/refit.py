@@ -25,6 +25,7 @@ def rings(
     ] = False,
 ) -> None:
     """Write an empty list of rings (CSV) to fill in with what was rolled, for refit."""
+    from platewheel.cli.job.inputs import read_for
     from platewheel.cli.job.job import read_job
     from platewheel.cli.refit.rings_file import rings_template
 
@@ -32,7 +33,7 @@ def rings(
         job = read_job(job_file)
         between = ";" if semicolons else ","
         text = rings_template(job.wheel, job.head.name, job.head.wheels, between)
-        write_new(out, text, overwrite)
+        write_new(out, text, overwrite, reads=read_for(job, job_file))
     tell_file(out)
 
 

@@ -18,6 +18,7 @@ def standards(
     as_json: Json = False,
 ) -> None:
     """Write the sheet of track and wheel standards as a PDF: sizes that go together."""
+    from platewheel.cli.job.inputs import read_for
     from platewheel.cli.job.job import read_job
     from platewheel.cli.terminal.show import show_json
 
@@ -36,6 +37,6 @@ def standards(
         from platewheel.cli.papers.standards_pdf import standards_pdf
         from platewheel.cli.work.whole_file import write_whole
 
-        require_new(out, overwrite, "standards.pdf")
+        require_new(out, overwrite, "standards.pdf", reads=read_for(job, job_file))
         write_whole(out, standards_pdf(job), over=overwrite)
     tell_file(out)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import sys
 import traceback
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from concurrent.futures import BrokenExecutor
 from contextlib import contextmanager
 from contextvars import ContextVar
@@ -130,21 +130,24 @@ def tell_warnings(lines: Sequence[str]) -> None:
     tell([f"{len(lines)} warning{'s' * (len(lines) != 1)}"])
 
 
-def write_new(file: Path, text: str, overwrite: bool | None) -> None:
-    """Write a file that a person will fill in; one that is there stays unless told otherwise.
-    None: the command cannot be told so.
+def write_new(file: Path, text: str, overwrite: bool | None, *, reads: Iterable[Path] = ()) -> None:
+    """Write a file that a person will fill in; one that is there stays unless told otherwise, and
+    one of those that the command `reads` whatever it is told. None: it cannot be told so.
 
     Raises: typer.Exit where it is there; OSError.
     """
-    require_new(file, overwrite)
+    require_new(file, overwrite, reads=reads)
     try:
         write_whole(file, text.encode(), over=bool(overwrite))
     except FileExistsError:  # made meanwhile
         require_new(file, overwrite)
 
 
-def require_new(file: Path, overwrite: bool | None, name: str = "wheels.toml") -> None:
-    """For a command that takes long: its file, called such as `name`, can be written.
+def require_new(
+    file: Path, overwrite: bool | None, name: str = "wheels.toml", *, reads: Iterable[Path] = ()
+) -> None:
+    """For a command that takes long: its file, called such as `name`, can be written, and is none
+    of those that it `reads`.
 
     Raises: typer.Exit where not.
     """
@@ -158,6 +161,8 @@ def require_new(file: Path, overwrite: bool | None, name: str = "wheels.toml") -
         line = f"{file}: is a link that leads to no file; take it away, or try another name"
     elif file.exists() and not file.is_file():
         line = f"{file}: is there, but no file; try another name"
+    elif file.exists() and any(one.exists() and file.samefile(one) for one in reads):
+        line = f"{file}: is read by this command and would be lost; try another name"
     elif file.exists() and not overwrite:
         over = "" if overwrite is None else ", or --overwrite"
         line = f"{file}: is there already; try another name{over}"
