@@ -2,6 +2,9 @@
 
 What a script may use stands here by name. The folders `parts`, `nesting` and `cli` are installed
 below this one; this file only hands on names, each loaded when it is first asked for.
+
+Threads: one call at a time in a process. A function, or a question to a job, that another thread
+asks meanwhile waits for its turn; for work side by side take processes.
 """
 
 from __future__ import annotations
@@ -112,7 +115,12 @@ def __getattr__(name: str) -> Any:
         return version("platewheel")
     if name not in _HOMES:
         raise AttributeError(f"module 'platewheel' has no attribute {name!r}")
-    return getattr(import_module(f"platewheel.{_HOMES[name]}"), name)
+    found = getattr(import_module(f"platewheel.{_HOMES[name]}"), name)
+    if not _HOMES[name].startswith("parts.wheel") or isinstance(found, type):
+        return found
+    from platewheel.cli.script.of_wheel import of_wheel
+
+    return of_wheel(found)
 
 
 def __dir__() -> list[str]:

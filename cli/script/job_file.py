@@ -12,17 +12,14 @@ from typing import TYPE_CHECKING, Any
 
 from platewheel.cli.job.job import Job, job_of, read_with_table
 from platewheel.cli.script.changes import with_values
+from platewheel.cli.script.own_disc import with_own_disc
 from platewheel.parts.base.faults import Fault, SpecError
+from platewheel.parts.base.one_at_a_time import one_at_a_time
 from platewheel.parts.base.so_many import so_many
 from platewheel.parts.base.units import Units
 from platewheel.parts.rating.assess import Assessment, assess
 from platewheel.parts.setting.setting import Setting
-from platewheel.parts.wheel.own_disc import (
-    as_disc,
-    as_fitted_faults,
-    require_fit,
-    without_vents,
-)
+from platewheel.parts.wheel.own_disc import as_fitted_faults
 
 if TYPE_CHECKING:
     import cadquery as cq
@@ -60,6 +57,7 @@ class JobFile:
         tread = job.wheel.tread_diameter_mm
         return f"JobFile({job.head.name!r}, {so_many(job.head.wheels, 'wheel')} of {tread:g} mm)"
 
+    @one_at_a_time
     def changed(self, values: Mapping[str, Any] | None = None, /, **more: Any) -> JobFile:
         """The job with other values of keys, by all rules of the job file.
 
@@ -72,8 +70,9 @@ class JobFile:
         """
         table = with_values(self.table, {} if values is None else values, more)
         job = job_of(table, self.folder, self.file)
-        return replace(self, job=_with_own_disc(job, self.disc), table=table)
+        return replace(self, job=with_own_disc(job, self.disc), table=table)
 
+    @one_at_a_time
     def with_part(self, blank: Blank, count: int, *, turns: Turns = "any") -> JobFile:
         """The job with a part of one's own cut along, `count` of them; it lies on the sheets of the
         wheel's steel, as it may turn: "any", "quarter", "half", "fixed".
@@ -91,6 +90,7 @@ class JobFile:
         part = own_part(blank, count, turns, self.job.wheel.steel, taken)
         return replace(self, parts=(*self.parts, part))
 
+    @one_at_a_time
     def with_disc(self, blank: Blank) -> JobFile:
         """The job with hub discs of one's own: spokes, slots of any outline; mm, axis on (0, 0).
 
@@ -104,9 +104,10 @@ class JobFile:
         """
         if blank is None:
             raise SpecError([Fault("disc", None, "a Blank", "the job without with_disc")])
-        own = _with_own_disc(self.job, blank)
+        own = with_own_disc(self.job, blank)
         return replace(self, job=own, disc=replace(blank, name="disc", kind="disc"))
 
+    @one_at_a_time
     def check(self, *, quick: bool = False) -> Checks:
         """Every check, worst first; `quick` leaves the stress analysis out. Values in the unit
         that each row tells, limits with their sources.
@@ -122,6 +123,7 @@ class JobFile:
         results = checks_with_advice(self.job, found)
         return Checks(tuple(check_rows(results)), self._units)
 
+    @one_at_a_time
     def rate(self) -> Rated | None:
         """The load that the wheel carries, new and worn, N; None for a wheel that the analysis
         does not know (`check()` says why). Seconds of work.
@@ -135,6 +137,7 @@ class JobFile:
         found = _assessed(self.job.setting)
         return Rated(rating_row(found, self.job.setting), self._units) if found else None
 
+    @one_at_a_time
     def nest(self, *, effort: Effort = "normal", seed: int = 0) -> Laid:
         """Blanks laid on the job's stock; what finds no room is told, never dropped.
 
@@ -158,6 +161,7 @@ class JobFile:
             self._units,
         )
 
+    @one_at_a_time
     def cost(self, *, effort: Effort = "quick", seed: int = 0) -> Priced:
         """What the wheels cost by the job's prices, laid on its stock with this effort; in the
         currency of its [costs]. Raises: SpecError as `nest`.
@@ -177,6 +181,7 @@ class JobFile:
         cost = wheel_cost(job, buying, hours)
         return Priced(cost, tuple(buying), hours.hours, job.head.wheels, self._units)
 
+    @one_at_a_time
     def solids(self, *, welds: bool = True) -> dict[str, cq.Solid]:
         """The wheel's solids by name, mm, its axis Z, z = 0 at the field edge.
 
@@ -189,6 +194,7 @@ class JobFile:
 
         return dict(wheel_solids(self.job.wheel, welds=welds, disc=self.job.own_disc))
 
+    @one_at_a_time
     def build(
         self,
         folder: str | PathLike[str] = "out",
@@ -237,20 +243,7 @@ class JobFile:
         return self.job.paper.units
 
 
-def _with_own_disc(job: Job, disc: Blank | None) -> Job:
-    """The job with a script's disc in place of its own. Raises: SpecError where it does not fit."""
-    if disc is None:
-        return job
-    if isinstance(disc, str | PathLike):
-        advice = f'changed({{"disc.file": "{disc}", "wheel.vent_count": 0}})'
-        raise SpecError(
-            [Fault("disc", str(disc), "a Blank; a drawing is a key of the job", advice)]
-        )
-    require_fit(job.wheel, disc)
-    wheel, own = without_vents(job.wheel), as_disc(disc)
-    return replace(job, wheel=wheel, disc=None, drawn_disc=None, own_disc=own)
-
-
+@one_at_a_time
 def load(path: str | PathLike[str]) -> JobFile:
     """A job file, read and checked; drawings that it names are read beside it, its ledger stays
     the one there wherever the script goes. Raises: SpecError with every fault.
@@ -265,6 +258,7 @@ def load(path: str | PathLike[str]) -> JobFile:
     return JobFile(_at_home(job), table, home.parent, home)
 
 
+@one_at_a_time
 def demo() -> JobFile:
     """The bundled example, a salt-marsh oyster tramway of 457 mm gauge.
 

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from platewheel.parts.base.one_at_a_time import one_at_a_time
+
 if TYPE_CHECKING:
     from platewheel.cli.script.job_file import JobFile
     from platewheel.cli.script.results import Proposed
 
 
+@one_at_a_time
 def propose(
     given: JobFile,
     *,

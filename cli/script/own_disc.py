@@ -1,0 +1,25 @@
+"""Hub discs of the script's own put into a job."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from os import PathLike
+
+from platewheel.cli.job.job import Job
+from platewheel.parts.base.faults import Fault, SpecError
+from platewheel.parts.geometry.blank import Blank
+from platewheel.parts.wheel.own_disc import as_disc, require_fit, without_vents
+
+
+def with_own_disc(job: Job, disc: Blank | None) -> Job:
+    """The job with a script's disc in place of its own. Raises: SpecError where it does not fit."""
+    if disc is None:
+        return job
+    if isinstance(disc, str | PathLike):
+        advice = f'changed({{"disc.file": "{disc}", "wheel.vent_count": 0}})'
+        raise SpecError(
+            [Fault("disc", str(disc), "a Blank; a drawing is a key of the job", advice)]
+        )
+    require_fit(job.wheel, disc)
+    wheel, own = without_vents(job.wheel), as_disc(disc)
+    return replace(job, wheel=wheel, disc=None, drawn_disc=None, own_disc=own)
