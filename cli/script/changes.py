@@ -10,6 +10,7 @@ from typing import Any
 
 from platewheel.cli.schema.job_sections import REPEATED, SINGLE
 from platewheel.parts.base.faults import Fault, SpecError
+from platewheel.parts.base.of_kind import require_kind
 
 
 def with_values(table: Mapping[str, Any], *given: Mapping[str, Any]) -> dict[str, Any]:
@@ -20,9 +21,8 @@ def with_values(table: Mapping[str, Any], *given: Mapping[str, Any]) -> dict[str
     default stands. Raises: SpecError with every name that no job file has.
     """
     for one in given:
-        if not isinstance(one, Mapping):
-            allowed = "a table of keys and values, or keys as arguments"
-            raise SpecError([Fault("values", one, allowed, '{"wheel.weld_throat_mm": 5.0}')])
+        allowed = "a table of keys and values, or keys as arguments"
+        require_kind("values", one, Mapping, allowed, '{"wheel.weld_throat_mm": 5.0}')
     values = {name: value for one in given for name, value in one.items()}
     other = copy.deepcopy(dict(table))
     faults: list[Fault] = []

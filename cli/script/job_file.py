@@ -14,6 +14,7 @@ from platewheel.cli.job.job import Job, job_of, read_with_table
 from platewheel.cli.script.changes import with_values
 from platewheel.cli.script.own_disc import with_own_disc
 from platewheel.parts.base.faults import Fault, SpecError
+from platewheel.parts.base.of_kind import require_kind
 from platewheel.parts.base.one_at_a_time import one_at_a_time
 from platewheel.parts.base.so_many import so_many
 from platewheel.parts.base.units import Units
@@ -217,6 +218,7 @@ class JobFile:
         from platewheel.cli.script.asked import PlanAsked
         from platewheel.cli.script.results import Built
 
+        require_kind("folder", folder, (str, PathLike), "the name or path of a folder", '"out"')
         PlanAsked(effort=effort, seed=seed)
         if self.job.own_disc and (faults := [*as_fitted_faults(self.job.wheel, self.job.own_disc)]):
             raise SpecError(faults)  # papers tell the gaps of the wheel
@@ -252,6 +254,9 @@ def load(path: str | PathLike[str]) -> JobFile:
     Traceback (most recent call last):
     platewheel.parts.base.faults.SpecError: no-such.toml: ...
     """
+    require_kind(
+        "path", path, (str, PathLike), "the name or path of a job file", '"my-wheels.toml"'
+    )
     file = Path(path)
     job, table = read_with_table(file)
     home = file.absolute()

@@ -9,6 +9,7 @@ from platewheel.nesting.drawings.extra import Extra, ExtraPart
 from platewheel.nesting.geometry.markable import markable
 from platewheel.nesting.stock.layout import Turns
 from platewheel.parts.base.faults import Fault, SpecError
+from platewheel.parts.base.of_kind import require_kind
 from platewheel.parts.base.so_many import listed
 from platewheel.parts.geometry.blank import Blank, MarkText
 
@@ -17,9 +18,8 @@ def own_part(
     blank: Blank, count: int, turns: Turns, steel: str, taken: Collection[str]
 ) -> ExtraPart:
     """The part as the job file's own parts are. Raises: SpecError with every fault."""
-    if not isinstance(blank, Blank):
-        advice = 'Blank("lid", "extra", 6.0, Circle((0.0, 0.0), 40.0)); a drawing is an [[extra]]'
-        raise SpecError([Fault("blank", blank, "a Blank", advice)])
+    advice = 'Blank("lid", "extra", 6.0, Circle((0.0, 0.0), 40.0)); a drawing is an [[extra]]'
+    require_kind("blank", blank, Blank, "a Blank", advice)
     faults = []
     if blank.name in {*taken, *RESERVED}:
         faults.append(Fault("name", blank.name, "a name that no other part has", "my-part"))

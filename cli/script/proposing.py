@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from platewheel.parts.base.of_kind import require_kind
 from platewheel.parts.base.one_at_a_time import one_at_a_time
 
 if TYPE_CHECKING:
@@ -26,7 +27,7 @@ def propose(
 
     Treads between the two diameters (0.7 and 1.3 of the job's unless given), `reserve` of the
     rating over the load; lengths mm. The same job gives the same wheels. Raises: SpecError for a
-    number out of its range, or a job with discs of one's own.
+    number out of its range, what is no JobFile, or a job with discs of one's own.
 
     >>> propose(job, step_mm=0.0)
     Traceback (most recent call last):
@@ -36,8 +37,11 @@ def propose(
     from platewheel.cli.propose.run import propose as find
     from platewheel.cli.propose.wanted import Wanted
     from platewheel.cli.script.asked import ProposeAsked
+    from platewheel.cli.script.job_file import JobFile
     from platewheel.cli.script.results import Proposed
 
+    advice = 'load it first: propose(load("my-wheels.toml"))'
+    require_kind("given", given, JobFile, "a job, as load() and demo() give it", advice)
     require_plain_disc(given.job, "propose")
     size = given.job.wheel.tread_diameter_mm
     asked = ProposeAsked(

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from platewheel.parts.base.faults import Fault, SpecError
+from platewheel.parts.base.of_kind import require_kind
 from platewheel.parts.base.plain_values import MOST
 from platewheel.parts.geometry import outline
 from platewheel.parts.geometry.outline import Arc, Circle, Line, Loop, Point, Segment
@@ -63,9 +64,10 @@ class Blank:
     many_turns: bool = field(default=False, compare=False)  # worth more than quarter turns
 
     def __post_init__(self) -> None:
-        if isinstance(self.holes, Circle):
-            allowed = "a tuple of loops, each a hole"
-            raise SpecError([Fault(f"{self.name}.holes", self.holes, allowed, "(Circle(...),)")])
+        allowed = "a tuple of loops, each a hole; () for none"
+        require_kind(f"{self.name}.holes", self.holes, Iterable, allowed, "(Circle(...),)")
+        allowed = "a tuple of marks; () for none"
+        require_kind(f"{self.name}.marks", self.marks, (tuple, list), allowed, "(MarkPoint(...),)")
         given = (self.outline, *self.holes)
         loops = [one if isinstance(one, Circle) else _run(one) for one in given]
         faults = [*self._own_faults(), *shape_faults(self.name, loops[0], tuple(loops[1:]))]
@@ -77,6 +79,8 @@ class Blank:
     def _own_faults(self) -> Iterator[Fault]:
         if not (isinstance(self.name, str) and self.name):
             yield Fault("name", self.name, "text", '"lid"')
+        if not isinstance(self.kind, str):
+            yield Fault(f"{self.name}.kind", self.kind, "text, the kind of part", '"extra"')
         thick = self.thickness_mm
         sound = isinstance(thick, int | float) and not isinstance(thick, bool)
         if not (sound and 0 < thick <= MOST):

@@ -9,6 +9,9 @@ import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
+from platewheel.parts.base.faults import Fault, SpecError
+from platewheel.parts.base.of_kind import require_kind
+
 Point = tuple[float, float]
 
 
@@ -100,11 +103,18 @@ Loop = Circle | tuple[Segment, ...]  # a closed outline: one circle, or segments
 
 def polygon(points: Sequence[Point]) -> tuple[Line, ...]:
     """Closed outline of straight lines through the points, mm; the first is not said again.
+    Raises: SpecError where it is no list, or there is none.
 
     >>> Blank("rib", "extra", 6.0, polygon([(0.0, 0.0), (30.0, 0.0), (0.0, 40.0)])).area_mm2
     600.0
     """
-    return tuple(Line(a, b) for a, b in zip(points, [*points[1:], points[0]], strict=True))
+    allowed = "a list of three or more points, each (x, y) in mm"
+    advice = "polygon([(0.0, 0.0), (30.0, 0.0), (0.0, 40.0)])"
+    require_kind("points", points, Iterable, allowed, advice)
+    run = list(points)
+    if not run:
+        raise SpecError([Fault("points", points, allowed, advice)])
+    return tuple(Line(a, b) for a, b in zip(run, [*run[1:], run[0]], strict=True))
 
 
 def arc_pieces(arc: Arc, most_deg: float = 180.0) -> tuple[Arc, ...]:

@@ -13,6 +13,7 @@ from functools import lru_cache, partial
 from typing import TYPE_CHECKING
 
 from platewheel.parts.base.faults import Fault, SpecError
+from platewheel.parts.base.of_kind import require_kind
 from platewheel.parts.base.spec_model import unchecked
 from platewheel.parts.geometry.blank import Blank, MarkPoint
 from platewheel.parts.geometry.meeting import direction_deg, point_gap
@@ -52,9 +53,8 @@ def most_gap_mm(spec: WheelSpec) -> float:
 
 def require_fit(spec: WheelSpec, disc: Blank) -> None:
     """Whether the disc may be welded into this wheel. Raises: SpecError with every fault."""
-    if not isinstance(disc, Blank):
-        advice = 'Blank("mine", "disc", thickness_mm, outline, holes)'
-        raise SpecError([Fault("disc", disc, "a Blank, or None for plain discs", advice)])
+    advice = 'Blank("mine", "disc", thickness_mm, outline, holes)'
+    require_kind("disc", disc, Blank, "a Blank, or None for plain discs", advice)
     faults = fit_faults(spec, disc)
     if faults:
         raise SpecError(faults)
