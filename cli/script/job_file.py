@@ -79,7 +79,7 @@ class JobFile:
         wheel's steel, as it may turn: "any", "quarter", "half", "fixed".
 
         `blank` is full size, mm, on any origin. Raises: SpecError where its name is taken or no
-        part's, or the count is less than one.
+        part's, a mark cannot be made, or the count is less than one.
 
         >>> lid = Blank("lid", "extra", 6.0, Circle((0.0, 0.0), 40.0))
         >>> len(job.with_part(lid, 12).parts)
@@ -97,7 +97,7 @@ class JobFile:
 
         What a job file says by [disc]: `nest`, `cost`, `solids` and `build` have them, no vents of
         the job stay; `check` gives no verdict where a check may ask about the disc, `rate` is None.
-        Raises: SpecError where it does not fit ring, hub or plate.
+        Raises: SpecError where it does not fit ring, hub or plate, or a mark cannot be made.
 
         >>> job.with_disc(Blank("mine", "disc", 6.0, Circle((0.0, 0.0), 100.0)))
         Traceback (most recent call last):

@@ -12,6 +12,7 @@ from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.base.of_kind import require_kind
 from platewheel.parts.base.so_many import listed
 from platewheel.parts.geometry.blank import Blank, MarkText
+from platewheel.parts.geometry.sound_marks import mark_faults
 
 
 def own_part(
@@ -23,7 +24,7 @@ def own_part(
     faults = []
     if blank.name in {*taken, *RESERVED}:
         faults.append(Fault("name", blank.name, "a name that no other part has", "my-part"))
-    faults += _unmarkable(blank)
+    faults += unmarkable(blank)
     try:
         spec = Extra(
             name=blank.name,
@@ -39,8 +40,11 @@ def own_part(
     return ExtraPart(spec, blank, steel)
 
 
-def _unmarkable(blank: Blank) -> Iterator[Fault]:
-    """Words that would be marked on the steel otherwise than they are written."""
+def unmarkable(blank: Blank) -> Iterator[Fault]:
+    """Marks that cannot be made, and words that would be marked otherwise than they are written."""
+    if faults := [*mark_faults(blank)]:
+        yield from faults
+        return
     for i, mark in enumerate(blank.marks):
         if not isinstance(mark, MarkText):
             continue
@@ -50,4 +54,4 @@ def _unmarkable(blank: Blank) -> Iterator[Fault]:
             odd += [f"U+{ord(one):04X}" for one in found.hidden]
             allowed = f"words in letters that have strokes to mark, not {listed(odd)}"
             advice = f'"{found.text}"' if found.text else "a word of Latin letters"
-            yield Fault(f"marks[{i}].text", mark.text, allowed, advice)
+            yield Fault(f"{blank.name}.marks[{i}].text", mark.text, allowed, advice)

@@ -84,7 +84,7 @@ def _own(key: str, loop: Loop) -> Iterator[Fault]:
     if isinstance(loop, Circle):
         yield from _round_faults(key, loop)
         return
-    odd = [fault for i, piece in enumerate(loop) for fault in _piece_faults(f"{key}[{i}]", piece)]
+    odd = [fault for i, piece in enumerate(loop) for fault in piece_faults(f"{key}[{i}]", piece)]
     if odd or not loop:
         yield from odd or [Fault(key, (), "a Circle, or Lines and Arcs end to end", "polygon(...)")]
         return
@@ -104,29 +104,31 @@ def _own(key: str, loop: Loop) -> Iterator[Fault]:
 
 
 def _round_faults(key: str, one: Circle | Arc) -> Iterator[Fault]:
-    if not _is_point(one.centre):
+    if not is_point(one.centre):
         yield Fault(f"{key}.centre", one.centre, PLACE, "(0.0, 0.0)")
-    if not (_finite(one.radius_mm) and one.radius_mm > TOUCH_MM):
+    if not (is_finite(one.radius_mm) and one.radius_mm > TOUCH_MM):
         yield Fault(f"{key}.radius_mm", one.radius_mm, ABOVE_0, "10.0")
 
 
-def _piece_faults(key: str, piece: object) -> Iterator[Fault]:
+def piece_faults(key: str, piece: object) -> Iterator[Fault]:
+    """What is wrong with the numbers of a Line or an Arc, or with what is neither."""
     if isinstance(piece, Line):
         for end, at in (("start", piece.start), ("end", piece.end)):
-            if not _is_point(at):
+            if not is_point(at):
                 yield Fault(f"{key}.{end}", at, PLACE, "(0.0, 0.0)")
     elif isinstance(piece, Arc):
         yield from _round_faults(key, piece)
-        if not _finite(piece.start_deg):
+        if not is_finite(piece.start_deg):
             yield Fault(f"{key}.start_deg", piece.start_deg, DEGREES, "0.0")
-        if not (_finite(piece.sweep_deg) and abs(piece.sweep_deg) <= 360):
+        if not (is_finite(piece.sweep_deg) and abs(piece.sweep_deg) <= 360):
             allowed = "a number from -360 to 360 degrees"
             yield Fault(f"{key}.sweep_deg", piece.sweep_deg, allowed, "180.0")
     else:
         yield Fault(key, piece, "a Line or an Arc", "Line((0.0, 0.0), (10.0, 0.0))")
 
 
-def _finite(number: object) -> bool:
+def is_finite(number: object) -> bool:
+    """Whether it is a number, and none out of all measure."""
     try:
         sound = math.isfinite(number)  # type: ignore[arg-type]
         return sound and abs(number) <= MOST and not isinstance(number, bool)  # type: ignore[arg-type]
@@ -134,8 +136,9 @@ def _finite(number: object) -> bool:
         return False
 
 
-def _is_point(at: object) -> bool:
-    return isinstance(at, tuple) and len(at) == 2 and all(map(_finite, at))
+def is_point(at: object) -> bool:
+    """Whether it is (x, y), both finite."""
+    return isinstance(at, tuple) and len(at) == 2 and all(map(is_finite, at))
 
 
 def _between(keys: Sequence[str], loops: Sequence[Loop]) -> list[Fault]:

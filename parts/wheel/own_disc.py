@@ -51,10 +51,15 @@ def most_gap_mm(spec: WheelSpec) -> float:
     return max(spec.fit_clearance_mm, min(3.0, 0.5 + 0.2 * spec.weld_throat_mm))
 
 
-def require_fit(spec: WheelSpec, disc: Blank) -> None:
-    """Whether the disc may be welded into this wheel. Raises: SpecError with every fault."""
+def require_blank(disc: object) -> None:
+    """Raises: SpecError for what is no Blank."""
     advice = 'Blank("mine", "disc", thickness_mm, outline, holes)'
     require_kind("disc", disc, Blank, "a Blank, or None for plain discs", advice)
+
+
+def require_fit(spec: WheelSpec, disc: Blank) -> None:
+    """Whether the disc may be welded into this wheel. Raises: SpecError with every fault."""
+    require_blank(disc)
     faults = fit_faults(spec, disc)
     if faults:
         raise SpecError(faults)

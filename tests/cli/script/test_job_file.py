@@ -134,7 +134,7 @@ def test_words_of_a_part_are_such_as_can_be_marked(job: platewheel.JobFile) -> N
     with pytest.raises(platewheel.SpecError) as told:
         job.with_part(lid, 1)
     sharp, chinese, turned = told.value.faults
-    assert (sharp.key, sharp.value, sharp.advice) == ("marks[1].text", "Ma\u00df", '"Mass"')
+    assert (sharp.key, sharp.value, sharp.advice) == ("lid.marks[1].text", "Ma\u00df", '"Mass"')
     assert "not \u6f22" in chinese.allowed
     assert "not U+202E" in turned.allowed
 
