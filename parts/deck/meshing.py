@@ -17,6 +17,7 @@ from platewheel.parts.base.faults import GeometryError
 from platewheel.parts.base.spec_model import unchecked
 from platewheel.parts.deck.own_disc import edge_curves, half_disc, with_slits
 from platewheel.parts.deck.solid_mesh import SolidMesh
+from platewheel.parts.deck.straightened import straightened
 from platewheel.parts.geometry.blank import Blank
 from platewheel.parts.geometry.section import Section
 from platewheel.parts.wheel.hub_disc import DISC, SIDES, disc_z_mm
@@ -60,9 +61,8 @@ def mesh_wheel(
         gmsh.model.mesh.generate(3)
         gmsh.model.mesh.setOrder(2)
         mesh = _read(gmsh, volumes)
-        if mesh.jacobians().min() <= 0:
-            gmsh.model.mesh.optimize("HighOrder")
-            mesh = _read(gmsh, volumes)
+    if mesh.jacobians().min() <= 0:
+        mesh = straightened(mesh)
     if mesh.jacobians().min() <= 0:
         raise GeometryError("deck: elements are turned inside out; try a finer mesh")
     return mesh
