@@ -184,6 +184,7 @@ def require_ours(out: Path, name: str, ours: Mapping[str, str] = OURS) -> None:
         raise NotFinished([f"{there}: there, but no folder; name a folder as --out"])
     if not os.access(there, os.W_OK | os.X_OK):
         raise NotFinished([f"{there}: not yours to write in; name another folder as --out"])
+    _require_written(there)
     if home.is_symlink():
         line = f"{home}: is a link, and a job folder is put in place whole, which would break it"
         raise NotFinished(
@@ -207,6 +208,16 @@ def require_ours(out: Path, name: str, ours: Mapping[str, str] = OURS) -> None:
                 "another --out or job.name"
             ]
         )
+
+
+def _require_written(folder: Path) -> None:
+    """Some folders take no file whatever their permissions say. Raises: NotFinished."""
+    try:
+        with undisturbed(), tempfile.TemporaryFile(prefix=".platewheel-", dir=folder):
+            pass
+    except OSError as error:
+        line = f"{folder}: cannot be written in ({error.strerror or error})"
+        raise NotFinished([f"{line}; name another folder as --out"]) from error
 
 
 def _as_every_system_has_it(name: str) -> str:

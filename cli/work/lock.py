@@ -39,12 +39,17 @@ def alone(path: Path, tries: int, refusal: Callable[[str], Exception]) -> Iterat
 @contextmanager
 def alone_for_now(path: Path, tries: int, refusal: Callable[[str], Exception]) -> Iterator[None]:
     """The same with a file that is taken away in the end. Whoever waited for it meanwhile sees
-    that what is locked is no longer the file of that name, and begins anew."""
-    for _ in range(tries):
+    that what is locked is no longer the file of that name, and begins anew.
+
+    Raises: as `alone`; OSError that names it where the folder takes none.
+    """
+    for attempt in range(tries):
         path.parent.mkdir(parents=True, exist_ok=True)  # whoever made it may have taken it away
         try:
             file = _locked(path, tries, refusal)
         except FileNotFoundError:
+            if attempt + 1 == tries:  # nobody took it away: it cannot be made here
+                raise
             continue
         if _is(path, file):
             break

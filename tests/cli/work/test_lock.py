@@ -123,3 +123,18 @@ def test_a_lock_that_cannot_be_written_is_named_and_goes(
     ):
         pytest.fail("it is not locked")
     assert [*tmp_path.iterdir()] == []
+
+
+def test_a_lock_that_cannot_be_made_is_nobody_s(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """open(2): ENOENT also where a folder, as one of the kernel's own, takes no new file."""
+
+    def none(path: str, flags: int, *mode: int) -> int:
+        raise FileNotFoundError(errno.ENOENT, os.strerror(errno.ENOENT), str(path))
+
+    place = tmp_path / ".job.lock"
+    monkeypatch.setattr(lock.os, "open", none)
+    with pytest.raises(FileNotFoundError) as told, alone_for_now(place, 3, busy):
+        pytest.fail("taken")
+    assert told.value.filename == str(place)
