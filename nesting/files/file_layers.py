@@ -16,6 +16,9 @@ from platewheel.parts.base.faults import Fault
 from platewheel.parts.base.spec_model import Rule, Spec
 
 R12_NAME_LENGTH = 31  # letters, digits, $, - and _ only. Source: DXF reference, release 12
+# Programs make it for the points that a dimension hangs on, and plot nothing of it. Source: from
+# memory. Other names that the format keeps have a '*' or '|', which none of ours may; '0' is plain.
+NOT_PLOTTED = "Defpoints"
 OURS = ", ".join(LAYERS)
 NOT_CUT = ("mark", "text", "sheet-edge")  # a machine takes all of a layer alike
 
@@ -30,10 +33,16 @@ def _says(v: Any) -> Iterator[Fault]:
         yield Fault("name", None, "a name, a colour or both", 'name = "CUT", or remove the row')
 
 
+def _plotted(v: Any) -> Iterator[Fault]:
+    if v.name is not None and v.name.lower() == NOT_PLOTTED.lower():
+        allowed = f"a name but {NOT_PLOTTED}, a layer that drawing programs do not plot"
+        yield Fault("name", v.name, allowed, 'name = "CUT"')
+
+
 class FileLayer(Spec):
     """What one of our layers is called in the files, and its colour."""
 
-    rules: ClassVar[tuple[Rule, ...]] = (_known, _says)
+    rules: ClassVar[tuple[Rule, ...]] = (_known, _says, _plotted)
 
     layer: str = Field(
         examples=["cut-outline"],

@@ -172,3 +172,16 @@ def test_layers_are_ours_again_for_pictures(tmp_path: Path, version: Version, sh
     found = [entity.dxf.layer for entity in drawing.modelspace()]
     ours = [e.dxf.layer for e in ezdxf.readfile(tmp_path / "ours.dxf").modelspace()]
     assert found == ours
+
+
+@pytest.mark.parametrize("name", ["Defpoints", "DEFPOINTS", "defpoints"])
+def test_a_layer_that_programs_do_not_plot_is_no_name(name: str) -> None:
+    """ezdxf makes it in each new drawing, as drawing programs do."""
+    drawn = ezdxf.new("R2000").layers
+    assert name in drawn
+    with pytest.raises(SpecError) as caught:
+        FileLayer(layer="cut-outline", name=name)
+    (fault,) = caught.value.faults
+    assert (fault.key, fault.value) == ("name", name)
+    assert FileLayer(layer="mark", name="0").name == "0"
+    assert FileLayer(layer="mark", name=f"{name}-1").name == f"{name}-1"
