@@ -102,8 +102,18 @@ class Bar(Spec):
     price: float = Field(0.0, ge=0, description="of one length, any currency")
 
 
+def _hollow(v: Any) -> Iterator[Fault]:
+    if not 2 * v.wall_mm < v.outside_mm:
+        allowed = f"below half of outside_mm = {v.outside_mm:g}, as a pipe is hollow"
+        yield Fault(
+            "wall_mm", v.wall_mm, allowed, "measure the wall, and the pipe over its outside"
+        )
+
+
 class Pipe(Spec):
     """Pipe for tread rings, cut to length."""
+
+    rules: ClassVar[tuple[Rule, ...]] = (_hollow,)
 
     outside_mm: float = Field(gt=0, le=3000, examples=[323.9], description="outside diameter")
     wall_mm: float = Field(gt=0, le=100, examples=[8.0], description="wall thickness")

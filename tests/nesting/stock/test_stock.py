@@ -155,3 +155,14 @@ def test_offcut_tables_are_moved_to_the_origin() -> None:
     assert sheet.holes == (((50, 50), (70, 50), (70, 70)),)
     assert (sheet.length_mm, sheet.width_mm, sheet.count) == (200, 150, 1)
     assert sheet.area_mm2 == pytest.approx(200 * 150 - 20 * 20 / 2)
+
+
+def test_a_pipe_is_hollow() -> None:
+    """EN 10220 lists 10.2 mm with walls up to 2.6 mm: no pipe's wall comes near half of it."""
+    pipe: dict[str, Any] = {"outside_mm": 10.2, "length_mm": 3000.0}
+    assert Pipe(**pipe, wall_mm=2.6).wall_mm == 2.6
+    assert Pipe(**pipe, wall_mm=5.09).wall_mm == 5.09
+    for wall in (5.1, 8.0):
+        assert keys(Pipe, **pipe, wall_mm=wall) == {"wall_mm"}
+    assert keys(Pipe, **pipe, wall_mm="8") == {"wall_mm"}  # one fault, not two
+    assert keys(Pipe, **(pipe | {"outside_mm": 0.0}), wall_mm=8.0) == {"outside_mm"}
