@@ -17,7 +17,14 @@ from dataclasses import dataclass, field
 from typing import NoReturn
 
 from platewheel.cli.work.parent import end_with
-from platewheel.cli.work.stopping import ASKED, listen, placed, stopped, undisturbed
+from platewheel.cli.work.stopping import (
+    ASKED,
+    NOTHING_WRITTEN,
+    listen,
+    placed,
+    stopped,
+    undisturbed,
+)
 
 GRACE_S = 1.0  # to end by itself; within two seconds it has ended
 CUT_SHORT = 3  # exit code
@@ -137,7 +144,7 @@ def _watch(run: int, heard: list[int], ends: tuple[int, int], mend: Mend) -> NoR
 
 
 def _why(number: int, asked: object, seen: _Seen) -> str:
-    kept = "; ".join(seen.placed) or "the former job folder is as it was"
+    kept = "; ".join(seen.placed) or NOTHING_WRITTEN
     if asked:
         return f"stopped; {kept}"
     if number == signal.SIGKILL:

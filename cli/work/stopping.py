@@ -13,6 +13,8 @@ SHORT = (
     "Ctrl-C has ended the search for places: the plan is the best found by then; the same command, "
     "left to its end, may find a better one"
 )
+# of a command with a job folder, a file or neither
+NOTHING_WRITTEN = "nothing is written, all is as it was"
 AGAIN_S = 0.05  # looked again whether the place is safe
 
 
@@ -74,7 +76,7 @@ def how_many_placed() -> int:
 
 def what_is_kept() -> str:
     """For that line."""
-    return "; ".join(_STATE.placed) or "the former job folder is as it was"
+    return "; ".join(_STATE.placed) or NOTHING_WRITTEN
 
 
 @contextmanager

@@ -30,7 +30,7 @@ def test_a_stop_after_a_command_has_done_its_work_is_told(
 
     monkeypatch.setattr("sys.argv", ["platewheel"])
     assert run(app) == NOT_FINISHED
-    kept = "out/pond is the new one, whole" if there else "the former job folder is as it was"
+    kept = "out/pond is the new one, whole" if there else "nothing is written, all is as it was"
     assert capsys.readouterr().err == f"stopped; {kept}\n"
 
 

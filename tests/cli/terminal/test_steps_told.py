@@ -72,7 +72,7 @@ def test_what_breaks_on_the_way_out_of_a_stop_is_no_fault(
     with pytest.raises(typer.Exit) as left, exit_codes():
         stopped()
     assert left.value.exit_code == 3
-    assert capsys.readouterr().err == "stopped; the former job folder is as it was\n"
+    assert capsys.readouterr().err == "stopped; nothing is written, all is as it was\n"
 
 
 class FirstStep(Exception):  # noqa: N818 - what the run is ended by

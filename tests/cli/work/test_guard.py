@@ -153,7 +153,7 @@ def test_a_signal_ends_a_run_with_a_line(body: str, number: int, tmp_path: Path)
     run, inner = started(body, tmp_path)
     run.send_signal(number)
     _, told = run.communicate(timeout=60)
-    assert (run.returncode, told) == (3, "stopped; the former job folder is as it was\n")
+    assert (run.returncode, told) == (3, "stopped; nothing is written, all is as it was\n")
     assert not lives(inner)
 
 
@@ -162,7 +162,7 @@ def test_a_run_deep_in_a_library_is_ended_and_what_it_left_cleared(tmp_path: Pat
     assert (tmp_path / "out" / ".pond.lock").exists()
     run.send_signal(signal.SIGTERM)
     _, told = run.communicate(timeout=60)
-    assert (run.returncode, told) == (3, "stopped; the former job folder is as it was\n")
+    assert (run.returncode, told) == (3, "stopped; nothing is written, all is as it was\n")
     assert not lives(inner)
     assert list(tmp_path.iterdir()) == []
 
@@ -171,7 +171,7 @@ def test_one_that_is_told_itself_deep_in_a_library_is_ended_too(tmp_path: Path) 
     """A person who looks for what is busy finds the run, not its guard."""
     run, _ = started(BUSY, tmp_path)
     _, told = run.communicate(timeout=60)
-    assert (run.returncode, told) == (3, "stopped; the former job folder is as it was\n")
+    assert (run.returncode, told) == (3, "stopped; nothing is written, all is as it was\n")
 
 
 def test_on_a_terminal_the_line_stands_alone_and_the_cursor_is_back(tmp_path: Path) -> None:
@@ -181,7 +181,7 @@ def test_on_a_terminal_the_line_stands_alone_and_the_cursor_is_back(tmp_path: Pa
     run.send_signal(signal.SIGTERM)
     run.wait(timeout=60)
     told = os.read(seen, 1000).decode()
-    assert told == "\r\x1b[K\x1b[?25hstopped; the former job folder is as it was\r\n"
+    assert told == "\r\x1b[K\x1b[?25hstopped; nothing is written, all is as it was\r\n"
     os.close(seen)
     os.close(terminal)
 
@@ -212,7 +212,8 @@ def test_a_library_that_crashes_is_told(tmp_path: Path) -> None:
     run, _ = started(CRASHES, tmp_path)
     _, told = run.communicate(timeout=60)
     assert run.returncode == 3
-    assert told.startswith("a library has crashed (SIGABRT), please report it; the former job")
+    why = "a library has crashed (SIGABRT), please report it"
+    assert told == f"{why}; nothing is written, all is as it was\n"
 
 
 def test_what_is_in_place_is_told_even_of_a_run_that_cannot_tell(tmp_path: Path) -> None:
