@@ -42,8 +42,9 @@ def steps() -> Iterator[Steps]:
 
 
 def say(line: str) -> None:
-    """A line on stdout, folded on a terminal, without what that would act upon."""
-    width = columns(sys.stdout)
+    """A line on stdout, folded on a terminal or where COLUMNS asks for it, as tables are; without
+    what a terminal would act upon."""
+    width = columns(sys.stdout, asked=True)
     print("\n".join(folded(line if width is None else quiet(line), width)))
 
 
@@ -52,7 +53,7 @@ def show_table(title: str, table: Table) -> None:
     width = columns(sys.stdout, asked=True)
     rows = [["\n".join(map(quiet, c.split("\n"))) for c in row] for row in table.cells("mm")]
     if width is not None and width < NARROW and len(table.columns) > 2:
-        print(title)
+        print("\n".join(folded(title, width)))
         for line in row_blocks(table.heads(short=True), rows, width):
             print(line)
         return

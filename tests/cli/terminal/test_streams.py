@@ -9,8 +9,10 @@ from pathlib import Path
 import pytest
 
 from platewheel.cli.terminal.exits import tell_file
-from platewheel.cli.terminal.show import say
+from platewheel.cli.terminal.show import say, show_table
 from platewheel.cli.terminal.streams import Forgiving
+from platewheel.cli.words.phrases import Name
+from platewheel.cli.words.table import Column, table
 
 PYTHON = f'"{sys.executable}" -m platewheel'
 LINUX = pytest.mark.skipif(not Path("/dev/full").exists(), reason="no /dev/full")
@@ -46,14 +48,27 @@ def test_a_long_line_is_folded_where_a_person_reads(
     wide: int, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     line = "not priced in A: plates, hub tube, cutting, filler and gas, " * 5 + "a\x1b[31mb"
+    monkeypatch.delenv("COLUMNS", raising=False)
     say(line)
     assert capsys.readouterr().out == f"{line}\n"
-    monkeypatch.setattr(sys.stdout, "isatty", lambda: True)
     monkeypatch.setenv("COLUMNS", str(wide))
-    say(line)
-    told = capsys.readouterr().out
-    assert max(map(len, told.splitlines())) <= wide
-    assert told.split() == line.replace("\x1b", " ").split()
+    for terminal in (False, True):  # piped it is asked for by the variable alone
+        monkeypatch.setattr(sys.stdout, "isatty", lambda there=terminal: there)
+        say(line)
+        told = capsys.readouterr().out
+        assert max(map(len, told.splitlines())) <= wide
+        assert told.split() == line.replace("\x1b", " ").split()
+
+
+def test_the_title_of_a_narrow_table_is_folded_too(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setenv("COLUMNS", "40")
+    shown = table([Column(name, name, Name) for name in "abc"], [{one: Name(one) for one in "abc"}])
+    show_table("Checks that differ: verdict, value against limit, margin", shown)
+    told = capsys.readouterr().out.splitlines()
+    assert max(map(len, told)) <= 40
+    assert told[-4:] == ["a: a", "b: b", "c: c", ""]
 
 
 @LINUX
