@@ -100,14 +100,14 @@ def rings_template(drawn: WheelSpec, job_name: str, count: int, between: str = "
 
 
 def _text(path: Path) -> str:
-    name = _quiet(path.name)
-    data = sound_bytes(path, MOST_BYTES, ("a file of rings", "CSV text"), TEMPLATE, name)
+    what = ("a file of rings", "CSV text")
+    data = sound_bytes(path, MOST_BYTES, what, TEMPLATE, _quiet(str(path)))  # as it was asked for
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         found, _ = no_utf8(data, error)
         advice = "save it as CSV, UTF-8"
-        raise SpecError([Fault(name, found, "CSV text in UTF-8", advice)]) from error
+        raise SpecError([Fault(_quiet(path.name), found, "CSV text in UTF-8", advice)]) from error
 
 
 def _lines(text: str, name: str) -> tuple[list[_Line], _Marks, list[Fault]]:

@@ -149,3 +149,12 @@ def test_a_broken_template_is_told_by_its_line_and_nothing_is_written(
     assert said in result.stderr
     assert len(result.stderr.splitlines()) == 1
     assert [path.name for path in own_folder.iterdir()] == ["job.toml"]
+
+
+def test_rings_that_are_no_file_are_told_by_the_whole_path(own_folder: Path) -> None:
+    job_file(own_folder, {})
+    for rings in ("/dev/null", "gone/rings.csv"):
+        result = run("record", "job.toml", "--rings", rings)
+        assert result.exit_code == 2
+        assert result.stderr.startswith(f"{rings}: found ")
+    assert not (own_folder / "record.pdf").exists()
