@@ -9,12 +9,13 @@ from platewheel.cli.job.job import Job
 from platewheel.cli.script.own_part import unmarkable
 from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.geometry.blank import Blank
+from platewheel.parts.wheel.disc_lines import too_many_lines
 from platewheel.parts.wheel.own_disc import as_disc, fit_faults, require_blank, without_vents
 
 
 def with_own_disc(job: Job, disc: Blank | None) -> Job:
     """The job with a script's disc in place of its own. Raises: SpecError where it does not fit,
-    or has a mark that cannot be made."""
+    has too many lines, or a mark that cannot be made."""
     if disc is None:
         return job
     if isinstance(disc, str | PathLike):
@@ -23,7 +24,8 @@ def with_own_disc(job: Job, disc: Blank | None) -> Job:
             [Fault("disc", str(disc), "a Blank; a drawing is a key of the job", advice)]
         )
     require_blank(disc)
-    if faults := [*fit_faults(job.wheel, disc), *unmarkable(disc)]:
+    faults = [*too_many_lines(disc), *fit_faults(job.wheel, disc), *unmarkable(disc)]
+    if faults:
         raise SpecError(faults)
     wheel, own = without_vents(job.wheel), as_disc(disc)
     return replace(job, wheel=wheel, disc=None, drawn_disc=None, own_disc=own)
