@@ -8,12 +8,14 @@ from typing import Annotated
 import typer
 
 from platewheel.cli.terminal.exits import exit_codes, require_new, tell_file
-from platewheel.cli.terminal.options import JobFile
+from platewheel.cli.terminal.options import JobFile, file_named
 
 
 def calculation(
     job_file: JobFile,
-    out: Annotated[Path, typer.Option(help="Where to write it.")] = Path("calculation.pdf"),
+    out: Annotated[Path, typer.Option(help="Where to write it.", parser=file_named)] = Path(
+        "calculation.pdf"
+    ),
     overwrite: Annotated[bool, typer.Option(help="Write over a file that is there.")] = False,
     quick: Annotated[
         bool, typer.Option("--quick", help="Leave out the stress analysis and the load rating.")

@@ -17,6 +17,7 @@ from platewheel.cli.terminal.exits import (
     tell_file,
     write_new,
 )
+from platewheel.cli.terminal.options import file_named
 
 if TYPE_CHECKING:
     from platewheel.cli.schema.propose import ProposalRow
@@ -26,7 +27,7 @@ OUT = Path("out")
 
 
 def new_job(
-    file: Annotated[Path, typer.Argument(help="Where to write the job file.")],
+    file: Annotated[Path, typer.Argument(help="Where to write the job file.", parser=file_named)],
     ask: Annotated[
         bool, typer.Option("--ask", help="Ask, in mm or inches, and write what was answered.")
     ] = False,

@@ -16,7 +16,7 @@ from platewheel.cli.terminal.exits import (
     tell_file,
     write_new,
 )
-from platewheel.cli.terminal.options import JobFile, Json, Out
+from platewheel.cli.terminal.options import JobFile, Json, Out, file_named
 
 
 def propose(
@@ -46,7 +46,8 @@ def propose(
         ),
     ] = 10.0,
     write: Annotated[
-        Path | None, typer.Option(help="Write the job file of the chosen wheel here.")
+        Path | None,
+        typer.Option(help="Write the job file of the chosen wheel here.", parser=file_named),
     ] = None,
     choose: Annotated[int, typer.Option(min=1, help="Which proposal --write takes.")] = 1,
     overwrite: Annotated[bool, typer.Option(help="Write over a file that is there.")] = False,

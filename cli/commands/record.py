@@ -8,7 +8,7 @@ from typing import Annotated
 import typer
 
 from platewheel.cli.terminal.exits import exit_codes, require_new, tell_file
-from platewheel.cli.terminal.options import JobFile
+from platewheel.cli.terminal.options import JobFile, file_named
 
 
 def record(
@@ -16,7 +16,9 @@ def record(
     rings: Annotated[
         Path | None, typer.Option(help="Rings as measured: fills the record with them.")
     ] = None,
-    out: Annotated[Path, typer.Option(help="Where to write it.")] = Path("record.pdf"),
+    out: Annotated[Path, typer.Option(help="Where to write it.", parser=file_named)] = Path(
+        "record.pdf"
+    ),
     overwrite: Annotated[bool, typer.Option(help="Write over a file that is there.")] = False,
 ) -> None:
     """Write the build record as a PDF: a line a wheel, to be filled in by hand."""

@@ -8,14 +8,14 @@ from typing import Annotated
 import typer
 
 from platewheel.cli.terminal.exits import exit_codes, tell, tell_file, write_new
-from platewheel.cli.terminal.options import Effort, JobFile, Json, Out, Seed, Work
+from platewheel.cli.terminal.options import Effort, JobFile, Json, Out, Seed, Work, file_named
 
 
 def rings(
     job_file: JobFile,
-    out: Annotated[Path, typer.Option(help="Where to write the list of rings.")] = Path(
-        "rings.csv"
-    ),
+    out: Annotated[
+        Path, typer.Option(help="Where to write the list of rings.", parser=file_named)
+    ] = Path("rings.csv"),
     overwrite: Annotated[bool, typer.Option(help="Write over a file that is there.")] = False,
     semicolons: Annotated[
         bool,

@@ -8,12 +8,14 @@ from typing import Annotated
 import typer
 
 from platewheel.cli.terminal.exits import exit_codes, require_new, tell_file
-from platewheel.cli.terminal.options import JobFile, Json
+from platewheel.cli.terminal.options import JobFile, Json, file_named
 
 
 def standards(
     job_file: JobFile,
-    out: Annotated[Path, typer.Option(help="Where to write it.")] = Path("standards.pdf"),
+    out: Annotated[Path, typer.Option(help="Where to write it.", parser=file_named)] = Path(
+        "standards.pdf"
+    ),
     overwrite: Annotated[bool, typer.Option(help="Write over a file that is there.")] = False,
     as_json: Json = False,
 ) -> None:

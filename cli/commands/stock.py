@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from platewheel.cli.terminal.exits import exit_codes, tell, tell_file, write_new
-from platewheel.cli.terminal.options import Effort, JobFile, Json, Seed, Work
+from platewheel.cli.terminal.options import Effort, JobFile, Json, Seed, Work, file_named
 
 if TYPE_CHECKING:
     from platewheel.cli.ledger.piece import Holder, Ledger
@@ -25,7 +25,9 @@ HERE = Path("stock.toml")
 
 @stock.command("new")
 def new_ledger(
-    file: Annotated[Path, typer.Argument(help="Where to write the ledger.")] = HERE,
+    file: Annotated[
+        Path, typer.Argument(help="Where to write the ledger.", parser=file_named)
+    ] = HERE,
 ) -> None:
     """Write a ledger to start from; a job file names it as `ledger`."""
     from platewheel.cli.ledger.keep import HEAD, START

@@ -2,11 +2,28 @@
 
 from __future__ import annotations
 
+import os
 from enum import StrEnum
 from pathlib import Path
 from typing import Annotated
 
 import typer
+
+from platewheel.cli.terminal.exits import REFUSED, tell
+
+ENDS = tuple(mark for mark in (os.sep, os.altsep) if mark)
+
+
+def file_named(text: str | Path) -> Path:
+    """The path of a file to be written; a slash in its end, which `Path` drops, means a folder.
+
+    Raises: typer.Exit where there is one.
+    """
+    if str(text).endswith(ENDS):
+        tell([f"{text}: named as a folder; take the {str(text)[-1]} off its end, or name a file"])
+        raise typer.Exit(REFUSED)
+    return Path(text)
+
 
 JobFile = Annotated[Path, typer.Argument(help="Job file (TOML); `platewheel new` writes one.")]
 Out = Annotated[Path, typer.Option(help="Folder that the job's folder is put in.")]

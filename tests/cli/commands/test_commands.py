@@ -200,3 +200,26 @@ def test_a_file_without_end_is_not_read_for_ever(own_folder: Path) -> None:
     done = in_shell("check /dev/zero")
     assert done.returncode == 2
     assert done.stderr.startswith("/dev/zero: found ")
+
+
+@pytest.mark.parametrize(
+    "command",
+    [
+        ["new"],
+        ["stock", "new"],
+        ["rings", "job.toml", "--out"],
+        ["record", "job.toml", "--out"],
+        ["calculation", "job.toml", "--quick", "--out"],
+        ["standards", "job.toml", "--out"],
+        ["propose", "job.toml", "--write"],
+    ],
+    ids=lambda words: words[0],
+)
+def test_a_path_that_ends_as_a_folder_s_is_no_file(command: list[str], own_folder: Path) -> None:
+    """POSIX, 4.16: a path that ends in a slash is resolved as that of a folder."""
+    write_job(own_folder, job_text())
+    before = files_of(own_folder)
+    result = run(*command, f"made{os.sep}")
+    assert result.exit_code == 2
+    assert result.stderr.startswith(f"made{os.sep}: named as a folder; ")
+    assert files_of(own_folder) == before
