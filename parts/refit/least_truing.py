@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from platewheel.parts.refit.fewest_missed import Span
 from platewheel.parts.refit.ring_windows import moved
 from platewheel.parts.refit.shared_blanks import steps_of
-from platewheel.parts.refit.size_count import Span, Spans
+from platewheel.parts.refit.size_count import Spans
 from platewheel.parts.refit.tried_sizes import Ring
 
 EASED_MM = 0.02  # finer than any ring is trued

@@ -7,11 +7,12 @@ from bisect import bisect_left, bisect_right
 from collections import Counter
 from collections.abc import Iterable, Sequence
 
-Span = tuple[int, int]  # first and last size that fits, in steps
+from platewheel.parts.refit.fewest_missed import Span
 
 
 class Spans:
-    """Spans, each as often as rings have it, and the fewest points that meet all of them.
+    """Spans (first and last size that fits, in steps), each as often as rings have it, and the
+    fewest points that meet all of them.
 
     Of spans that lie in one another the inner one alone counts: what is left rises at both ends
     and is kept in order, so that a change costs no more than the spans that are not alike.

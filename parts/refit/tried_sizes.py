@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from platewheel.parts.refit.fewest_missed import cheapest_points
+from platewheel.parts.refit.fewest_missed import Pair, cheapest_points
 from platewheel.parts.refit.ring_windows import moved
 from platewheel.parts.refit.shared_blanks import Window, steps_of
 
@@ -27,6 +27,19 @@ class Ring:
     now: tuple[tuple[Window, ...], tuple[Window, ...]]
     round: tuple[tuple[Window, ...], tuple[Window, ...]]
     resize_mm: tuple[float, float]
+
+    def spans(self, pool: int) -> list[Pair]:
+        """What each of its windows on discs (0) or on its flange (1) meets as it is and what it
+        can be brought to meet, in steps."""
+        low, high = self.resize_mm
+        pairs = []
+        for one, whole in zip(self.now[pool], self.round[pool], strict=True):
+            now = steps_of(one)
+            wide = steps_of(
+                Window(moved(whole, low).least_mm, whole.wanted_mm, moved(whole, high).greatest_mm)
+            )
+            pairs.append((now, (min(now[0], wide[0]), max(now[1], wide[1]))))
+        return pairs
 
 
 @dataclass(frozen=True)
@@ -132,21 +145,8 @@ def near_sizes(ring: Ring, sizes: Sizes) -> Sizes:
 def _pool(rings: Sequence[Ring], pool: int) -> Pool:
     import numpy as np
 
-    kind, nows, wides = [], [], []
-    for i, ring in enumerate(rings):
-        for now, whole in zip(ring.now[pool], ring.round[pool], strict=True):
-            low, high = steps_of(now)
-            wide = steps_of(
-                Window(
-                    whole.least_mm + ring.resize_mm[0],
-                    whole.wanted_mm,
-                    whole.greatest_mm + ring.resize_mm[1],
-                )
-            )
-            kind.append(i)
-            nows.append((low, high))
-            wides.append((min(low, wide[0]), max(high, wide[1])))
-    whole_numbers = (np.array(one, dtype=np.int64) for one in (nows, wides))
-    now_spans, wide_spans = (one.reshape(-1, 2) for one in whole_numbers)
-    unlike, which = np.unique(now_spans, axis=0, return_inverse=True)
-    return Pool(np.array(kind, dtype=np.int64), now_spans, wide_spans, unlike, which.ravel())
+    pairs = [(i, pair) for i, ring in enumerate(rings) for pair in ring.spans(pool)]
+    kind = np.array([i for i, _ in pairs], dtype=np.int64)
+    spans = np.array([pair for _, pair in pairs], dtype=np.int64).reshape(-1, 2, 2)
+    unlike, which = np.unique(spans[:, 0], axis=0, return_inverse=True)
+    return Pool(kind, spans[:, 0], spans[:, 1], unlike, which.ravel())

@@ -14,19 +14,19 @@ from platewheel.parts.base.steel import STEELS
 from platewheel.parts.making.springback import round_force_n
 from platewheel.parts.refit.least_truing import eased, least_trued
 from platewheel.parts.refit.plan import Refit
+from platewheel.parts.refit.resizing import least_shift, reach
 from platewheel.parts.refit.ring_windows import left_uneven_mm, moved, ring_windows
 from platewheel.parts.refit.shared_blanks import (
     STEPS_PER_MM,
-    Window,
     fewest_sizes,
     flange_window,
-    steps_of,
 )
 from platewheel.parts.refit.tried_sizes import Kinds, Ring, Sizes, near_sizes, some_sizes
 from platewheel.parts.setting.setting import Setting
 from platewheel.parts.wheel.spec import WheelSpec
 
 MOST_SHARE = 0.5  # of the rings, trued for a choice; beyond it other rings are the better choice
+TOLD_MM = 0.1  # less work than that is no other choice; as sizes are told
 MOST_TRUED = 500  # of many rings: more are not looked at; our choice
 
 
@@ -77,13 +77,21 @@ def choices(setting: Setting, refit: Refit) -> tuple[Choice, ...]:
 def fewest_trued(rings: Sequence[Ring], now: tuple[int, int]) -> dict[int, dict[int, float]]:
     """For each number of sizes below those now cut, discs and flanges, that is worth telling:
     places of the rings to be trued, and what each is resized by."""
-    found, told = _found(rings, now), dict[int, dict[int, float]]()
+    told: dict[int, dict[int, float]] = {}
     most = math.floor(MOST_SHARE * len(rings))
-    for count, shifts in least_trued(rings, found):  # fewest sizes first
-        told = {fewer: one for fewer, one in told.items() if len(one) > len(shifts)}
-        if len(shifts) <= most:
-            told[count] = shifts
-    return {count: eased(rings, shifts, count) for count, shifts in told.items()}
+    for count, shifts in least_trued(rings, _found(rings, now)):  # fewest sizes first
+        if len(shifts) > min(map(len, told.values()), default=most):
+            continue
+        least = eased(rings, shifts, count)
+        if all(_less_work(least, other) for other in told.values()):
+            told[count] = least
+    return told
+
+
+def _less_work(shifts: Mapping[int, float], other: Mapping[int, float]) -> bool:
+    """Whether fewer rings are trued, or as many that are resized by less in all, to TOLD_MM."""
+    sums = (round(math.fsum(map(abs, one.values())) / TOLD_MM) for one in (shifts, other))
+    return (len(shifts), next(sums)) < (len(other), next(sums))
 
 
 def _ring(setting: Setting, refit: Refit, place: int) -> Ring:
@@ -105,59 +113,13 @@ def _found(rings: Sequence[Ring], now: tuple[int, int]) -> dict[int, dict[int, f
             continue
         shifts: dict[int, float] = {}
         for kind in missed.nonzero()[0].tolist():
-            shift = _least_shift(kinds.of_each[kind], near_sizes(kinds.of_each[kind], sizes))
+            shift = least_shift(kinds.of_each[kind], near_sizes(kinds.of_each[kind], sizes))
             if shift is None:
                 break
             shifts |= dict.fromkeys(kinds.places[kind], shift)
         else:
             found[count] = dict(sorted(shifts.items()))
     return found
-
-
-def _least_shift(ring: Ring, sizes: Sizes) -> float | None:
-    return next((shift for shift in _ends(ring, sizes) if _meets(ring, sizes, shift)), None)
-
-
-def _ends(ring: Ring, sizes: Sizes) -> list[float]:
-    """Shifts at which a window begins or ends to hold a size, and those allowed; least first."""
-    low, high = ring.resize_mm
-    ends = {0.0, low, high}
-    for windows, points in zip(ring.round, sizes, strict=True):
-        for window in windows:
-            for point in points:
-                at = point / STEPS_PER_MM
-                ends |= {at - window.greatest_mm, at - window.least_mm}
-    return sorted((end for end in ends if low <= end <= high), key=lambda end: (abs(end), end))
-
-
-def _all_hit(windows: Sequence[Window], points: Sequence[int], shift_mm: float) -> bool:
-    spans = [steps_of(moved(window, shift_mm)) for window in windows]
-    return all(any(low <= point <= high for point in points) for low, high in spans)
-
-
-def _meets(ring: Ring, sizes: Sizes, shift: float) -> bool:
-    return all(
-        _all_hit(windows, points, shift) for windows, points in zip(ring.round, sizes, strict=True)
-    )
-
-
-def _reach(ring: Ring, sizes: Sizes, shift: float) -> tuple[float, float]:
-    """Least and most that the ring may be resized by, to the side of `shift`, for these sizes."""
-    if _meets(ring, sizes, 0.0):
-        return 0.0, 0.0
-    side = [end for end in _ends(ring, sizes) if end * shift > 0]
-    first, last = shift, shift
-    for end in side:  # outwards
-        if abs(end) > abs(last) and all(_meets(ring, sizes, s) for s in ((last + end) / 2, end)):
-            last = end
-        elif abs(end) > abs(last):
-            break
-    for end in reversed(side):  # inwards
-        if abs(end) < abs(first) and all(_meets(ring, sizes, s) for s in ((first + end) / 2, end)):
-            first = end
-        elif abs(end) < abs(first):
-            break
-    return first, last
 
 
 def _sizes(rings: Sequence[Ring], shifts: Mapping[int, float]) -> Sizes:
@@ -182,7 +144,7 @@ def _choice(
     for i, shift in sorted(shifts.items()):
         one = refit.fitted[i]
         press = left_uneven_mm(setting, one.measured)
-        resize = _reach(rings[i], near_sizes(rings[i], sizes), shift)
+        resize = reach(rings[i], near_sizes(rings[i], sizes), shift)
         trued.append(
             Trued(
                 one.measured.ring,

@@ -10,19 +10,11 @@ import pytest
 import platewheel
 
 LID = platewheel.Circle((0.0, 0.0), 40.0)
-OF_A_WHEEL = (
-    "disc_blank",
-    "flange_blank",
-    "flange_cone",
-    "hub_tube",
-    "tread_blank",
-    "tread_ring",
-    "weld_beads",
-    "wheel",
-    "wheel_mass_kg",
-    "wheel_parts",
-    "wheel_solids",
-)
+OF_A_WHEEL = [
+    name
+    for name, home in platewheel._HOMES.items()
+    if home.startswith("parts.wheel.") and name not in ("WheelSpec", "hub_disc")
+]
 
 
 @pytest.fixture(scope="module")

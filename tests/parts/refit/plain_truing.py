@@ -1,6 +1,6 @@
 """Which rings to true for fewer sizes, found the plain long way: every ring asked again each time.
 
-It was platewheel's own way once; what finds the same sooner is compared with it.
+What finds the same sooner is compared with it.
 """
 
 from __future__ import annotations
@@ -9,6 +9,7 @@ import math
 from bisect import bisect_right
 from collections import Counter
 from collections.abc import Mapping, Sequence
+from itertools import product
 
 from platewheel.parts.refit.fewest_missed import Pair
 from platewheel.parts.refit.ring_windows import moved
@@ -28,13 +29,23 @@ def plain_shifts(rings: Sequence[Ring], now: tuple[int, int]) -> dict[int, dict[
         count = sum(map(len, sizes))
         if count < sum(now) and (count not in found or len(shifts) < len(found[count])):
             found[count] = shifts
-    told: dict[int, dict[int, float]] = {}
+    most = math.floor(MOST_SHARE * len(rings))
+    least = {}
     for count in sorted(found):
         shifts = _without_needless(rings, found[count], count)
-        told = {k: one for k, one in told.items() if len(one) > len(shifts)}
-        if len(shifts) <= math.floor(MOST_SHARE * len(rings)):
-            told[count] = _eased(rings, shifts, count)
-    return told
+        if len(shifts) <= most:
+            least[count] = _eased(rings, shifts, count)
+    work = {count: (len(one), _resized(one)) for count, one in least.items()}
+    return {
+        count: one
+        for count, one in least.items()
+        if all(work[fewer] > work[count] for fewer in work if fewer < count)
+    }
+
+
+def _resized(shifts: Mapping[int, float]) -> int:
+    """By how much in all, in tenths of a mm."""
+    return round(10 * math.fsum(map(abs, shifts.values())))
 
 
 def _some_sizes(rings: Sequence[Ring], now: tuple[int, int]) -> list[Sizes]:
@@ -51,21 +62,12 @@ def _some_sizes(rings: Sequence[Ring], now: tuple[int, int]) -> list[Sizes]:
 
 
 def _pairs(rings: Sequence[Ring], pool: int, trued: set[int]) -> list[Pair]:
-    """What each ring meets as it is and what it can be brought to meet, in steps."""
-    pairs = []
-    for i, ring in enumerate(rings):
-        for now, whole in zip(ring.now[pool], ring.round[pool], strict=True):
-            low, high = steps_of(now)
-            wide = steps_of(
-                Window(
-                    whole.least_mm + ring.resize_mm[0],
-                    whole.wanted_mm,
-                    whole.greatest_mm + ring.resize_mm[1],
-                )
-            )
-            wide = min(low, wide[0]), max(high, wide[1])
-            pairs.append((wide if i in trued else (low, high), wide))
-    return pairs
+    """Spans of all rings; those trued already meet what they can be brought to."""
+    return [
+        (wide if i in trued else now, wide)
+        for i, ring in enumerate(rings)
+        for now, wide in ring.spans(pool)
+    ]
 
 
 def _all_hit(windows: Sequence[Window], points: Sequence[int], shift_mm: float = 0.0) -> bool:
@@ -87,19 +89,15 @@ def _shifts(rings: Sequence[Ring], sizes: Sizes) -> dict[int, float] | None:
 
 
 def _least_shift(ring: Ring, sizes: Sizes) -> float | None:
-    return next((shift for shift in _ends(ring, sizes) if _meets(ring, sizes, shift)), None)
-
-
-def _ends(ring: Ring, sizes: Sizes) -> list[float]:
-    """Shifts at which a window begins or ends to hold a size, and those allowed; least first."""
+    """Least shift at which a window begins or ends to hold a size, or of those allowed."""
     low, high = ring.resize_mm
     ends = {0.0, low, high}
     for windows, points in zip(ring.round, sizes, strict=True):
-        for window in windows:
-            for point in points:
-                at = point / STEPS_PER_MM
-                ends |= {at - window.greatest_mm, at - window.least_mm}
-    return sorted((end for end in ends if low <= end <= high), key=lambda end: (abs(end), end))
+        for window, point in product(windows, points):
+            at = point / STEPS_PER_MM
+            ends |= {at - window.greatest_mm, at - window.least_mm}
+    meets = [end for end in ends if low <= end <= high and _meets(ring, sizes, end)]
+    return min(meets, key=lambda end: (abs(end), end), default=None)
 
 
 def _meets(ring: Ring, sizes: Sizes, shift: float) -> bool:
