@@ -76,7 +76,8 @@ def choices(setting: Setting, refit: Refit) -> tuple[Choice, ...]:
 
 def fewest_trued(rings: Sequence[Ring], now: tuple[int, int]) -> dict[int, dict[int, float]]:
     """For each number of sizes below those now cut, discs and flanges, that is worth telling:
-    places of the rings to be trued, and what each is resized by."""
+    places of the rings to be trued, and what each is resized by. More sizes are worth it where
+    they take less work than all fewer ones."""
     told: dict[int, dict[int, float]] = {}
     most = math.floor(MOST_SHARE * len(rings))
     for count, shifts in least_trued(rings, _found(rings, now)):  # fewest sizes first
