@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from platewheel.parts.base.faults import comes_whole
+
 
 class NotFinished(Exception):  # noqa: N818 - named for what it tells
     """A job that is sound but could not be finished; `lines` says why and what to try.
@@ -13,3 +15,5 @@ class NotFinished(Exception):  # noqa: N818 - named for what it tells
     def __init__(self, lines: list[str]) -> None:
         self.lines = lines
         super().__init__("\n".join(lines))
+
+    __reduce__ = comes_whole

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 from datetime import date, time
+from typing import Any
 
 MOST_KEY = 1000  # letters that are told; a path of a file may be long
 
@@ -46,6 +47,16 @@ def _shown(value: object) -> str:
     return text if len(text) <= 60 else text[:57] + "..."
 
 
+def comes_whole(error: Exception) -> tuple[Any, ...]:
+    """`__reduce__` of an error whose class asks for other things than its words, so that it comes
+    whole from another process."""
+    return _bare, (type(error), error.args), vars(error)
+
+
+def _bare(kind: type[Exception], words: tuple[object, ...]) -> Exception:
+    return kind.__new__(kind, *words)
+
+
 class SpecError(ValueError):
     """An input that cannot be made or understood; `faults` has every one found.
 
@@ -58,6 +69,8 @@ class SpecError(ValueError):
         if not self.faults:  # who gathers faults would take the refused for sound
             raise RuntimeError("refused without a fault that says why")
         super().__init__("\n".join(str(fault) for fault in self.faults))
+
+    __reduce__ = comes_whole
 
 
 class GeometryError(ValueError):
