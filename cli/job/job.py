@@ -112,6 +112,11 @@ class Job:
         )
 
     @property
+    def has_drawings(self) -> bool:
+        """Whether it has a drawing that a [[drawing_layer]] row could be of."""
+        return bool(self.extras or self.drawn_disc)
+
+    @property
     def made_gauges(self) -> tuple[Gauge, ...]:
         """The gauges that are cut along. Raises: SpecError where this wheel can have none such."""
         return wanted_gauges(self.gauges, self.setting, self.cutting.kerf_mm)

@@ -53,9 +53,6 @@ def own_parts(
     names = {row["name"] for row in extras if isinstance(row, dict) and _is_name(row.get("name"))}
     names |= {DISC.name} if "disc" in table else set()
     faults += layer_faults(rows, names)
-    if rows and not table.get("extra") and "disc" not in table:
-        allowed = "beside an [[extra]] or a [disc], whose drawing has the layer"
-        faults.append(Fault("drawing_layer", "no drawing", allowed, "add it, or remove the rows"))
     places = _places(table)
     if cutting is not None and cutting.kerf_in_path and layers is not None and not faults:
         for i, (extra, outline) in zip(places, drawn, strict=True):

@@ -16,10 +16,16 @@ from platewheel.parts.wheel.spec import WheelSpec
 def questions(job: Job) -> list[str]:
     """A line for each value that was hardly meant so, with what may have been meant."""
     found = [*_other_units(job), *_odd_wheels(job), *_circumferences(job)]
-    return [
+    lines = [
         f"{job.places.words(key)}{key}: found {value:g}; did you mean {asked}"
         for key, value, asked in found
     ]
+    if job.drawing_layers and not job.has_drawings:  # rows may stay while their drawing is out
+        lines.append(
+            f"{job.places.words('drawing_layer[0]')}drawing_layer: nothing is made of it; did you "
+            "mean to have an [[extra]] or a [disc], whose drawing has the layer?"
+        )
+    return lines
 
 
 Asked = tuple[str, float, str]  # key, value, what is asked

@@ -229,12 +229,3 @@ def test_a_row_without_part_or_fault_is_a_fault_of_ours(job_file: Path) -> None:
         require_all_read({"disc": {"file": "mine.dxf"}}, [], None)
     with pytest.raises(RuntimeError, match="without a fault"):
         SpecError([])
-
-
-def test_a_layer_of_no_drawing_is_not_taken_in_silence(job_file: Path) -> None:
-    row = {"name": "ENGRAVE", "use": "mark"}
-    read, (fault,) = own_parts({"drawing_layer": [row]}, job_file.parent, ())
-    assert (read, fault.key, fault.value) == ([], "drawing_layer", "no drawing")
-    assert "[[extra]]" in fault.allowed
-    assert own_parts({"drawing_layer": [row], "disc": {}}, job_file.parent, ()) == ([], [])
-    assert own_parts({"drawing_layer": []}, job_file.parent, ()) == ([], [])

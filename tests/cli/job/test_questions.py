@@ -11,8 +11,11 @@ from platewheel.cli.job.job import read_job
 from platewheel.cli.job.questions import questions
 from platewheel.cli.job.usual import USUAL
 from platewheel.cli.schema.job_sections import KINDS
+from platewheel.nesting.drawings.extra import Extra, ExtraPart
 from platewheel.parts.base.faults import SpecError
 from platewheel.parts.base.spec_model import example
+from platewheel.parts.geometry.blank import Blank
+from platewheel.parts.geometry.outline import Circle
 from tests.cli.jobs import ROWS, job_text, run, write_job
 from tests.places import DEMO
 
@@ -89,3 +92,15 @@ def test_check_asks_and_goes_on(own_folder: Path) -> None:
     told = run("check", write_job(own_folder, job_text({"job.wheels": "5"})), "--quick")
     assert told.exit_code == 0
     assert "job.wheels: found 5; did you mean 4 or 8?" in told.stderr
+
+
+def test_layers_of_no_drawing_are_told_and_stop_nothing(tmp_path: Path) -> None:
+    """Whoever takes a part out for a while, by hand or by `changed(extra=None)`, keeps its rows."""
+    rows = f'{ROWS}[[drawing_layer]]\nname = "ENGRAVE"\nuse = "mark"\n'
+    job = read_job(write_job(tmp_path, job_text(rows=rows)))
+    (line,) = questions(job)
+    assert line.startswith("line ")
+    assert "drawing_layer: nothing is made of it; did you mean to have an [[extra]]" in line
+    lid = Blank("lid", "extra", 6.0, Circle((0.0, 0.0), 40.0))
+    spec = Extra(name="lid", file="lid.dxf", thickness_mm=6.0, count=1)
+    assert questions(replace(job, extras=(ExtraPart(spec, lid, "S235"),))) == []
