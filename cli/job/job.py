@@ -222,11 +222,11 @@ def job_of(
     values = {FIELDS.get(name, name): one for name, one in made.items()}
     values |= {"drawn_disc": disc, "own_disc": disc.blank if disc else None}
     job = Job(**values, rack=rack, has_axle="axle" in table)
-    faults = [*speed_faults(job.cutting, job.cut_speeds, _cut_thicknesses_mm(job))]
+    faults = [*speed_faults(job.cutting, job.cut_speeds, cut_thicknesses_mm(job))]
     faults += [*curve_faults(job.track, job.wagon), *way_faults(job.way, job.track, job.wagon)]
     faults += file_layer_faults(job.file_layers, job.cutting.dxf_version)
     faults += wear_faults(job.wheel, job.use)
-    faults += too_many_lines([*_drawn_copies(job)], job.stock, job.offcuts)
+    faults += too_many_lines([*drawn_copies(job)], job.stock, job.offcuts)
     if "gauges" in table:
         faults += unasked_faults(table["gauges"])
     if gauges_cut:
@@ -239,7 +239,7 @@ def job_of(
     return job
 
 
-def _cut_thicknesses_mm(job: Job) -> list[float]:
+def cut_thicknesses_mm(job: Job) -> list[float]:
     """Thicknesses of all blanks that are cut from sheet."""
     wheel = job.wheel
     tread = [wheel.tread_thickness_mm] if wheel.tread_from == "sheet" else []
@@ -248,7 +248,7 @@ def _cut_thicknesses_mm(job: Job) -> list[float]:
     return [*tread, wheel.disc_thickness_mm, wheel.flange_thickness_mm, *extras, *gauges]
 
 
-def _drawn_copies(job: Job) -> Iterator[Copies]:
+def drawn_copies(job: Job) -> Iterator[Copies]:
     """What is cut to the user's own drawings."""
     yield from (copies_of(part, row) for row, part in enumerate(job.extras))
     if job.drawn_disc:

@@ -56,7 +56,7 @@ def own_parts(
     places = _places(table)
     if cutting is not None and cutting.kerf_in_path and layers is not None and not faults:
         for i, (extra, outline) in zip(places, drawn, strict=True):
-            faults += (fault.below(f"extra[{i}]") for fault in _unfollowed(extra, outline, cutting))
+            faults += (fault.below(f"extra[{i}]") for fault in unfollowed(extra, outline, cutting))
     return drawn, faults
 
 
@@ -90,7 +90,7 @@ def _is_name(value: object) -> bool:
     return isinstance(value, str)
 
 
-def _unfollowed(extra: Extra, drawn: Outline, cutting: Cutting) -> Iterator[Fault]:
+def unfollowed(extra: Extra, drawn: Outline, cutting: Cutting) -> Iterator[Fault]:
     """What the writer of cutting files would refuse, told before anything is laid."""
     blank = without_small_holes(extra_blank(extra, drawn), cutting)
     for loop, hole in ((blank.outline, False), *((one, True) for one in blank.holes)):
@@ -204,5 +204,5 @@ def _read_as_extra(
     layers, cutting = _layers(_rows(table, "drawing_layer")), _cutting(table)
     read, faults = read_extras([values], folder, (), layers, cutting)
     if read and not faults and cutting is not None and cutting.kerf_in_path:
-        faults += _unfollowed(*read[0], cutting)
+        faults += unfollowed(*read[0], cutting)
     return (read[0] if read else None), faults

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Any
 from platewheel.cli.job.job import Job, job_of, read_with_table
 from platewheel.cli.script.changes import with_values
 from platewheel.cli.script.own_disc import with_own_disc
+from platewheel.cli.script.own_parts import taken_names, with_own_parts
 from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.base.of_kind import require_kind
 from platewheel.parts.base.one_at_a_time import one_at_a_time
@@ -51,7 +52,11 @@ class JobFile:
     file: Path | None = None
     parts: tuple[ExtraPart, ...] = ()  # given by the script, beside those of the file
     disc: Blank | None = None  # given by the script, in place of both hub discs
+    _whole: Job = field(init=False, compare=False)  # with those parts
     _plans: dict[tuple[str, int], Plan] = field(init=False, default_factory=dict, compare=False)
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "_whole", with_own_parts(self.job, self.parts))
 
     def __repr__(self) -> str:
         job = self.job
@@ -74,12 +79,20 @@ class JobFile:
         return replace(self, job=with_own_disc(job, self.disc), table=table)
 
     @one_at_a_time
-    def with_part(self, blank: Blank, count: int, *, turns: Turns = "any") -> JobFile:
+    def with_part(
+        self,
+        blank: Blank,
+        count: int,
+        *,
+        turns: Turns = "any",
+        finer_than_kerf: bool = False,
+    ) -> JobFile:
         """The job with a part of one's own cut along, `count` of them; it lies on the sheets of the
         wheel's steel, as it may turn: "any", "quarter", "half", "fixed".
 
-        `blank` is full size, mm, on any origin. Raises: SpecError where its name is taken or no
-        part's, a mark cannot be made, or the count is less than one.
+        `blank` is full size, mm, on any origin; what of it is `finer_than_kerf` is filled with
+        steel where that is allowed. Raises: SpecError where its name is taken or no part's, a mark
+        cannot be made, the count is less than one, or as an [[extra]] is refused.
 
         >>> lid = Blank("lid", "extra", 6.0, Circle((0.0, 0.0), 40.0))
         >>> len(job.with_part(lid, 12).parts)
@@ -87,8 +100,9 @@ class JobFile:
         """
         from platewheel.cli.script.own_part import own_part
 
-        taken = [one.blank.name for one in (*self.job.extras, *self.parts)]
-        part = own_part(blank, count, turns, self.job.wheel.steel, taken)
+        taken = taken_names(self._whole)
+        steel = self.job.wheel.steel
+        part = own_part(blank, count, turns, steel, taken, finer_than_kerf=finer_than_kerf)
         return replace(self, parts=(*self.parts, part))
 
     @one_at_a_time
@@ -97,7 +111,8 @@ class JobFile:
 
         What a job file says by [disc]: `nest`, `cost`, `solids` and `build` have them, no vents of
         the job stay; `check` gives no verdict where a check may ask about the disc, `rate` is None.
-        Raises: SpecError where it does not fit ring, hub or plate, or a mark cannot be made.
+        Raises: SpecError where it does not fit ring, hub or plate, is finer than the kerf, or has a
+        mark that cannot be made.
 
         >>> job.with_disc(Blank("mine", "disc", 6.0, Circle((0.0, 0.0), 100.0)))
         Traceback (most recent call last):
@@ -235,10 +250,6 @@ class JobFile:
         if (effort, seed) not in self._plans:
             self._plans[effort, seed] = plan_job(self._whole, seed, lambda text: None, effort)
         return self._plans[effort, seed]
-
-    @property
-    def _whole(self) -> Job:
-        return replace(self.job, extras=(*self.job.extras, *self.parts))
 
     @property
     def _units(self) -> Units:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator
 
-from platewheel.cli.job.job import RESERVED
 from platewheel.nesting.drawings.extra import Extra, ExtraPart
 from platewheel.nesting.geometry.markable import markable
 from platewheel.nesting.stock.layout import Turns
@@ -16,15 +15,19 @@ from platewheel.parts.geometry.sound_marks import mark_faults
 
 
 def own_part(
-    blank: Blank, count: int, turns: Turns, steel: str, taken: Collection[str]
+    blank: Blank,
+    count: int,
+    turns: Turns,
+    steel: str,
+    taken: Collection[str] = (),
+    *,
+    finer_than_kerf: bool = False,
 ) -> ExtraPart:
-    """The part as the job file's own parts are. Raises: SpecError with every fault."""
+    """The part as the job file's own parts are; `taken` are names of others. Raises: SpecError
+    with every fault."""
     advice = 'Blank("lid", "extra", 6.0, Circle((0.0, 0.0), 40.0)); a drawing is an [[extra]]'
     require_kind("blank", blank, Blank, "a Blank", advice)
-    faults = []
-    if blank.name in {*taken, *RESERVED}:
-        faults.append(Fault("name", blank.name, "a name that no other part has", "my-part"))
-    faults += unmarkable(blank)
+    faults = [*name_faults(blank.name, taken), *unmarkable(blank)]
     try:
         spec = Extra(
             name=blank.name,
@@ -32,12 +35,19 @@ def own_part(
             thickness_mm=blank.thickness_mm,
             count=count,
             turns=turns,
+            finer_than_kerf=finer_than_kerf,
         )
     except SpecError as error:
         faults += error.faults
     if faults:
         raise SpecError(faults)
     return ExtraPart(spec, blank, steel)
+
+
+def name_faults(name: str, taken: Collection[str]) -> Iterator[Fault]:
+    """The fault of a name that another part has; files of some systems know no capitals."""
+    if name.lower() in {one.lower() for one in taken}:
+        yield Fault("name", name, "a name that no other part has, capitals or not", "my-part")
 
 
 def unmarkable(blank: Blank) -> Iterator[Fault]:

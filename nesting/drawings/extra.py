@@ -114,14 +114,14 @@ def read_extras(
             else:
                 if not wrong:
                     extra = Extra(**row)
-                    drawn, wrong, found = _beside_kerf(extra, drawn, cutting, places)
+                    drawn, wrong, found = beside_kerf(extra, drawn, cutting, places)
                     places += found
                     read += [] if wrong else [(extra, drawn)]
         faults += (fault.below(f"extra[{i}]") for fault in wrong)
     return read, faults + list(_name_faults(rows, reserved))
 
 
-def _beside_kerf(
+def beside_kerf(
     extra: Extra, drawn: Outline, cutting: Cutting | None, before: int
 ) -> tuple[Outline, list[Fault], int]:
     """The drawing as the kerf can follow it, what is refused, and how many places are too fine;
