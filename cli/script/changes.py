@@ -5,12 +5,12 @@ from __future__ import annotations
 import copy
 import difflib
 from collections.abc import Iterator, Mapping
-from numbers import Integral, Real
 from typing import Any
 
 from platewheel.cli.schema.job_sections import REPEATED, SINGLE
 from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.base.of_kind import require_kind
+from platewheel.parts.base.plain_number import plain_number
 
 
 def with_values(table: Mapping[str, Any], *given: Mapping[str, Any]) -> dict[str, Any]:
@@ -56,16 +56,12 @@ def _are_rows(value: Any) -> bool:
 
 
 def _plain(value: Any) -> Any:
-    """A number of numpy as one of Python, also within rows; all else as it is."""
+    """Numbers as those of Python, also within rows; all else as it is."""
     if isinstance(value, Mapping):
         return {key: _plain(one) for key, one in value.items()}
     if isinstance(value, list | tuple):
         return [_plain(one) for one in value]
-    if isinstance(value, bool | int | float):
-        return value
-    if isinstance(value, Integral):
-        return int(value)
-    return float(value) if isinstance(value, Real) else value
+    return plain_number(value)
 
 
 def _put(table: dict[str, Any], section: str, key: str, value: Any) -> None:

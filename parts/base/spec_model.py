@@ -12,6 +12,7 @@ from pydantic.fields import FieldInfo
 
 from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.base.meant import meant, slips
+from platewheel.parts.base.plain_number import plain_number
 from platewheel.parts.base.written_number import readings
 
 UNITS = {  # key suffix -> how the unit is said; longest suffix first
@@ -76,6 +77,9 @@ class Spec(BaseModel):
 
     def __init__(self, **values: Any) -> None:
         faults = find_faults(type(self), values)
+        if faults:  # maybe of a script's numbers alone
+            values = {key: plain_number(value) for key, value in values.items()}
+            faults = find_faults(type(self), values)
         if faults:
             raise SpecError(faults)
         super().__init__(**values)

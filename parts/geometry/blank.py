@@ -9,6 +9,7 @@ from functools import cached_property
 
 from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.base.of_kind import require_kind
+from platewheel.parts.base.plain_number import plain_number
 from platewheel.parts.base.plain_values import MOST
 from platewheel.parts.geometry import outline
 from platewheel.parts.geometry.outline import Arc, Circle, Line, Loop, Point, Segment
@@ -64,6 +65,7 @@ class Blank:
     many_turns: bool = field(default=False, compare=False)  # worth more than quarter turns
 
     def __post_init__(self) -> None:
+        object.__setattr__(self, "thickness_mm", plain_number(self.thickness_mm))
         allowed = "a tuple of loops, each a hole; () for none"
         require_kind(f"{self.name}.holes", self.holes, Iterable, allowed, "(Circle(...),)")
         allowed = "a tuple of marks; () for none"

@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 
 from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.base.of_kind import require_kind
+from platewheel.parts.base.plain_number import plain_number
 
 Point = tuple[float, float]
 
@@ -111,10 +112,16 @@ def polygon(points: Sequence[Point]) -> tuple[Line, ...]:
     allowed = "a list of three or more points, each (x, y) in mm"
     advice = "polygon([(0.0, 0.0), (30.0, 0.0), (0.0, 40.0)])"
     require_kind("points", points, Iterable, allowed, advice)
-    run = list(points)
+    run = [_pair(one) for one in points]
     if not run:
         raise SpecError([Fault("points", points, allowed, advice)])
     return tuple(Line(a, b) for a, b in zip(run, [*run[1:], run[0]], strict=True))
+
+
+def _pair(one: Point) -> Point:
+    """A point that was given as a list, or as a row of numpy; what is none goes to its proof."""
+    listed = isinstance(one, Iterable) and not isinstance(one, str | tuple)
+    return tuple(map(plain_number, one)) if listed else one
 
 
 def arc_pieces(arc: Arc, most_deg: float = 180.0) -> tuple[Arc, ...]:
