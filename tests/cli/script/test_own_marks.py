@@ -67,3 +67,20 @@ def test_so_are_those_of_a_disc(job: platewheel.JobFile) -> None:
     mine = Blank("mine", "disc", plain.thickness_mm, plain.outline, plain.holes[-1:], (5,))  # type: ignore[arg-type]
     with pytest.raises(platewheel.SpecError, match=r"mine\.marks\[0\]: found 5; allowed: a Mark"):
         job.with_disc(mine)
+
+
+OFF = [
+    MarkPoint((500.0, 0.0)),
+    MarkText((0.0, -41.0), "lid", 5.0),
+    Line(AT, (0.0, 900.0)),
+    Arc((30.0, 0.0), 20.0, 0.0, 360.0),
+]
+
+
+@pytest.mark.parametrize("mark", OFF)
+def test_a_mark_beside_the_part_is_refused(job: platewheel.JobFile, mark: Any) -> None:
+    """Cutting files leave it out, and a script would not be told."""
+    with pytest.raises(platewheel.SpecError, match=r"lid\.marks\[1\]: found .*a mark on the part"):
+        job.with_part(Blank("lid", "extra", 6.0, EDGE, marks=(MarkPoint(AT), mark)), 1)
+    edge = Line((-40.0, 0.0), (40.0, 0.0))
+    assert job.with_part(Blank("lid", "extra", 6.0, EDGE, marks=(edge,)), 1).parts
