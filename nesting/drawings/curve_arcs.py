@@ -20,6 +20,7 @@ AIM_MM = 0.016  # at the places looked at, so that none between lies beyond the 
 SAMPLE_MM = 0.002  # how far chords between the places looked at may lie off the curve
 LOOKED_AT = 10  # places on each arc
 MOST_PLACES = 20_000  # looked at on one curve
+MOST_ARCS = 12_000  # of one curve, and of all in a drawing: a part may have a third of them
 MOST_TURN = math.radians(150)  # of one pair of arcs
 
 
@@ -81,9 +82,15 @@ def _unit(ways: Any, places: Any) -> Any:
     return np.where(length > 0, ways / np.where(length > 0, length, 1.0), 1.0)
 
 
+def require_few_arcs(count: int) -> None:
+    """Raises: CurveError for more than any part can have, which would be looked for in vain."""
+    if count > MOST_ARCS:
+        raise CurveError(f"that takes more than {MOST_ARCS} lines and arcs to follow")
+
+
 def arcs_of(curve: Traced) -> list[Corner]:
     """The stretch by as few pairs of arcs as reach along it one after another; its end is the
-    last corner."""
+    last corner. Raises: CurveError beyond `MOST_ARCS`."""
     corners: list[Corner] = []
     here, last = 0, len(curve.places) - 1
     while here < last:
@@ -104,6 +111,7 @@ def arcs_of(curve: Traced) -> list[Corner]:
             else:
                 good, fit = trial, found
         corners += fit
+        require_few_arcs(len(corners))
         here = good
     end = curve.places[-1]
     return [*corners, (float(end.real), float(end.imag), 0.0)]

@@ -8,7 +8,7 @@ from itertools import pairwise
 from typing import Any
 
 from platewheel.nesting.drawings.closed_loops import Corner
-from platewheel.nesting.drawings.curve_arcs import CurveError, arcs_of, traced
+from platewheel.nesting.drawings.curve_arcs import CurveError, arcs_of, require_few_arcs, traced
 
 FLAT_MM = 1e-3  # how far a drawing may leave its plane
 LOOKED_AT = 4  # places in a stretch between two knots, before more are asked for
@@ -20,13 +20,25 @@ Stretch = tuple[Callable[[Any], Any], Callable[[Any], Any], Any]  # place, slope
 def curve_corners(entity: Any, unit_mm: float) -> tuple[Corner, ...]:
     """The curve as arcs within `CURVE_MM` of it, in mm; its true corners stay corners.
 
-    Raises: CurveError where it leaves the plane or turns too often.
+    Raises: CurveError where it leaves the plane, turns too often or takes too many arcs.
     """
+    if is_straight(entity):
+        points = entity.control_points
+        require_flat([z for _, _, z in points], unit_mm)
+        return tuple((float(x) * unit_mm, float(y) * unit_mm, 0.0) for x, y, _ in points)
     whole: list[Corner] = []
     stretches = _ellipse if entity.dxftype() == "ELLIPSE" else _spline
     for at, slope, params in stretches(entity, unit_mm):
-        whole = [*whole[:-1], *arcs_of(traced(at, slope, params))]
+        whole[-1:] = arcs_of(traced(at, slope, params))
+        require_few_arcs(len(whole))
     return tuple(whole)
+
+
+def is_straight(entity: Any) -> bool:
+    """Whether a curve runs in straight lines from one of its control points to the next."""
+    if entity.dxftype() != "SPLINE" or entity.dxf.degree != 1 or not len(entity.control_points):
+        return False
+    return all(weight > 0 for weight in entity.weights)
 
 
 def require_flat(heights: Sequence[float], unit_mm: float) -> None:
@@ -70,18 +82,43 @@ def _spline(entity: Any, unit_mm: float) -> Iterator[Stretch]:
     every = np.array(tool.knots())
     low, high = every[tool.degree], every[tool.count]  # the curve itself, if its ends are loose
     knots, times = np.unique(every[(every >= low) & (every <= high)], return_counts=True)
-    inner = zip(knots[1:-1], times[1:-1], strict=True)
-    corners = [low, *(knot for knot, n in inner if n >= tool.degree), high]
-    for first, last in pairwise(corners):
-        here = knots[(knots >= first) & (knots <= last)]
-        params = [np.linspace(a, b, LOOKED_AT, endpoint=False) for a, b in pairwise(here)]
+    inner = [i for i in range(1, len(knots) - 1) if times[i] >= tool.degree]
+    require_few_arcs(len(inner))
+    for a, b in pairwise([0, *inner, len(knots) - 1]):
+        here = knots[a : b + 1]
+        first, last = here[0], here[-1]
+        within = a > 0 and b < len(knots) - 1
+        piece, zero = (_piece(tool, every, first, last), first) if within else (tool, 0.0)
+        params = [np.linspace(s, t, LOOKED_AT, endpoint=False) for s, t in pairwise(here)]
         before = last - 1e-9 * (last - first)  # a slope at a corner is that of the next stretch
 
-        def at(t: Any) -> Any:
-            return np.array([complex(p.x, p.y) * unit_mm for p in tool.points(t.tolist())])
+        def at(t: Any, piece: Any = piece, zero: float = zero) -> Any:
+            points = piece.points((t - zero).tolist())
+            return np.array([complex(p.x, p.y) * unit_mm for p in points])
 
-        def slope(t: Any, before: float = before) -> Any:
-            both = tool.derivatives(np.minimum(t, before).tolist(), 1)
+        def slope(t: Any, before: float = before, piece: Any = piece, zero: float = zero) -> Any:
+            both = piece.derivatives((np.minimum(t, before) - zero).tolist(), 1)
             return np.array([complex(d.x, d.y) * unit_mm for _, d in both])
 
         yield at, slope, np.concatenate([*params, [last]])
+
+
+def _piece(tool: Any, knots: Any, first: float, last: float) -> Any:
+    """The spline between two of its corners, as one of its own that begins at 0: each look at the
+    whole would go through all of it. A knot as often repeated as the degree parts the control
+    points; the one at the corner is of both sides. Source: Piegl and Tiller, The NURBS Book, 5.2
+    (from memory)."""
+    import numpy as np
+    from ezdxf.math import BSpline
+
+    degree = tool.degree
+    start = int(np.searchsorted(knots, first, side="right")) - degree - 1
+    end = int(np.searchsorted(knots, last, side="left"))
+    inner = (knots[start + degree + 1 : end] - first).tolist()
+    length = float(last - first)
+    return BSpline(
+        tool.control_points[start:end],
+        tool.order,
+        [*[0.0] * (degree + 1), *inner, *[length] * (degree + 1)],
+        tool.weights()[start:end] or None,
+    )

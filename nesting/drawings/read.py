@@ -26,7 +26,8 @@ from platewheel.nesting.drawings.counted import (
     BlockError,
     entities_in_space,
 )
-from platewheel.nesting.drawings.curve_arcs import CURVE_MM
+from platewheel.nesting.drawings.curve_arcs import CURVE_MM, MOST_ARCS
+from platewheel.nesting.drawings.curves import is_straight
 from platewheel.nesting.drawings.drawn_runs import (
     CURVES,
     DRAWN,
@@ -228,7 +229,7 @@ def _runs(
     if many > MOST_EDGES:
         allowed = f"at most {MOST_EDGES} {' and '.join(CURVES)}; there are {many}"
         raise Refused(allowed, "join the curves, or draw them as arcs")
-    corners = 0
+    corners = arcs = 0
     for entity, use in entities:
         kind = entity.dxftype()
         marked = use == "mark" and kind in MARKED_WORDS
@@ -247,6 +248,10 @@ def _runs(
                 refused[str(error)] += 1
                 continue
             corners += len(run.corners)
+            arcs += len(run.corners) if kind in CURVES and not is_straight(entity) else 0
+            if arcs > MOST_ARCS:
+                allowed = f"{' and '.join(CURVES)} of at most {MOST_ARCS} lines and arcs together"
+                raise Refused(allowed, "save the one part alone; draw curves as arcs")
             if corners > 3 * MOST_ENTITIES:
                 allowed = f"polylines and curves of at most {3 * MOST_ENTITIES} corners together"
                 raise Refused(allowed, "save the one part alone; draw curves as arcs")

@@ -13,14 +13,16 @@ import pytest
 import scipy.interpolate
 import scipy.special
 import shapely
-from ezdxf.math import rational_bspline_from_arc
+from ezdxf.math import BSpline, rational_bspline_from_arc
 from hypothesis import Phase, example, given, settings
 from hypothesis import strategies as st
 
+from platewheel.nesting.drawings import curve_arcs, read
 from platewheel.nesting.drawings.closed_loops import Run, run_segments
 from platewheel.nesting.drawings.curve_arcs import CURVE_MM
 from platewheel.nesting.drawings.drawn_runs import DrawnError, drawn_runs
 from platewheel.nesting.drawings.read import read_outline
+from platewheel.parts.base.faults import SpecError
 from platewheel.parts.geometry.outline import (
     Arc,
     Circle,
@@ -224,3 +226,75 @@ def test_a_curve_that_stands_still_or_turns_back(points: list[Point]) -> None:
     xs = [corner[0] for corner in run.corners]
     assert min(x for x, _ in points) - 0.02 <= min(xs)
     assert max(xs) <= max(x for x, _ in points) + 0.02
+
+
+def chain(pieces: int, degree: int = 3) -> tuple[list[Point], list[float]]:
+    """Control points and knots of curves joined one to the next, as drawing programs write them."""
+    count = pieces * degree + 1
+    points = [(10.0 * i / degree, 20 * math.sin(i * i)) for i in range(count)]
+    inner = [float(knot) for knot in range(1, pieces) for _ in range(degree)]
+    return points, [0.0] * (degree + 1) + inner + [float(pieces)] * (degree + 1)
+
+
+@pytest.mark.parametrize("degree", [2, 3, 5])
+@pytest.mark.parametrize("weighed", [False, True])
+def test_a_chain_of_pieces_is_each_of_them_on_its_own(degree: int, weighed: bool) -> None:
+    points, knots = chain(5, degree)
+    weights = [1 + i % 3 for i in range(len(points))] if weighed else None
+    whole = space().add_spline()
+    whole.dxf.degree, whole.control_points, whole.knots = degree, points, knots
+    if weights:
+        whole.weights = weights
+    found = run_segments(drawn_runs(whole, 1.0))
+    apart: list[Segment] = []
+    for i in range(0, len(points) - 1, degree):
+        one = space().add_spline()
+        one.dxf.degree, one.control_points = degree, points[i : i + degree + 1]
+        one.knots = [0.0] * (degree + 1) + [1.0] * (degree + 1)
+        if weights:
+            one.weights = weights[i : i + degree + 1]
+        apart += run_segments(drawn_runs(one, 1.0))
+    ends, wanted = ([edge.end for edge in edges] for edges in (found, apart))
+    assert np.array(ends) == pytest.approx(np.array(wanted), abs=1e-5)
+
+
+def test_each_look_at_a_long_chain_goes_through_its_own_piece_alone(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    lengths: list[int] = []
+    seen = BSpline.points
+
+    def points(self: BSpline, t: Any) -> Any:
+        lengths.append(self.count)
+        return seen(self, t)
+
+    monkeypatch.setattr(BSpline, "points", points)
+    spline = space().add_spline()
+    spline.control_points, spline.knots = chain(40)
+    drawn_runs(spline, 1.0)
+    whole = [length for length in lengths if length > 4]
+    assert len(lengths) > 40
+    assert len(whole) < len(lengths) / 5  # the first and the last piece, whose ends may be loose
+
+
+def test_a_spline_of_straight_lines_is_its_points() -> None:
+    points = [(float(i), float(i * i % 97)) for i in range(20_000)]
+    spline = space().add_open_spline(points, degree=1)
+    assert [corner[:2] for corner in drawn_runs(spline, 1.0).corners] == points
+
+
+def test_more_arcs_than_any_part_has_are_not_looked_for(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(curve_arcs, "MOST_ARCS", 50)
+    monkeypatch.setattr(read, "MOST_ARCS", 50)
+    doc = drawing()
+    spline = doc.modelspace().add_spline()
+    spline.control_points, spline.knots = chain(60)
+    with pytest.raises(SpecError, match="takes more than 50 lines and arcs to follow"):
+        read_outline(save(doc, tmp_path))
+    doc = drawing()
+    for i in range(20):
+        doc.modelspace().add_ellipse((30 * i, 0), (10, 0), 0.5)
+    with pytest.raises(SpecError, match="ELLIPSE and SPLINE of at most 50 lines and arcs together"):
+        read_outline(save(doc, tmp_path))
