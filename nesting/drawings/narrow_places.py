@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import heapq
 import math
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import combinations
 from typing import Any, Literal
@@ -98,13 +98,25 @@ def _unreached(rests: list[Any], rim: Chords, radius: float, notice: float) -> t
 
     if not rests or not len(rim.ends):
         return np.ones(len(rests), bool), np.zeros(len(rests), bool)
-    corners, of = shapely.get_coordinates(shapely.segmentize(rests, radius / 4), return_index=True)
+    least, most = _gaps(rests, rim, notice)  # what touches the rim has a corner there
+    whole, deep = least > RIM_MM, most > notice
+    unsure = np.flatnonzero(~whole & ~deep)
+    if len(unsure):
+        finely = shapely.segmentize([rests[i] for i in unsure], radius / 4)
+        deep[unsure] = _gaps(finely, rim, notice)[1] > notice
+    return whole, ~whole & deep
+
+
+def _gaps(shapes: Sequence[Any], rim: Chords, notice: float) -> tuple[Any, Any]:
+    """Least and greatest distance of the corners of each shape from the rim."""
+    import shapely
+
+    corners, of = shapely.get_coordinates(shapes, return_index=True)
     gaps = np.zeros(len(corners))
     off = rim.corner_numbers(corners) < 0
     gaps[off] = rim.gaps(corners[off], notice)
-    first = np.searchsorted(of, np.arange(len(rests)))
-    whole = np.minimum.reduceat(gaps, first) > RIM_MM
-    return whole, ~whole & (np.maximum.reduceat(gaps, first) > notice)
+    first = np.searchsorted(of, np.arange(len(shapes)))
+    return np.minimum.reduceat(gaps, first), np.maximum.reduceat(gaps, first)
 
 
 def _judged(

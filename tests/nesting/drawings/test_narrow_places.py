@@ -118,3 +118,20 @@ def test_beads_on_short_necks_are_joined_once_each_from_the_greatest_on() -> Non
         [9.9 * k + 4.95 for k in range(8)], abs=0.1
     )
     assert least[0].width_mm == pytest.approx(2 * math.sqrt(25 - 4.95**2), abs=0.05)
+
+
+def test_a_long_slit_is_told_by_its_corners_not_by_places_all_along_it(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    asked: list[int] = []
+    gaps = Chords.gaps
+
+    def counted(self: Chords, places: np.ndarray, most_mm: float) -> np.ndarray:
+        asked.append(len(places))
+        return gaps(self, places, most_mm)
+
+    monkeypatch.setattr(Chords, "gaps", counted)
+    slit = shapely.box(0, 24.8, 19_000, 25.2)
+    (found,) = narrow_places(slit.union(shapely.box(-100, 0, 0, 50)), 0.5)
+    assert (found.kind, round(found.deep_mm, -1)) == ("end", 19_000)
+    assert sum(asked) < 1000
