@@ -46,6 +46,10 @@ def normal(text: str) -> str:
 def readings(text: str, unit: str = "") -> tuple[float, ...]:
     """What a number with or without its unit comes to in `unit`, as the keys name it; several
     where it can be read in two ways (`1,250`), none where it is no number or of another kind."""
+    return tuple(number for number in _readings(text, unit) if math.isfinite(number))
+
+
+def _readings(text: str, unit: str) -> tuple[float, ...]:
     plain = _BEFORE.sub("", unquoted(normal(text)))
     ratio = _RATIO.fullmatch(plain)
     if ratio and unit in ("(1 in this many)", "percent", "mm per m"):
@@ -55,7 +59,8 @@ def readings(text: str, unit: str = "") -> tuple[float, ...]:
         return tuple((100 if unit == "percent" else 1000) / n for n in found if n)
     feet = _FEET.fullmatch(plain)
     if feet and (inches := readings(feet["rest"].rstrip("\"' ") + " in", unit)):
-        return tuple(round(n + readings(feet["feet"] + " ft", unit)[0], 6) for n in inches)
+        size = float(feet["feet"]) * (_factor("ft", unit) or 0.0)
+        return tuple(round(n + size, 6) for n in inches)
     for pattern in (_FRACTION, _PLAIN):
         start = pattern.match(plain)
         if start:
@@ -97,9 +102,10 @@ def _numbers(text: str) -> tuple[float, ...]:
     """The ways to read digits with commas, points, spaces, or a fraction."""
     fraction = _FRACTION.fullmatch(text)
     if fraction:
-        if not int(fraction["under"]):
+        whole, over, under = (float(fraction[name] or 0) for name in ("whole", "over", "under"))
+        if not under:
             return ()
-        size = int(fraction["whole"] or 0) + int(fraction["over"]) / int(fraction["under"])
+        size = whole + over / under
         return (-size if fraction["sign"] == "-" else size,)
     plain = _PLAIN.fullmatch(text)
     if not plain:

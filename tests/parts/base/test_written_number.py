@@ -73,3 +73,17 @@ def test_any_text_gives_numbers_or_nothing(text: str, unit: str) -> None:
 @given(st.integers(-99999, 99999), st.integers(0, 99))
 def test_a_comma_for_the_point_is_the_same_number(whole: int, part: int) -> None:
     assert readings(f"{whole},{part:02d}", "mm") == readings(f"{whole}.{part:02d}", "mm")
+
+
+@pytest.mark.parametrize("digits", [400, 5000])
+@pytest.mark.parametrize(
+    ("written", "unit"),
+    [("{}/3", "mm"), ("3 {}/{}", "mm"), ("{}'6", "mm"), ("{} km", "mm"), ("1 in {}", "percent")],
+)
+def test_digits_beyond_any_number_come_to_none(written: str, unit: str, digits: int) -> None:
+    assert readings(written.replace("{}", "9" * digits), unit) == ()
+
+
+@pytest.mark.parametrize(("written", "unit"), [("1e308 km", "mm"), ("1 in 1e-320", "percent")])
+def test_a_number_that_its_unit_makes_endless_comes_to_none(written: str, unit: str) -> None:
+    assert readings(written, unit) == ()
