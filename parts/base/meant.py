@@ -53,7 +53,7 @@ def meant(field: FieldInfo, value: Any, unit: str = "") -> tuple[Any, ...]:
             found.append(f"{value}")
         elif get_origin(kind) in (tuple, list) and isinstance(value, str):
             found += _pair(kind, value, unit)
-    return tuple(dict.fromkeys(found))
+    return tuple(one for i, one in enumerate(found) if one not in found[:i])
 
 
 def slips(

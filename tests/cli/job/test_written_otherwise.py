@@ -77,6 +77,20 @@ def test_a_line_is_told_with_what_to_write(case: str, tmp_path: Path) -> None:
     assert str(first).startswith(f"line {first.line}: ")
 
 
+@pytest.mark.parametrize(
+    ("written", "wanted"),
+    [('"-2; 5"', "[-2, 5]"), ('"±2"', "[-2, 2]"), ("-2 to 5", "[-2, 5]"), ("-2,5", "[-2, 5]")],
+)
+def test_two_numbers_in_another_way_are_told_as_a_list(
+    written: str, wanted: str, tmp_path: Path
+) -> None:
+    line = f"gauge_tolerance_mm = {written}"
+    text = job_text().replace("\ngauge_mm = 381\n", f"\ngauge_mm = 381\n{line}\n")
+    (fault,) = faults_of(tmp_path / "job.toml", text)
+    assert fault.line == line_with(text, line)
+    assert wanted in fault.advice
+
+
 CHOICES: dict[str, tuple[str, str]] = {  # line added to [cutting] or [wheel], what to write
     'process = "Hand"': "cutting",
     "process = hand": "cutting",
