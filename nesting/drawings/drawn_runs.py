@@ -9,6 +9,7 @@ from typing import Any
 from platewheel.nesting.drawings.closed_loops import Corner, Run
 from platewheel.nesting.drawings.curve_arcs import CurveError
 from platewheel.nesting.drawings.curves import curve_corners, require_flat
+from platewheel.nesting.drawings.spelt_letters import with_letters
 
 Drawn = tuple[Any, str]  # an entity and its layer
 
@@ -43,7 +44,7 @@ def flat_entities(entities: Iterable[Any], layer: str | None = None) -> Iterator
 
 
 def _home(entity: Any, layer: str | None) -> str:
-    own = str(entity.dxf.get("layer", "0"))
+    own = with_letters(str(entity.dxf.get("layer", "0")))
     return layer if layer is not None and own == "0" else own
 
 

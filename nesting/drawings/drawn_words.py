@@ -11,6 +11,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from platewheel.nesting.drawings.spelt_letters import with_letters
 from platewheel.nesting.geometry.markable import Markable, markable
 from platewheel.nesting.geometry.stroke_words import word_box
 from platewheel.parts.geometry.blank import MarkText
@@ -32,7 +33,6 @@ class Words:
 def drawn_words(entity: Any, unit_mm: float) -> Words:
     """The lines of a TEXT, ATTRIB or MTEXT that lies face up in the xy plane; none of others, nor
     of one with bytes that are no letters of the drawing's alphabet."""
-    from ezdxf.lldxf.encoding import decode_dxf_unicode
     from ezdxf.upright import upright
 
     try:
@@ -42,7 +42,7 @@ def drawn_words(entity: Any, unit_mm: float) -> Words:
             return Words()
         mtext = entity.dxftype() == "MTEXT"
         said = entity.plain_text(split=True) if mtext else [entity.plain_text()]
-        said = [decode_dxf_unicode(one) for one in said]  # \\U+00C4 stands for a letter
+        said = [with_letters(one) for one in said]
         "".join(said).encode()  # bytes of no letter stay lone surrogates
         spelt = [markable(one) for one in said]
         lines = _lines(entity, spelt) if mtext else _line(entity, spelt[0])

@@ -42,6 +42,7 @@ from platewheel.nesting.drawings.layers import Uses, unlike_drawing, use_of
 from platewheel.nesting.drawings.nested_loops import outline_and_holes
 from platewheel.nesting.drawings.opened import A_DXF, Refused, Unit, opened, require_few, unit_of
 from platewheel.nesting.drawings.short_lines import by_arcs
+from platewheel.nesting.drawings.spelt_letters import with_letters
 from platewheel.nesting.geometry.markable import Markable, told
 from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.base.so_many import so_many
@@ -184,10 +185,9 @@ def _edges(loops: Sequence[Loop]) -> int:
 
 def _entities(drawing: Any, uses: Uses) -> tuple[list[Drawn], list[str], list[Wrong]]:
     """Visible entities with what is done with them, what to tell, and wrong layers."""
-    hidden = {
-        layer.dxf.name.lower() for layer in drawing.layers if layer.is_off() or layer.is_frozen()
-    }
-    there = {layer.dxf.name.lower(): layer.dxf.name for layer in drawing.layers}
+    named = [(with_letters(layer.dxf.name), layer) for layer in drawing.layers]
+    hidden = {name.lower() for name, layer in named if layer.is_off() or layer.is_frozen()}
+    there = {name.lower(): name for name, _ in named}
     seen: list[Drawn] = []
     drawn: set[str] = set()
     unseen = ignored = 0

@@ -118,3 +118,23 @@ def test_rows_at_fault_are_told_by_their_keys() -> None:
     assert "cover, plate" in faults[1].allowed
     with pytest.raises(SpecError, match="use: found 'scribe'"):
         DrawingLayer(name="a", use="scribe")
+
+
+@pytest.mark.parametrize("spelt", ["\\U+010Cep \\U+65E5", "\\U+010cep \\U+65e5", "\u010cep \u65e5"])
+def test_a_layer_is_found_however_its_letters_are_spelt(spelt: str, tmp_path: Path) -> None:
+    """DXF reference: before 2007 a letter that is not of the drawing's alphabet is \\U+010C."""
+    doc = drawing("R2010")
+    doc.layers.add(spelt)
+    doc.layers.add(f"{spelt} off").off()
+    space = doc.modelspace()
+    space.add_circle((0, 0), 30)
+    space.add_line((5, 5), (20, 5), dxfattribs={"layer": spelt})
+    space.add_line((5, 9), (20, 9), dxfattribs={"layer": f"{spelt} off"})
+    path = save(doc, tmp_path)
+    drawn = read_outline(path, uses=rows(("\u010dEP \u65e5", "mark")))
+    assert len(drawn.marks) == 1
+    assert "1 entity on hidden layers left out" in drawn.notes
+    line, _ = wrong(path, ("nowhere", "mark"))
+    assert (
+        "layers that the drawing has: 0, Defpoints, \u010cep \u65e5, \u010cep \u65e5 off;" in line
+    )
