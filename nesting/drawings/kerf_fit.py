@@ -31,6 +31,7 @@ from platewheel.parts.geometry.outline import (
 ROUNDS = 4  # a place that is filled may show another
 LEAST_MM = 1e-4  # shorter pieces of an edge are rounding
 MOST_NOTED, FIRST = 60, 20  # places told one by one, and of more than these
+SAME_MM = 0.005  # places nearer to each other are one: told by hundredths
 OFF_MM = 0.02  # a place further off an edge is not on it
 
 
@@ -176,8 +177,7 @@ def _followed(
         if found[0].kind == "whole" and hole:
             return None, [*told, _fine(found[0])], []
         here = [_fine(one) for one in found]
-        known = {other.place for other in told}
-        told += [one for one in here if one.place not in known]
+        told += _not_told(here, told)
         ring = filled = span_of([one for one in segments(loop) if one.length_mm > LEAST_MM])
         for one in found:
             if one.contacts is not None:
@@ -186,6 +186,16 @@ def _followed(
             return loop, told, here
         loop = filled.segments
     return loop, told, told
+
+
+def _not_told(here: Sequence[Fine], told: Sequence[Fine]) -> list[Fine]:
+    """Those that are none of an earlier round: what is left as it was is found there again."""
+    from scipy.spatial import KDTree
+
+    if not told:
+        return list(here)
+    gaps, _ = KDTree([one.place for one in told]).query([one.place for one in here])
+    return [one for one, gap in zip(here, gaps, strict=True) if gap > SAME_MM]
 
 
 def _fine(one: Narrow) -> Fine:

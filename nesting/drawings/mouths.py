@@ -17,9 +17,9 @@ T = TypeVar("T")
 RIM_MM = 1e-6  # from the rim of what the disc reaches to what is left over at it
 FEW = 50  # walls compared each with each
 LONG = 500  # corners: work on more is long
-MANY, WINDING = 100, 2000  # places, corners of one: more are measured within ROUGH_MM / 4
-FINE_MM, ROUGH_MM = 0.01, 0.1  # how near the widest place is found
-LEAST_STEP_MM = 0.001
+NEAR_MM = 0.0005  # how near a place is shrunk to what vanishes
+FIRST_STEP_MM, LEAST_STEP_MM = 0.1, 0.001
+SHRUNK = 16  # facets of a quarter turn
 TURNS = np.arange(8) * (math.pi / 4)
 
 
@@ -64,16 +64,28 @@ def neck(walls: Any) -> tuple[Point, float] | None:
     return ((p.x + q.x) / 2, (p.y + q.y) / 2), p.distance(q)
 
 
-def widest(rest: Any, of: int) -> tuple[Point, float]:
-    """Where it, one of so many, is widest, and how wide."""
-    import shapely
+def widest(rest: Any) -> tuple[Point, float]:
+    """Where it is widest, and how wide: what is left of it last, shrunk more and more.
 
-    rough = of > MANY or shapely.get_num_coordinates(rest) > WINDING
-    near = ROUGH_MM if rough else FINE_MM
-    found = heard(rest, lambda: shapely.maximum_inscribed_circle(rest, tolerance=near))
-    if not rough:
-        return found.coords[0], 2 * found.length
-    place, gap = _uphill(rest.boundary, np.array(found.coords[0]), found.length)
+    A slit takes as long as any other place of as many corners, whatever its length: a search by
+    cells looks at thousands along it.
+    """
+    return heard(rest, lambda: _shrunk(rest))
+
+
+def _shrunk(rest: Any) -> tuple[Point, float]:
+    x0, y0, x1, y1 = rest.bounds
+    most = min(x1 - x0, y1 - y0, 2 * math.sqrt(rest.area / math.pi)) / 2
+    least, last = 0.0, rest
+    while most - least > NEAR_MM:
+        middle = (least + most) / 2
+        left = rest.buffer(-middle, quad_segs=SHRUNK)
+        if left.is_empty:
+            most = middle
+        else:
+            least, last = middle, left
+    spot = last.representative_point()
+    place, gap = _uphill(rest.boundary, np.array(spot.coords[0]), rest.boundary.distance(spot))
     return (float(place[0]), float(place[1])), 2 * gap
 
 
@@ -82,7 +94,7 @@ def _uphill(edge: Any, place: Any, gap: float) -> tuple[Any, float]:
     import shapely
 
     shapely.prepare(edge)
-    step = min(ROUGH_MM, gap / 2)  # none leads over the edge
+    step = min(FIRST_STEP_MM, gap / 2)  # none leads over the edge
     ways = np.column_stack((np.cos(TURNS), np.sin(TURNS)))
     while step > LEAST_STEP_MM:
         spots = place + step * ways

@@ -83,9 +83,7 @@ def narrow_places(region: Any, radius_mm: float) -> list[Narrow]:
     parts = _polygons(inner)
     rests = _polygons(heard(opened, lambda: region.difference(opened)))
     whole, deep = _unreached(rests, rim, radius, notice)
-    found = [
-        Narrow("whole", *widest(rests[i], whole.sum()), rests[i]) for i in np.flatnonzero(whole)
-    ]
+    found = [Narrow("whole", *widest(rests[i]), rests[i]) for i in np.flatnonzero(whole)]
     found += _judged([rests[i] for i in np.flatnonzero(deep)], edge, parts, rim, radius, notice)
     if len(parts) > 1:  # necks so short that the disc nearly touches itself through them
         found += _short_necks(parts, [one for one in found if one.kind == "between"], edge, radius)
@@ -133,19 +131,17 @@ def _judged(
     resting = _all_resting([mouths for mouths, _ in ways], edge, main, reached, radius)
     for rest, (mouths, walls), rests_at in zip(rests, ways, resting, strict=True):
         if len(mouths) > 1:
-            place, width = neck(walls) or widest(rest, len(rests))
+            place, width = neck(walls) or widest(rest)
             ends = (rests_at[1], rests_at[2]) if rests_at else None
             yield Narrow("between", place, width, rest, contacts=ends)
         elif rests_at is None:
-            yield Narrow("end", *widest(rest, len(rests)), rest)
+            yield Narrow("end", *widest(rest), rest)
         else:
-            yield from _dead_end(rest, len(rests), rests_at, radius, notice)
+            yield from _dead_end(rest, rests_at, radius, notice)
 
 
-def _dead_end(
-    rest: Any, of: int, resting: Resting, radius: float, notice: float
-) -> Iterator[Narrow]:
-    """What is left over behind a mouth, one of so many, unless it is a corner's rounding."""
+def _dead_end(rest: Any, resting: Resting, radius: float, notice: float) -> Iterator[Narrow]:
+    """What is left over behind a mouth, unless it is a corner's rounding."""
     import shapely
 
     centre, first, last, rolls = resting
@@ -163,7 +159,7 @@ def _dead_end(
     small = rest.area <= LARGER * lost_mm2 + notice * mouth_mm
     if rolls and small and deep <= 1.1 * rounding + notice:
         return
-    place, width = widest(rest, of)
+    place, width = widest(rest)
     width = mouth_mm if deep < mouth_mm else width
     yield Narrow("end", place, width, rest, deep, (first, last))
 

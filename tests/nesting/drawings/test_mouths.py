@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 import math
+from typing import Any
 
 import numpy as np
 import pytest
 import shapely
+import shapely.affinity
 from hypothesis import given
 from hypothesis import strategies as st
 
 from platewheel.nesting.drawings.chords import Chords
 from platewheel.nesting.drawings.mouths import (
-    MANY,
-    ROUGH_MM,
     _on_rim,
     mouths_and_walls,
     neck,
@@ -55,10 +55,28 @@ def test_the_widest_place_of_a_triangle_is_its_inscribed_circle(
     """Radius of the circle in a triangle: twice its area by its edge (common knowledge)."""
     triangle = shapely.Polygon([(0, 0), (base, 0), (at * base, high)])
     expected = 4 * triangle.area / triangle.length
-    for of, near in ((1, 0.02), (MANY + 1, ROUGH_MM / 4)):
-        place, width = widest(triangle, of)
-        assert width == pytest.approx(expected, abs=near)
-        assert 2 * triangle.boundary.distance(shapely.Point(place)) == pytest.approx(width)
+    place, width = widest(triangle)
+    assert width == pytest.approx(expected, abs=0.005)
+    assert 2 * triangle.boundary.distance(shapely.Point(place)) == pytest.approx(width)
+
+
+@given(st.floats(0.1, 0.6), st.floats(300.0, 900.0), st.floats(0.0, 180.0))
+def test_the_widest_place_of_a_long_slit_is_found_in_as_few_steps(
+    wide: float, deep: float, turn: float
+) -> None:
+    slit = shapely.affinity.rotate(shapely.Polygon([(0, 0), (wide, 0), (wide / 2, deep)]), turn)
+    shrunk: list[float] = []
+    with pytest.MonkeyPatch.context() as patched:
+        buffer = shapely.Polygon.buffer
+
+        def counted(self: shapely.Polygon, distance: float, **how: Any) -> Any:
+            shrunk.append(distance)
+            return buffer(self, distance, **how)
+
+        patched.setattr(shapely.Polygon, "buffer", counted)
+        _, width = widest(slit)
+    assert width == pytest.approx(4 * slit.area / slit.length, abs=0.003)
+    assert 1 <= len(shrunk) <= 20
 
 
 @pytest.mark.parametrize("more", [0, 60])
