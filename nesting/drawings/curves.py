@@ -9,6 +9,7 @@ from typing import Any
 
 from platewheel.nesting.drawings.closed_loops import Corner
 from platewheel.nesting.drawings.curve_arcs import CurveError, arcs_of, require_few_arcs, traced
+from platewheel.nesting.drawings.fit_points import spline_of
 
 FLAT_MM = 1e-3  # how far a drawing may leave its plane
 LOOKED_AT = 4  # places in a stretch between two knots, before more are asked for
@@ -77,7 +78,7 @@ def _spline(entity: Any, unit_mm: float) -> Iterator[Stretch]:
     """From corner to corner: a knot as often repeated as the degree may be one."""
     import numpy as np
 
-    tool = entity.construction_tool()
+    tool = spline_of(entity)
     require_flat([point.z for point in tool.control_points], unit_mm)
     every = np.array(tool.knots())
     low, high = every[tool.degree], every[tool.count]  # the curve itself, if its ends are loose
