@@ -11,6 +11,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+import numpy as np
+
 from platewheel.nesting.drawings.closed_loops import MOST_TOLD, Wrong, more, said
 from platewheel.nesting.drawings.narrow_places import (
     SLIP,
@@ -216,6 +218,15 @@ def _without(ring: Span, narrow: Narrow, contacts: tuple[Point, Point]) -> Span 
         return None
     inside = narrow.lost.representative_point()
     for i in sorted((0, 1), key=lambda i: ways[i].closed_area_mm2()):  # the smaller is the pocket
-        if region_of(ways[i].closed().segments).distance(inside) < LEAST_MM:
+        if _region_behind(ways[i]).distance(inside) < LEAST_MM:
             return ways[1 - i].closed()
     return None
+
+
+def _region_behind(way: Span) -> Any:
+    """The area between it and a straight line from its end to its start."""
+    import shapely
+
+    if not way.straight.all():
+        return region_of(way.closed().segments)
+    return shapely.polygons(np.vstack([way.ends[:, :2], way.ends[-1:, 2:]])).buffer(0)

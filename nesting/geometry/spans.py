@@ -5,9 +5,9 @@ For outlines of very many segments, of which each is looked at once and not at e
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import chain
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -53,14 +53,19 @@ class Span:
     def at(self, place: Point, within_mm: float) -> tuple[int, float] | None:
         """The segment that is nearest to a place, and the share of its length there; None where
         none is as near as that."""
-        gaps = gaps_to(place, self.ends)
-        gaps[~self.straight] = math.inf
-        off = np.maximum(self.boxes[:, :2] - place, place - self.boxes[:, 2:]).clip(min=0.0)
-        for k in np.flatnonzero(~self.straight & (np.hypot(*off.T) <= within_mm)):
-            gaps[k] = point_gap(place, self.segments[k])
-        nearest = int(np.argmin(gaps))
-        if gaps[nearest] > within_mm:
+        x, y = place
+        x0, y0, x1, y1 = self.boxes.T
+        off = np.maximum(np.maximum(x0 - x, x - x1), np.maximum(y0 - y, y - y1))
+        near = np.flatnonzero(off <= within_mm)
+        if not len(near):
             return None
+        gaps = gaps_to(place, self.ends[near])
+        for i in np.flatnonzero(~self.straight[near]):
+            gaps[i] = point_gap(place, self.segments[near[i]])
+        least = int(np.argmin(gaps))
+        if gaps[least] > within_mm:
+            return None
+        nearest = int(near[least])
         return nearest, min(1.0, max(0.0, share_of(self.segments[nearest], place)))
 
     def between(self, first: tuple[int, float], last: tuple[int, float], least_mm: float) -> Span:
@@ -94,7 +99,7 @@ def span_of(pieces: Sequence[Segment]) -> Span:
 def joined_spans(spans: Sequence[Span]) -> Span:
     """One behind the other."""
     return Span(
-        tuple(segment for span in spans for segment in span.segments),
+        tuple(chain.from_iterable(span.segments for span in spans)),
         np.concatenate([span.ends for span in spans]),
         np.concatenate([span.boxes for span in spans]),
         np.concatenate([span.straight for span in spans]),
