@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 FINE_MM = 0.1  # from sample to sample on a short piece
 SAG_MM = 5e-4  # how far chords lie off their arcs
 AT_ONCE = 1000  # points, each perhaps beside thousands of pieces
+PART_MM = 10.0  # of a straight line in a tree
 MANY = 2_000_000  # pairs of points and pieces: of more, only near ones are looked at
 
 
@@ -190,6 +191,25 @@ def chords(path: Path) -> Any:
     return lines
 
 
+def _short_chords(path: Path) -> tuple[Any, NDArray[np.intp]]:
+    """`chords`, straight ones cut into short parts, and the piece that each is of: a tree asks
+    boxes first, and one about a long slanting line is about all that lies beside it."""
+    import shapely
+
+    whole = chords(path)
+    lengths = np.array([0.0 if piece.bulge else piece.length_mm for piece in path])
+    counts = np.maximum(1, np.ceil(lengths / PART_MM)).astype(int)
+    home = np.repeat(np.arange(len(path)), counts)
+    number = np.arange(len(home)) - np.repeat(np.cumsum(counts) - counts, counts)
+    ends = np.array([(*p.start, *p.end) for p in path])[home]
+    along = (ends[:, 2:] - ends[:, :2]) / counts[home][:, None]
+    starts = ends[:, :2] + number[:, None] * along
+    parts = shapely.linestrings(np.stack([starts, starts + along], axis=1))
+    alone = counts[home] == 1
+    parts[alone] = whole[home[alone]]
+    return parts, home
+
+
 def off(points: NDArray[np.float64], path: Path) -> NDArray[np.float64]:
     """Distance of each point from a path, exact on arcs."""
     if len(points) * len(path) > MANY:
@@ -220,7 +240,8 @@ def _off_many(points: NDArray[np.float64], path: Path) -> NDArray[np.float64]:
     further off than the nearest of them, so many points at once that memory is bounded."""
     import shapely
 
-    tree = shapely.STRtree(chords(path))
+    parts, home = _short_chords(path)
+    tree = shapely.STRtree(parts)
     lines = np.array([(*p.start, *p.end) for p in path])
     round_ = np.array([p.bulge != 0 for p in path])
     best = np.full(len(points), np.inf)
@@ -228,7 +249,8 @@ def _off_many(points: NDArray[np.float64], path: Path) -> NDArray[np.float64]:
         here = points[first : first + AT_ONCE]
         spots = shapely.points(here)
         _, far = tree.query_nearest(spots, return_distance=True, all_matches=False)
-        asked, near = tree.query(spots, predicate="dwithin", distance=far + 2 * SAG_MM)
+        asked, part = tree.query(spots, predicate="dwithin", distance=far + 2 * SAG_MM)
+        near = home[part]
         least = best[first : first + AT_ONCE]
         flat = ~round_[near]
         np.minimum.at(least, asked[flat], _off_lines(here[asked[flat]], lines[near[flat]]))

@@ -17,6 +17,7 @@ from platewheel.nesting.proof.pieces import (
     SAG_MM,
     Piece,
     _off_many,
+    _short_chords,
     backwards,
     facets,
     off,
@@ -123,6 +124,20 @@ def test_distances_from_a_path_of_many_pieces_are_those_from_each(one, spots) ->
     path = tuple(one) + tuple(Piece(piece.end, piece.start) for piece in one)
     points = np.array(spots)
     assert _off_many(points, path) == pytest.approx(off(points, path), abs=1e-9)
+
+
+def test_a_long_slanting_line_is_asked_for_by_short_parts_of_it() -> None:
+    """Boxes of a star's rays lie over each other; those of their parts are about a ray each."""
+    rays = [(math.cos(k * math.pi / 60), math.sin(k * math.pi / 60)) for k in range(120)]
+    path = tuple(Piece((300 * x, 300 * y), (600 * x, 600 * y)) for x, y in rays)
+    parts, home = _short_chords(path)
+    spots = shapely.buffer(shapely.points([(470 * x, 470 * y) for x, y in rays]), 0.01)
+    met = shapely.STRtree(parts).query(spots)
+    assert len(met.T) <= 3 * len(rays)  # 28 boxes of whole rays about each
+    assert set(range(120)) == set(home[met[1]])
+    assert shapely.length(parts).sum() == pytest.approx(120 * 300.0)
+    ends = shapely.get_coordinates(parts).reshape(-1, 4)
+    assert off(ends[:, :2], path) == pytest.approx(0.0, abs=1e-9)
 
 
 def test_distances_from_a_path_of_very_many_pieces_take_little_memory() -> None:
