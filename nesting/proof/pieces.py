@@ -24,6 +24,7 @@ FINE_MM = 0.1  # from sample to sample on a short piece
 SAG_MM = 5e-4  # how far chords lie off their arcs
 AT_ONCE = 1000  # points, each perhaps beside thousands of pieces
 PART_MM = 10.0  # of a straight line in a tree
+SOME = 200  # points, to see how near most are
 MANY = 2_000_000  # pairs of points and pieces: of more, only near ones are looked at
 
 
@@ -236,8 +237,9 @@ def _off_lines(points: NDArray[np.float64], lines: NDArray[np.float64]) -> NDArr
 
 
 def _off_many(points: NDArray[np.float64], path: Path) -> NDArray[np.float64]:
-    """`off` of a path of many pieces: each point beside those alone whose fine chords lie no
-    further off than the nearest of them, so many points at once that memory is bounded."""
+    """`off` of a path of many pieces, so many points at once that memory is bounded: each beside
+    those alone whose fine chords lie as near as most points are to the path; where none does, no
+    further off than the nearest of them, which takes longer to find."""
     import shapely
 
     parts, home = _short_chords(path)
@@ -245,18 +247,29 @@ def _off_many(points: NDArray[np.float64], path: Path) -> NDArray[np.float64]:
     lines = np.array([(*p.start, *p.end) for p in path])
     round_ = np.array([p.bulge != 0 for p in path])
     best = np.full(len(points), np.inf)
-    for first in range(0, len(points), AT_ONCE):
-        here = points[first : first + AT_ONCE]
-        spots = shapely.points(here)
-        _, far = tree.query_nearest(spots, return_distance=True, all_matches=False)
-        asked, part = tree.query(spots, predicate="dwithin", distance=far + 2 * SAG_MM)
-        near = home[part]
-        least = best[first : first + AT_ONCE]
+
+    def look(asking: NDArray[np.intp], within_mm: Any) -> None:
+        spots = shapely.points(points[asking])
+        asked, part = tree.query(spots, predicate="dwithin", distance=within_mm + 2 * SAG_MM)
+        asked, near = asking[asked], home[part]
         flat = ~round_[near]
-        np.minimum.at(least, asked[flat], _off_lines(here[asked[flat]], lines[near[flat]]))
+        np.minimum.at(best, asked[flat], _off_lines(points[asked[flat]], lines[near[flat]]))
         for k in np.unique(near[~flat]).tolist():
             mine = asked[near == k]
-            least[mine] = np.minimum(least[mine], _off_arc(here[mine], path[k]))
+            best[mine] = np.minimum(best[mine], _off_arc(points[mine], path[k]))
+
+    def nearest(asking: NDArray[np.intp]) -> Any:
+        spots = shapely.points(points[asking])
+        return tree.query_nearest(spots, return_distance=True, all_matches=False)[1]
+
+    some = np.arange(0, len(points), max(1, len(points) // SOME))
+    most = min(float(np.quantile(nearest(some), 0.9)) + SAG_MM, PART_MM) if len(some) else 0.0
+    for first in range(0, len(points), AT_ONCE):
+        here = np.arange(first, min(first + AT_ONCE, len(points)))
+        look(here, most)
+        left = here[best[here] > most]
+        if len(left):
+            look(left, nearest(left))
     return best
 
 
