@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from typing import Any
 
 import pytest
 import shapely
@@ -23,6 +24,7 @@ from platewheel.parts.geometry.outline import (
     area_mm2,
     moved,
     polygon,
+    segments,
 )
 from tests.nesting.drawn_files import parts_with_holes
 
@@ -266,3 +268,25 @@ def test_a_neck_so_short_that_the_disc_nearly_goes_through(thick: float) -> None
     (rest,) = found.holes
     half = area_mm2(hole) / 2  # one end is kept, as far as the disc goes
     assert half - 4 < area_mm2(rest) < half
+
+
+def test_pockets_of_straight_lines_are_not_walked_segment_by_segment(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """Of each place to fill, the ring on its other side may be looked at: thousands of lines."""
+    walked: list[int] = []
+
+    def counted(loop: Loop) -> Any:
+        walked.append(len(segments(loop)))
+        return region_of(loop)
+
+    monkeypatch.setattr("platewheel.nesting.drawings.kerf_fit.region_of", counted)
+    slits = [
+        spot
+        for x in range(190, 0, -10)
+        for spot in ((x + 0.4, 50), (x + 0.4, 30), (x - 0.4, 30), (x - 0.4, 50))
+    ]
+    found = fitted(polygon([(0, 0), (200, 0), (200, 50), *slits, (0, 50)]), (), KERF)
+    assert [one.what for one in found.fine] == 19 * ["a hollow"]
+    assert area_mm2(found.outline) == pytest.approx(10_000.0, abs=1.0)
+    assert len(walked) <= 4

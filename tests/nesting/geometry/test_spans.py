@@ -6,13 +6,15 @@ import math
 from collections.abc import Sequence
 from itertools import pairwise
 
+import numpy as np
 import pytest
 import shapely
 from hypothesis import given
 from hypothesis import strategies as st
 
+from platewheel.nesting.geometry.near import gaps_to
 from platewheel.nesting.geometry.spans import Span, span_of
-from platewheel.parts.geometry.outline import Arc, Line, Segment, moved, polygon
+from platewheel.parts.geometry.outline import Arc, Line, Point, Segment, moved, polygon, segments
 
 CORNERS = [(0, 0), (40, 0), (60, 15), (60, 50), (30, 30), (10, 50), (-5, 20)]
 LEAST_MM = 1e-9
@@ -110,3 +112,22 @@ def test_a_place_on_a_ring_is_found_again(
     assert (k, s) == (number % len(ring), pytest.approx(share, abs=1e-6))
     x, y = place
     assert span_of(ring).at((x + 500.0, y), 1e-6) is None
+
+
+def test_of_a_long_ring_only_what_lies_near_a_place_is_measured(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    asked: list[int] = []
+
+    def counted(place: Point, lines: np.ndarray) -> np.ndarray:
+        asked.append(len(lines))
+        return gaps_to(place, lines)
+
+    monkeypatch.setattr("platewheel.nesting.geometry.spans.gaps_to", counted)
+    corners = [(k * 1.0, 5.0 * (k % 2)) for k in range(600)]
+    ring = span_of(segments(polygon([*corners, (600.0, 900.0)])))
+    found = ring.at((300.5, 2.5), 0.01)
+    assert found is not None
+    assert found == (300, pytest.approx(0.5))
+    assert ring.at((300.5, 400.0), 0.01) is None
+    assert max(asked) <= 4
