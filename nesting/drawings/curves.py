@@ -9,7 +9,6 @@ from typing import Any
 
 from platewheel.nesting.drawings.closed_loops import Corner
 from platewheel.nesting.drawings.curve_arcs import CurveError, arcs_of, require_few_arcs, traced
-from platewheel.nesting.drawings.fit_points import spline_of
 
 FLAT_MM = 1e-3  # how far a drawing may leave its plane
 LOOKED_AT = 4  # places in a stretch between two knots, before more are asked for
@@ -123,3 +122,41 @@ def _piece(tool: Any, knots: Any, first: float, last: float) -> Any:
         [*[0.0] * (degree + 1), *inner, *[length] * (degree + 1)],
         tool.weights()[start:end] or None,
     )
+
+
+def spline_of(entity: Any) -> Any:
+    """The drawing library's spline of a SPLINE entity.
+
+    Raises: ValueError or ZeroDivisionError where it has none.
+    """
+    if len(entity.control_points) or not len(entity.fit_points):
+        return entity.construction_tool()
+    tangents = None
+    if entity.dxf.hasattr("start_tangent") and entity.dxf.hasattr("end_tangent"):
+        tangents = entity.dxf.start_tangent, entity.dxf.end_tangent
+    return _through(entity.fit_points, tangents)
+
+
+def _through(points: Any, tangents: tuple[Any, Any] | None) -> Any:
+    """Cubic, its parameter the chords' share of their sum, without curvature at the ends or with
+    the drawn tangents there; a point drawn twice is one.
+
+    That is a band of equations (Piegl and Tiller, The NURBS Book, 9.2, from memory); the drawing
+    library solves them as a square, of gigabytes where there are thousands of points.
+    """
+    import numpy as np
+    from ezdxf.math import BSpline
+    from scipy.interpolate import make_interp_spline
+
+    places = np.array([tuple(point) for point in points], dtype=float)
+    chords = np.linalg.norm(np.diff(places, axis=0), axis=1)
+    places, chords = places[np.append(True, chords > 0)], chords[chords > 0]
+    if len(places) < 2:
+        raise ValueError("no two points")
+    along = np.append(0.0, np.cumsum(chords))
+    ends: Any = ([(2, np.zeros(3))], [(2, np.zeros(3))])
+    if tangents is not None:
+        first, last = (np.array(tuple(one.normalize(along[-1]))) for one in tangents)
+        ends = ([(1, first)], [(1, last)])
+    found = make_interp_spline(along / along[-1], places, k=3, bc_type=ends)
+    return BSpline(found.c.tolist(), order=4, knots=found.t.tolist())

@@ -12,7 +12,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from platewheel.nesting.drawings.fit_points import spline_of
+from platewheel.nesting.drawings.curves import spline_of
 
 PLACES = st.lists(
     st.tuples(st.integers(-50, 50), st.integers(-50, 50)), min_size=2, max_size=30
