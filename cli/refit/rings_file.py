@@ -171,9 +171,13 @@ def _ring(
         if other is None:
             advice = f"a decimal point, not a comma, or semicolons between values; {advice}"
         return None, [Fault("", marks.between.join(line.cells), allowed, advice)]
+    faults = [
+        Fault(f"column {i + 1}", cell, "nothing below a head that is empty", "name it, or empty it")
+        for i, (column, cell) in enumerate(zip(columns, line.cells, strict=True))
+        if cell and not column
+    ]
     cells = dict(zip(columns, line.cells, strict=True))
     cells.pop("", None)
-    faults = []
     number = cells.pop("ring", "")
     if not RING.fullmatch(number):
         allowed = "1 to 20 letters, digits, '.', '_', '-' or '/', a letter or digit first"

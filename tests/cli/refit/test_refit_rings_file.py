@@ -49,6 +49,16 @@ def test_columns_in_any_order_notes_and_blank_lines(tmp_path: Path, wheel: Wheel
     assert (second.ring, second.outside_circumference_mm, second.wall_mm) == ("2", 566.0, None)
 
 
+def test_a_value_below_no_name_is_told(tmp_path: Path, wheel: WheelSpec) -> None:
+    """It may be a wall or a diameter: left out, the ring would be taken to be as drawn."""
+    text = "ring,outside_circumference_mm,,\n1,565.5,5.7,\n2,565.5,,\n3,,,5.9\n"
+    assert faults(tmp_path, text, wheel) == [
+        "line 2, column 3",
+        "line 4, column 4",
+        "line 4, outside_circumference_mm",
+    ]
+
+
 @pytest.mark.parametrize("between", [";", "\t"])
 def test_semicolons_or_tabs_with_decimal_commas(
     tmp_path: Path, wheel: WheelSpec, between: str
