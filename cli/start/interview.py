@@ -62,7 +62,7 @@ def interview(talk: Talk) -> tuple[dict[str, Any], bool]:
         for line in (*summary(answered), "", *END):
             talk.say(line)
         while (choice := talk.ask("1, 2 or <", "1").strip().lower()) not in ("1", "2", BACK):
-            talk.say(f"found '{choice}'; allowed: 1, 2 or <")
+            talk.say(str(Fault("answer", choice, "1, 2 or <", "1")))
         if choice != BACK:
             return answered, choice == "1"
         path, value = answered.popitem()

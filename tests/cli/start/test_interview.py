@@ -104,6 +104,13 @@ def test_an_answer_that_does_not_go_with_those_before_it_is_refused_at_once() ->
     assert "what a wheelbase of 4000 mm can pass" in said
 
 
+def test_a_wrong_choice_at_the_end_is_told_no_longer_than_other_answers() -> None:
+    talk = Listed([*answers(), "a" * 10_000, "\u202e2", "2"])
+    interview(talk)
+    told = [line for line in talk.said if line.startswith("answer: found")]
+    assert [line.isprintable() and len(line) < 120 for line in told] == [True, True]
+
+
 def test_back_asks_the_question_before_again_with_its_answer_offered() -> None:
     found, talk = asked(gauge_mm=["184"], min_curve_radius_m=["<", "190", ""])
     assert found["track.gauge_mm"] == 190
