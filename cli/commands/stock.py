@@ -74,7 +74,7 @@ def reserve(
             if as_json:
                 show_json({"reserved": taken})
         if not as_json:
-            tell(taken)
+            tell(taken or ["nothing is reserved: the plan cuts no piece of the ledger"])
 
 
 @stock.command("give-back")

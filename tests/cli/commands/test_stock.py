@@ -256,6 +256,15 @@ def test_reserving_needs_a_ledger() -> None:
     assert result.stderr.startswith("job.ledger: found nothing; ")
 
 
+def test_a_plan_that_cuts_nothing_of_the_ledger_says_so() -> None:
+    rack("")
+    write_job(Path(), job_text({"job.ledger": '"stock.toml"'}))
+    result = run("stock", "reserve", "job.toml", "--effort", "quick")
+    assert result.exit_code == 0, result.stderr
+    assert result.stderr == "nothing is reserved: the plan cuts no piece of the ledger\n"
+    assert states() == {}
+
+
 @pytest.mark.parametrize(
     ("text", "words"),
     [
