@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from platewheel.parts.base.faults import GeometryError
-from platewheel.parts.geometry.modeller import silent_modeller
+from platewheel.parts.geometry.modeller import path_of_text, silent_modeller
 from platewheel.parts.geometry.product import Product, bodies_in, document
 
 METRES = 0.001  # of a millimetre, the unit of the solids
@@ -25,14 +25,14 @@ def write_glb(product: Product, name: str, path: Path, fine_mm: float) -> None:
 
     for _, body, _ in bodies_in(product):
         body.shape.mesh(fine_mm, TURN)
-    writer = RWGltf_CafWriter(TCollection_AsciiString(str(path)), True)
-    to_metres = writer.ChangeCoordinateSystemConverter()
-    to_metres.SetInputLengthUnit(METRES)
-    to_metres.SetInputCoordinateSystem(RWMesh_CoordinateSystem.RWMesh_CoordinateSystem_Zup)
-    to_metres.SetOutputLengthUnit(1.0)
-    to_metres.SetOutputCoordinateSystem(RWMesh_CoordinateSystem.RWMesh_CoordinateSystem_glTF)
     notes = TColStd_IndexedDataMapOfStringString()
-    with silent_modeller():
+    with silent_modeller(), path_of_text(path) as there:
+        writer = RWGltf_CafWriter(TCollection_AsciiString(there), True)
+        to_metres = writer.ChangeCoordinateSystemConverter()
+        to_metres.SetInputLengthUnit(METRES)
+        to_metres.SetInputCoordinateSystem(RWMesh_CoordinateSystem.RWMesh_CoordinateSystem_Zup)
+        to_metres.SetOutputLengthUnit(1.0)
+        to_metres.SetOutputCoordinateSystem(RWMesh_CoordinateSystem.RWMesh_CoordinateSystem_glTF)
         done = writer.Perform(document(product), notes, Message_ProgressRange())
     if not done or not path.is_file():
         raise GeometryError(

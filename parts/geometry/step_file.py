@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from platewheel.parts.base.faults import GeometryError
-from platewheel.parts.geometry.modeller import silent_modeller
+from platewheel.parts.geometry.modeller import path_of_text, silent_modeller
 from platewheel.parts.geometry.product import Body, Product, document, group_of
 
 if TYPE_CHECKING:
@@ -65,8 +65,8 @@ def write_step(
     Interface_Static.SetCVal_s("write.step.unit", "MM")
     Interface_Static.SetIVal_s("write.stepcaf.subshapes.name", 1)  # cadquery too, once asked to
     writer.Transfer(document(model), STEPControl_StepModelType.STEPControl_AsIs)
-    with silent_modeller():
-        done = writer.Write(str(path)) == IFSelect_ReturnStatus.IFSelect_RetDone
+    with silent_modeller(), path_of_text(path) as there:
+        done = writer.Write(there) == IFSelect_ReturnStatus.IFSelect_RetDone
     if not done or not path.is_file():
         raise GeometryError(
             f"{name}: the STEP translator wrote nothing to {path.name}; is the disk full?"

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from platewheel.parts.base.faults import GeometryError
-from platewheel.parts.geometry.modeller import silent_modeller
+from platewheel.parts.geometry.modeller import path_of_text, silent_modeller
 from platewheel.parts.geometry.solid import one_solid
 
 if TYPE_CHECKING:
@@ -34,8 +34,8 @@ def write_stl(solid: cq.Solid, name: str, path: Path, scale: float) -> None:
 
     small = solid.scale(1 / scale)
     small = small.moved(cq.Location(cq.Vector(0, 0, -small.BoundingBox().zmin)))
-    with silent_modeller():
-        done = small.exportStl(str(path), FINE_MM, TURN, ascii=False, relative=False)
+    with silent_modeller(), path_of_text(path) as there:
+        done = small.exportStl(there, FINE_MM, TURN, ascii=False, relative=False)
     if not done or not _whole(path):  # it says that all is well where its last bytes found no room
         raise GeometryError(f"{name}: the modeller wrote nothing to {path.name}; is the disk full?")
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import os
 import struct
 import zipfile
 from pathlib import Path
@@ -47,6 +48,23 @@ def test_a_glb_is_in_metres_with_y_up(tmp_path: Path, block: Any) -> None:
     low = np.min([box[0] for box in boxes], axis=0)
     high = np.max([box[1] for box in boxes], axis=0)
     assert high - low == pytest.approx([0.01, 0.03, 0.02])
+
+
+def test_a_folder_whose_name_is_no_text_takes_models_too(tmp_path: Path, block: Any) -> None:
+    """As systems had them before UTF-8, and some disks have still."""
+    plain, odd = tmp_path / "plain", Path(os.fsdecode(os.fsencode(tmp_path) + b"/sh\xf8p"))
+    plain.mkdir()
+    try:
+        odd.mkdir()
+    except OSError:
+        pytest.skip("no such names on this disk")
+    body = Body("block", block, (0.2, 0.4, 0.6))
+    for home in (plain, odd):
+        write_step(body, "block", home / "block.step")
+        write_glb(Group("all", (Placed("block", body),)), "all", home / "all.glb", 0.1)
+        write_stl(block, "block", home / "block.stl", 4.0)
+    for file in plain.iterdir():
+        assert (odd / file.name).read_bytes() == file.read_bytes(), file.name
 
 
 def test_an_stl_is_closed_to_scale_and_stands_on_the_bed(tmp_path: Path) -> None:
