@@ -1,6 +1,6 @@
 """Runs that are killed, told or asked to stop at random and chosen moments.
 
-    python -m tests.bench.kills [RUNS [SEED]]
+    python -m tests.bench.kills [RUNS [SEED [SIGNAL ...]]]   as `60 7 SIGKILL`; all four else
 
 Each run builds over a former job folder. Whatever ends it, the folder must be the former or a whole
 new one, no process may live longer than two seconds, nothing may be left beside it once the next
@@ -21,7 +21,7 @@ import tempfile
 import time
 import uuid
 from collections import Counter
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 
 from platewheel.cli.output.alone import mend
@@ -90,11 +90,13 @@ def moments(out: Path, chance: random.Random, long_s: float) -> tuple[str, Calla
     return name, ways[name]
 
 
-def faults_of(place: Path, chance: random.Random, sums: Counter[str]) -> Iterator[str]:
+def faults_of(
+    place: Path, chance: random.Random, signals: Sequence[signal.Signals], sums: Counter[str]
+) -> Iterator[str]:
     """One run, ended; what went wrong."""
     out, mark, command = place / "out", uuid.uuid4().hex, chance.choice(COMMANDS)
     before = state(out / NAME)
-    number, long_s = chance.choice(SIGNALS), 30.0 if command[0] == "build" else 12.0
+    number, long_s = chance.choice(signals), 30.0 if command[0] == "build" else 12.0
     name, now = moments(out, chance, long_s)
     run = subprocess.Popen(
         [sys.executable, "-m", "platewheel", command[0], "job.toml", *command[1:]],
@@ -174,7 +176,9 @@ def faults_of(place: Path, chance: random.Random, sums: Counter[str]) -> Iterato
 
 def main() -> None:
     """Runs, faults, sums."""
-    runs, seed = (int(given) for given in (*sys.argv[1:], *("20", "0")[len(sys.argv) - 1 :]))
+    given = sys.argv[1:]
+    runs, seed = (int(one) for one in (*given[:2], *("20", "0")[len(given[:2]) :]))
+    signals = [signal.Signals[name] for name in given[2:]] or SIGNALS
     chance, sums = random.Random(seed), Counter[str]()
     signal.signal(signal.SIGINT, signal.default_int_handler)  # a shell's "&" has it ignored
     signal.signal(signal.SIGHUP, signal.SIG_DFL)  # and nohup this
@@ -192,7 +196,7 @@ def main() -> None:
         shutil.rmtree(place / "out")
         shutil.copytree(first, place / "out")
         (place / "out" / NAME / "standards.pdf").write_text("former")  # so that a new one shows
-        for line in faults_of(place, chance, sums):
+        for line in faults_of(place, chance, signals, sums):
             sums["faults"] += 1
             print(line, flush=True)
     shutil.rmtree(place)

@@ -192,6 +192,33 @@ def spiral_slot(corners: int, wide: float) -> list[list[Point]]:
     return [[(-600, -600), (600, -600), (600, 600), (-600, 600)], slot]
 
 
+def filled(ring: list[Point]) -> Callable[[Table, Path], None]:
+    """A part of places finer than the kerf, which are filled."""
+
+    def make(table: Table, folder: Path) -> None:
+        own(table, folder, [[ring]], 4)
+        table["extra"][-1]["finer_than_kerf"] = True
+
+    return make
+
+
+def slits(count: int) -> list[Point]:
+    """A plate with slits of 0.6 mm at their mouths, no two of a depth."""
+    deep = [50.0 + 900 * (k * 61 % 997) / 997 for k in range(count)]
+    teeth = [at for k, y in enumerate(deep) for at in ((0.6 * k, y), (0.6 * k + 0.3, 20.0))]
+    return [(0.0, 0.0), *teeth, (0.6 * count, 0.0)]
+
+
+def through_points(table: Table, folder: Path) -> None:
+    """A round part drawn as a spline through 9000 points."""
+    doc = ezdxf.new(units=4)
+    ring = wavy(9000, 300.0, 11)
+    doc.modelspace().add_spline([(x, y, 0.0) for x, y in [*ring, ring[0]]])
+    doc.saveas(folder / "part0.dxf")
+    row = {"name": "part0", "file": "part0.dxf", "thickness_mm": 6, "count": 4}
+    table.setdefault("extra", []).append(row)
+
+
 def loose_lines(table: Table, folder: Path) -> None:
     """A round part drawn as 99 000 lines, none joined to the next."""
     doc = ezdxf.new(units=4)
@@ -211,6 +238,9 @@ CASES: dict[str, Callable[[Table, Path], None]] = {
     "comb-2400": one([comb(600, 4.0, 150.0)]),
     "wide-comb-3900": one([comb(200, 11.0, 150.0)]),
     "star-3900": one([star(3900, 250.0, 300.0)]),
+    "rays-3900": filled(star(3900, 300.0, 600.0)),
+    "slits-1990": filled(slits(1990)),
+    "through-9000": through_points,
     "spiral-3900": one([spiral(3900, 9.0, 12.0)]),
     "thin-c-3900": one([thin_c(3900, 300.0, 12.0)]),
     "holes-500": one(holed(square_holes(22))),
