@@ -9,7 +9,7 @@ from typing import Any
 from platewheel.nesting.drawings.closed_loops import Corner, Run
 from platewheel.nesting.drawings.curve_arcs import CurveError
 from platewheel.nesting.drawings.curves import curve_corners, require_flat
-from platewheel.nesting.drawings.spelt_letters import with_letters
+from platewheel.nesting.drawings.opened import with_letters
 
 Drawn = tuple[Any, str]  # an entity and its layer
 

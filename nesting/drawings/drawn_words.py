@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from platewheel.nesting.drawings.spelt_letters import with_letters
+from platewheel.nesting.drawings.opened import with_letters
 from platewheel.nesting.geometry.markable import Markable, markable
 from platewheel.nesting.geometry.stroke_words import word_box
 from platewheel.parts.geometry.blank import MarkText

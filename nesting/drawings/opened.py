@@ -28,6 +28,7 @@ _HEADER = re.compile(
     rb"SECTION\s+(?:999[ \t]*[\r\n]+[^\r\n]*[\r\n]+[ \t]*)*2\s+HEADER\s"
     rb"|SECTION\x00\x02\x00?HEADER\x00"
 )
+_SPELT = re.compile(r"\\U\+([0-9A-Fa-f]{4})")
 
 
 class Refused(Exception):  # noqa: N818 - a signal inside the reading, not an error
@@ -60,6 +61,16 @@ def opened(path: Path) -> Any:
             raise Refused(A_DXF, f"{NO_FILE}: {error.strerror}") from error
         advice = "save it as DXF (R12, or R2000 and later); the file cannot be read as one"
         raise Refused(A_DXF, advice) from error
+
+
+def with_letters(text: str) -> str:
+    """A text of the drawing, each letter that is spelt out as itself. Source: DXF reference,
+    strings of drawings before 2007; some writers have small hex digits.
+
+    >>> with_letters("pl\\U+00e1t")
+    'plát'
+    """
+    return _SPELT.sub(lambda found: chr(int(found[1], 16)), text)
 
 
 def _read(path: Path) -> Any:

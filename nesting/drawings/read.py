@@ -40,9 +40,16 @@ from platewheel.nesting.drawings.drawn_runs import (
 from platewheel.nesting.drawings.drawn_words import MARKED_WORDS, Words, drawn_words
 from platewheel.nesting.drawings.layers import Uses, unlike_drawing, use_of
 from platewheel.nesting.drawings.nested_loops import outline_and_holes
-from platewheel.nesting.drawings.opened import A_DXF, Refused, Unit, opened, require_few, unit_of
+from platewheel.nesting.drawings.opened import (
+    A_DXF,
+    Refused,
+    Unit,
+    opened,
+    require_few,
+    unit_of,
+    with_letters,
+)
 from platewheel.nesting.drawings.short_lines import by_arcs
-from platewheel.nesting.drawings.spelt_letters import with_letters
 from platewheel.nesting.geometry.markable import Markable, told
 from platewheel.parts.base.faults import Fault, SpecError
 from platewheel.parts.base.so_many import so_many
