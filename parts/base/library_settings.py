@@ -12,6 +12,7 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from importlib.machinery import ModuleSpec, PathFinder, SourceFileLoader
 from types import ModuleType
+from typing import Any
 
 READ_BY = ("ezdxf._options", "ezdxf.fonts.fonts")
 SETTINGS = "ezdxf.ini"
@@ -54,13 +55,13 @@ def _without_settings() -> Iterator[None]:
     from configparser import ConfigParser
     from pathlib import Path
 
-    exists = Path.exists
+    exists: Any = Path.exists
 
-    def there(self: Path) -> bool:
+    def there(self: Path, **how: bool) -> bool:  # `follow_symlinks` from Python 3.12 on
         try:
             if self.name == FONTS:
                 json.loads(self.read_bytes())  # a broken one stops the library
-            return self.name != SETTINGS and exists(self)
+            return self.name != SETTINGS and bool(exists(self, **how))
         except (OSError, ValueError):
             return False
 
